@@ -1,0 +1,78 @@
+import { utc } from "@date-fns/utc";
+import { differenceInCalendarDays } from "date-fns/differenceInCalendarDays";
+import { format } from "date-fns/format";
+import { addDays } from "date-fns/addDays";
+import { isValid } from "date-fns/isValid";
+import { parse } from "date-fns/parse";
+
+/**
+ * A calendar day as spreadsheets count it: whole days, 61 = 1 March 1900, 45351 = 29 February 2024
+ * (ECMA-376 Part 1 §18.17.4.1, 1900 system).
+ */
+export type Day = number;
+
+/** A day with its time as the fraction: 45351.5 = noon on 29 February 2024. */
+export type Moment = number;
+
+/** Days between the serials of the 1900 and the 1904 system (ECMA-376 Part 1 §18.17.4.1). */
+export const days1904 = 1462;
+
+// All work is done in UTC: in a local zone some dates do not exist (a zone that crossed the date line) or have no midnight.
+const inUtc = { in: utc };
+const origin = parse("1899-12-30", "yyyy-MM-dd", 0, inUtc);
+
+const isoDay = /^(\d{4}-\d{2}-\d{2})(?:[T ](\d{2}):(\d{2})(?::(\d{2}))?)?$/;
+
+/**
+ * Reads `2026-03-14`, optionally with a time (`2026-03-14 10:30`).
+ *
+ * @returns the serial, or undefined when the text is no such date
+ * @example
+ * momentFromText("2024-02-29") // → 45351
+ * momentFromText("2026-02-29") // → undefined
+ */
+export function momentFromText(text: string): Moment | undefined {
+  const match = isoDay.exec(text.trim());
+  if (!match) return undefined;
+  const [, date = "", hours = "0", minutes = "0", seconds = "0"] = match;
+  const day = parse(date, "yyyy-MM-dd", 0, inUtc);
+  if (!isValid(day)) return undefined;
+  const [h, m, s] = [Number(hours), Number(minutes), Number(seconds)];
+  if (h > 23 || m > 59 || s > 59) return undefined;
+  return differenceInCalendarDays(day, origin, inUtc) + (h * 3600 + m * 60 + s) / 86_400;
+}
+
+/**
+ * The day of a date known to be right, for examples and tables.
+ *
+ * @throws RangeError when the text is no date
+ * @example
+ * dayOf("2028-02-29") // → 46812
+ */
+export function dayOf(text: string): Day {
+  const day = momentFromText(text);
+  if (day === undefined) throw new RangeError(`${text} is not a date written as 2026-03-14`);
+  return day;
+}
+
+const pattern = (day: Day, written: string): string => format(addDays(origin, Math.floor(day), inUtc), written, inUtc);
+
+/**
+ * A day as messages show it; months are written out because 03/04 means two days.
+ *
+ * @example
+ * showDay(46095) // → "14 Mar 2026"
+ */
+export const showDay = (day: Day): string => pattern(day, "d MMM yyyy");
+
+/**
+ * A day as a person may type it back.
+ *
+ * @example
+ * isoText(46095) // → "2026-03-14"
+ */
+export const isoText = (day: Day): string => pattern(day, "yyyy-MM-dd");
+
+/** The days that are accepted as a date in a flock record: 1990 to 2100. Anything outside is a slip of the hand. */
+export const firstDay: Day = dayOf("1990-01-01");
+export const lastDay: Day = dayOf("2100-12-31");

@@ -1,0 +1,46 @@
+/** `#VALUE!` is bad input; `#N/A` is sound input with nothing to report. Only these two carry a message in Excel. */
+export type ProblemCode = "#VALUE!" | "#N/A";
+
+export interface ProblemPlace {
+  /** The argument as the user sees it in the formula, e.g. `withdrawal_days`. */
+  readonly argument?: string | undefined;
+  /** 0-based place in the column as the core received it, blank rows already left out. */
+  readonly index?: number | undefined;
+  /** 1-based row within the range the user gave; set by the evaluator from `index`. */
+  readonly row?: number | undefined;
+}
+
+/**
+ * The one kind of failure: a sentence that says which argument, which row, what was found and how to mend it.
+ *
+ * @example
+ * new Problem("21 is more than the 20 seen", { argument: "lame", row: 3 }).message
+ * // → "lame, row 3: 21 is more than the 20 seen"
+ */
+export class Problem extends Error {
+  override readonly name = "Problem";
+  readonly code: ProblemCode;
+  readonly sentence: string;
+  readonly place: ProblemPlace;
+
+  constructor(sentence: string, place: ProblemPlace = {}, code: ProblemCode = "#VALUE!") {
+    super(prefix(place) + sentence);
+    this.code = code;
+    this.sentence = sentence;
+    this.place = place;
+  }
+
+  /** The same problem at another place: used to turn a place in a compacted column into a row of the sheet. */
+  at(place: ProblemPlace): Problem {
+    return new Problem(this.sentence, place, this.code);
+  }
+}
+
+/** Sound input with nothing to report: becomes `#N/A`. */
+export const nothingToReport = (sentence: string, place: ProblemPlace = {}): Problem =>
+  new Problem(sentence, place, "#N/A");
+
+function prefix({ argument, row }: ProblemPlace): string {
+  if (argument === undefined) return "";
+  return row === undefined ? `${argument}: ` : `${argument}, row ${row}: `;
+}
