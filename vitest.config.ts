@@ -8,9 +8,17 @@ export default defineConfig({
   test: {
     projects: [
       project("core", ["tests/cells/**/*.test.ts", "tests/core/**/*.test.ts", "tests/reading/**/*.test.ts"]),
-      project("functions", ["tests/definition/**/*.test.ts", "tests/functions/**/*.test.ts", "tests/build/**/*.test.ts"]),
+      project("functions", [
+        "tests/definition/**/*.test.ts",
+        "tests/functions/**/*.test.ts",
+        "tests/build/**/*.test.ts",
+      ]),
       project("hosts", ["tests/hosts/**/*.test.ts"], 120_000),
-      project("workbooks", ["tests/workbook/**/*.test.ts", "tests/cli/**/*.test.ts", "tests/samples/**/*.test.ts"], 120_000),
+      project(
+        "workbooks",
+        ["tests/workbook/**/*.test.ts", "tests/cli/**/*.test.ts", "tests/samples/**/*.test.ts"],
+        120_000,
+      ),
       project("browser", ["tests/browser/**/*.test.ts"], 120_000),
     ],
   },

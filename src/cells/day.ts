@@ -1,7 +1,7 @@
 import { utc } from "@date-fns/utc";
+import { addDays } from "date-fns/addDays";
 import { differenceInCalendarDays } from "date-fns/differenceInCalendarDays";
 import { format } from "date-fns/format";
-import { addDays } from "date-fns/addDays";
 import { isValid } from "date-fns/isValid";
 import { parse } from "date-fns/parse";
 

@@ -1,0 +1,44 @@
+import type { Source } from "../src/definition/source.ts";
+
+/** Every source once. A function names those that it rests on. */
+export const sources = {
+  practice: { cite: "Common practice in sheep foot care", checked: "common practice, no source" },
+  wilson1927: {
+    cite: "Wilson EB (1927) Probable inference, the law of succession, and statistical inference. Journal of the American Statistical Association 22:209–212",
+    checked: "from memory",
+  },
+  clopperPearson1934: {
+    cite: "Clopper CJ, Pearson ES (1934) The use of confidence or fiducial limits illustrated in the case of the binomial. Biometrika 26:404–413",
+    checked: "from memory",
+  },
+  brownCaiDasGupta2001: {
+    cite: "Brown LD, Cai TT, DasGupta A (2001) Interval estimation for a binomial proportion. Statistical Science 16:101–133",
+    checked: "from memory",
+  },
+  newcombe1998single: {
+    cite: "Newcombe RG (1998) Two-sided confidence intervals for the single proportion: comparison of seven methods. Statistics in Medicine 17:857–872",
+    checked: "from memory",
+  },
+  fawc2011: {
+    cite: "Farm Animal Welfare Council (2011) Opinion on lameness in sheep",
+    checked: "read",
+  },
+  kaler2009: {
+    cite: "Kaler J, Wassink GJ, Green LE (2009) The inter- and intra-observer reliability of a locomotion scoring scale for sheep. Veterinary Journal 180:189–194",
+    checked: "from memory",
+  },
+  fimeaWithdrawal: {
+    cite: "Finnish Medicines Agency: how a withdrawal period is counted (a 6-day period ends so that the 7th day after the last dose is the first free one)",
+    checked: "read",
+  },
+  eu2019art115: {
+    cite: "Regulation (EU) 2019/6 on veterinary medicinal products, Article 115",
+    checked: "read",
+  },
+  iso11784: { cite: "ISO 11784: Radio frequency identification of animals, code structure", checked: "read" },
+  iso3166: { cite: "ISO 3166-1: country codes", checked: "from memory" },
+  ecma376dates: {
+    cite: "ECMA-376 Office Open XML Part 1, §18.17.4.1: dates as serial numbers",
+    checked: "read",
+  },
+} as const satisfies Readonly<Record<string, Source>>;

@@ -1,0 +1,83 @@
+import type { Moment } from "../../cells/day.ts";
+import { Problem } from "../../cells/problem.ts";
+import type { Tag } from "../tags/tagKey.ts";
+import { type Counting, clearDate } from "./clearDate.ts";
+import { atRow } from "./clearDates.ts";
+
+/** The treatment records of a flock, a row a treatment; all three columns have the same length. */
+export interface Treatments {
+  readonly tags: readonly (Tag | undefined)[];
+  readonly treated: readonly (Moment | undefined)[];
+  readonly withdrawalDays: readonly (number | undefined)[];
+}
+
+/** What keeps an animal's clear date from being known. */
+export interface Gap {
+  readonly missing: "withdrawal days" | "treatment date";
+  readonly index: number;
+}
+
+/** When one animal is clear, over all of its treatments. */
+export interface AnimalClear {
+  readonly tag: Tag;
+  /** The latest over all treatments whose days are known; undefined when none are. */
+  readonly clear: Moment | undefined;
+  /** The first record that lacks its days or its date: then the animal is not known to be clear. */
+  readonly gap: Gap | undefined;
+}
+
+/**
+ * When each treated animal is clear: the latest over all of its treatments, by tag key, in order of first treatment row.
+ *
+ * A row without treatment date and without days is no treatment. A row with 0 days and no date is none either, since
+ * some spreadsheets hand over blanks as 0.
+ *
+ * @throws Problem when a treatment has no tag
+ * @example
+ * clearByAnimal({ tags: [a, a], treated: [46063, 46070], withdrawalDays: [28, 5] }, "whole days").get(a.key)
+ * // → { tag: a, clear: 46092, gap: undefined }
+ */
+export function clearByAnimal(
+  { tags, treated, withdrawalDays }: Treatments,
+  counting: Counting,
+): ReadonlyMap<string, AnimalClear> {
+  const animals = new Map<string, AnimalClear>();
+  for (let index = 0; index < tags.length; index++) {
+    const moment = treated[index];
+    const days = withdrawalDays[index];
+    if (moment === undefined && (days === undefined || days === 0)) continue;
+    const tag = tags[index];
+    if (tag === undefined)
+      throw new Problem("it is blank, but the row holds a treatment; enter the tag of the animal", {
+        argument: "tags",
+        index,
+      });
+    const before = animals.get(tag.key);
+    const known = moment !== undefined && days !== undefined;
+    animals.set(tag.key, {
+      tag: before?.tag ?? tag,
+      clear: known
+        ? later(
+            before?.clear,
+            atRow(index, () => clearDate(moment, days, counting)),
+          )
+        : before?.clear,
+      gap: before?.gap ?? (known ? undefined : gapOf(moment, index)),
+    });
+  }
+  return animals;
+}
+
+const later = (a: Moment | undefined, b: Moment): Moment => (a === undefined || b > a ? b : a);
+
+const gapOf = (moment: Moment | undefined, index: number): Gap => ({
+  missing: moment === undefined ? "treatment date" : "withdrawal days",
+  index,
+});
+
+/**
+ * @example
+ * gapInWords({ missing: "withdrawal days", index: 10 }, (index) => index + 2) // → "withdrawal days missing, row 12"
+ */
+export const gapInWords = ({ missing, index }: Gap, rowOf: (index: number) => number): string =>
+  `${missing} missing, row ${rowOf(index)}`;

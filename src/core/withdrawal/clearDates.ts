@@ -1,0 +1,48 @@
+import type { Moment } from "../../cells/day.ts";
+import { Problem } from "../../cells/problem.ts";
+import { type Counting, clearDate } from "./clearDate.ts";
+
+/** Written where a treatment has no withdrawal days: a missing period is never 0 days. */
+export const noWithdrawalDays = "no withdrawal days";
+
+/**
+ * The clear date of each treatment of a column.
+ *
+ * @param treated - a day for each row, undefined where the row has no treatment
+ * @param withdrawalDays - days for each row, undefined where they are missing
+ * @returns for each row a serial, `"no withdrawal days"`, or undefined where there is no treatment
+ * @throws Problem when days are given without a treatment, or when a lone treatment has no days
+ * @example
+ * clearDates([46063, 46063], [28, undefined], "whole days") // → [46092, "no withdrawal days"]
+ */
+export function clearDates(
+  treated: readonly (Moment | undefined)[],
+  withdrawalDays: readonly (number | undefined)[],
+  counting: Counting,
+): readonly (Moment | string | undefined)[] {
+  if (treated.length === 1 && treated[0] !== undefined && withdrawalDays[0] === undefined)
+    throw new Problem("it is blank, and a missing period is not 0 days; enter the days from the data sheet", {
+      argument: "withdrawal_days",
+      index: 0,
+    });
+  return treated.map((moment, index) => {
+    const days = withdrawalDays[index];
+    if (moment === undefined) {
+      if (days === undefined) return undefined;
+      throw new Problem("it is blank, but withdrawal days are given; enter the date of the treatment", {
+        argument: "treated",
+        index,
+      });
+    }
+    return days === undefined ? noWithdrawalDays : atRow(index, () => clearDate(moment, days, counting));
+  });
+}
+
+/** Adds the row to a problem that a single treatment was refused with. */
+export function atRow<T>(index: number, work: () => T): T {
+  try {
+    return work();
+  } catch (error) {
+    throw error instanceof Problem ? error.at({ ...error.place, index }) : error;
+  }
+}

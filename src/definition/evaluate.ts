@@ -1,0 +1,71 @@
+import type { Cells } from "../cells/cell.ts";
+import { days1904 } from "../cells/day.ts";
+import { Problem, type ProblemCode } from "../cells/problem.ts";
+import { type Argument, type Layout, readArguments } from "../reading/readArguments.ts";
+import type { Format } from "../writing/format.ts";
+import { toCells } from "../writing/result.ts";
+import type { AnyFunction, Place } from "./defineFunction.ts";
+
+export interface EvaluateOptions {
+  /** The date system of the workbook the cells come from. */
+  readonly dateSystem?: 1900 | 1904;
+}
+
+export type Outcome =
+  | {
+      readonly ok: true;
+      readonly cells: Cells;
+      /** One format a column. */
+      readonly formats: readonly Format[];
+      /** The first row is headings, which take no number format. */
+      readonly headings: boolean;
+    }
+  | { readonly ok: false; readonly code: ProblemCode; readonly message: string };
+
+/**
+ * Works out one call: reads the arguments, computes, lays the answer out in cells.
+ *
+ * @param given - one entry an argument, as the spreadsheet hands them over; undefined for one left out
+ * @returns cells with their formats, or the error code and the sentence to show
+ */
+export function evaluate(
+  definition: AnyFunction,
+  given: readonly Argument[],
+  { dateSystem = 1900 }: EvaluateOptions = {},
+): Outcome {
+  const dayOffset = dateSystem === 1904 ? days1904 : 0;
+  let layouts: ReadonlyMap<string, Layout> = new Map();
+  try {
+    const read = readArguments(definition.parameters, given, { dayOffset });
+    layouts = read.layouts;
+    const { result } = definition;
+    const answer = definition.compute(read.values as never, placeIn(layouts));
+    const beside = (result.group !== undefined && layouts.get(result.group)) || nowhere;
+    const laidOut = result.layOut(answer, beside);
+    const formats = beside.lying ? (laidOut[0]?.map(() => result.formats[0] as Format) ?? []) : result.formats;
+    return {
+      ok: true,
+      cells: toCells(laidOut, formats, dayOffset),
+      formats,
+      headings: result.shape === "table",
+    };
+  } catch (error) {
+    if (!(error instanceof Problem)) throw error;
+    const { code, message } = inSheetTerms(error, definition, layouts);
+    return { ok: false, code, message };
+  }
+}
+
+const nowhere: Layout = { rows: [], height: 0, lying: false, single: false };
+
+const placeIn = (layouts: ReadonlyMap<string, Layout>): Place => ({
+  row: (index, group = "rows") => layouts.get(group)?.rows[index] ?? index + 1,
+});
+
+function inSheetTerms(problem: Problem, definition: AnyFunction, layouts: ReadonlyMap<string, Layout>): Problem {
+  const { argument, index } = problem.place;
+  if (argument === undefined || index === undefined) return problem;
+  const layout = layouts.get(definition.parameters[argument]?.group ?? "rows");
+  const row = layout?.rows[index];
+  return problem.at(layout === undefined || layout.single || row === undefined ? { argument } : { argument, row });
+}

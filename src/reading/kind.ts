@@ -1,0 +1,67 @@
+import type { Cell } from "../cells/cell.ts";
+import { isBlankCell, isCellError, showCell } from "../cells/cell.ts";
+
+/** What a reader may need to know about the spreadsheet that hands over the cells. */
+export interface ReadOptions {
+  /** Added to a date's number to get its 1900-system serial: 0, or 1462 for a workbook in the 1904 system. */
+  readonly dayOffset: number;
+}
+
+/** Why one cell was refused; the column reader adds argument and row. */
+export class Refusal extends Error {}
+
+/** How one cell becomes one checked value. */
+export interface CellKind<T> {
+  /** What belongs in the cell, in plain words: "a whole number of sheep, 0 or more". */
+  readonly wanted: string;
+  /** How the value is shown when it is a default in a docs page or a formula. */
+  readonly isBlank: (cell: Cell) => boolean;
+  /** @throws Refusal when the cell holds something else */
+  readonly read: (cell: Cell, options: ReadOptions) => T;
+  /** A reader for one pass down a column; kinds with costly spelling rules keep a memory of what they have read. */
+  readonly columnReader: (options: ReadOptions) => (cell: Cell) => T;
+  /** The fixed words that are accepted, for pick lists. */
+  readonly words?: readonly string[];
+  /** Written into Google Sheets and Calc descriptions: what a user should put in. */
+  readonly holds: "number" | "text" | "yes/no" | "date" | "anything";
+}
+
+interface KindRules<T> {
+  readonly wanted: string;
+  readonly holds: CellKind<T>["holds"];
+  readonly isBlank?: (cell: Cell) => boolean;
+  readonly read: (cell: Cell, options: ReadOptions) => T;
+  readonly words?: readonly string[];
+  /** Equal text gives an equal value, so each spelling is worked out once a column. */
+  readonly remember?: boolean;
+}
+
+export function defineKind<T>(rules: KindRules<T>): CellKind<T> {
+  const read = (cell: Cell, options: ReadOptions): T => {
+    if (isCellError(cell)) throw new Refusal(`the cell holds ${cell.error}; mend that cell first`);
+    return rules.read(cell, options);
+  };
+  return {
+    wanted: rules.wanted,
+    holds: rules.holds,
+    isBlank: rules.isBlank ?? isBlankCell,
+    read,
+    columnReader: (options) => (rules.remember ? remembering(read, options) : (cell) => read(cell, options)),
+    ...(rules.words ? { words: rules.words } : {}),
+  };
+}
+
+/** The usual sentence: what was found, what is wanted. */
+export const refuse = (cell: Cell, fault: string, wanted: string): Refusal =>
+  new Refusal(`${showCell(cell)} ${fault}; enter ${wanted}`);
+
+function remembering<T>(read: (cell: Cell, options: ReadOptions) => T, options: ReadOptions): (cell: Cell) => T {
+  const known = new Map<Cell, T>();
+  return (cell) => {
+    const before = known.get(cell);
+    if (before !== undefined) return before;
+    const value = read(cell, options);
+    known.set(cell, value);
+    return value;
+  };
+}

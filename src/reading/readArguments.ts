@@ -1,0 +1,189 @@
+import type { Cell, Cells } from "../cells/cell.ts";
+import { Problem } from "../cells/problem.ts";
+import { type CellKind, type ReadOptions, Refusal } from "./kind.ts";
+import type { Parameter, Parameters } from "./parameter.ts";
+
+/** What a spreadsheet hands over for one argument: a cell, a range, or nothing when it was left out. */
+export type Argument = Cell | Cells | undefined;
+
+/** Where the rows of a group of columns stood in the range the user gave. */
+export interface Layout {
+  /** 1-based row of each record, blank rows left out. */
+  readonly rows: readonly number[];
+  /** Height of the range, up to the last filled row of any column of the group. */
+  readonly height: number;
+  /** The range lies in one row, so that a result alongside it does too. */
+  readonly lying: boolean;
+  /** A single cell: messages then name no row. */
+  readonly single: boolean;
+}
+
+export interface ReadArguments {
+  readonly values: Readonly<Record<string, unknown>>;
+  readonly layouts: ReadonlyMap<string, Layout>;
+}
+
+/**
+ * Turns what the spreadsheet hands over into checked values.
+ *
+ * @param parameters - by name, in the order of the formula
+ * @param given - one entry an argument; fewer when trailing arguments were left out
+ * @throws Problem naming argument and row
+ */
+export function readArguments(parameters: Parameters, given: readonly Argument[], options: ReadOptions): ReadArguments {
+  const names = Object.keys(parameters);
+  if (given.length > names.length) throw new Problem(tooMany(given.length, names));
+  const values: Record<string, unknown> = {};
+  const groups = new Map<string, ColumnToRead[]>();
+
+  names.forEach((name, place) => {
+    const parameter = parameters[name] as Parameter<unknown>;
+    const argument = given[place];
+    if (parameter.shape === "one") values[name] = readOne(name, parameter, argument, options);
+    else if (parameter.shape === "block") values[name] = asBlock(name, argument);
+    else {
+      const wholeColumn = asColumn(name, parameter, argument);
+      if (wholeColumn === undefined) values[name] = undefined;
+      else {
+        const group = groups.get(parameter.group) ?? [];
+        groups.set(parameter.group, group);
+        group.push({ name, parameter, ...wholeColumn });
+      }
+    }
+  });
+
+  const layouts = new Map<string, Layout>();
+  for (const [group, columns] of groups) {
+    const layout = layOut(columns);
+    layouts.set(group, layout);
+    for (const column of columns) values[column.name] = readColumn(column, layout, options);
+  }
+  return { values, layouts };
+}
+
+interface WholeColumn {
+  /** Every cell of the range, top to bottom. */
+  readonly cells: readonly Cell[];
+  /** Height without the blank cells at the end. */
+  readonly filled: number;
+  readonly lying: boolean;
+}
+
+interface ColumnToRead extends WholeColumn {
+  readonly name: string;
+  readonly parameter: Parameter<unknown>;
+}
+
+const isRange = (argument: Argument): argument is Cells => Array.isArray(argument);
+
+function readOne(name: string, parameter: Parameter<unknown>, argument: Argument, options: ReadOptions): unknown {
+  const kind = parameter.kind;
+  const cell = singleCell(name, argument);
+  if (cell === undefined || kind.isBlank(cell)) {
+    if (parameter.fallback !== undefined) return readCell(name, kind, parameter.fallback, options);
+    if (parameter.optional) return undefined;
+    throw new Problem(`it is ${cell === undefined ? "left out" : "blank"}; enter ${kind.wanted}`, { argument: name });
+  }
+  return readCell(name, kind, cell, options);
+}
+
+function readCell(name: string, kind: CellKind<unknown>, cell: Cell, options: ReadOptions): unknown {
+  try {
+    return kind.read(cell, options);
+  } catch (error) {
+    throw error instanceof Refusal ? new Problem(error.message, { argument: name }) : error;
+  }
+}
+
+function singleCell(name: string, argument: Argument): Cell | undefined {
+  if (!isRange(argument)) return argument === null ? undefined : argument;
+  const [row] = argument;
+  if (argument.length === 1 && row?.length === 1) return row[0];
+  throw new Problem(`a range of ${argument.length} by ${row?.length ?? 0} cells was given; give one cell`, {
+    argument: name,
+  });
+}
+
+function asBlock(name: string, argument: Argument): Cells {
+  if (argument === undefined || argument === null)
+    throw new Problem("it is left out; give a range", { argument: name });
+  return isRange(argument) ? argument : [[argument]];
+}
+
+function asColumn(name: string, parameter: Parameter<unknown>, argument: Argument): WholeColumn | undefined {
+  if (argument === undefined || (argument === null && parameter.optional)) {
+    if (parameter.optional) return undefined;
+    throw new Problem("it is left out; give a cell or a column", { argument: name });
+  }
+  const lying = isRange(argument) && argument.length === 1 && (argument[0]?.length ?? 0) > 1;
+  const cells = isRange(argument) ? flat(name, argument, lying) : [argument];
+  const { isBlank } = parameter.kind;
+  let filled = cells.length;
+  while (filled > 0 && isBlank(cells[filled - 1] as Cell)) filled--;
+  return { cells, filled, lying };
+}
+
+function flat(name: string, range: Cells, lying: boolean): readonly Cell[] {
+  if (lying) return range[0] as readonly Cell[];
+  const width = range[0]?.length ?? 0;
+  if (width > 1) throw new Problem(`the range is ${width} columns wide; give one column`, { argument: name });
+  const cells: Cell[] = new Array(range.length);
+  for (let i = 0; i < range.length; i++) cells[i] = range[i]?.[0] ?? null;
+  return cells;
+}
+
+function layOut(given: readonly ColumnToRead[]): Layout {
+  const spread = given.filter((column) => !stretches(column, given));
+  const columns = spread.length > 0 ? spread : given;
+  const height = Math.max(...columns.map((column) => column.filled));
+  for (const column of columns) {
+    // Ranges of unlike height are sound as long as nothing filled hangs over the shorter one.
+    if (column.cells.length < height) {
+      const longest = columns.reduce((a, b) => (b.filled > a.filled ? b : a));
+      throw new Problem(
+        `it has ${column.cells.length} ${column.cells.length === 1 ? "row" : "rows"}, but ${longest.name} has ${longest.filled}; give ranges of the same height`,
+        { argument: column.name },
+      );
+    }
+  }
+  const rows: number[] = [];
+  for (let i = 0; i < height; i++) {
+    if (columns.some(({ cells, parameter }) => !parameter.kind.isBlank(cells[i] ?? null))) rows.push(i + 1);
+  }
+  return {
+    rows,
+    height,
+    lying: columns.some((column) => column.lying),
+    single: columns.every((column) => column.cells.length === 1),
+  };
+}
+
+const stretches = (column: ColumnToRead, group: readonly ColumnToRead[]): boolean =>
+  column.parameter.repeats && column.cells.length === 1 && group.some((other) => other.cells.length > 1);
+
+function readColumn(column: ColumnToRead, layout: Layout, options: ReadOptions): readonly unknown[] {
+  const { name, cells, parameter } = column;
+  const { isBlank, wanted } = parameter.kind;
+  const read = parameter.kind.columnReader(options);
+  const refusesGaps = parameter.gaps === "refuse";
+  const repeated = parameter.repeats && cells.length === 1;
+  const placeOf = (row: number) => (layout.single || repeated ? { argument: name } : { argument: name, row });
+  return layout.rows.map((row) => {
+    const cell = (repeated ? cells[0] : cells[row - 1]) ?? null;
+    if (isBlank(cell)) {
+      if (!refusesGaps) return undefined;
+      const where = layout.single || repeated ? "it is blank" : "it is blank, but the row holds a record";
+      throw new Problem(`${where}; enter ${wanted}`, placeOf(row));
+    }
+    try {
+      return read(cell);
+    } catch (error) {
+      throw error instanceof Refusal ? new Problem(error.message, placeOf(row)) : error;
+    }
+  });
+}
+
+function tooMany(given: number, names: readonly string[]): string {
+  const most = names.length === 0 ? "no arguments" : `at most ${names.length}: ${names.join(", ")}`;
+  return `${given} arguments were given, but this function takes ${most}`;
+}

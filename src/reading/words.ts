@@ -1,0 +1,87 @@
+import type { Cell } from "../cells/cell.ts";
+import { isBlankCell } from "../cells/cell.ts";
+import { Problem } from "../cells/problem.ts";
+import { type Lesion, lesionName } from "../core/lesions/lesionName.ts";
+import { type Tag, tagKey } from "../core/tags/tagKey.ts";
+import { type CellKind, defineKind, Refusal, refuse } from "./kind.ts";
+
+// Some spreadsheets hand over a blank cell as 0, and no tag and no lesion is called 0.
+const isBlankOrZero = (cell: Cell): boolean => cell === 0 || isBlankCell(cell);
+
+const textIn = (cell: Cell): string => (typeof cell === "boolean" ? (cell ? "TRUE" : "FALSE") : String(cell)).trim();
+
+/** Any text; a number is read as its digits. White space around it is left out. */
+export const text = (what = "text"): CellKind<string> =>
+  defineKind({ wanted: what, holds: "text", read: textIn, remember: true });
+
+/** The name of a product, or of anything else where a 0 can only be a blank cell. */
+export const nameText = (what: string): CellKind<string> =>
+  defineKind({ wanted: what, holds: "text", isBlank: isBlankOrZero, read: textIn, remember: true });
+
+/** An animal, by its tag; two spellings of one tag are one animal. */
+export const tag: CellKind<Tag> = defineKind<Tag>({
+  wanted: "a tag as text",
+  holds: "text",
+  isBlank: isBlankOrZero,
+  remember: true,
+  read(cell) {
+    if (typeof cell !== "string" && typeof cell !== "number") throw refuse(cell, "is not a tag", "a tag as text");
+    return { key: withoutPlace(() => tagKey(cell)), shown: textIn(cell) };
+  },
+});
+
+/** A lesion by any of its usual names. */
+export const lesion: CellKind<Lesion> = defineKind<Lesion>({
+  wanted: "the name of a lesion",
+  holds: "text",
+  isBlank: isBlankOrZero,
+  remember: true,
+  read: (cell) => withoutPlace(() => lesionName(textIn(cell))),
+});
+
+/** Yes or no, in the ways people write it. */
+export const yesNo: CellKind<boolean> = defineKind({
+  wanted: "TRUE or FALSE (yes/no, y/n and 1/0 will do)",
+  holds: "yes/no",
+  words: ["TRUE", "FALSE"],
+  read(cell) {
+    const word = textIn(cell).toLowerCase();
+    if (["true", "yes", "y", "1"].includes(word)) return true;
+    if (["false", "no", "n", "0"].includes(word)) return false;
+    throw refuse(cell, "is neither yes nor no", "TRUE or FALSE");
+  },
+});
+
+/** One of a few fixed words; case and surrounding spaces do not matter. */
+export const choice = <const W extends readonly string[]>(...words: W): CellKind<W[number]> => {
+  const wanted = `one of: ${words.map((word) => `"${word}"`).join(", ")}`;
+  return defineKind<W[number]>({
+    wanted,
+    holds: "text",
+    words,
+    read(cell) {
+      const typed = textIn(cell).toLowerCase();
+      const word = words.find((known) => known.toLowerCase() === typed);
+      if (word === undefined) throw refuse(cell, "is not a choice here", wanted);
+      return word;
+    },
+  });
+};
+
+/** The cell as it was handed over, for functions that report on the cell itself. */
+export const asHandedOver: CellKind<Cell> = {
+  wanted: "any cell",
+  holds: "anything",
+  isBlank: () => false,
+  read: (cell) => cell,
+  columnReader: () => (cell) => cell,
+};
+
+function withoutPlace<T>(work: () => T): T {
+  try {
+    return work();
+  } catch (error) {
+    if (error instanceof Problem) throw new Refusal(error.sentence);
+    throw error;
+  }
+}

@@ -1,0 +1,101 @@
+import type { Cell, Cells } from "../cells/cell.ts";
+import type { Format } from "./format.ts";
+
+/** A value as a computation gives it; undefined and null are written as an empty text. */
+export type Answer = number | string | boolean | null | undefined;
+
+/** Where the rows of the columns read stood, so that a result can be written alongside them. */
+export interface Alongside {
+  readonly rows: readonly number[];
+  readonly height: number;
+  readonly lying: boolean;
+}
+
+/** What a function gives, and how it is laid out in cells. `R` is what the computation returns. */
+export interface Result<R> {
+  readonly shape: "single" | "row" | "table" | "alongside";
+  /** Names of the parts, in plain words: one for a single value, the headings of a table. */
+  readonly headings: readonly string[];
+  /** One format for each part. */
+  readonly formats: readonly Format[];
+  readonly layOut: (answer: R, alongside: Alongside) => readonly (readonly Answer[])[];
+  /** The group of columns whose rows an `alongside` result follows. */
+  readonly group?: string;
+}
+
+/** One value in one cell. */
+export const single = (name: string, format: Format): Result<Answer> => ({
+  shape: "single",
+  headings: [name],
+  formats: [format],
+  layOut: (answer) => [[answer]],
+});
+
+/** A few values side by side, without headings: low and high. */
+export const row = <R>(...parts: readonly TableColumn<R>[]): Result<R> => ({
+  shape: "row",
+  headings: parts.map(([heading]) => heading),
+  formats: parts.map(([, format]) => format),
+  layOut: (answer) => [parts.map(([, , pick]) => pick(answer))],
+});
+
+/** Heading, format, and the field it shows. */
+export type TableColumn<R> = readonly [heading: string, format: Format, pick: (record: R) => Answer];
+
+/**
+ * Records under a heading row. With no records, one row says so in words, since a lone heading
+ * looks like a function that has not worked.
+ */
+export const table = <R>(whenEmpty: string, ...columns: readonly TableColumn<R>[]): Result<readonly R[]> => ({
+  shape: "table",
+  headings: columns.map(([heading]) => heading),
+  formats: columns.map(([, format]) => format),
+  layOut: (records) => [
+    columns.map(([heading]) => heading),
+    ...(records.length === 0
+      ? [columns.map((_, place) => (place === 0 ? whenEmpty : ""))]
+      : records.map((record) => columns.map(([, , pick]) => pick(record)))),
+  ],
+});
+
+/** One value for each row of the columns given, blank where the row is blank. */
+export const alongside = (name: string, format: Format, group = "rows"): Result<readonly Answer[]> => ({
+  shape: "alongside",
+  headings: [name],
+  formats: [format],
+  group,
+  layOut(answers, { rows, height, lying }) {
+    // A single blank cell still needs its one answer: nothing.
+    const cells: Answer[] = new Array(Math.max(height, 1)).fill("");
+    rows.forEach((place, index) => {
+      cells[place - 1] = answers[index];
+    });
+    return lying ? [cells] : cells.map((cell) => [cell]);
+  },
+});
+
+/**
+ * Answers as cells: nothing becomes `""` (a null would show as 0), a date goes back to the workbook's own date
+ * system, and text never starts a formula.
+ *
+ * @throws RangeError on a number that is not finite: a fault of the computation, never of the user
+ */
+export function toCells(answers: readonly (readonly Answer[])[], formats: readonly Format[], dayOffset: number): Cells {
+  return answers.map((record) =>
+    record.map((answer, place): Cell => {
+      if (answer === undefined || answer === null) return "";
+      if (typeof answer === "string") return withoutFormula(answer);
+      if (typeof answer === "boolean") return answer;
+      if (!Number.isFinite(answer)) throw new RangeError(`a result is not a finite number: ${answer}`);
+      const format = formats[Math.min(place, formats.length - 1)];
+      return isDate(format) ? answer - dayOffset : answer;
+    }),
+  );
+}
+
+const isDate = (format: Format | undefined): boolean => format === "date" || format === "date and time";
+
+const startsFormula = /^[=+\-@\t\r]/;
+
+// A tag or a group name that came from elsewhere must stay text when the cell is copied as values and edited.
+const withoutFormula = (text: string): string => (startsFormula.test(text) ? `'${text}` : text);

@@ -1,0 +1,13 @@
+import { describe, expect, it } from "vitest";
+import { catalogue } from "../../functions/catalogue.ts";
+import { evaluate } from "../../src/definition/evaluate.ts";
+import { asArgument, mismatch } from "./exampleCall.ts";
+
+describe.each(catalogue.map((definition) => [definition.name, definition] as const))("%s", (_, definition) => {
+  it.each(definition.examples.map((example, place) => [example.shows ?? `example ${place + 1}`, example] as const))(
+    "%s",
+    (_shows, { call, gives }) => {
+      expect(mismatch(evaluate(definition, call.map(asArgument)), gives)).toBeUndefined();
+    },
+  );
+});
