@@ -1,7 +1,24 @@
 import type { AnyFunction } from "../src/definition/defineFunction.ts";
 
+import { animalClearFunction } from "./dates/animalClear.ts";
 import { clearDateFunction } from "./dates/clearDate.ts";
+import { dueListFunction } from "./dates/dueList.ts";
+import { recheckDueFunction } from "./dates/recheckDue.ts";
+import { recheckStateFunction } from "./dates/recheckState.ts";
+import { saleCheckFunction } from "./dates/saleCheck.ts";
+import { aboutFunction } from "./records/about.ts";
+import { lesionNameFunction } from "./records/lesionName.ts";
 import { tagKeyFunction } from "./records/tagKey.ts";
 
 /** Every worksheet function, in the order in which lists show them. */
-export const catalogue: readonly AnyFunction[] = [clearDateFunction, tagKeyFunction];
+export const catalogue: readonly AnyFunction[] = [
+  clearDateFunction,
+  animalClearFunction,
+  saleCheckFunction,
+  recheckDueFunction,
+  recheckStateFunction,
+  dueListFunction,
+  tagKeyFunction,
+  lesionNameFunction,
+  aboutFunction,
+];

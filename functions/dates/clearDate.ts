@@ -1,15 +1,14 @@
 import { dayOf } from "../../src/cells/day.ts";
-import { countings } from "../../src/core/withdrawal/clearDate.ts";
-import { clearDates } from "../../src/core/withdrawal/clearDates.ts";
+import { clearDates, loneClearDate } from "../../src/core/withdrawal/clearDates.ts";
 import { defineFunction } from "../../src/definition/defineFunction.ts";
 import { problem } from "../../src/definition/problemExamples.ts";
 import { moment } from "../../src/reading/days.ts";
 import { wholeDays } from "../../src/reading/numbers.ts";
-import { gappedColumn, oneOr } from "../../src/reading/parameter.ts";
-import { choice } from "../../src/reading/words.ts";
+import { gappedColumn } from "../../src/reading/parameter.ts";
 import { alongside } from "../../src/writing/result.ts";
 import { cautions } from "../cautions.ts";
 import { sources } from "../sources.ts";
+import { countingChoice } from "./treatmentColumns.ts";
 
 export const clearDateFunction = defineFunction({
   name: "CLEARDATE",
@@ -32,12 +31,15 @@ export const clearDateFunction = defineFunction({
     withdrawal_days: gappedColumn(wholeDays, "Withdrawal period in days, from the data sheet or the vet", {
       repeats: true,
     }),
-    counting: oneOr(choice(...countings), "whole days", '"whole days", or "from the hour" when treated holds the time'),
+    counting: countingChoice,
   },
   result: alongside("clear date", "date"),
   caution: cautions.withdrawal,
   sources: [sources.fimeaWithdrawal, sources.practice],
-  compute: ({ treated, withdrawal_days, counting }) => clearDates(treated, withdrawal_days, counting),
+  compute: ({ treated, withdrawal_days, counting }, place) =>
+    place.single()
+      ? [loneClearDate(treated[0], withdrawal_days[0], counting)]
+      : clearDates(treated, withdrawal_days, counting),
   examples: [
     { shows: "10 Feb 2026 and 28 days", call: [dayOf("2026-02-10"), 28], gives: dayOf("2026-03-11") },
     { shows: "A period of 0 days ends on the day itself", call: [dayOf("2026-02-10"), 0], gives: dayOf("2026-02-10") },
@@ -55,6 +57,15 @@ export const clearDateFunction = defineFunction({
       gives: [[dayOf("2026-03-11")], [""], [dayOf("2028-03-01")], ["no withdrawal days"]],
     },
     {
+      shows: "A column in which only one row is filled",
+      call: [
+        [null, dayOf("2026-02-10")],
+        [null, null],
+      ],
+      gives: [[""], ["no withdrawal days"]],
+    },
+    { shows: "Two blank cells", call: [null, null], gives: "" },
+    {
       call: [dayOf("2026-02-10"), null],
       gives: problem(
         "withdrawal_days: it is blank, and a missing period is not 0 days; enter the days from the data sheet",
@@ -62,9 +73,7 @@ export const clearDateFunction = defineFunction({
     },
     {
       call: ["12/3/2026", 28],
-      gives: problem(
-        'treated: "12/3/2026" is not a date; enter a real date, or text such as 2026-03-14',
-      ),
+      gives: problem('treated: "12/3/2026" is not a date; enter a real date, or text such as 2026-03-14'),
     },
     {
       call: [dayOf("2026-02-10"), "28d"],

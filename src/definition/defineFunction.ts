@@ -30,6 +30,8 @@ export interface Example {
 export interface Place {
   /** The row of the sheet's range that the record at this place came from. */
   readonly row: (index: number, group?: string) => number;
+  /** Whether the columns of a group are single cells, so that a fault can be told as an error instead of in a row. */
+  readonly single: (group?: string) => boolean;
 }
 
 export interface FunctionDefinition<P extends Parameters = Parameters, R = unknown> {

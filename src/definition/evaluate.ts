@@ -60,6 +60,7 @@ const nowhere: Layout = { rows: [], height: 0, lying: false, single: false };
 
 const placeIn = (layouts: ReadonlyMap<string, Layout>): Place => ({
   row: (index, group = "rows") => layouts.get(group)?.rows[index] ?? index + 1,
+  single: (group = "rows") => layouts.get(group)?.single ?? false,
 });
 
 function inSheetTerms(problem: Problem, definition: AnyFunction, layouts: ReadonlyMap<string, Layout>): Problem {

@@ -13,3 +13,15 @@ export const formats = {
 } as const;
 
 export type Format = keyof typeof formats;
+
+/**
+ * The number format that shows a result: a date with an hour shows its hour, words need none.
+ *
+ * @example
+ * patternFor("share", 0.2) // → "0.0%"
+ * patternFor("date", 46091.4375) // → "d mmm yyyy hh:mm"
+ */
+export function patternFor(format: Format, value: unknown): string {
+  if (typeof value !== "number") return formats.text;
+  return format === "date" && !Number.isInteger(value) ? formats["date and time"] : formats[format];
+}

@@ -29,3 +29,14 @@ export function recheckState(due: Day, done: Done | undefined, asOf: Day): strin
 }
 
 const inDays = (days: number): string => (days === 1 ? "1 day" : `${days} days`);
+
+/** How the second look of each record stands; undefined where none is due or done. */
+export const recheckStates = (
+  due: readonly (Day | undefined)[],
+  done: readonly (Done | undefined)[],
+  asOf: Day,
+): readonly (string | undefined)[] =>
+  due.map((day, index) => {
+    if (day !== undefined) return recheckState(day, done[index], asOf);
+    return isDone(done[index], asOf) ? "done" : undefined;
+  });

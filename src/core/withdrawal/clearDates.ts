@@ -11,30 +11,40 @@ export const noWithdrawalDays = "no withdrawal days";
  * @param treated - a day for each row, undefined where the row has no treatment
  * @param withdrawalDays - days for each row, undefined where they are missing
  * @returns for each row a serial, `"no withdrawal days"`, or undefined where there is no treatment
- * @throws Problem when days are given without a treatment, or when a lone treatment has no days
+ * @throws Problem with the row when days are given without a treatment
  * @example
  * clearDates([46063, 46063], [28, undefined], "whole days") // → [46092, "no withdrawal days"]
  */
-export function clearDates(
+export const clearDates = (
   treated: readonly (Moment | undefined)[],
   withdrawalDays: readonly (number | undefined)[],
   counting: Counting,
-): readonly (Moment | string | undefined)[] {
-  if (treated.length === 1 && treated[0] !== undefined && withdrawalDays[0] === undefined)
+): readonly (Moment | string | undefined)[] =>
+  treated.map((moment, index) => {
+    const days = withdrawalDays[index];
+    if (moment !== undefined && days === undefined) return noWithdrawalDays;
+    return atRow(index, () => loneClearDate(moment, days, counting));
+  });
+
+/**
+ * The clear date of one treatment; undefined when there is none.
+ *
+ * @throws Problem when only one of the two is there: a missing period is never 0 days
+ */
+export function loneClearDate(
+  treated: Moment | undefined,
+  withdrawalDays: number | undefined,
+  counting: Counting,
+): Moment | undefined {
+  if (treated !== undefined && withdrawalDays !== undefined) return clearDate(treated, withdrawalDays, counting);
+  if (treated !== undefined)
     throw new Problem("it is blank, and a missing period is not 0 days; enter the days from the data sheet", {
       argument: "withdrawal_days",
-      index: 0,
     });
-  return treated.map((moment, index) => {
-    const days = withdrawalDays[index];
-    if (moment === undefined) {
-      if (days === undefined) return undefined;
-      throw new Problem("it is blank, but withdrawal days are given; enter the date of the treatment", {
-        argument: "treated",
-        index,
-      });
-    }
-    return days === undefined ? noWithdrawalDays : atRow(index, () => clearDate(moment, days, counting));
+  // 0 days without a date is how some spreadsheets hand over a row that is blank.
+  if (withdrawalDays === undefined || withdrawalDays === 0) return undefined;
+  throw new Problem("it is blank, but withdrawal days are given; enter the date of the treatment", {
+    argument: "treated",
   });
 }
 

@@ -1,0 +1,66 @@
+import { dayOf } from "../../src/cells/day.ts";
+import { type DueLook, dueList } from "../../src/core/rechecks/dueList.ts";
+import { defineFunction } from "../../src/definition/defineFunction.ts";
+import { problem } from "../../src/definition/problemExamples.ts";
+import { day, done } from "../../src/reading/days.ts";
+import { wholeDays } from "../../src/reading/numbers.ts";
+import { gappedColumn, gappedColumnOrNone, one, oneOr } from "../../src/reading/parameter.ts";
+import { tag } from "../../src/reading/words.ts";
+import { table } from "../../src/writing/result.ts";
+import { sources } from "../sources.ts";
+
+export const dueListFunction = defineFunction({
+  name: "DUELIST",
+  topic: "dates",
+  summary: "The animals to look at again: overdue first, then those due soon.",
+  questions: ["which sheep must I look at this week", "list of overdue rechecks", "who is due for a second look"],
+  notes: [
+    "Days are counted from as_of: 3 is in three days, -2 is two days overdue.",
+    "A second look that is done is left out; so is one further off than ahead_days.",
+  ],
+  parameters: {
+    as_of: one(day, "The day to say it for, usually TODAY()"),
+    tags: gappedColumn(tag, "Tags in the records"),
+    due: gappedColumn(day, "Day of the second look, the same rows"),
+    done: gappedColumnOrNone(done, "When it was done, or yes or no; blank while it is not"),
+    ahead_days: oneOr(wholeDays, 7, "How many days ahead to list"),
+  },
+  result: table<DueLook>(
+    "nothing is due",
+    ["tag", "text", (look) => look.tag],
+    ["due", "date", (look) => look.due],
+    ["days", "days", (look) => look.days],
+    ["state", "text", (look) => look.state],
+  ),
+  caution: undefined,
+  sources: [sources.practice],
+  compute: ({ as_of, tags, due, done, ahead_days }) => dueList(as_of, tags, due, done, ahead_days),
+  examples: [
+    {
+      shows: "16 Mar 2026: one overdue, one due soon, one done, one far off",
+      call: [
+        dayOf("2026-03-16"),
+        ["041", "042", null, "043", "044"],
+        [dayOf("2026-03-20"), dayOf("2026-03-14"), null, dayOf("2026-03-15"), dayOf("2026-04-15")],
+        [null, null, null, dayOf("2026-03-15"), null],
+      ],
+      gives: [
+        ["tag", "due", "days", "state"],
+        ["042", dayOf("2026-03-14"), -2, "2 days overdue"],
+        ["041", dayOf("2026-03-20"), 4, "due in 4 days"],
+      ],
+    },
+    {
+      shows: "Nothing within two days",
+      call: [dayOf("2026-03-16"), ["041"], [dayOf("2026-03-20")], undefined, 2],
+      gives: [
+        ["tag", "due", "days", "state"],
+        ["nothing is due", "", "", ""],
+      ],
+    },
+    {
+      call: [dayOf("2026-03-16"), ["041", null], [dayOf("2026-03-20"), dayOf("2026-03-20")]],
+      gives: problem("tags, row 2: it is blank, but a second look is due in this row; enter the tag of the animal"),
+    },
+  ],
+});

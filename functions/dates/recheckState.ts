@@ -1,0 +1,43 @@
+import { dayOf } from "../../src/cells/day.ts";
+import { recheckStates } from "../../src/core/rechecks/recheckState.ts";
+import { defineFunction } from "../../src/definition/defineFunction.ts";
+import { problem } from "../../src/definition/problemExamples.ts";
+import { day, done } from "../../src/reading/days.ts";
+import { gappedColumn, one } from "../../src/reading/parameter.ts";
+import { alongside } from "../../src/writing/result.ts";
+import { sources } from "../sources.ts";
+
+export const recheckStateFunction = defineFunction({
+  name: "RECHECKSTATE",
+  topic: "dates",
+  summary: "Whether a second look is done, due or overdue, in words.",
+  questions: ["is the recheck overdue", "has she been looked at again", "state of follow-up"],
+  notes: [
+    "done takes the date of the second look, or yes or no. A look dated after as_of was not done yet on that day.",
+    "Blank where no second look is due.",
+  ],
+  parameters: {
+    due: gappedColumn(day, "Day of the second look (a cell or a column)"),
+    done: gappedColumn(done, "When it was done, or yes or no; blank while it is not"),
+    as_of: one(day, "The day to say it for, usually TODAY()"),
+  },
+  result: alongside("second look", "text"),
+  caution: undefined,
+  sources: [sources.practice],
+  compute: ({ due, done, as_of }) => recheckStates(due, done, as_of),
+  examples: [
+    { call: [dayOf("2026-03-14"), null, dayOf("2026-03-11")], gives: "due in 3 days" },
+    { call: [dayOf("2026-03-14"), null, dayOf("2026-03-14")], gives: "due today" },
+    { call: [dayOf("2026-03-14"), null, dayOf("2026-03-16")], gives: "2 days overdue" },
+    { call: [dayOf("2026-03-14"), dayOf("2026-03-15"), dayOf("2026-03-16")], gives: "done" },
+    {
+      shows: "A column with a row that needs no second look",
+      call: [[dayOf("2026-03-14"), null, dayOf("2026-03-17")], ["yes", null, null], dayOf("2026-03-16")],
+      gives: [["done"], [""], ["due in 1 day"]],
+    },
+    {
+      call: [dayOf("2026-03-14"), "perhaps", dayOf("2026-03-16")],
+      gives: problem('done: "perhaps" is not a date; enter the date it was done, or yes or no'),
+    },
+  ],
+});

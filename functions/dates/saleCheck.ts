@@ -1,0 +1,77 @@
+import { dayOf } from "../../src/cells/day.ts";
+import { type SaleAnswer, saleCheck } from "../../src/core/withdrawal/saleCheck.ts";
+import { defineFunction } from "../../src/definition/defineFunction.ts";
+import { problem } from "../../src/definition/problemExamples.ts";
+import { moment } from "../../src/reading/days.ts";
+import { column, one } from "../../src/reading/parameter.ts";
+import { tag } from "../../src/reading/words.ts";
+import { table } from "../../src/writing/result.ts";
+import { cautions } from "../cautions.ts";
+import { sources } from "../sources.ts";
+import { countingChoice, treatmentColumns, treatmentNotes } from "./treatmentColumns.ts";
+
+export const saleCheckFunction = defineFunction({
+  name: "SALECHECK",
+  topic: "dates",
+  summary: "Which of the animals for sale are clear of medicine, and how long the others must wait.",
+  questions: ["which sheep can go to market", "check a sale list for withdrawal", "are these lambs clear to sell"],
+  notes: [
+    '"hold" means that the animal is in withdrawal on the day of sale, or that a treatment of it lacks its days.',
+    'A tag that is in no treatment record says "no treatment recorded": look whether it was typed right.',
+    ...treatmentNotes,
+  ],
+  parameters: {
+    sale_tags: column(tag, "Tags of the animals for sale", { group: "sale" }),
+    sale_date: one(moment, "Day of the sale"),
+    ...treatmentColumns,
+    counting: countingChoice,
+  },
+  result: table<SaleAnswer>(
+    "no animals on the sale list",
+    ["tag", "text", (animal) => animal.tag],
+    ["answer", "text", (animal) => animal.answer],
+    ["clear date", "date", (animal) => animal.clear],
+    ["days to wait", "days", (animal) => animal.daysToWait],
+  ),
+  caution: cautions.withdrawal,
+  sources: [sources.fimeaWithdrawal, sources.practice],
+  compute: ({ sale_tags, sale_date, tags, treated, withdrawal_days, counting }, place) =>
+    saleCheck(sale_tags, sale_date, { tags, treated, withdrawalDays: withdrawal_days }, counting, (index) =>
+      place.row(index),
+    ),
+  examples: [
+    {
+      shows: "Four animals on 10 Mar 2026",
+      call: [
+        ["041", "042", "043", "044"],
+        dayOf("2026-03-10"),
+        ["042", "041", null, "043"],
+        [dayOf("2026-02-10"), dayOf("2026-02-10"), null, dayOf("2026-02-20")],
+        [28, 5, null, null],
+      ],
+      gives: [
+        ["tag", "answer", "clear date", "days to wait"],
+        ["041", "clear", dayOf("2026-02-16"), 0],
+        ["042", "hold", dayOf("2026-03-11"), 1],
+        ["043", "hold", "withdrawal days missing, row 4", ""],
+        ["044", "no treatment recorded", "", ""],
+      ],
+    },
+    {
+      call: [["041", "042"], "soon", ["042"], [dayOf("2026-02-10")], [28]],
+      gives: problem('sale_date: "soon" is not a date; enter a real date, or text such as 2026-03-14'),
+    },
+    {
+      call: [
+        ["041"],
+        dayOf("2026-03-10"),
+        ["041", "042"],
+        [dayOf("2026-02-10"), dayOf("2026-02-12")],
+        [28, "about 28"],
+      ],
+      gives: problem(
+        'withdrawal_days, row 2: "about 28" is not a number; enter a whole number of days, 0 or more, without a unit',
+      ),
+    },
+  ],
+});

@@ -1,0 +1,25 @@
+import { countings } from "../../src/core/withdrawal/clearDate.ts";
+import { moment } from "../../src/reading/days.ts";
+import { wholeDays } from "../../src/reading/numbers.ts";
+import { gappedColumn, oneOr } from "../../src/reading/parameter.ts";
+import { choice, tag } from "../../src/reading/words.ts";
+
+/** The three columns of a treatment record, for every function that looks up an animal in it. */
+export const treatmentColumns = {
+  tags: gappedColumn(tag, "Tags in the treatment records"),
+  treated: gappedColumn(moment, "Date of each treatment's last dose, the same rows"),
+  withdrawal_days: gappedColumn(wholeDays, "Withdrawal days of each treatment, the same rows"),
+};
+
+/** How the withdrawal days are counted. */
+export const countingChoice = oneOr(
+  choice(...countings),
+  "whole days",
+  '"whole days", or "from the hour" when the dates hold the time',
+);
+
+/** The rule for incomplete records, said under every function that reads them. */
+export const treatmentNotes = [
+  "A row with a treatment date and no withdrawal days is never read as 0 days. A row with neither is no treatment.",
+  "Tags compare as TAGKEY does, so two spellings of a tag are one animal.",
+];
