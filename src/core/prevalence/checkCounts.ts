@@ -1,0 +1,39 @@
+import { Problem } from "../../cells/problem.ts";
+
+/** What the user calls the two columns in the formula. */
+export interface CountNames {
+  readonly lame: string;
+  readonly seen: string;
+}
+
+export const usualNames: CountNames = { lame: "lame", seen: "seen" };
+
+/**
+ * Refuses columns of different length and rows with more lame sheep than were seen.
+ *
+ * @param lame lame sheep a row, whole numbers from 0
+ * @param seen sheep seen a row, whole numbers from 0
+ * @param names the arguments' names for the message
+ * @throws Problem naming the row
+ * @example
+ * checkCounts([21], [20]) // throws "lame: 21 is more than the 20 seen; …"
+ */
+export function checkCounts(lame: readonly number[], seen: readonly number[], names: CountNames = usualNames): void {
+  if (lame.length !== seen.length) {
+    throw new Problem(
+      `${names.lame} has ${lame.length} ${rows(lame.length)} and ${names.seen} has ${seen.length}; give both the same rows`,
+      { argument: names.lame },
+    );
+  }
+  lame.forEach((count, index) => {
+    const all = seen[index] ?? 0;
+    if (count > all) {
+      throw new Problem(`${count} is more than the ${all} seen; enter the lame sheep among those seen`, {
+        argument: names.lame,
+        index,
+      });
+    }
+  });
+}
+
+const rows = (count: number): string => (count === 1 ? "row" : "rows");
