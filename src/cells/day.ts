@@ -76,3 +76,15 @@ export const isoText = (day: Day): string => pattern(day, "yyyy-MM-dd");
 /** The days that are accepted as a date in a flock record: 1990 to 2100. Anything outside is a slip of the hand. */
 export const firstDay: Day = dayOf("1990-01-01");
 export const lastDay: Day = dayOf("2100-12-31");
+
+/**
+ * A day, and its hour when it has one, as messages show it.
+ *
+ * @example
+ * showMoment(46095.4375) // → "14 Mar 2026 10:30"
+ */
+export const showMoment = (moment: Moment): string => {
+  const minutes = Math.round((moment - Math.floor(moment)) * 1440);
+  const two = (part: number): string => String(part).padStart(2, "0");
+  return minutes === 0 ? showDay(moment) : `${showDay(moment)} ${two(Math.floor(minutes / 60))}:${two(minutes % 60)}`;
+};
