@@ -1,5 +1,11 @@
 import type { AnyFunction } from "../src/definition/defineFunction.ts";
 
+import { flockPrevalenceFunction } from "./counting/flockPrevalence.ts";
+import { lesionMixFunction } from "./counting/lesionMix.ts";
+import { prevalenceByGroupFunction } from "./counting/prevalenceByGroup.ts";
+import { prevalenceRangeFunction } from "./counting/prevalenceRange.ts";
+import { scorePrevalenceFunction } from "./counting/scorePrevalence.ts";
+import { targetCheckFunction } from "./counting/targetCheck.ts";
 import { animalClearFunction } from "./dates/animalClear.ts";
 import { clearDateFunction } from "./dates/clearDate.ts";
 import { dueListFunction } from "./dates/dueList.ts";
@@ -12,6 +18,12 @@ import { tagKeyFunction } from "./records/tagKey.ts";
 
 /** Every worksheet function, in the order in which lists show them. */
 export const catalogue: readonly AnyFunction[] = [
+  flockPrevalenceFunction,
+  prevalenceRangeFunction,
+  scorePrevalenceFunction,
+  targetCheckFunction,
+  prevalenceByGroupFunction,
+  lesionMixFunction,
   clearDateFunction,
   animalClearFunction,
   saleCheckFunction,

@@ -19,6 +19,10 @@ export const sources = {
     cite: "Newcombe RG (1998) Two-sided confidence intervals for the single proportion: comparison of seven methods. Statistics in Medicine 17:857–872",
     checked: "from memory",
   },
+  buonaccorsi1987: {
+    cite: "Buonaccorsi JP (1987) A note on confidence intervals for proportions in finite populations. American Statistician 41:215–218",
+    checked: "from memory",
+  },
   fawc2011: {
     cite: "Farm Animal Welfare Council (2011) Opinion on lameness in sheep",
     checked: "read",

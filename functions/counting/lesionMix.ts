@@ -1,0 +1,48 @@
+import { lesionMix } from "../../src/core/lesions/lesionMix.ts";
+import type { CategoryShare } from "../../src/core/prevalence/categoryMix.ts";
+import { about, defineFunction } from "../../src/definition/defineFunction.ts";
+import { nothing } from "../../src/definition/problemExamples.ts";
+import { column } from "../../src/reading/parameter.ts";
+import { nameText } from "../../src/reading/words.ts";
+import { table } from "../../src/writing/result.ts";
+import { sources } from "../sources.ts";
+import { confidenceChoice } from "./gatherColumns.ts";
+
+export const lesionMixFunction = defineFunction({
+  name: "LESIONMIX",
+  topic: "counting",
+  summary: "How often each foot lesion occurs among the cases, most frequent first.",
+  questions: ["which lesion is most common", "how much of it is footrot", "share of scald and footrot"],
+  notes: [
+    'Everyday words are counted under their standard name, as LESIONNAME gives it. Words it does not know are counted under "not recognised", never dropped.',
+    "Blank cells are no cases.",
+  ],
+  parameters: {
+    lesions: column(nameText("the name of a lesion"), "The lesion of each case"),
+    confidence: confidenceChoice,
+  },
+  result: table<CategoryShare>(
+    "no cases",
+    ["lesion", "text", ({ name }) => name],
+    ["cases", "count", ({ cases }) => cases],
+    ["share of cases", "share", ({ share }) => share],
+    ["low", "share", ({ low }) => low],
+    ["high", "share", ({ high }) => high],
+  ),
+  caution: undefined,
+  sources: [sources.wilson1927, sources.practice],
+  compute: ({ lesions, confidence }) => lesionMix(lesions, confidence),
+  examples: [
+    {
+      shows: "Five cases in mixed spelling, one row blank",
+      call: [["scald", "Foot rot", null, " footrot", "limping", "FOOTROT"]],
+      gives: [
+        ["lesion", "cases", "share of cases", "low", "high"],
+        ["footrot", 3, 0.6, about(0.2307242813), about(0.8823792258)],
+        ["interdigital dermatitis", 1, 0.2, about(0.0362241086), about(0.6244653702)],
+        ["not recognised", 1, 0.2, about(0.0362241086), about(0.6244653702)],
+      ],
+    },
+    { call: [[null, null]], gives: nothing("there is no case to count") },
+  ],
+});

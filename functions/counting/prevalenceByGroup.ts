@@ -1,0 +1,69 @@
+import { type GroupPrevalence, prevalenceByGroup } from "../../src/core/prevalence/prevalenceByGroup.ts";
+import { about, defineFunction } from "../../src/definition/defineFunction.ts";
+import { problem } from "../../src/definition/problemExamples.ts";
+import { column } from "../../src/reading/parameter.ts";
+import { text } from "../../src/reading/words.ts";
+import { table } from "../../src/writing/result.ts";
+import { sources } from "../sources.ts";
+import { confidenceChoice, gatherColumns } from "./gatherColumns.ts";
+
+export const prevalenceByGroupFunction = defineFunction({
+  name: "PREVBY",
+  topic: "counting",
+  summary: "The share lame in each group with its range, and in all groups together.",
+  questions: ["which group has most lame sheep", "lameness by group", "compare ewes and lambs"],
+  notes: [
+    "A row for each group in order of first appearance, then all. Names that differ only in capitals or spaces are one group.",
+    "A group of which no sheep was looked at shows its counts and no share.",
+    "Leave total rows out of the ranges: a group called all is refused, because it would count every sheep twice.",
+  ],
+  parameters: {
+    groups: column(text("the name of a group"), "Name of the group in each row"),
+    ...gatherColumns,
+    confidence: confidenceChoice,
+  },
+  result: table<GroupPrevalence>(
+    "no groups",
+    ["group", "text", ({ group }) => group],
+    ["lame", "count", ({ lame }) => lame],
+    ["seen", "count", ({ seen }) => seen],
+    ["share", "share", ({ share }) => share],
+    ["low", "share", ({ low }) => low],
+    ["high", "share", ({ high }) => high],
+  ),
+  caution: undefined,
+  sources: [sources.wilson1927, sources.practice],
+  compute: ({ groups, lame, seen, confidence }) => prevalenceByGroup(groups, lame, seen, confidence),
+  examples: [
+    {
+      shows: "Two gathers of two groups",
+      call: [
+        ["ewes", "rams", null, "Ewes "],
+        [2, 0, null, 4],
+        [40, 8, null, 60],
+      ],
+      gives: [
+        ["group", "lame", "seen", "share", "low", "high"],
+        ["ewes", 6, 100, 0.06, about(0.027786124), about(0.1247681545)],
+        ["rams", 0, 8, 0, 0, about(0.3244075649)],
+        ["all", 6, 108, about(0.0555555556), about(0.0257077296), about(0.1159343679)],
+      ],
+    },
+    {
+      call: [
+        ["ewes", ""],
+        [2, 1],
+        [40, 20],
+      ],
+      gives: problem("groups, row 2: it is blank, but the row holds a record; enter the name of a group"),
+    },
+    {
+      call: [
+        ["ewes", "rams"],
+        [2, 9],
+        [40, 8],
+      ],
+      gives: problem("lame, row 2: 9 is more than the 8 seen; enter the lame sheep among those seen"),
+    },
+  ],
+});

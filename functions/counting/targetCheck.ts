@@ -1,0 +1,50 @@
+import { pooledPrevalence } from "../../src/core/prevalence/pooledPrevalence.ts";
+import { targetCheck } from "../../src/core/prevalence/targetCheck.ts";
+import { defineFunction } from "../../src/definition/defineFunction.ts";
+import { problem } from "../../src/definition/problemExamples.ts";
+import { countFrom, innerShare } from "../../src/reading/numbers.ts";
+import { one, oneOrNone } from "../../src/reading/parameter.ts";
+import { single } from "../../src/writing/result.ts";
+import { sources } from "../sources.ts";
+import { confidenceChoice, gatherColumns, gatherNotes } from "./gatherColumns.ts";
+
+export const targetCheckFunction = defineFunction({
+  name: "TARGETCHECK",
+  topic: "counting",
+  summary: "Whether the share of lame sheep is below or above a target, or not settled yet.",
+  questions: ["are we below the target", "is the flock under 2 per cent lame", "how many more sheep to look at"],
+  notes: [
+    ...gatherNotes,
+    "Below or above is said only when the whole range lies on that side. Otherwise it says about how many more sheep to look at, supposing that the share stays as it was seen.",
+    "A published aim for Great Britain was at most 5 % lame by 2016 and at most 2 % by 2021. The target is yours to set.",
+  ],
+  parameters: {
+    ...gatherColumns,
+    target: one(innerShare, "The share aimed at, such as 2%"),
+    confidence: confidenceChoice,
+    flock_size: oneOrNone(countFrom(1), "Sheep in the whole flock, when only a part of it was looked at"),
+  },
+  result: single("against the target", "text"),
+  caution: undefined,
+  sources: [sources.wilson1927, sources.buonaccorsi1987, sources.fawc2011],
+  compute: ({ lame, seen, target, confidence, flock_size }) =>
+    targetCheck({ ...pooledPrevalence(lame, seen), target, confidence, flockSize: flock_size }),
+  examples: [
+    { shows: "1 lame of 200 against 5 %", call: [1, 200, 0.05], gives: "below target" },
+    { shows: "20 lame of 200 against 5 %", call: [20, 200, 0.05], gives: "above target" },
+    {
+      shows: "Too few looked at to tell",
+      call: [[1, null, 0], [30, null, 20], 0.05],
+      gives: "not settled yet: look at about 153 more",
+    },
+    {
+      shows: "A flock of 40 in which nobody could tell",
+      call: [1, 20, 0.05, 0.95, 40],
+      gives: "not settled: even all 40 sheep are not enough if the share stays as it was seen",
+    },
+    {
+      call: [1, 20, 5],
+      gives: problem("target: 5 is not below 1; enter a share above 0 and below 1, such as 0.02 or 2%"),
+    },
+  ],
+});
