@@ -1,0 +1,95 @@
+import type { Day } from "../../cells/day.ts";
+import type { Lesion } from "../../core/lesions/lesionName.ts";
+import { type Animal, weightOn } from "./animals.ts";
+import { year } from "./flockYear.ts";
+import type { Foot, LameSpell } from "./lameSpells.ts";
+import type { SeededRandom } from "./seededRandom.ts";
+
+/** One lame animal as it was written down, before the slips of the hand. */
+export interface CaseRecord {
+  readonly seen: Day;
+  readonly treated: Day | undefined;
+  readonly animal: Animal;
+  readonly foot: Foot;
+  readonly lesion: Lesion;
+  readonly score: number;
+  readonly treatment: string;
+  readonly medicine: string | undefined;
+  readonly ml: number | undefined;
+  readonly mgPerMl: number | undefined;
+  readonly withdrawalDays: number | undefined;
+  readonly lookedAgain: Day | undefined;
+  readonly sound: Day | undefined;
+  readonly weightKg: number;
+}
+
+/** An invented medicine: strength, dose and days are made up and belong to no product. */
+interface Medicine {
+  readonly name: string;
+  readonly mgPerMl: number;
+  readonly mlPerKg: number;
+  readonly withdrawalDays: number;
+}
+
+const medicineA: Medicine = { name: "medicine A", mgPerMl: 200, mlPerKg: 0.1, withdrawalDays: 35 };
+const medicineB: Medicine = { name: "medicine B", mgPerMl: 150, mlPerKg: 0.06, withdrawalDays: 21 };
+
+interface Course {
+  readonly treatment: string;
+  readonly medicine?: Medicine;
+}
+
+const spray: Course = { treatment: "spray" };
+
+const courses: Record<Lesion, Course> = {
+  "interdigital dermatitis": spray,
+  footrot: { treatment: "injection and spray", medicine: medicineA },
+  "contagious ovine digital dermatitis": { treatment: "injection", medicine: medicineB },
+  "white line abscess": { treatment: "pus let out" },
+  "shelly hoof": { treatment: "pocket cleared" },
+  "toe granuloma": { treatment: "vet asked" },
+  "joint infection": { treatment: "injection", medicine: medicineB },
+  "foreign body": { treatment: "taken out" },
+  other: spray,
+  "no lesion": { treatment: "none" },
+};
+
+/** The spells that were written down by the end of the year, in order of the day they were seen. */
+export const caseRecords = (spells: readonly LameSpell[], random: SeededRandom): readonly CaseRecord[] =>
+  spells
+    .flatMap((spell) =>
+      spell.seen === undefined || spell.seen < year.first || spell.seen > year.last
+        ? []
+        : [caseRecord(spell, spell.seen, random)],
+    )
+    .sort((one, other) => one.seen - other.seen || one.animal.number - other.animal.number);
+
+function caseRecord(spell: LameSpell, seen: Day, random: SeededRandom): CaseRecord {
+  const { treatment, medicine } = courses[spell.lesion];
+  const treated = writtenBy(spell.treated);
+  const weightKg = weightOn(spell.animal, seen);
+  const common = { seen, animal: spell.animal, foot: spell.foot, lesion: spell.lesion, score: spell.score, weightKg };
+  const lookedAgain = treated === undefined ? undefined : treated + 7 + random.pick([0, 0, 0, 0, 1, 1, 2, 3]);
+  // Looks that are more than three weeks old were nearly all made; it is the fresh ones that slip.
+  const forgotten = random.happens(year.last - seen > 28 ? 0.012 : 0.3);
+  const treatmentWritten =
+    treated === undefined
+      ? { treatment: "", medicine: undefined, ml: undefined, mgPerMl: undefined, withdrawalDays: undefined }
+      : {
+          treatment,
+          medicine: medicine?.name,
+          ml: medicine && Math.round(weightKg * medicine.mlPerKg * 10) / 10,
+          mgPerMl: medicine?.mgPerMl,
+          // No withdrawal is an answer too, and it is written down as 0: a blank would be a missing record.
+          withdrawalDays: medicine?.withdrawalDays ?? 0,
+        };
+  return {
+    ...common,
+    treated,
+    ...treatmentWritten,
+    lookedAgain: forgotten ? undefined : writtenBy(lookedAgain),
+    sound: treated === undefined ? undefined : writtenBy(spell.sound),
+  };
+}
+
+const writtenBy = (day: Day | undefined): Day | undefined => (day !== undefined && day <= year.last ? day : undefined);

@@ -1,0 +1,15 @@
+import { printedTag } from "./asTyped.ts";
+import type { InventedFlock } from "./inventedFlock.ts";
+
+/**
+ * Tags picked out for a sale: the animals treated last, some treated long ago, some never treated, and one stray tag
+ * that is in no record.
+ */
+export function saleList({ animals, cases }: InventedFlock): readonly string[] {
+  const treated = [...new Set(cases.flatMap(({ animal, treated }) => (treated === undefined ? [] : [animal])))];
+  const medicated = [...new Set(cases.flatMap(({ animal, medicine }) => (medicine === undefined ? [] : [animal])))];
+  const neverTreated = animals.filter((animal) => animal.group.lambs && !treated.includes(animal));
+  const picked = [...medicated.slice(-6), ...treated.slice(40, 44), ...neverTreated.slice(-3)];
+  const tags = [...new Set(picked)].map(({ number }) => printedTag(number));
+  return [...tags.slice(0, 4), "ZZ 0123456 07777", ...tags.slice(4)];
+}
