@@ -83,8 +83,11 @@ export const lastDay: Day = dayOf("2100-12-31");
  * @example
  * showMoment(46095.4375) // → "14 Mar 2026 10:30"
  */
-export const showMoment = (moment: Moment): string => {
-  const minutes = Math.round((moment - Math.floor(moment)) * 1440);
+export function showMoment(moment: Moment): string {
+  // Whole minutes first: 23:59:59.9 belongs to the next day once rounded.
+  const minutes = Math.round(moment * 1440);
+  const hour = Math.floor((minutes % 1440) / 60);
+  const day = showDay(Math.floor(minutes / 1440));
   const two = (part: number): string => String(part).padStart(2, "0");
-  return minutes === 0 ? showDay(moment) : `${showDay(moment)} ${two(Math.floor(minutes / 60))}:${two(minutes % 60)}`;
-};
+  return minutes % 1440 === 0 ? day : `${day} ${two(hour)}:${two(minutes % 60)}`;
+}

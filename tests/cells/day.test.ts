@@ -1,0 +1,59 @@
+import fc from "fast-check";
+import { describe, expect, it } from "vitest";
+import {
+  dayOf,
+  days1904,
+  firstDay,
+  isoText,
+  lastDay,
+  momentFromText,
+  showDay,
+  showMoment,
+} from "../../src/cells/day.ts";
+
+describe("days as serials", () => {
+  // ECMA-376 Part 1 §18.17.4.1 (1900 system): 61 = 1900-03-01, 38749 = 2006-02-01; offset to the 1904 system 1462.
+  it.each([
+    ["1900-03-01", 61],
+    ["2006-02-01", 38749],
+    ["2024-02-29", 45351],
+    ["2028-02-29", 46812],
+  ])("%s is %i", (text, serial) => {
+    expect(dayOf(text)).toBe(serial);
+    expect(isoText(serial)).toBe(text);
+  });
+
+  it("knows the distance of the two date systems", () => {
+    expect(dayOf("2006-02-01") - days1904).toBe(37287);
+  });
+
+  it("goes to text and back for every day that is accepted", () => {
+    fc.assert(
+      fc.property(fc.integer({ min: firstDay, max: lastDay }), (day) => {
+        expect(momentFromText(isoText(day))).toBe(day);
+      }),
+    );
+  });
+
+  it.each(["2026-02-29", "2026-13-01", "2026-3-1", "12/03/2026", "2026-03-14 25:00", "", "20260314"])(
+    "does not take %j for a date",
+    (text) => {
+      expect(momentFromText(text)).toBeUndefined();
+    },
+  );
+
+  it("reads and shows the hour", () => {
+    expect(momentFromText("2026-03-14 10:30")).toBe(46095.4375);
+    expect(showMoment(46095.4375)).toBe("14 Mar 2026 10:30");
+    expect(showMoment(46095)).toBe("14 Mar 2026");
+    expect(showDay(46095.9)).toBe("14 Mar 2026");
+  });
+
+  it("shows the next day for a moment within half a minute of midnight", () => {
+    expect(showMoment(46095.99999)).toBe("15 Mar 2026");
+  });
+
+  it("refuses to build an example on a date that does not exist", () => {
+    expect(() => dayOf("2026-02-30")).toThrow(RangeError);
+  });
+});

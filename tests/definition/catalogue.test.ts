@@ -1,0 +1,50 @@
+import { describe, expect, it } from "vitest";
+import { catalogue } from "../../functions/catalogue.ts";
+import { sources } from "../../functions/sources.ts";
+import { Problem } from "../../src/cells/problem.ts";
+import type { Parameter } from "../../src/reading/parameter.ts";
+
+describe("the catalogue", () => {
+  it("names every function once, in a form that no spreadsheet takes for a cell", () => {
+    const names = catalogue.map((definition) => definition.name);
+    expect(new Set(names).size).toBe(names.length);
+    for (const name of names) {
+      expect(name).toMatch(/^[A-Z][A-Z0-9]{2,63}$/);
+      expect(name).not.toMatch(/^[A-Z]{1,3}[0-9]+$/);
+    }
+  });
+
+  it("rests every source on a function that uses it", () => {
+    const used = new Set(catalogue.flatMap((definition) => definition.sources));
+    expect(Object.values(sources).filter((source) => !used.has(source))).toEqual([]);
+  });
+});
+
+describe.each(catalogue.map((definition) => [definition.name, definition] as const))("%s", (_, definition) => {
+  const parameters: [string, Parameter<unknown>][] = Object.entries(definition.parameters);
+
+  it("keeps within the limits that spreadsheets set for descriptions", () => {
+    expect(definition.summary.length).toBeLessThanOrEqual(255);
+    expect(parameters.length).toBeLessThanOrEqual(30);
+    for (const [name, { description }] of parameters) {
+      expect(name).toMatch(/^[a-z][a-z0-9_]*$/);
+      expect(description.length).toBeLessThanOrEqual(128);
+    }
+  });
+
+  it("has its optional arguments last", () => {
+    const optional = parameters.map(([, parameter]) => parameter.optional);
+    expect(optional).toEqual([...optional].sort());
+  });
+
+  it("shows what it gives, and what it refuses where it can refuse", () => {
+    expect(definition.examples.some(({ gives }: { gives: unknown }) => !(gives instanceof Problem))).toBe(true);
+    if (parameters.length > 0)
+      expect(definition.examples.some(({ gives }: { gives: unknown }) => gives instanceof Problem)).toBe(true);
+  });
+
+  it("can be found by a question, and says what it rests on", () => {
+    expect(definition.questions.length).toBeGreaterThan(0);
+    if (parameters.length > 0) expect(definition.sources.length).toBeGreaterThan(0);
+  });
+});
