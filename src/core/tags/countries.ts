@@ -48,3 +48,13 @@ const numbers: Readonly<Record<string, string>> = {
  */
 export const countryNumber = (letters: string): string | undefined =>
   Object.hasOwn(numbers, letters) ? numbers[letters] : undefined;
+
+const known: ReadonlySet<string> = new Set(Object.values(numbers));
+
+/**
+ * Whether three digits stand for a country on this list.
+ *
+ * @example
+ * isCountryNumber("040") // → true
+ */
+export const isCountryNumber = (digits: string): boolean => known.has(digits);

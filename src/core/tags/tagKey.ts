@@ -1,5 +1,5 @@
 import { Problem } from "../../cells/problem.ts";
-import { countryNumber } from "./countries.ts";
+import { countryNumber, isCountryNumber } from "./countries.ts";
 
 /** An animal: `key` tells animals apart, `shown` is the tag as it was first written. */
 export interface Tag {
@@ -11,10 +11,12 @@ export interface Tag {
  * One spelling for an animal, however its tag was typed.
  *
  * Spaces, case and separators go. A 15-digit number (ISO 11784: 3 digits country, 12 digits animal), the same number in
- * 16 digits with a zero before the country, and the printed form with country letters are one animal and give the
- * 15 digits. Anything else (a management tag) keeps its letters and digits as they are, leading zeros too.
+ * 16 digits with a zero before the country, the number without the zeros that a cell drops from its front, and the
+ * printed form with country letters are one animal and give the 15 digits. Anything else (a management tag) keeps its
+ * letters and digits as they are, leading zeros too.
  *
- * @throws Problem when nothing is left, or when the spreadsheet has already lost digits: a cell keeps 15
+ * @throws Problem when nothing is left, when the spreadsheet has already lost digits (a cell keeps 15), or when a printed
+ *   form without spaces can be read as two animals
  * @see ISO 11784 for the number; printed forms and the 6-digit flock mark: common practice, no source
  * @example
  * tagKey("ZZ 0 123456 00042") // → "999012345600042"
@@ -22,21 +24,23 @@ export interface Tag {
  * tagKey(" blue-42 ") // → "BLUE42"
  */
 export function tagKey(tag: string | number): string {
-  const plain = typeof tag === "number" ? digitsOf(tag) : tag.toUpperCase().replace(/[^\p{L}\p{N}]/gu, "");
+  // Full-width letters and digits, as some keyboards type them, are the same letters and digits.
+  const typed = typeof tag === "number" ? digitsOf(tag) : tag.normalize("NFKC").toUpperCase().trim();
+  const plain = typed.replace(/[^\p{L}\p{N}]/gu, "");
   if (plain === "") throw new Problem(`"${tag}" has no letter or digit; enter the tag`);
-  if (typeof tag === "string" && spoiled.test(tag.trim()))
-    throw new Problem(`"${tag.trim()}" has lost digits in the spreadsheet; enter the tag again as text`);
-  if (/^\d+$/.test(plain)) return plain.length === 16 && plain.startsWith("0") ? plain.slice(1) : plain;
+  if (spoiled.test(typed))
+    throw new Problem(`"${typed}" has lost digits in the spreadsheet; enter the tag again as text`);
+  if (/^\d+$/.test(plain)) return electronicNumber(plain);
   const printed = /^([A-Z]{2})(\d+)$/.exec(plain);
   if (!printed) return plain;
   const [, letters = "", digits = ""] = printed;
   const country = countryNumber(letters);
-  const national = country === undefined ? undefined : nationalNumber(digits, letters);
+  const national = country === undefined ? undefined : nationalNumber(typed, letters, digits);
   return country === undefined || national === undefined ? plain : country + national;
 }
 
 // "9.99012E+14": what is left when a long number was shown in a narrow cell and copied.
-const spoiled = /^\d[.,]?\d*[eE]\+\d+$/;
+const spoiled = /^\d[.,]?\d*E\+\d+$/;
 
 function digitsOf(tag: number): string {
   if (!Number.isInteger(tag) || tag < 0) throw new Problem(`${tag} is not a tag number; enter the tag as text`);
@@ -47,12 +51,37 @@ function digitsOf(tag: number): string {
   return String(tag);
 }
 
-// Sheep tags of this pattern print a 6-digit flock mark and a number of up to 5 digits, without the leading zeros that
-// the 12-digit national number has. Longer numbers are already whole.
-function nationalNumber(digits: string, letters: string): string | undefined {
-  if (digits.length === 12) return digits;
-  if (!flockMarkLetters.has(letters) || digits.length < 7 || digits.length > 11) return undefined;
-  return `0${digits.slice(0, 6)}${digits.slice(6).padStart(5, "0")}`;
+// Country codes below 100 begin with a zero, which a cell that holds a number drops.
+function electronicNumber(digits: string): string {
+  if (digits.length === 16 && digits.startsWith("0")) return digits.slice(1);
+  return digits.length === 14 && isCountryNumber(`0${digits.slice(0, 2)}`) ? `0${digits}` : digits;
 }
+
+// Flock-mark tags print a zero or none, a 6-digit flock mark, and a number of up to 5 digits without the
+// leading zeros that the 12-digit national number has. Elsewhere the national number is 12 digits with zeros in front.
+function nationalNumber(typed: string, letters: string, digits: string): string | undefined {
+  if (digits.length === 12) return digits;
+  if (digits.length > 12) return undefined;
+  if (!flockMarkLetters.has(letters)) return digits.length < 8 ? undefined : digits.padStart(12, "0");
+  if (digits.length < 7) return undefined;
+  const parts = typed.match(/\d+/g) ?? [];
+  const inParts = fromParts(parts);
+  if (inParts !== undefined) return inParts;
+  // Run together, 0 123456 42 and 012345 642 are the same digits.
+  if (digits.startsWith("0"))
+    throw new Problem(
+      `"${typed}" can be read as two animals; leave a space between flock mark and number, or enter all 12 digits`,
+    );
+  return whole(digits.slice(0, 6), digits.slice(6));
+}
+
+function fromParts(parts: readonly string[]): string | undefined {
+  const [mark = "", number = ""] = parts.length === 3 && parts[0] === "0" ? parts.slice(1) : parts;
+  const sixDigits = mark.length === 7 && mark.startsWith("0") && parts.length === 2 ? mark.slice(1) : mark;
+  const isShort = parts.length <= 3 && sixDigits.length === 6 && number.length >= 1 && number.length <= 5;
+  return isShort && parts.length === (parts[0] === "0" ? 3 : 2) ? whole(sixDigits, number) : undefined;
+}
+
+const whole = (flockMark: string, number: string): string => `0${flockMark}${number.padStart(5, "0")}`;
 
 const flockMarkLetters = new Set(["UK", "GB", "ZZ"]);

@@ -1,0 +1,34 @@
+import fc from "fast-check";
+import { describe, expect, it } from "vitest";
+import { tagFault } from "../../../src/core/tags/tagFault.ts";
+
+describe("tagFault", () => {
+  it.each(["ZZ 0 123456 00042", 999012345600042, "0999012345600042", "042", 42, "Blue 7", "999123456789012"])(
+    "finds nothing wrong with %s",
+    (tag) => expect(tagFault(tag)).toBeUndefined(),
+  );
+
+  it.each([
+    [null, "no tag"],
+    [true, "TRUE is not a tag"],
+    [{ error: "#N/A" } as const, "the cell holds #N/A"],
+    [1e16, "more than 15 digits"],
+    ["99901234560004", "14 digits: an electronic number has 15"],
+    ["9990123456000421", "16 digits"],
+    [40012345600042, "a zero at the front is lost; enter 040012345600042 as text"],
+    ["999000000000000", "the animal number is 0"],
+    ["897012345600042", "897 is no country's code"],
+  ])("says what is wrong with %s", (tag, words) => expect(tagFault(tag)).toContain(words));
+
+  // ISO 11784: the animal number has 38 bits.
+  it("accepts animal numbers up to 274877906943 and none above", () => {
+    fc.assert(
+      fc.property(fc.integer({ min: 1, max: 999_999_999_999 }), (animal) => {
+        const fault = tagFault(`999${String(animal).padStart(12, "0")}`);
+        expect(fault === undefined).toBe(animal < 2 ** 38);
+      }),
+    );
+    expect(tagFault("999274877906943")).toBeUndefined();
+    expect(tagFault("999274877906944")).toContain("above 274877906943");
+  });
+});
