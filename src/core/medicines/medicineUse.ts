@@ -1,0 +1,81 @@
+import Big from "big.js";
+import { Problem } from "../../cells/problem.ts";
+import { flockPcu } from "./mgPerPcu.ts";
+
+/** The courses given, a row a course; all three columns have the same length. */
+export interface Courses {
+  readonly products: readonly string[];
+  readonly ml: readonly number[];
+  readonly mgPerMl: readonly number[];
+}
+
+export interface ProductUse {
+  readonly product: string;
+  readonly courses: number;
+  readonly ml: number;
+  readonly activeMg: number;
+  readonly mgPerPcu: number;
+}
+
+/**
+ * How much of each product was used, in order of first appearance, then all together.
+ *
+ * Capitals and spaces do not make another product. Volumes and mg are added in decimals.
+ *
+ * @param breedingSheep - breeding sheep alive on the farm
+ * @param slaughterLambs - lambs sent to slaughter in the year
+ * @returns ml, mg of active substance and mg for each kg of the population correction unit; an empty list without
+ * courses
+ * @throws Problem when a product is called "all", which is the name of the last row
+ * @example
+ * medicineUse({ products: ["A", "a"], ml: [7.5, 6], mgPerMl: [200, 200] }, 300, 450)
+ * // → [{ product: "A", courses: 2, ml: 13.5, activeMg: 2700, mgPerPcu: 0.0857… }, { product: "all", … }]
+ */
+export function medicineUse(
+  { products, ml, mgPerMl }: Courses,
+  breedingSheep: number,
+  slaughterLambs: number,
+): readonly ProductUse[] {
+  const kg = flockPcu(breedingSheep, slaughterLambs);
+  const sums = new Map<string, Sum>();
+  const all = nothingUsed("all");
+  products.forEach((written, index) => {
+    const product = written.trim().replace(/\s+/g, " ");
+    const key = product.toLowerCase();
+    if (key === "all")
+      throw new Problem('"all" is the name of the last row of the answer; leave total rows out, or name the product', {
+        argument: "products",
+        index,
+      });
+    const sum = sums.get(key) ?? nothingUsed(product);
+    sums.set(key, sum);
+    const volume = ml[index] ?? 0;
+    const mg = new Big(volume).times(mgPerMl[index] ?? 0);
+    add(sum, volume, mg);
+    add(all, volume, mg);
+  });
+  return sums.size === 0 ? [] : [...sums.values(), all].map((sum) => inNumbers(sum, kg));
+}
+
+interface Sum {
+  readonly product: string;
+  courses: number;
+  ml: Big;
+  activeMg: Big;
+}
+
+const nothingUsed = (product: string): Sum => ({ product, courses: 0, ml: new Big(0), activeMg: new Big(0) });
+
+function add(sum: Sum, ml: number, mg: Big): void {
+  sum.courses += 1;
+  sum.ml = sum.ml.plus(ml);
+  sum.activeMg = sum.activeMg.plus(mg);
+}
+
+const inNumbers = ({ product, courses, ml, activeMg }: Sum, kg: number): ProductUse => ({
+  product,
+  courses,
+  ml: ml.toNumber(),
+  activeMg: activeMg.toNumber(),
+  mgPerPcu: activeMg.toNumber() / kg,
+});
