@@ -1,0 +1,16 @@
+import type { AnyFunction } from "../../definition/defineFunction.ts";
+
+/** The UNO service under which Calc finds the functions; saved .ods files carry it, so it never changes. */
+export const serviceName = "soundfold.Foot";
+
+/** The UNO interface of the service, without its module. */
+export const interfaceName = "XFoot";
+
+/** The method of the interface that answers a worksheet function; saved .ods files carry it, so it never changes. */
+export const methodName = (definition: AnyFunction): string => definition.name.toLowerCase();
+
+/** How Excel stores a call in an .xlsx file. */
+export const storedName = (definition: AnyFunction): string => `_xldudf_FOOT_${definition.name}`;
+
+// UNO identifiers take no underscore, and some plain words ("in", "any", "sequence") mean something to the parser.
+export const argumentName = (place: number): string => `argument${place + 1}`;
