@@ -16,12 +16,17 @@ import { solveTail } from "./solveTail.ts";
  * betaQuantile("lower", 0.25, 1, 1) // → 0.25
  */
 export function betaQuantile(tail: "lower" | "upper", p: number, a: number, b: number): number {
+  // With a parameter far below 1 the quantile can be nearer to the end than the smallest number there is.
+  if (tail === "lower" && a < 1 && betaTails(smallest, a, b).lower >= p) return 0;
+  if (tail === "upper" && b < 1 && betaTails(1, a, b, smallest).upper >= p) return 1;
   // On the logit scale shares near 0 and near 1 both keep all their digits.
   const spread = Math.sqrt(1 / a + 1 / b);
   const start = Math.log(a / b) + (tail === "lower" ? -1 : 1) * roughNormalScore(p) * spread;
   const logit = solveTail((u) => betaTails(shareOf(u), a, b, shareOf(-u)), tail, p, start);
   return shareOf(logit);
 }
+
+const smallest = 1e-300;
 
 const shareOf = (logit: number): number =>
   logit < 0 ? Math.exp(logit) / (1 + Math.exp(logit)) : 1 / (1 + Math.exp(-logit));

@@ -14,12 +14,13 @@ import { type Draw, hypergeometricDensity } from "./hypergeometricDensity.ts";
  */
 export function hypergeometricTails(x: number, draw: Draw): { readonly lower: number; readonly upper: number } {
   const { N, M, n } = draw;
+  // 0 outside what the draw can hold; then the nearer tail is 0 too.
   const density = hypergeometricDensity(x, draw);
   if (x * N <= n * M) {
-    const lower = density === 0 ? (x < 0 || x < n - (N - M) ? 0 : 1) : sumDown(x, density, draw);
+    const lower = density === 0 ? 0 : sumDown(x, density, draw);
     return { lower, upper: 1 - lower + density };
   }
-  const upper = density === 0 ? (x > Math.min(n, M) ? 0 : 1) : sumUp(x, density, draw);
+  const upper = density === 0 ? 0 : sumUp(x, density, draw);
   return { lower: 1 - upper + density, upper };
 }
 

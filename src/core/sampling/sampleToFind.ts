@@ -1,0 +1,60 @@
+import { hypergeometricDensity } from "../distributions/hypergeometricDensity.ts";
+import { detectChance } from "./detectChance.ts";
+import { lameAtLeast } from "./lameAtLeast.ts";
+import { refuseBlindLook } from "./refuseBlindLook.ts";
+import { wholeUp } from "./wholeUp.ts";
+
+export interface FindPlan {
+  /** Sheep in the flock; left out, the flock is taken as endless. */
+  readonly flockSize?: number | undefined;
+  /** The smallest share lame that is to be found, above 0. */
+  readonly designPrevalence: number;
+  /** Wanted chance of finding at least one, 0 < confidence < 1. */
+  readonly confidence: number;
+  /** Share of the lame sheep that a look at them finds, above 0; 1 is a perfect look. */
+  readonly sensitivity: number;
+}
+
+/** Sheep to look at, or undefined with the chance that the whole flock gives, when that is not enough. */
+export type FindAnswer = { readonly sheep: number } | { readonly sheep: undefined; readonly best: number };
+
+// A chance that misses the wanted one by rounding alone reaches it.
+const slack = 1e-9;
+
+/**
+ * How many sheep to look at to find at least one lame, if the flock has as many as the design prevalence says.
+ *
+ * A perfect look: the smallest number by the exact hypergeometric chance. An imperfect one: MacDiarmid's formula
+ * n = (N / Se)(1 − (1 − C)^(1/d)), which is never smaller than the exact number, because it lets the same sheep be
+ * drawn twice.
+ *
+ * @throws Problem when design prevalence or sensitivity is 0
+ * @source Cannon & Roe 1982, Livestock Disease Surveys; MacDiarmid 1988, Prev Vet Med 5:277
+ * @example
+ * sampleToFind({ flockSize: 300, designPrevalence: 0.05, confidence: 0.95, sensitivity: 1 }) // → { sheep: 54 }
+ */
+export function sampleToFind(plan: FindPlan): FindAnswer {
+  const { flockSize, designPrevalence, confidence, sensitivity } = plan;
+  refuseBlindLook(sensitivity);
+  if (flockSize === undefined) {
+    lameAtLeast(1, designPrevalence);
+    return { sheep: wholeUp(Math.log1p(-confidence) / Math.log1p(-designPrevalence * sensitivity)) };
+  }
+  const lame = lameAtLeast(flockSize, designPrevalence);
+  if (sensitivity === 1) return { sheep: exactNumber(flockSize, lame, confidence) };
+  const sheep = wholeUp((flockSize / sensitivity) * -Math.expm1(Math.log1p(-confidence) / lame));
+  if (sheep <= flockSize) return { sheep };
+  return { sheep: undefined, best: detectChance({ flockSize, lookedAt: flockSize, designPrevalence, sensitivity }) };
+}
+
+/** The chance of finding none only falls with every sheep more, so the number is found by halving. */
+function exactNumber(N: number, lame: number, confidence: number): number {
+  let few = 0;
+  let enough = N - lame + 1;
+  while (enough - few > 1) {
+    const n = Math.floor((few + enough) / 2);
+    if (1 - hypergeometricDensity(0, { N, M: lame, n }) >= confidence - slack) enough = n;
+    else few = n;
+  }
+  return enough;
+}
