@@ -56,7 +56,7 @@ export function evaluate(
   }
 }
 
-const nowhere: Layout = { rows: [], height: 0, lying: false, single: false };
+const nowhere: Layout = { rows: new Uint32Array(0), height: 0, lying: false, single: false };
 
 const placeIn = (layouts: ReadonlyMap<string, Layout>): Place => ({
   row: (index, group = "rows") => layouts.get(group)?.rows[index] ?? index + 1,

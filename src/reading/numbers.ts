@@ -22,6 +22,7 @@ const numberKind = (wanted: string, schema: z.ZodMiniType<number, number>): Cell
   defineKind({
     wanted,
     holds: "number",
+    remember: true,
     read(cell) {
       const value = numberIn(cell);
       if (value === undefined) throw refuse(cell, "is not a number", wanted);

@@ -9,7 +9,7 @@ export type Argument = Cell | Cells | undefined;
 /** Where the rows of a group of columns stood in the range the user gave. */
 export interface Layout {
   /** 1-based row of each record, blank rows left out. */
-  readonly rows: readonly number[];
+  readonly rows: Uint32Array;
   /** Height of the range, up to the last filled row of any column of the group. */
   readonly height: number;
   /** The range lies in one row, so that a result alongside it does too. */
@@ -62,10 +62,10 @@ export function readArguments(parameters: Parameters, given: readonly Argument[]
 }
 
 interface WholeColumn {
-  /** Every cell of the range, top to bottom. */
-  readonly cells: readonly Cell[];
-  /** Height without the blank cells at the end. */
-  readonly filled: number;
+  /** The cells down to the last filled one: a copy, which the values read from them may replace. */
+  readonly cells: unknown[];
+  /** Height of the range, with the blank cells at the end. */
+  readonly height: number;
   readonly lying: boolean;
 }
 
@@ -115,72 +115,91 @@ function asColumn(name: string, parameter: Parameter<unknown>, argument: Argumen
     if (parameter.optional) return undefined;
     throw new Problem("it is left out; give a cell or a column", { argument: name });
   }
-  const lying = isRange(argument) && argument.length === 1 && (argument[0]?.length ?? 0) > 1;
-  const cells = isRange(argument) ? flat(name, argument, lying) : [argument];
-  const { isBlank } = parameter.kind;
-  let filled = cells.length;
-  while (filled > 0 && isBlank(cells[filled - 1] as Cell)) filled--;
-  return { cells, filled, lying };
-}
-
-function flat(name: string, range: Cells, lying: boolean): readonly Cell[] {
-  if (lying) return range[0] as readonly Cell[];
+  const range: Cells = isRange(argument) ? argument : [[argument]];
+  const lying = range.length === 1 && (range[0]?.length ?? 0) > 1;
   const width = range[0]?.length ?? 0;
-  if (width > 1) throw new Problem(`the range is ${width} columns wide; give one column`, { argument: name });
-  const cells: Cell[] = new Array(range.length);
-  for (let i = 0; i < range.length; i++) cells[i] = range[i]?.[0] ?? null;
-  return cells;
+  if (!lying && width > 1) throw new Problem(`the range is ${width} columns wide; give one column`, { argument: name });
+  const height = lying ? width : range.length;
+  const cellAt = (place: number): Cell => (lying ? range[0]?.[place] : range[place]?.[0]) ?? null;
+  const { isBlank } = parameter.kind;
+  // From the end, so that a whole column of a sheet costs no more than looking at its blank cells once.
+  let filled = height;
+  while (filled > 0 && isBlank(cellAt(filled - 1))) filled--;
+  const cells: unknown[] = new Array(filled);
+  for (let place = 0; place < filled; place++) cells[place] = cellAt(place);
+  return { cells, height, lying };
 }
 
 function layOut(given: readonly ColumnToRead[]): Layout {
   const spread = given.filter((column) => !stretches(column, given));
   const columns = spread.length > 0 ? spread : given;
-  const height = Math.max(...columns.map((column) => column.filled));
+  const height = Math.max(...columns.map((column) => column.cells.length));
   for (const column of columns) {
     // Ranges of unlike height are sound as long as nothing filled hangs over the shorter one.
-    if (column.cells.length < height) {
-      const longest = columns.reduce((a, b) => (b.filled > a.filled ? b : a));
+    if (column.height < height) {
+      const longest = columns.reduce((a, b) => (b.cells.length > a.cells.length ? b : a));
       throw new Problem(
-        `it has ${column.cells.length} ${column.cells.length === 1 ? "row" : "rows"}, but ${longest.name} has ${longest.filled}; give ranges of the same height`,
+        `it has ${column.height} ${column.height === 1 ? "row" : "rows"}, but ${longest.name} has ${longest.cells.length}; give ranges of the same height`,
         { argument: column.name },
       );
     }
   }
-  const rows: number[] = [];
-  for (let i = 0; i < height; i++) {
-    if (columns.some(({ cells, parameter }) => !parameter.kind.isBlank(cells[i] ?? null))) rows.push(i + 1);
-  }
+  const rows = recordRows(columns, height);
   return {
     rows,
     height,
     lying: columns.some((column) => column.lying),
-    single: columns.every((column) => column.cells.length === 1),
+    single: columns.every((column) => column.height === 1),
   };
 }
 
+/** The rows in which any column is filled. Column by column: that is the order in which the cells lie in memory. */
+function recordRows(columns: readonly ColumnToRead[], height: number): Uint32Array {
+  const filled = new Uint8Array(height);
+  let count = 0;
+  for (const { cells, parameter } of columns) {
+    const { isBlank } = parameter.kind;
+    const end = Math.min(height, cells.length);
+    for (let i = 0; i < end; i++) {
+      if (filled[i] === 1 || isBlank(cells[i] as Cell)) continue;
+      filled[i] = 1;
+      count++;
+    }
+  }
+  const rows = new Uint32Array(count);
+  for (let i = 0, next = 0; next < count; i++) if (filled[i] === 1) rows[next++] = i + 1;
+  return rows;
+}
+
 const stretches = (column: ColumnToRead, group: readonly ColumnToRead[]): boolean =>
-  column.parameter.repeats && column.cells.length === 1 && group.some((other) => other.cells.length > 1);
+  column.parameter.repeats && column.height === 1 && group.some((other) => other.height > 1);
 
 function readColumn(column: ColumnToRead, layout: Layout, options: ReadOptions): readonly unknown[] {
   const { name, cells, parameter } = column;
   const { isBlank, wanted } = parameter.kind;
   const read = parameter.kind.columnReader(options);
   const refusesGaps = parameter.gaps === "refuse";
-  const repeated = parameter.repeats && cells.length === 1;
+  const repeated = parameter.repeats && column.height === 1;
   const placeOf = (row: number) => (layout.single || repeated ? { argument: name } : { argument: name, row });
-  return layout.rows.map((row) => {
-    const cell = (repeated ? cells[0] : cells[row - 1]) ?? null;
-    if (isBlank(cell)) {
-      if (!refusesGaps) return undefined;
-      const where = layout.single || repeated ? "it is blank" : "it is blank, but the row holds a record";
-      throw new Problem(`${where}; enter ${wanted}`, placeOf(row));
+  // Without blank rows the copy of the cells takes the values: a second long array costs more than the reading.
+  const count = layout.rows.length;
+  const values = count === cells.length && !repeated ? cells : new Array<unknown>(count);
+  let row = 0;
+  try {
+    for (let index = 0; index < values.length; index++) {
+      row = layout.rows[index] as number;
+      const cell = ((repeated ? cells[0] : cells[row - 1]) ?? null) as Cell;
+      if (!isBlank(cell)) values[index] = read(cell);
+      else if (!refusesGaps) values[index] = undefined;
+      else {
+        const where = layout.single || repeated ? "it is blank" : "it is blank, but the row holds a record";
+        throw new Refusal(`${where}; enter ${wanted}`);
+      }
     }
-    try {
-      return read(cell);
-    } catch (error) {
-      throw error instanceof Refusal ? new Problem(error.message, placeOf(row)) : error;
-    }
-  });
+  } catch (error) {
+    throw error instanceof Refusal ? new Problem(error.message, placeOf(row)) : error;
+  }
+  return values;
 }
 
 function tooMany(given: number, names: readonly string[]): string {

@@ -6,7 +6,7 @@ export type Answer = number | string | boolean | null | undefined;
 
 /** Where the rows of the columns read stood, so that a result can be written alongside them. */
 export interface Alongside {
-  readonly rows: readonly number[];
+  readonly rows: Uint32Array;
   readonly height: number;
   readonly lying: boolean;
 }

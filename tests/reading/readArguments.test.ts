@@ -35,7 +35,7 @@ describe("columns", () => {
   it("skips rows that are blank throughout and keeps where the others stood", () => {
     const { values, layouts } = read(twoColumns, down(1, null, "", 2, null), down(10, "", "  ", 20, null));
     expect(values).toEqual({ lame: [1, 2], seen: [10, 20] });
-    expect(layouts.get("rows")).toMatchObject({ rows: [1, 4], height: 4 });
+    expect(layouts.get("rows")).toMatchObject({ rows: new Uint32Array([1, 4]), height: 4 });
   });
 
   it("reads one row as it reads one column", () => {
@@ -116,7 +116,7 @@ describe("columns", () => {
     };
     const { values, layouts } = read(parameters, down(46000, null, 46002), 28);
     expect(values).toEqual({ treated: [46000, 46002], withdrawal_days: [28, 28] });
-    expect(layouts.get("rows")?.rows).toEqual([1, 3]);
+    expect(layouts.get("rows")?.rows).toEqual(new Uint32Array([1, 3]));
   });
 
   it("keeps groups of columns apart", () => {

@@ -41,7 +41,7 @@ export function clearByAnimal(
   { tags, treated, withdrawalDays }: Treatments,
   counting: Counting,
 ): ReadonlyMap<string, AnimalClear> {
-  const animals = new Map<string, AnimalClear>();
+  const animals = new Map<string, Writable<AnimalClear>>();
   for (let index = 0; index < tags.length; index++) {
     const moment = treated[index];
     const days = withdrawalDays[index];
@@ -52,28 +52,22 @@ export function clearByAnimal(
         argument: "tags",
         index,
       });
-    const before = animals.get(tag.key);
-    const known = moment !== undefined && days !== undefined;
-    animals.set(tag.key, {
-      tag: before?.tag ?? tag,
-      clear: known
-        ? later(
-            before?.clear,
-            atRow(index, () => clearDate(moment, days, counting)),
-          )
-        : before?.clear,
-      gap: before?.gap ?? (known ? undefined : gapOf(moment, index)),
-    });
+    let animal = animals.get(tag.key);
+    if (animal === undefined) {
+      animal = { tag, clear: undefined, gap: undefined };
+      animals.set(tag.key, animal);
+    }
+    if (moment === undefined) animal.gap ??= { missing: "treatment date", index };
+    else if (days === undefined) animal.gap ??= { missing: "withdrawal days", index };
+    else {
+      const clear = atRow(index, () => clearDate(moment, days, counting));
+      if (animal.clear === undefined || clear > animal.clear) animal.clear = clear;
+    }
   }
   return animals;
 }
 
-const later = (a: Moment | undefined, b: Moment): Moment => (a === undefined || b > a ? b : a);
-
-const gapOf = (moment: Moment | undefined, index: number): Gap => ({
-  missing: moment === undefined ? "treatment date" : "withdrawal days",
-  index,
-});
+type Writable<T> = { -readonly [K in keyof T]: T[K] };
 
 /**
  * @example
