@@ -1,0 +1,35 @@
+import { footrotSteps } from "./footrotSteps.ts";
+import { lookAgain } from "./lookAgain.ts";
+import { lookForCodd } from "./lookForCodd.ts";
+import { type Condition, onlyWhen, type PlannedStep } from "./plannedStep.ts";
+
+const footrotFlock: Condition = ({ flockHasFootrot }) => flockHasFootrot;
+const cleanFlock: Condition = ({ flockHasFootrot }) => !flockHasFootrot;
+
+export const interdigitalDermatitisSteps: readonly PlannedStep[] = [
+  ...onlyWhen(footrotFlock, [
+    {
+      what: "Treat it as footrot: follow the steps below.",
+      why: "Your flock has footrot, and there a red, wet skin between the claws is mostly how footrot begins.",
+    },
+    ...footrotSteps,
+  ]),
+  ...onlyWhen(cleanFlock, [
+    {
+      when: ({ severe }) => severe,
+      what: "Look along the edge of the horn. Horn lifting or a foul smell: follow the plan for footrot.",
+      why: "Scald stays in the skin; once the horn lifts it is footrot.",
+    },
+    lookForCodd,
+    {
+      what: "Treat the skin between the claws from outside, such as with a spray.",
+      why: "The trouble is in the skin, and does not reach under the horn.",
+      medicine: true,
+    },
+    {
+      what: "Do not trim.",
+      why: "There is no loose horn to take away, and a cut lets infection in.",
+    },
+    lookAgain,
+  ]),
+];

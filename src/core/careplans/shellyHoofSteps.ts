@@ -1,0 +1,26 @@
+import { lookAgain } from "./lookAgain.ts";
+import { lookForCodd } from "./lookForCodd.ts";
+import type { PlannedStep } from "./plannedStep.ts";
+
+export const shellyHoofSteps: readonly PlannedStep[] = [
+  {
+    what: "See whether she is lame on this foot.",
+    why: "A loose wall often does not hurt. If she is lame, look for an abscess or another lesion first.",
+  },
+  lookForCodd,
+  {
+    what: "Clear the dirt out of the pocket.",
+    why: "Packed dirt works its way up and starts an abscess.",
+  },
+  {
+    what: "Then either pack the pocket with hoof putty, or trim only the horn that traps the dirt.",
+    why: "What cannot hold dirt does no harm and grows out.",
+    caution: "Never into sensitive tissue. Stop before it bleeds.",
+  },
+  {
+    when: ({ severe }) => severe,
+    what: "Lame, hot or with pus: follow the plan for a white line abscess.",
+    why: "Then dirt has already reached the flesh.",
+  },
+  lookAgain,
+];
