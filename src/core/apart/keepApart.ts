@@ -1,0 +1,61 @@
+import { type Day, showDay } from "../../cells/day.ts";
+import { rowsByAnimal } from "../episodes/rowsByAnimal.ts";
+import type { Tag } from "../tags/tagKey.ts";
+import type { Soundness } from "./soundness.ts";
+
+export interface KeptApart {
+  readonly tag: string;
+  readonly why: string;
+  readonly lastRecord: Day;
+}
+
+/**
+ * The animals to keep apart at an event: those last recorded lame, and those sound again for fewer than `settleDays`.
+ *
+ * Sound days count from the first sound record after the last lame one. Of two records on one day, lame stands. An
+ * animal that was never recorded lame is free to go. Records after the event are left out.
+ *
+ * @param event - the day of housing, turnout or weaning
+ * @param states - what each record says
+ * @returns lame animals first, then those settling; each in order of first record row
+ * @see lame sheep apart until sound: common practice, no source
+ * @example
+ * keepApart(46100, [a, b], [46090, 46070], ["lame", "sound"], 7)
+ * // → [{ tag: a.shown, why: "lame on 9 Mar 2026", lastRecord: 46090 }]
+ */
+export function keepApart(
+  event: Day,
+  tags: readonly Tag[],
+  dates: readonly Day[],
+  states: readonly Soundness[],
+  settleDays: number,
+): readonly KeptApart[] {
+  const lame: KeptApart[] = [];
+  const settling: KeptApart[] = [];
+  const { order, starts, firstRow } = rowsByAnimal(tags, dates);
+  firstRow.forEach((row, animal) => {
+    let lastLame: Day | undefined;
+    let soundSince: Day | undefined;
+    let last: Day | undefined;
+    for (let at = starts[animal] as number; at < (starts[animal + 1] as number); at++) {
+      const record = order[at] as number;
+      const day = dates[record] as Day;
+      if (day > event) break;
+      last = day;
+      if (states[record] === "lame") {
+        lastLame = day;
+        soundSince = undefined;
+      } else if (lastLame !== day) soundSince ??= day;
+    }
+    if (last === undefined || lastLame === undefined) return;
+    const tag = (tags[row] as Tag).shown;
+    if (soundSince === undefined) lame.push({ tag, why: `lame on ${showDay(lastLame)}`, lastRecord: last });
+    else if (event - soundSince < settleDays)
+      settling.push({
+        tag,
+        why: `sound only since ${showDay(soundSince)}, lame on ${showDay(lastLame)}; settled on ${showDay(soundSince + settleDays)}`,
+        lastRecord: last,
+      });
+  });
+  return [...lame, ...settling];
+}

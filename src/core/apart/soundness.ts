@@ -1,0 +1,50 @@
+import { Problem } from "../../cells/problem.ts";
+
+/** What a record says of an animal. */
+export type Soundness = "lame" | "sound";
+
+/** What people write. Common practice, no source. A treated animal was lame that day. */
+export const soundnessWords: Readonly<Record<Soundness, readonly string[]>> = {
+  lame: [
+    "lame",
+    "limping",
+    "still lame",
+    "lame again",
+    "slightly lame",
+    "mildly lame",
+    "moderately lame",
+    "severely lame",
+    "very lame",
+    "treated",
+    "retreated",
+    "not sound",
+    "unsound",
+    "not better",
+    "not recovered",
+  ],
+  sound: ["sound", "not lame", "no longer lame", "recovered", "healed", "cured", "walking sound", "fully recovered"],
+};
+
+const lettersOf = (text: string): string => text.toLowerCase().replace(/[^\p{L}]/gu, "");
+
+const known: ReadonlyMap<string, Soundness> = new Map(
+  (["lame", "sound"] as const).flatMap((state) =>
+    soundnessWords[state].map((word) => [lettersOf(word), state] as const),
+  ),
+);
+
+/**
+ * Whether a record's words say lame or sound. Yes, no and scores are refused: a heading may ask either question.
+ *
+ * @throws Problem listing words that are known
+ * @example
+ * soundness("Recovered") // → "sound"
+ */
+export function soundness(text: string): Soundness {
+  const found = known.get(lettersOf(text));
+  if (found === undefined)
+    throw new Problem(
+      `"${text.trim()}" does not say lame or sound; use a word such as "lame", "treated", "still lame", "sound" or "recovered"`,
+    );
+  return found;
+}

@@ -1,0 +1,76 @@
+import { type Day, showDay } from "../../cells/day.ts";
+import { nothingToReport, Problem } from "../../cells/problem.ts";
+
+export interface TreatLag {
+  /** Of the treated; undefined when none is. */
+  readonly medianDays: number | undefined;
+  /** Share treated within the days asked for, of those for whom that is decided; undefined when it is for none. */
+  readonly inTime: number | undefined;
+  readonly untreated: number;
+}
+
+/**
+ * How long lame sheep wait for treatment.
+ *
+ * Without `asOf`, the share in time is of the treated. With it, a sheep still untreated more than `withinDays` after it was
+ * seen counts as late; one that can still be treated in time is left out of the share.
+ *
+ * @param seenLame - the day each was seen lame
+ * @param treated - the day it was treated, undefined while it is not
+ * @throws Problem with the row when a treatment precedes the seeing, or a day lies after `asOf`; #N/A without records
+ * @see prompt is within 3 days: read
+ * @example
+ * treatLag([46063, 46063, 46063], [46064, 46068, undefined], 3)
+ * // → { medianDays: 3, inTime: 0.5, untreated: 1 }
+ */
+export function treatLag(
+  seenLame: readonly Day[],
+  treated: readonly (Day | undefined)[],
+  withinDays: number,
+  asOf?: Day,
+): TreatLag {
+  if (seenLame.length === 0) throw nothingToReport("no lame sheep is recorded", { argument: "seen_lame" });
+  const waits: number[] = [];
+  let untreated = 0;
+  let late = 0;
+  seenLame.forEach((seen, index) => {
+    notAfter(asOf, seen, "seen_lame", index);
+    const day = treated[index];
+    if (day === undefined) {
+      untreated++;
+      if (asOf !== undefined && asOf - seen > withinDays) late++;
+      return;
+    }
+    notAfter(asOf, day, "treated", index);
+    if (day < seen)
+      throw new Problem(
+        `${showDay(day)} is before the sheep was seen lame on ${showDay(seen)}; mend one of the two dates`,
+        {
+          argument: "treated",
+          index,
+        },
+      );
+    waits.push(day - seen);
+  });
+  const decided = waits.length + late;
+  return {
+    medianDays: median(waits),
+    inTime: decided === 0 ? undefined : waits.filter((days) => days <= withinDays).length / decided,
+    untreated,
+  };
+}
+
+function notAfter(asOf: Day | undefined, day: Day, argument: string, index: number): void {
+  if (asOf !== undefined && day > asOf)
+    throw new Problem(`${showDay(day)} is after as_of, ${showDay(asOf)}; mend one of the two dates`, {
+      argument,
+      index,
+    });
+}
+
+function median(values: readonly number[]): number | undefined {
+  const sorted = [...values].sort((a, b) => a - b);
+  const upper = sorted[sorted.length >> 1];
+  const lower = sorted[(sorted.length - 1) >> 1];
+  return lower === undefined || upper === undefined ? undefined : (lower + upper) / 2;
+}

@@ -1,0 +1,76 @@
+import fc from "fast-check";
+import { describe, expect, it } from "vitest";
+import { keepApart } from "../../../src/core/apart/keepApart.ts";
+import { type Soundness, soundness, soundnessWords } from "../../../src/core/apart/soundness.ts";
+import type { Tag } from "../../../src/core/tags/tagKey.ts";
+
+const tagOf = (shown: string): Tag => ({ key: shown, shown });
+const [a, b, c, d] = [tagOf("a"), tagOf("b"), tagOf("c"), tagOf("d")];
+
+// Apart until sound: common practice, no source; worked out by hand.
+describe("keepApart", () => {
+  it("lists the lame, then those sound for too short a time, and says why", () => {
+    const tags = [b, b, a, c, c, d, a];
+    const dates = [46080, 46096, 46090, 46080, 46090, 46095, 46101];
+    const states: Soundness[] = ["lame", "sound", "lame", "lame", "sound", "sound", "sound"];
+    expect(keepApart(46100, tags, dates, states, 7)).toEqual([
+      { tag: "a", why: "lame on 9 Mar 2026", lastRecord: 46090 },
+      { tag: "b", why: "sound only since 15 Mar 2026, lame on 27 Feb 2026; settled on 22 Mar 2026", lastRecord: 46096 },
+    ]);
+  });
+
+  it("lets go on the day the settling ends", () => {
+    const run = (event: number) => keepApart(event, [a, a, a], [0, 10, 14], ["lame", "sound", "sound"], 7).length;
+    expect([run(10), run(16), run(17)]).toEqual([1, 1, 0]);
+  });
+
+  it("lets lame stand when one day says both", () => {
+    expect(keepApart(5, [a, a], [5, 5], ["lame", "sound"], 0)).toHaveLength(1);
+    expect(keepApart(5, [a, a], [5, 5], ["sound", "lame"], 0)).toHaveLength(1);
+  });
+
+  it("agrees with looking each animal up by hand", () => {
+    const record = fc.tuple(
+      fc.constantFrom(a, b, c),
+      fc.integer({ min: 0, max: 40 }),
+      fc.constantFrom<Soundness>("lame", "sound"),
+    );
+    fc.assert(
+      fc.property(
+        fc.array(record, { maxLength: 40 }),
+        fc.integer({ min: 0, max: 45 }),
+        fc.integer({ min: 0, max: 15 }),
+        (records, event, settle) => {
+          const apart = [a, b, c].filter((animal) => {
+            const own = records.filter(([tag, day]) => tag === animal && day <= event);
+            const lameDays = own.filter(([, , state]) => state === "lame").map(([, day]) => day);
+            if (lameDays.length === 0) return false;
+            const lastLame = Math.max(...lameDays);
+            const soundDays = own.filter(([, day, state]) => state === "sound" && day > lastLame).map(([, day]) => day);
+            return soundDays.length === 0 || event - Math.min(...soundDays) < settle;
+          });
+          const found = keepApart(
+            event,
+            records.map(([tag]) => tag),
+            records.map(([, day]) => day),
+            records.map(([, , state]) => state),
+            settle,
+          );
+          expect(found.map(({ tag }) => tag).sort()).toEqual(apart.map(({ shown }) => shown));
+        },
+      ),
+    );
+  });
+});
+
+describe("soundness", () => {
+  it("knows its words however they are typed, each on one side only", () => {
+    const all = Object.entries(soundnessWords).flatMap(([state, words]) => words.map((word) => [state, word] as const));
+    expect(new Set(all.map(([, word]) => word)).size).toBe(all.length);
+    for (const [state, word] of all) expect(soundness(` ${word.toUpperCase().replace(" ", "-")} `)).toBe(state);
+  });
+
+  it.each(["yes", "no", "better", "2", ""])("refuses %s", (word) =>
+    expect(() => soundness(word)).toThrow("does not say lame or sound"),
+  );
+});
