@@ -13,4 +13,34 @@ export const cautions = {
     words:
       "This counts days; it does not know the product. Take the withdrawal period from the product's data sheet or from the prescribing vet, who may set a longer one, follow your local rules, and when in doubt hold the animal.",
   },
+  offLabel: {
+    topic: "dates",
+    words:
+      "Only a vet may decide to use a product off its label and set its withdrawal period. This gives the least that the law allows; what the vet has written down, if longer, stands. Read the data sheet, and ask the vet when the two do not fit.",
+  },
+  courses: {
+    topic: "dates",
+    words:
+      "This counts days; it does not know the product. Take the intervals from the product's data sheet or from your vet, and read there what to do when a dose comes late.",
+  },
+  carePlan: {
+    topic: "treatment",
+    words:
+      "This is common practice for a usual case; it has not seen your sheep. Medicines only as your vet prescribed, after reading the data sheet. Not sure what it is, or it does not heal: ask your vet.",
+  },
+  dosing: {
+    topic: "treatment",
+    words:
+      "This works out volumes; it does not know the animal or the product. Take dose, strength, route and the most per site from the data sheet or the prescribing vet, weigh rather than guess, and when in doubt ask the vet before you inject.",
+  },
+  footbath: {
+    topic: "treatment",
+    words:
+      "Read the product's safety sheet first, wear gloves and goggles, and work in the open. Formalin fumes are toxic, irritate, can bring on allergy and cause cancer; zinc sulphate damages eyes and is very toxic to life in water. Do not let sheep drink from the bath, ask your vet which product to use, and follow local rules for getting rid of it.",
+  },
+  medicineUse: {
+    topic: "medicines",
+    words:
+      "A low figure is no aim in itself: a sheep that needs treatment gets it, as your vet prescribed and as the data sheet says. Take strengths from the data sheet, and talk the figures over with your vet.",
+  },
 } as const satisfies Readonly<Record<string, Caution>>;

@@ -39,6 +39,42 @@ export const sources = {
     cite: "Regulation (EU) 2019/6 on veterinary medicinal products, Article 115",
     checked: "read",
   },
+  eu2019rounding: {
+    cite: "Regulation (EU) 2019/6, Article 115: a fraction of a day is rounded up to whole days",
+    checked: "from memory",
+  },
+  gbCascadeMilk: {
+    cite: "Veterinary Medicines Regulations 2013 (Great Britain), Schedule 4 paragraph 2(3)(b), milk, as amended by SI 2024/567 from May 2024",
+    checked: "read",
+  },
+  gbCascadeMeat: {
+    cite: "Veterinary Medicines Regulations 2013 (Great Britain), Schedule 4 paragraph 2(3), meat of mammals, as amended by SI 2024/567: longest period × 1.5, and 28 days",
+    checked: "read about",
+  },
+  quarantineWeeks: {
+    cite: "Published advice on bought-in sheep: keep them apart for 28 days, or for 21 to 28 days",
+    checked: "read",
+  },
+  kaler2010: {
+    cite: "Kaler J and others (2010), trial in sheep with footrot: 70 % recovered by day 5 after injection and spray, 10 % after trimming and spray",
+    checked: "read about",
+  },
+  promptTreatment: {
+    cite: "Published advice on lame sheep: treat within 3 days of seeing them lame; cull after two cases in a season",
+    checked: "read",
+  },
+  footbathMixes: {
+    cite: "Published footbath mixes: 10 kg of zinc sulphate in 100 litres; 3 litres of formalin as bought in 100 litres, which is about 1.1 to 1.2 % formaldehyde",
+    checked: "read about",
+  },
+  esvacWeights: {
+    cite: "European Medicines Agency, ESVAC: weights in the population correction unit, 75 kg for a living sheep and 20 kg for a slaughter sheep",
+    checked: "read about",
+  },
+  davies2017: {
+    cite: "Davies P and others (2017) Veterinary Record 181:511: 207 sheep flocks, mean 11.38 and median 5.95 mg/PCU",
+    checked: "read",
+  },
   iso11784: { cite: "ISO 11784: Radio frequency identification of animals, code structure", checked: "read" },
   iso3166: { cite: "ISO 3166-1: country codes", checked: "from memory" },
   ecma376dates: {

@@ -60,6 +60,7 @@ function whatItGives({ result }: AnyFunction): string {
   if (result.shape === "table")
     return `A table with the headings ${parts}. It fills the cells below and beside the formula.`;
   if (result.shape === "row") return `${result.headings.length} cells side by side: ${parts}.`;
+  if (result.shape === "list") return `${sentence(parts)}, one below the other, without a heading.`;
   return result.shape === "alongside"
     ? `${sentence(parts)}: one cell, or a column for a column.`
     : `One cell: ${parts}.`;

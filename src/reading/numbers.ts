@@ -53,6 +53,10 @@ export const wholeDays: CellKind<number> = numberKind(
   z.number().check(atLeast(0), atMost(36_525), whole),
 );
 
+/** A whole number of days from `least` to `most`, for intervals that cannot be 0 or that a date may be mistaken for. */
+export const daysBetween = (least: number, most: number): CellKind<number> =>
+  numberKind(`a whole number of days from ${least} to ${most}`, z.number().check(atLeast(least), atMost(most), whole));
+
 /** A share of the whole, 0 to 1; a cell that shows 5% holds 0.05. */
 export const share: CellKind<number> = numberKind(
   "a share from 0 to 1, such as 0.05 or 5%",

@@ -13,7 +13,7 @@ export interface Alongside {
 
 /** What a function gives, and how it is laid out in cells. `R` is what the computation returns. */
 export interface Result<R> {
-  readonly shape: "single" | "row" | "table" | "alongside";
+  readonly shape: "single" | "row" | "list" | "table" | "alongside";
   /** Names of the parts, in plain words: one for a single value, the headings of a table. */
   readonly headings: readonly string[];
   /** One format for each part. */
@@ -37,6 +37,14 @@ export const row = <R>(...parts: readonly TableColumn<R>[]): Result<R> => ({
   headings: parts.map(([heading]) => heading),
   formats: parts.map(([, format]) => format),
   layOut: (answer) => [parts.map(([, , pick]) => pick(answer))],
+});
+
+/** Values below each other, as many as there are, without a heading. */
+export const list = (name: string, format: Format): Result<readonly Answer[]> => ({
+  shape: "list",
+  headings: [name],
+  formats: [format],
+  layOut: (answers) => answers.map((answer) => [answer]),
 });
 
 /** Heading, format, and the field it shows. */
