@@ -1,5 +1,6 @@
 import { readFileSync } from "node:fs";
 import { catalogue } from "../../functions/catalogue.ts";
+import { functionsJson } from "../hosts/excel/functionsJson.ts";
 import { functionIndex } from "./functionIndex.ts";
 import { functionPage } from "./functionPage.ts";
 
@@ -14,6 +15,7 @@ export function generatedFiles(): { readonly files: ReadonlyMap<string, string>;
     owned: ["docs/functions"],
     files: new Map([
       ["functions/version.ts", versionFile(version)],
+      ["src/hosts/excel/functions.json", `${JSON.stringify(functionsJson(catalogue), null, 2)}\n`],
       ["docs/functions/README.md", functionIndex(catalogue)],
       ...catalogue.map((definition) => [`docs/functions/${definition.name}.md`, functionPage(definition)] as const),
     ]),

@@ -1,0 +1,19 @@
+import { readFileSync } from "node:fs";
+import { catalogue } from "../../functions/catalogue.ts";
+import { functionsJson } from "../hosts/excel/functionsJson.ts";
+import { drawIcon, iconSizes } from "./drawIcons.ts";
+import { excelManifest } from "./excelManifest.ts";
+
+/** The files of the add-in that are not bundled, by name. */
+export function addInFiles(baseUrl: string): ReadonlyMap<string, string | Uint8Array> {
+  const { version } = JSON.parse(readFileSync("package.json", "utf8")) as { version: string };
+  return new Map<string, string | Uint8Array>([
+    ["manifest.xml", excelManifest(readFileSync("manifest/manifest.xml", "utf8"), { baseUrl, version })],
+    ["functions.json", asText(functionsJson(catalogue, `${baseUrl}/taskpane.html`))],
+    ["taskpane.html", readFileSync("src/pages/taskpane/taskpane.html", "utf8")],
+    ["taskpane.css", readFileSync("src/pages/taskpane/taskpane.css", "utf8")],
+    ...iconSizes.map((size) => [`icons/icon-${size}.png`, drawIcon(size)] as const),
+  ]);
+}
+
+const asText = (value: unknown): string => `${JSON.stringify(value, null, 2)}\n`;

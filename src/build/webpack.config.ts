@@ -1,0 +1,46 @@
+import { join } from "node:path";
+import process from "node:process";
+import { fileURLToPath } from "node:url";
+import type { Configuration } from "webpack";
+import { addInFiles } from "./addInFiles.ts";
+import { checkedBaseUrl, developmentUrl } from "./baseUrl.ts";
+import { EmitFiles } from "./emitFiles.ts";
+
+const inSheet = "in the sheet";
+const sheetOnlyLoader = fileURLToPath(new URL("sheetOnlyLoader.ts", import.meta.url));
+
+// The browsers that Excel itself shows pages in all know this much.
+const target = "es2020";
+
+/** What a build of the Excel add-in is made of. */
+export const addInBundles = (baseUrl: string, outputFolder: string): Configuration => ({
+  mode: "production",
+  target: ["web", target],
+  devtool: false,
+  entry: {
+    functions: { import: "./src/hosts/excel/functions.ts", layer: inSheet },
+    taskpane: "./src/pages/taskpane/taskpane.ts",
+  },
+  output: { path: outputFolder, filename: "[name].js", clean: true },
+  resolve: { extensions: [".ts", ".js"] },
+  module: {
+    rules: [
+      { test: /\.ts$/, loader: "esbuild-loader", options: { target } },
+      { test: /[\\/]functions[\\/].+\.ts$/, issuerLayer: inSheet, enforce: "post", loader: sheetOnlyLoader },
+    ],
+  },
+  experiments: { layers: true },
+  plugins: [new EmitFiles(() => addInFiles(baseUrl))],
+  performance: false,
+});
+
+/** `npm run build`, or `npm run build -- --env baseUrl=https://example.org/soundfold`. */
+export default function build(env: { readonly baseUrl?: string }): Configuration {
+  try {
+    return addInBundles(checkedBaseUrl(env.baseUrl ?? developmentUrl), join(process.cwd(), "dist", "excel"));
+  } catch (error) {
+    // The sentence says it all; webpack would print it under a page of its own calls.
+    process.stderr.write(`${(error as Error).message}\n`);
+    process.exit(2);
+  }
+}
