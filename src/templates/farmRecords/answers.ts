@@ -1,0 +1,64 @@
+import type { WorkedRanges } from "./recordRanges.ts";
+
+/** A question in a farmer's words and the formula that answers it. */
+export interface Answer {
+  readonly question: string;
+  /** Without `=`, as it is typed. */
+  readonly formula: string;
+}
+
+/** An answer that fills a table, with the rows kept free for it. */
+export interface TableAnswer extends Answer {
+  readonly rows: number;
+}
+
+export interface Answers {
+  /** One or two cells each, one under the other. */
+  readonly figures: readonly Answer[];
+  /** Short tables of the flock, one under the other. */
+  readonly tables: readonly TableAnswer[];
+  /** Lists of animals and days, of any length, side by side. */
+  readonly lists: readonly Answer[];
+}
+
+/** Everything that the sample workbook answers. */
+export const answersFor = ({ cases, gathers }: WorkedRanges): Answers => ({
+  figures: [
+    {
+      question: "Share lame at the latest gathers",
+      formula: `FOOT.FLOCKPREV(${gathers.latestLame},${gathers.latestSeen})`,
+    },
+    {
+      question: "The true share lies between (95 %)",
+      formula: `FOOT.PREVRANGE(${gathers.latestLame},${gathers.latestSeen})`,
+    },
+    {
+      question: "Against the target",
+      formula: `FOOT.TARGETCHECK(${gathers.latestLame},${gathers.latestSeen},target)`,
+    },
+    { question: "Share lame over the whole year", formula: "FOOT.FLOCKPREV(Gathers[Lame],Gathers[Seen])" },
+  ],
+  tables: [
+    {
+      question: "Which group is worst now",
+      formula: `FOOT.PREVBY(${gathers.latestGroup},${gathers.latestLame},${gathers.latestSeen})`,
+      rows: 8,
+    },
+    {
+      question: "Which group was worst over the year",
+      formula: "FOOT.PREVBY(Gathers[Group],Gathers[Lame],Gathers[Seen])",
+      rows: 8,
+    },
+    { question: "What makes them lame", formula: "FOOT.LESIONMIX(Cases[Lesion])", rows: 13 },
+  ],
+  lists: [
+    {
+      question: "Can they go to the sale",
+      formula: "FOOT.SALECHECK(sale_tags,sale_date,Cases[Tag],Cases[Treated],Cases[Withdrawal days])",
+    },
+    {
+      question: "Whom to look at this week",
+      formula: `FOOT.DUELIST(as_of,Cases[Tag],${cases.lookAgain},Cases[Looked again])`,
+    },
+  ],
+});
