@@ -1,5 +1,11 @@
 import type { AnyFunction } from "../src/definition/defineFunction.ts";
-
+import { caseNumberFunction } from "./animals/caseNumber.ts";
+import { caseTableFunction } from "./animals/caseTable.ts";
+import { keepApartFunction } from "./animals/keepApart.ts";
+import { repeatAnimalsFunction } from "./animals/repeatAnimals.ts";
+import { soundByFunction } from "./animals/soundBy.ts";
+import { soundCurveFunction } from "./animals/soundCurve.ts";
+import { treatLagFunction } from "./animals/treatLag.ts";
 import { flockPrevalenceFunction } from "./counting/flockPrevalence.ts";
 import { lesionMixFunction } from "./counting/lesionMix.ts";
 import { prevalenceByGroupFunction } from "./counting/prevalenceByGroup.ts";
@@ -24,6 +30,13 @@ export const catalogue: readonly AnyFunction[] = [
   targetCheckFunction,
   prevalenceByGroupFunction,
   lesionMixFunction,
+  caseTableFunction,
+  caseNumberFunction,
+  repeatAnimalsFunction,
+  treatLagFunction,
+  soundByFunction,
+  soundCurveFunction,
+  keepApartFunction,
   clearDateFunction,
   animalClearFunction,
   saleCheckFunction,

@@ -63,6 +63,18 @@ export const sources = {
     cite: "Published advice on lame sheep: treat within 3 days of seeing them lame; cull after two cases in a season",
     checked: "read",
   },
+  kaplanMeier1958: {
+    cite: "Kaplan EL, Meier P (1958) Nonparametric estimation from incomplete observations. Journal of the American Statistical Association 53:457–481",
+    checked: "from memory",
+  },
+  logLogLimits: {
+    cite: "Kalbfleisch JD, Prentice RL (1980) The statistical analysis of failure time data: limits on the log(−log) scale",
+    checked: "from memory",
+  },
+  freireich1963: {
+    cite: "Freireich EJ and others (1963) Blood 21:699–716, times of 21 patients as reprinted in textbooks: the example",
+    checked: "from memory",
+  },
   footbathMixes: {
     cite: "Published footbath mixes: 10 kg of zinc sulphate in 100 litres; 3 litres of formalin as bought in 100 litres, which is about 1.1 to 1.2 % formaldehyde",
     checked: "read about",

@@ -1,6 +1,8 @@
 import type { Cell } from "../cells/cell.ts";
 import { isBlankCell } from "../cells/cell.ts";
 import { Problem } from "../cells/problem.ts";
+import { type Soundness, soundness } from "../core/apart/soundness.ts";
+import { type Foot, footNames } from "../core/feet/footNames.ts";
 import { type Lesion, lesionName } from "../core/lesions/lesionName.ts";
 import { type Tag, tagKey } from "../core/tags/tagKey.ts";
 import { type CellKind, defineKind, Refusal, refuse } from "./kind.ts";
@@ -37,6 +39,24 @@ export const lesion: CellKind<Lesion> = defineKind<Lesion>({
   isBlank: isBlankOrZero,
   remember: true,
   read: (cell) => withoutPlace(() => lesionName(textIn(cell))),
+});
+
+/** One foot or several, by any of their usual names. */
+export const footList: CellKind<readonly Foot[]> = defineKind<readonly Foot[]>({
+  wanted: "the feet: LF, RF, LH, RH, several as LF, RH, or all",
+  holds: "text",
+  isBlank: isBlankOrZero,
+  remember: true,
+  read: (cell) => withoutPlace(() => footNames(textIn(cell))),
+});
+
+/** Whether a record says lame or sound. */
+export const soundnessWord: CellKind<Soundness> = defineKind<Soundness>({
+  wanted: 'a word such as "lame", "treated", "sound" or "recovered"',
+  holds: "text",
+  isBlank: isBlankOrZero,
+  remember: true,
+  read: (cell) => withoutPlace(() => soundness(textIn(cell))),
 });
 
 /** Yes or no, in the ways people write it. */

@@ -1,0 +1,18 @@
+import { day } from "../../src/reading/days.ts";
+import { wholeDays } from "../../src/reading/numbers.ts";
+import { column, oneOr } from "../../src/reading/parameter.ts";
+import { tag } from "../../src/reading/words.ts";
+
+/** The records that are gathered into cases, for every function that counts cases. */
+export const recordColumns = {
+  tags: column(tag, "Tags in the records"),
+  dates: column(day, "Day of each record, the same rows"),
+};
+
+export const gapDays = oneOr(wholeDays, 14, "Most days between two records of one case");
+
+/** What a case is, said under every function that counts them. */
+export const caseNotes = [
+  "A record within gap_days of the animal's previous record belongs to the same case. It is the previous record that counts, not the first: with 14 days, records on days 0, 10 and 20 are one case.",
+  "Records need no order. Tags compare as TAGKEY does, so two spellings of a tag are one animal.",
+];

@@ -1,0 +1,89 @@
+import { dayOf } from "../../src/cells/day.ts";
+import { type KeptApart, keepApart } from "../../src/core/apart/keepApart.ts";
+import { soundnessWords } from "../../src/core/apart/soundness.ts";
+import { defineFunction } from "../../src/definition/defineFunction.ts";
+import { problem } from "../../src/definition/problemExamples.ts";
+import { day } from "../../src/reading/days.ts";
+import { wholeDays } from "../../src/reading/numbers.ts";
+import { column, one, oneOr } from "../../src/reading/parameter.ts";
+import { soundnessWord } from "../../src/reading/words.ts";
+import { table } from "../../src/writing/result.ts";
+import { sources } from "../sources.ts";
+import { recordColumns } from "./caseColumns.ts";
+
+export const keepApartFunction = defineFunction({
+  name: "KEEPAPART",
+  topic: "animals",
+  summary:
+    "The sheep to keep apart at housing, turnout or weaning: those still lame, and those sound for too short a time.",
+  questions: [
+    "which sheep must not go in with the others",
+    "keep lame sheep apart at housing",
+    "who is still lame at turnout",
+  ],
+  notes: [
+    "The latest record up to the event counts; later records are left out. Of two records on one day, lame stands.",
+    "Sound days count from the first sound record after the last lame one. An animal that was never recorded lame is not listed: it may still be lame and unseen.",
+    `Lame is: ${soundnessWords.lame.join(", ")}. Sound is: ${soundnessWords.sound.join(", ")}. Yes, no and scores are refused, since a heading may ask either question.`,
+  ],
+  parameters: {
+    event_date: one(day, "Day of housing, turnout or weaning"),
+    ...recordColumns,
+    states: column(soundnessWord, 'What each record says: "lame", "treated", "sound", "recovered"; the same rows'),
+    settle_days: oneOr(wholeDays, 7, "Days an animal must have been sound"),
+  },
+  result: table<KeptApart>(
+    "none to keep apart",
+    ["tag", "text", ({ tag }) => tag],
+    ["why", "text", ({ why }) => why],
+    ["last record", "date", ({ lastRecord }) => lastRecord],
+  ),
+  caution: undefined,
+  sources: [sources.practice],
+  compute: ({ event_date, tags, dates, states, settle_days }) =>
+    keepApart(event_date, tags, dates, states, settle_days),
+  examples: [
+    {
+      shows: "Housing on 20 Mar 2026: one lame, one sound for five days, one for ten",
+      call: [
+        dayOf("2026-03-20"),
+        ["042", "041", null, "042", "043", "043", "041"],
+        [
+          dayOf("2026-02-27"),
+          dayOf("2026-03-12"),
+          null,
+          dayOf("2026-03-15"),
+          dayOf("2026-02-20"),
+          dayOf("2026-03-10"),
+          dayOf("2026-03-22"),
+        ],
+        ["lame", "Still lame", null, "sound", "treated", "recovered", "sound"],
+      ],
+      gives: [
+        ["tag", "why", "last record"],
+        ["041", "lame on 12 Mar 2026", dayOf("2026-03-12")],
+        ["042", "sound only since 15 Mar 2026, lame on 27 Feb 2026; settled on 22 Mar 2026", dayOf("2026-03-15")],
+      ],
+    },
+    {
+      shows: "Three days are enough",
+      call: [dayOf("2026-03-20"), ["042", "042"], [dayOf("2026-02-27"), dayOf("2026-03-15")], ["lame", "sound"], 3],
+      gives: [
+        ["tag", "why", "last record"],
+        ["none to keep apart", "", ""],
+      ],
+    },
+    {
+      call: [dayOf("2026-03-20"), ["042", "043"], [dayOf("2026-02-27"), dayOf("2026-03-15")], ["lame", "yes"]],
+      gives: problem(
+        'states, row 2: "yes" does not say lame or sound; use a word such as "lame", "treated", "still lame", "sound" or "recovered"',
+      ),
+    },
+    {
+      call: [dayOf("2026-03-20"), ["042", "043"], [dayOf("2026-02-27"), dayOf("2026-03-15")], ["lame", null]],
+      gives: problem(
+        'states, row 2: it is blank, but the row holds a record; enter a word such as "lame", "treated", "sound" or "recovered"',
+      ),
+    },
+  ],
+});

@@ -1,0 +1,76 @@
+import { dayOf } from "../../src/cells/day.ts";
+import { type SoundShare, soundBy } from "../../src/core/survival/soundBy.ts";
+import { watchedAnimals } from "../../src/core/survival/watchedAnimals.ts";
+import { about, defineFunction } from "../../src/definition/defineFunction.ts";
+import { nothing, problem } from "../../src/definition/problemExamples.ts";
+import { wholeDays } from "../../src/reading/numbers.ts";
+import { one } from "../../src/reading/parameter.ts";
+import { row } from "../../src/writing/result.ts";
+import { sources } from "../sources.ts";
+import { cureColumns, cureConfidence, cureNotes } from "./cureColumns.ts";
+import { remission } from "./remission.ts";
+
+export const soundByFunction = defineFunction({
+  name: "SOUNDBY",
+  topic: "animals",
+  summary:
+    "The share of treated sheep that are sound within so many days, with its limits; sheep still lame are counted fairly.",
+  questions: ["how many are sound a week after treatment", "does the treatment work", "recovery rate of lame sheep"],
+  notes: [...cureNotes, "Past the longest time that any animal still lame was watched there is no answer: #N/A."],
+  parameters: {
+    ...cureColumns,
+    by_days: one(wholeDays, "Days after treatment"),
+    confidence: cureConfidence,
+  },
+  result: row<SoundShare>(
+    ["share sound", "share", ({ share }) => share],
+    ["low", "share", ({ low }) => low],
+    ["high", "share", ({ high }) => high],
+  ),
+  caution: undefined,
+  sources: [sources.kaplanMeier1958, sources.logLogLimits, sources.freireich1963],
+  compute: ({ treated, sound_on, as_of, by_days, confidence }) =>
+    soundBy(watchedAnimals(treated, sound_on, as_of), by_days, confidence),
+  examples: [
+    {
+      shows: "A published set of 21: by day 6",
+      call: [remission.began, remission.ended, remission.asOf, 6],
+      gives: [[about(0.142857, 6), about(0.048448, 6), about(0.380282, 6)]],
+    },
+    {
+      shows: "Four sheep, a blank row, one still lame",
+      call: [
+        [dayOf("2026-03-02"), dayOf("2026-03-02"), null, dayOf("2026-03-05"), dayOf("2026-03-06")],
+        [dayOf("2026-03-04"), dayOf("2026-03-09"), null, dayOf("2026-03-12"), null],
+        dayOf("2026-03-20"),
+        7,
+        0.9,
+      ],
+      gives: [[0.75, about(0.3911183671), about(0.9792164806)]],
+    },
+    {
+      shows: "None sound by day 1: no limits",
+      call: [[dayOf("2026-03-02")], [dayOf("2026-03-04")], dayOf("2026-03-20"), 1],
+      gives: [[0, "", ""]],
+    },
+    {
+      call: [[dayOf("2026-03-02")], [null], dayOf("2026-03-20"), 28],
+      gives: nothing(
+        "by_days: no animal was watched for 28 days and some were still lame; the longest is 18, so ask for 18 or fewer",
+      ),
+    },
+    {
+      call: [
+        [dayOf("2026-03-02"), dayOf("2026-03-05")],
+        [dayOf("2026-03-04"), dayOf("2026-03-04")],
+        dayOf("2026-03-20"),
+        7,
+      ],
+      gives: problem("sound_on, row 2: 4 Mar 2026 is before the treatment on 5 Mar 2026; mend one of the two dates"),
+    },
+    {
+      call: [[dayOf("2026-03-02")], [null], dayOf("2026-03-01"), 7],
+      gives: problem("treated: 2 Mar 2026 is after as_of, 1 Mar 2026; mend one of the two dates"),
+    },
+  ],
+});

@@ -1,0 +1,86 @@
+import { dayOf } from "../../src/cells/day.ts";
+import { type TreatLag, treatLag } from "../../src/core/lag/treatLag.ts";
+import { about, defineFunction } from "../../src/definition/defineFunction.ts";
+import { nothing, problem } from "../../src/definition/problemExamples.ts";
+import { day } from "../../src/reading/days.ts";
+import { wholeDays } from "../../src/reading/numbers.ts";
+import { column, gappedColumn, oneOr, oneOrNone } from "../../src/reading/parameter.ts";
+import { row } from "../../src/writing/result.ts";
+import { sources } from "../sources.ts";
+
+export const treatLagFunction = defineFunction({
+  name: "TREATLAG",
+  topic: "animals",
+  summary:
+    "How long lame sheep wait for treatment: median days, share treated in time, and how many are still untreated.",
+  questions: [
+    "how fast do we treat lame sheep",
+    "days from seeing lame to treating",
+    "how many are treated within three days",
+  ],
+  notes: [
+    "The median is of the treated sheep. Treated on the day it was seen is 0 days.",
+    "Without as_of, the share in time is of the treated sheep, so sheep that are never treated do not show in it: look at the third number too.",
+    "With as_of, a sheep still untreated more than within_days after it was seen counts as late; one that can still be treated in time is left out of the share.",
+    "A part that cannot be told stays blank.",
+  ],
+  parameters: {
+    seen_lame: column(day, "Day each sheep was seen lame"),
+    treated: gappedColumn(day, "Day it was treated, blank while it is not; the same rows"),
+    within_days: oneOr(wholeDays, 3, "Days within which a treatment is in time"),
+    as_of: oneOrNone(day, "Day up to which the records are complete, usually TODAY()"),
+  },
+  result: row<TreatLag>(
+    ["median days", "number", ({ medianDays }) => medianDays],
+    ["share in time", "share", ({ inTime }) => inTime],
+    ["still untreated", "count", ({ untreated }) => untreated],
+  ),
+  caution: undefined,
+  sources: [sources.promptTreatment],
+  compute: ({ seen_lame, treated, within_days, as_of }) => treatLag(seen_lame, treated, within_days, as_of),
+  examples: [
+    {
+      shows: "Waits of 0, 1 and 5 days, one untreated, a blank row",
+      call: [
+        [dayOf("2026-03-02"), dayOf("2026-03-02"), null, dayOf("2026-03-05"), dayOf("2026-03-10")],
+        [dayOf("2026-03-02"), dayOf("2026-03-03"), null, dayOf("2026-03-10"), null],
+      ],
+      gives: [[1, about(0.6666666667), 1]],
+    },
+    {
+      shows: "The same on 20 Mar: the untreated one is late",
+      call: [
+        [dayOf("2026-03-02"), dayOf("2026-03-02"), dayOf("2026-03-05"), dayOf("2026-03-10")],
+        [dayOf("2026-03-02"), dayOf("2026-03-03"), dayOf("2026-03-10"), null],
+        3,
+        dayOf("2026-03-20"),
+      ],
+      gives: [[1, 0.5, 1]],
+    },
+    {
+      call: [
+        [dayOf("2026-03-02"), dayOf("2026-03-05")],
+        [dayOf("2026-03-03"), dayOf("2026-03-04")],
+      ],
+      gives: problem(
+        "treated, row 2: 4 Mar 2026 is before the sheep was seen lame on 5 Mar 2026; mend one of the two dates",
+      ),
+    },
+    {
+      call: [
+        [dayOf("2026-03-02"), null],
+        [dayOf("2026-03-03"), dayOf("2026-03-04")],
+      ],
+      gives: problem(
+        "seen_lame, row 2: it is blank, but the row holds a record; enter a real date, or text such as 2026-03-14",
+      ),
+    },
+    {
+      call: [
+        [null, null],
+        [null, null],
+      ],
+      gives: nothing("seen_lame: no lame sheep is recorded"),
+    },
+  ],
+});
