@@ -6,21 +6,51 @@ import { repeatAnimalsFunction } from "./animals/repeatAnimals.ts";
 import { soundByFunction } from "./animals/soundBy.ts";
 import { soundCurveFunction } from "./animals/soundCurve.ts";
 import { treatLagFunction } from "./animals/treatLag.ts";
+import { flockRankFunction } from "./benchmarking/flockRank.ts";
+import { flockSpreadFunction } from "./benchmarking/flockSpread.ts";
+import { funnelFunction } from "./benchmarking/funnel.ts";
+import { shrunkPrevalenceFunction } from "./benchmarking/shrunkPrevalence.ts";
 import { flockPrevalenceFunction } from "./counting/flockPrevalence.ts";
 import { lesionMixFunction } from "./counting/lesionMix.ts";
 import { prevalenceByGroupFunction } from "./counting/prevalenceByGroup.ts";
+import { prevalenceChangeFunction } from "./counting/prevalenceChange.ts";
 import { prevalenceRangeFunction } from "./counting/prevalenceRange.ts";
+import { prevalenceTrendFunction } from "./counting/prevalenceTrend.ts";
 import { scorePrevalenceFunction } from "./counting/scorePrevalence.ts";
 import { targetCheckFunction } from "./counting/targetCheck.ts";
+import { truePrevalenceFunction } from "./counting/truePrevalence.ts";
+import { weightedPrevalenceFunction } from "./counting/weightedPrevalence.ts";
 import { animalClearFunction } from "./dates/animalClear.ts";
+import { cascadeDaysFunction } from "./dates/cascadeDays.ts";
 import { clearDateFunction } from "./dates/clearDate.ts";
+import { doseCalendarFunction } from "./dates/doseCalendar.ts";
 import { dueListFunction } from "./dates/dueList.ts";
+import { notClearFunction } from "./dates/notClear.ts";
+import { quarantineEndFunction } from "./dates/quarantineEnd.ts";
 import { recheckDueFunction } from "./dates/recheckDue.ts";
 import { recheckStateFunction } from "./dates/recheckState.ts";
 import { saleCheckFunction } from "./dates/saleCheck.ts";
+import { medicineUseFunction } from "./medicines/medicineUse.ts";
+import { mgPerPcuFunction } from "./medicines/mgPerPcu.ts";
+import { detectChanceFunction } from "./planning/detectChance.ts";
+import { freedomFunction } from "./planning/freedom.ts";
+import { lameCostFunction } from "./planning/lameCost.ts";
+import { sampleToEstimateFunction } from "./planning/sampleToEstimate.ts";
+import { sampleToFindFunction } from "./planning/sampleToFind.ts";
 import { aboutFunction } from "./records/about.ts";
 import { lesionNameFunction } from "./records/lesionName.ts";
 import { tagKeyFunction } from "./records/tagKey.ts";
+import { batchMlFunction } from "./treatment/batchMl.ts";
+import { bathLitresFunction } from "./treatment/bathLitres.ts";
+import { bathMixFunction } from "./treatment/bathMix.ts";
+import { carePlanFunction } from "./treatment/carePlan.ts";
+import { doseMlFunction } from "./treatment/doseMl.ts";
+import { siteMlFunction } from "./treatment/siteMl.ts";
+import { driftWatchFunction } from "./watching/driftWatch.ts";
+import { lameWatchFunction } from "./watching/lameWatch.ts";
+import { newCaseRateFunction } from "./watching/newCaseRate.ts";
+import { rateChangeFunction } from "./watching/rateChange.ts";
+import { sheepDaysFunction } from "./watching/sheepDays.ts";
 
 /** Every worksheet function, in the order in which lists show them. */
 export const catalogue: readonly AnyFunction[] = [
@@ -29,7 +59,16 @@ export const catalogue: readonly AnyFunction[] = [
   scorePrevalenceFunction,
   targetCheckFunction,
   prevalenceByGroupFunction,
+  weightedPrevalenceFunction,
+  truePrevalenceFunction,
   lesionMixFunction,
+  prevalenceChangeFunction,
+  prevalenceTrendFunction,
+  lameWatchFunction,
+  driftWatchFunction,
+  sheepDaysFunction,
+  newCaseRateFunction,
+  rateChangeFunction,
   caseTableFunction,
   caseNumberFunction,
   repeatAnimalsFunction,
@@ -38,11 +77,32 @@ export const catalogue: readonly AnyFunction[] = [
   soundCurveFunction,
   keepApartFunction,
   clearDateFunction,
+  cascadeDaysFunction,
   animalClearFunction,
   saleCheckFunction,
+  notClearFunction,
   recheckDueFunction,
   recheckStateFunction,
   dueListFunction,
+  quarantineEndFunction,
+  doseCalendarFunction,
+  carePlanFunction,
+  doseMlFunction,
+  siteMlFunction,
+  batchMlFunction,
+  bathLitresFunction,
+  bathMixFunction,
+  mgPerPcuFunction,
+  medicineUseFunction,
+  sampleToEstimateFunction,
+  sampleToFindFunction,
+  detectChanceFunction,
+  freedomFunction,
+  lameCostFunction,
+  flockRankFunction,
+  funnelFunction,
+  shrunkPrevalenceFunction,
+  flockSpreadFunction,
   tagKeyFunction,
   lesionNameFunction,
   aboutFunction,

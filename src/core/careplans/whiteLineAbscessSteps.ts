@@ -19,6 +19,7 @@ export const whiteLineAbscessSteps: readonly PlannedStep[] = [
     {
       what: "No antibiotic yet.",
       why: "Given before it drains, the abscess may form again.",
+      caution: "Once it has drained, ask for this plan again with pus_drained.",
       medicine: true,
     },
   ]),

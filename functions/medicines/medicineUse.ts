@@ -1,0 +1,80 @@
+import { medicineUse, type ProductUse } from "../../src/core/medicines/medicineUse.ts";
+import { about, defineFunction } from "../../src/definition/defineFunction.ts";
+import { nothing, problem } from "../../src/definition/problemExamples.ts";
+import { positive } from "../../src/reading/numbers.ts";
+import { column } from "../../src/reading/parameter.ts";
+import { nameText } from "../../src/reading/words.ts";
+import { table } from "../../src/writing/result.ts";
+import { cautions } from "../cautions.ts";
+import { sources } from "../sources.ts";
+import { pcuNotes, pcuParameters } from "./pcuParameters.ts";
+
+const headings = ["product", "courses", "ml", "mg active", "mg/PCU"] as const;
+
+export const medicineUseFunction = defineFunction({
+  name: "MEDICINEUSE",
+  topic: "medicines",
+  summary: "How much of each medicine was used, by product and all together.",
+  questions: ["how much of each medicine did we use", "antibiotic use by product", "medicine totals of the year"],
+  notes: [
+    "A row is one course of one animal. Products are listed in order of first appearance, then all; capitals and spaces do not make another product.",
+    "One cell of mg_per_ml may stand for the whole column. A strength of 20 % is 200 mg per ml.",
+    ...pcuNotes,
+  ],
+  parameters: {
+    products: column(nameText("the name of a product"), "Product of each course"),
+    ml: column(positive("ml given"), "ml given in each course, the same rows"),
+    mg_per_ml: column(positive("mg of active substance in each ml"), "Strength: mg in each ml, the same rows", {
+      repeats: true,
+    }),
+    ...pcuParameters,
+  },
+  result: table<ProductUse>(
+    "no courses",
+    ["product", "text", ({ product }) => product],
+    ["courses", "count", ({ courses }) => courses],
+    ["ml", "ml", ({ ml }) => ml],
+    ["mg active", "number", ({ activeMg }) => activeMg],
+    ["mg/PCU", "rate", ({ mgPerPcu }) => mgPerPcu],
+  ),
+  caution: cautions.medicineUse,
+  sources: [sources.esvacWeights],
+  compute: ({ products, ml, mg_per_ml, breeding_sheep, slaughter_lambs }) =>
+    medicineUse({ products, ml, mgPerMl: mg_per_ml }, breeding_sheep, slaughter_lambs),
+  examples: [
+    {
+      shows: "Two products, a blank row, 31,500 kg of sheep",
+      call: [["A", "B", null, " a"], [7.6, 10, null, 7.7], [200, 300, null, 200], 300, 450],
+      gives: [
+        headings,
+        ["A", 2, 15.3, 3060, about(3060 / 31500)],
+        ["B", 1, 10, 3000, about(3000 / 31500)],
+        ["all", 3, 25.3, 6060, about(6060 / 31500)],
+      ],
+    },
+    {
+      shows: "One strength for the whole column",
+      call: [["A", "A"], [7.5, 6], 200, 300, 450],
+      gives: [headings, ["A", 2, 13.5, 2700, about(2700 / 31500)], ["all", 2, 13.5, 2700, about(2700 / 31500)]],
+    },
+    {
+      shows: "No courses yet",
+      call: [[null], [null], [null], 300, 450],
+      gives: [headings, ["no courses", "", "", "", ""]],
+    },
+    {
+      call: [["A", "B"], [7.5, null], [200, 200], 300, 450],
+      gives: problem("ml, row 2: it is blank, but the row holds a record; enter ml given above 0"),
+    },
+    {
+      call: [["A", "All"], [7.5, 7.5], [200, 200], 300, 450],
+      gives: problem(
+        'products, row 2: "all" is the name of the last row of the answer; leave total rows out, or name the product',
+      ),
+    },
+    {
+      call: [["A"], [7.5], [200], 0, 0],
+      gives: nothing("there are no breeding sheep and no slaughter lambs"),
+    },
+  ],
+});

@@ -1,0 +1,79 @@
+import { type BathMix, bathMix, bathProducts } from "../../src/core/footbath/bathMix.ts";
+import { defineFunction } from "../../src/definition/defineFunction.ts";
+import { problem } from "../../src/definition/problemExamples.ts";
+import { between, positive } from "../../src/reading/numbers.ts";
+import { one, oneOr } from "../../src/reading/parameter.ts";
+import { choice } from "../../src/reading/words.ts";
+import { row } from "../../src/writing/result.ts";
+import { cautions } from "../cautions.ts";
+import { sources } from "../sources.ts";
+
+export const bathMixFunction = defineFunction({
+  name: "BATHMIX",
+  topic: "treatment",
+  summary: "How much product and water make a footbath of a given strength.",
+  questions: ["how to mix a 3 % footbath", "how many kg of powder in the footbath", "how strong may a footbath be"],
+  notes: [
+    '"powder" is weight by volume: 10 % is 10 kg of the powder as bought in 100 litres of bath. The answer is kg of powder, and the litres to fill up to.',
+    '"liquid" is volume by volume: 3 % is 3 litres of the liquid as bought in 100 litres of bath. The answer is litres of liquid, and litres of water to add it to.',
+    "Percentages are typed as 3 for 3 %, not as 3%, which a cell holds as 0.03.",
+    "product_percent is 100 when the target means the product as bought, as footbath advice mostly does: 3 % formalin is 3 litres of formalin as bought in 100 litres, not 3 % formaldehyde. Give the product's own strength only when the target means the pure substance.",
+    "Counted in product as bought, more than 3 % of a liquid and more than 10 % of a powder are refused as harmful. A data sheet that asks for more: ask your vet.",
+    "The same 10 % is also published as 1 kg with 9 litres of water, which is weight by weight and a little stronger; this is not used here.",
+  ],
+  parameters: {
+    litres: one(positive("litres of bath"), "Litres of bath, ready for use; see BATHLITRES"),
+    target_percent: one(between(0.5, 100, "a percentage, 3 for 3 %,"), "Strength of the bath, 3 for 3 %"),
+    kind: one(choice(...bathProducts), '"powder" or "liquid"'),
+    product_percent: oneOr(
+      between(1, 100, "a percentage, 40 for 40 %,"),
+      100,
+      "Strength of the product, 40 for 40 %; 100 when the target means the product as bought",
+    ),
+  },
+  result: row<BathMix>(
+    ["product, kg of powder or litres of liquid", "number", ({ product }) => product],
+    ["water, litres", "number", ({ water }) => water],
+  ),
+  caution: cautions.footbath,
+  sources: [sources.footbathMixes, sources.practice],
+  compute: ({ litres, target_percent, kind, product_percent }) =>
+    bathMix(litres, target_percent, kind, product_percent),
+  examples: [
+    { shows: "54 litres with 3 % of a liquid", call: [54, 3, "liquid"], gives: [[1.62, 52.38]] },
+    { shows: "100 litres with 10 % of a powder", call: [100, 10, "powder"], gives: [[10, 100]] },
+    {
+      shows: "1 % of the pure substance, from a liquid that holds 40 %",
+      call: [100, 1, "liquid", 40],
+      gives: [[2.5, 97.5]],
+    },
+    {
+      call: [54, 5, "liquid"],
+      gives: problem(
+        "target_percent: the bath would hold 5 % of the product as bought, and more than 3 % of a liquid is harmful: liquids such as formalin harm the feet when stronger, and their fumes harm people; enter a weaker bath, or ask your vet",
+      ),
+    },
+    {
+      shows: "3 % formaldehyde in the place of 3 % formalin",
+      call: [54, 3, "liquid", 40],
+      gives: problem(
+        "target_percent: the bath would hold 7.5 % of the product as bought, and more than 3 % of a liquid is harmful: liquids such as formalin harm the feet when stronger, and their fumes harm people; enter a weaker bath, or ask your vet",
+      ),
+    },
+    {
+      call: [54, 12, "powder"],
+      gives: problem(
+        "target_percent: the bath would hold 12 % of the product as bought, and more than 10 % of a powder is harmful: a stronger powder bath can burn the skin between the claws; enter a weaker bath, or ask your vet",
+      ),
+    },
+    {
+      shows: "A cell that shows 3%",
+      call: [54, 0.03, "liquid"],
+      gives: problem("target_percent: 0.03 is below 0.5; enter a percentage, 3 for 3 %, from 0.5 to 100"),
+    },
+    {
+      call: [54, 3, "gel"],
+      gives: problem('kind: "gel" is not a choice here; enter one of: "powder", "liquid"'),
+    },
+  ],
+});

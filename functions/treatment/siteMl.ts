@@ -1,0 +1,66 @@
+import { siteMl } from "../../src/core/dosing/siteMl.ts";
+import { defineFunction } from "../../src/definition/defineFunction.ts";
+import { problem } from "../../src/definition/problemExamples.ts";
+import { countFrom, positive } from "../../src/reading/numbers.ts";
+import { one, oneOr, oneOrNone } from "../../src/reading/parameter.ts";
+import { list } from "../../src/writing/result.ts";
+import { cautions } from "../cautions.ts";
+import { sources } from "../sources.ts";
+import { markMl } from "./dosingParameters.ts";
+
+export const siteMlFunction = defineFunction({
+  name: "SITEML",
+  topic: "treatment",
+  summary: "How to share a dose over several injection sites, in ml for each site.",
+  questions: ["how much in each side", "split the injection over two sites", "most ml per injection site"],
+  notes: [
+    "The parts add up to the volume exactly. They are as equal as the marks allow, the larger ones first.",
+    "Sites are added until no part is more than the most per site; the most is never passed by rounding. More than 10 sites are refused.",
+    "A volume that does not fall on a mark is refused, since its parts could not be measured. DOSEML with the same mark gives one that does.",
+  ],
+  parameters: {
+    volume_ml: one(positive("a volume in ml"), "The whole dose in ml"),
+    sites: oneOr(countFrom(1, "sites"), 2, "How many sites at least"),
+    max_per_site_ml: oneOrNone(positive("ml in one site"), "The most ml in one site, from the data sheet"),
+    mark_ml: markMl,
+  },
+  result: list("ml for each site", "ml"),
+  caution: cautions.dosing,
+  sources: [sources.practice],
+  compute: ({ volume_ml, sites, max_per_site_ml, mark_ml }) =>
+    siteMl(volume_ml, { sites, maxPerSiteMl: max_per_site_ml, markMl: mark_ml }),
+  examples: [
+    { shows: "7.5 ml at most 5 ml a site", call: [7.5, 2, 5], gives: [[3.8], [3.7]] },
+    { shows: "The same with a finer syringe", call: [7.5, 2, 5, 0.05], gives: [[3.75], [3.75]] },
+    { shows: "12 ml need a third site", call: [12, 2, 5], gives: [[4], [4], [4]] },
+    {
+      shows: "Rounding would pass 3.75 ml a site, so there are three",
+      call: [7.5, 2, 3.75],
+      gives: [[2.5], [2.5], [2.5]],
+    },
+    { shows: "Two sites when nothing else is said", call: [6.1], gives: [[3.1], [3]] },
+    {
+      call: [7.53],
+      gives: problem(
+        "volume_ml: 7.53 ml does not fall on a mark of 0.1 ml; enter the dose to the mark, such as 7.5, or a finer mark",
+      ),
+    },
+    {
+      call: [0.1],
+      gives: problem(
+        "volume_ml: 0.1 ml is too little to share over 2 sites at a mark of 0.1 ml; enter fewer sites or a finer mark",
+      ),
+    },
+    {
+      call: [30, 2, 2],
+      gives: problem(
+        "max_per_site_ml: 30 ml at most 2 ml a site needs 15 sites, more than 10; ask your vet for another way to give it",
+      ),
+    },
+    {
+      call: [30, 2, 0.05],
+      gives: problem("max_per_site_ml: 0.05 ml is less than one mark of 0.1 ml; enter a finer mark"),
+    },
+    { call: [30, 12], gives: problem("sites: 12 sites are more than 10; enter fewer, or ask your vet") },
+  ],
+});
