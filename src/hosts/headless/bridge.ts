@@ -1,0 +1,67 @@
+import type { BaseFunction, FunctionVariantType } from "@univerjs/engine-formula";
+import type { Cell } from "../../cells/cell.ts";
+import { isCellError } from "../../cells/cell.ts";
+import type { AnyFunction } from "../../definition/defineFunction.ts";
+import { evaluate } from "../../definition/evaluate.ts";
+import type { Format } from "../../writing/format.ts";
+import type { UniverParts } from "./univerParts.ts";
+import { argumentCells } from "./valueCells.ts";
+
+/** The cell that a function is worked out for. */
+export interface CallPlace {
+  readonly sheetId: string;
+  readonly row: number;
+  readonly column: number;
+}
+
+/** Hears what each call came to, since the engine keeps values and error codes only. */
+export interface Listener {
+  readonly dateSystem: () => 1900 | 1904;
+  readonly refused?: (place: CallPlace, message: string) => void;
+  readonly answered?: (place: CallPlace, shown: { formats: readonly Format[]; headings: boolean }) => void;
+}
+
+/** What the engine is given to register: a class and the name it is typed by. */
+export type Registration = readonly [new (name: string) => BaseFunction, string];
+
+/**
+ * A worksheet function for the engine. The engine's simpler ways of adding a function turn blanks into 0,
+ * which would count a sheep that was not scored as a sound one; so its function class is extended.
+ */
+export function bridge(definition: AnyFunction, { formula }: UniverParts, listener: Listener): Registration {
+  const { ArrayValueObject, BaseFunction, BooleanValueObject, ErrorValueObject, NumberValueObject, StringValueObject } =
+    formula;
+  const toValue = (cell: Cell) => {
+    if (typeof cell === "number") return NumberValueObject.create(cell);
+    if (typeof cell === "boolean") return BooleanValueObject.create(cell);
+    if (isCellError(cell)) return ErrorValueObject.create(cell.error as Parameters<typeof ErrorValueObject.create>[0]);
+    return StringValueObject.create(cell ?? "");
+  };
+
+  class WorksheetFunction extends BaseFunction {
+    override needsReferenceObject = true;
+
+    override calculate(...given: FunctionVariantType[]) {
+      const place = { sheetId: this.subUnitId ?? "", row: this.row, column: this.column };
+      const outcome = evaluate(definition, given.map(argumentCells), { dateSystem: listener.dateSystem() });
+      if (!outcome.ok) {
+        listener.refused?.(place, outcome.message);
+        return ErrorValueObject.create(outcome.code as Parameters<typeof ErrorValueObject.create>[0], outcome.message);
+      }
+      listener.answered?.(place, outcome);
+      const { cells } = outcome;
+      const [first] = cells;
+      if (cells.length === 1 && first?.length === 1) return toValue(first[0] as Cell);
+      return ArrayValueObject.create({
+        calculateValueList: cells.map((row) => row.map(toValue)),
+        rowCount: cells.length,
+        columnCount: first?.length ?? 0,
+        unitId: "",
+        sheetId: "",
+        row: -1,
+        column: -1,
+      });
+    }
+  }
+  return [WorksheetFunction as unknown as Registration[0], `FOOT.${definition.name}`];
+}

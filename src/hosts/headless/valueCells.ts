@@ -1,0 +1,73 @@
+import type { ICellData, Nullable } from "@univerjs/core";
+import type {
+  ArrayValueObject,
+  BaseReferenceObject,
+  BaseValueObject,
+  FunctionVariantType,
+} from "@univerjs/engine-formula";
+import { type Cell, type Cells, type ErrorCode, errorCodes } from "../../cells/cell.ts";
+import type { Argument } from "../../reading/readArguments.ts";
+
+const known: ReadonlySet<string> = new Set(errorCodes);
+
+/** An engine's error text as one of the errors a cell can hold. */
+export const errorCode = (text: string): ErrorCode => (known.has(text) ? (text as ErrorCode) : "#VALUE!");
+
+/** What the engine hands over for one argument, as cells: blanks stay blank, an argument left out is undefined. */
+export function argumentCells(given: FunctionVariantType): Argument {
+  if (given.isReferenceObject()) return referenceCells(given as BaseReferenceObject);
+  const value = given as BaseValueObject;
+  if (value.isArray()) return arrayCells(value as ArrayValueObject);
+  return value.isNull() ? undefined : cellOf(value);
+}
+
+function cellOf(value: Nullable<BaseValueObject>): Cell {
+  if (!value || value.isNull()) return null;
+  const content = value.getValue();
+  return value.isError() ? { error: errorCode(String(content)) } : content;
+}
+
+const arrayCells = (array: ArrayValueObject): Cells =>
+  array.getArrayValue().map((row) => row.map((cell) => cellOf(cell)));
+
+/**
+ * The cells of a range, down to the last row that holds anything, so that a whole column costs no more than its
+ * records. They are read from the engine's own stores: its reader of single cells makes two objects for each.
+ */
+function referenceCells(reference: BaseReferenceObject): Cells {
+  const { startRow, endRow, startColumn, endColumn } = reference.getRangePosition();
+  // What was worked out in this run goes before what the sheet held.
+  const stores = [
+    reference.getCurrentRuntimeSheetData(),
+    reference.getCurrentRuntimeActiveArrayFormulaCellData(),
+    reference.getCurrentActiveSheetData()?.cellData,
+  ].filter((store) => store !== undefined);
+  const last = Math.min(endRow, Math.max(startRow, ...stores.map((store) => store.getLength() - 1)));
+  const cells: Cell[][] = [];
+  for (let row = startRow; row <= last; row += 1) {
+    const line: Cell[] = [];
+    for (let column = startColumn; column <= endColumn; column += 1) {
+      let data: Nullable<ICellData>;
+      for (const store of stores) {
+        data = store.getValue(row, column);
+        if (data) break;
+      }
+      line.push(cellFromData(data));
+    }
+    cells.push(line);
+  }
+  return cells;
+}
+
+// CellValueType.BOOLEAN of the engine; its enum lives in a package that is handed in.
+const booleanType = 3;
+
+/** A cell of the engine's sheets as a cell. Errors are kept there as text. */
+export function cellFromData(data: Nullable<ICellData>): Cell {
+  const value = data?.v;
+  if (value === null || value === undefined) return null;
+  if (data?.t === booleanType) return Boolean(value);
+  return typeof value === "string" && isErrorText(value) ? { error: errorCode(value) } : value;
+}
+
+const isErrorText = (text: string): boolean => text.startsWith("#") && known.has(text);

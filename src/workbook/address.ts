@@ -1,0 +1,74 @@
+import { lastColumn, lastRow } from "./limits.ts";
+
+/** A cell, counted from 0. */
+export interface Place {
+  readonly row: number;
+  readonly column: number;
+}
+
+/** A rectangle of cells, counted from 0, ends included. */
+export interface Area {
+  readonly top: number;
+  readonly left: number;
+  readonly bottom: number;
+  readonly right: number;
+}
+
+/**
+ * Column letters of a column counted from 0.
+ *
+ * @example
+ * columnLetters(27) // → "AB"
+ */
+export function columnLetters(column: number): string {
+  let letters = "";
+  for (let rest = column; rest >= 0; rest = Math.floor(rest / 26) - 1) {
+    letters = String.fromCharCode(65 + (rest % 26)) + letters;
+  }
+  return letters;
+}
+
+export function columnNumber(letters: string): number {
+  let column = 0;
+  for (const letter of letters.toUpperCase()) column = column * 26 + letter.charCodeAt(0) - 64;
+  return column - 1;
+}
+
+/** @example placeText({ row: 0, column: 27 }) // → "AB1" */
+export const placeText = ({ row, column }: Place): string => `${columnLetters(column)}${row + 1}`;
+
+/** @example areaText({ top: 0, left: 0, bottom: 1, right: 2 }) // → "A1:C2" */
+export const areaText = ({ top, left, bottom, right }: Area): string =>
+  top === bottom && left === right
+    ? placeText({ row: top, column: left })
+    : `${placeText({ row: top, column: left })}:${placeText({ row: bottom, column: right })}`;
+
+const cell = /^\$?([A-Za-z]{1,3})\$?([0-9]{1,7})$/;
+
+/** A cell's place, or undefined when the text is none or lies outside a sheet. */
+export function readPlace(text: string): Place | undefined {
+  const match = cell.exec(text);
+  if (!match) return undefined;
+  const place = { row: Number(match[2]) - 1, column: columnNumber(match[1] as string) };
+  return place.row >= 0 && place.row < lastRow && place.column < lastColumn ? place : undefined;
+}
+
+export function readArea(text: string): Area | undefined {
+  const [from = "", to = from] = text.split(":");
+  const [first, last] = [readPlace(from), readPlace(to)];
+  if (!first || !last) return undefined;
+  return {
+    top: Math.min(first.row, last.row),
+    left: Math.min(first.column, last.column),
+    bottom: Math.max(first.row, last.row),
+    right: Math.max(first.column, last.column),
+  };
+}
+
+export const isInside = ({ row, column }: Place, { top, left, bottom, right }: Area): boolean =>
+  row >= top && row <= bottom && column >= left && column <= right;
+
+export const overlap = (one: Area, other: Area): boolean =>
+  one.top <= other.bottom && other.top <= one.bottom && one.left <= other.right && other.left <= one.right;
+
+export const isOneCell = ({ top, left, bottom, right }: Area): boolean => top === bottom && left === right;

@@ -1,0 +1,253 @@
+import type { Cell } from "../../cells/cell.ts";
+import { type CellError, type ErrorCode, errorCodes } from "../../cells/cell.ts";
+import { momentFromText } from "../../cells/day.ts";
+import { type Area, columnNumber, placeText, readArea } from "../address.ts";
+import { lastColumn, lastRow } from "../limits.ts";
+import type { Sheet, SheetCell, SheetRow, StoredFormula } from "../model.ts";
+import { WorkbookProblem } from "../workbookProblem.ts";
+import { decodeText } from "../xml/escapeXml.ts";
+import { type Opening, walkXml } from "../xml/walkXml.ts";
+import { prefixOf } from "./readStyles.ts";
+
+type Grid = Pick<Sheet, "rows" | "data" | "prefix" | "columnStyles" | "merged"> & { readonly tableParts: boolean };
+
+type OpenRow = { -readonly [K in keyof SheetRow]: SheetRow[K] } & { cells: SheetCell[] };
+
+interface OpenCell {
+  readonly row: number;
+  readonly column: number;
+  readonly style: number;
+  readonly type: string;
+  readonly dynamic: boolean;
+  readonly start: number;
+  readonly implied: boolean;
+  extraStart: number;
+  extra: string | undefined;
+  value: string | undefined;
+  formula: OpenFormula | undefined;
+}
+
+interface OpenFormula {
+  readonly attributes: Readonly<Record<string, string>>;
+  readonly start: number;
+  end: number;
+  text: string;
+}
+
+export interface SheetReading {
+  readonly part: string;
+  readonly text: string;
+  readonly sharedStrings: readonly string[];
+  /** Whether a cell metadata number marks a dynamic array formula. */
+  readonly isDynamic: (cellMetadata: number) => boolean;
+  /** The formula of a follower of a shared formula. */
+  readonly shift: (formula: string, rows: number, columns: number) => string;
+  /** Days between the workbook's serials and those of the 1900 system. */
+  readonly dayOffset: number;
+}
+
+/** The cells of a sheet part with their places in its text. */
+export function readSheet({ part, text, sharedStrings, isDynamic, shift, dayOffset }: SheetReading): Grid {
+  const rows: SheetRow[] = [];
+  const columnStyles: { from: number; to: number; style: number }[] = [];
+  const merged: Area[] = [];
+  const leaders = new Map<string, { text: string; row: number; column: number }>();
+  let data: { start: number; inner: number; close: number; end: number } | undefined;
+  let prefix = "";
+  let depth = 0;
+  let tableParts = false;
+  let row: OpenRow | undefined;
+  let cell: OpenCell | undefined;
+  let taking: "value" | "formula" | "inline" | undefined;
+  let phonetic = false;
+  let nextRow = 0;
+  let nextColumn = 0;
+
+  const openRow = ({ attributes, start, end }: Opening): OpenRow => {
+    const number = attributes.r === undefined ? nextRow : Number(attributes.r) - 1;
+    if (!(Number.isInteger(number) && number >= 0 && number < lastRow)) throw outside(part, `row ${attributes.r}`);
+    nextRow = number + 1;
+    nextColumn = 0;
+    const style =
+      attributes.s !== undefined && attributes.customFormat !== "0" && attributes.customFormat !== "false"
+        ? Number(attributes.s)
+        : undefined;
+    const implied = attributes.r === undefined ? { implied: true as const } : {};
+    return { row: number, style, ...implied, start, inner: end, close: end, end, cells: [] };
+  };
+
+  const openCell = ({ attributes, start }: Opening): OpenCell => {
+    const place = attributes.r === undefined ? { row: row?.row ?? 0, column: nextColumn } : splitPlace(attributes.r);
+    if (place.column >= lastColumn || place.row >= lastRow || place.row !== row?.row)
+      throw outside(part, `cell ${attributes.r}`);
+    nextColumn = place.column + 1;
+    const { s: style = "0", t: type = "n", cm } = attributes;
+    const dynamic = cm !== undefined && isDynamic(Number(cm));
+    const implied = attributes.r === undefined;
+    return {
+      ...place,
+      style: Number(style),
+      type,
+      dynamic,
+      start,
+      implied,
+      extraStart: 0,
+      extra: undefined,
+      value: undefined,
+      formula: undefined,
+    };
+  };
+
+  const closeFormula = ({ attributes, start, end, text: own }: OpenFormula, at: OpenCell): StoredFormula => {
+    const { t: type, ref, si } = attributes;
+    const area = ref === undefined ? undefined : readArea(ref);
+    if (type === "array" && area) return { text: own, kind: "array", area, start, end };
+    if (type === "dataTable") return { text: own, kind: "data table", start, end };
+    if (type !== "shared" || si === undefined) return { text: own, kind: "plain", start, end };
+    if (own !== "") {
+      leaders.set(si, { text: own, row: at.row, column: at.column });
+      return { text: own, kind: "shared", start, end };
+    }
+    const leader = leaders.get(si);
+    if (!leader)
+      throw new WorkbookProblem(
+        `The workbook is damaged: cell ${placeText(at)} in ${part} shares a formula that is not there.`,
+      );
+    return { text: shift(leader.text, at.row - leader.row, at.column - leader.column), kind: "shared", start, end };
+  };
+
+  walkXml(part, text, {
+    open(element) {
+      const { name, attributes, start, end, selfClosing } = element;
+      depth += 1;
+      if (depth === 1) prefix = prefixOf(text, start, name);
+      if (name === "c" && row) cell = openCell(element);
+      else if (name === "v") taking = "value";
+      else if (name === "f" && cell) {
+        cell.formula = { attributes, start, end, text: "" };
+        taking = "formula";
+      } else if (name === "t" && cell) taking = phonetic ? undefined : "inline";
+      else if (name === "rPh") phonetic = true;
+      else if (name === "extLst" && cell) cell.extraStart = start;
+      else if (name === "row" && data) row = openRow(element);
+      else if (name === "sheetData") data = { start, inner: end, close: end, end };
+      else if (name === "col") {
+        const { min = "1", max = min, style } = attributes;
+        if (style !== undefined)
+          columnStyles.push({ from: Number(min) - 1, to: Number(max) - 1, style: Number(style) });
+      } else if (name === "mergeCell") {
+        const area = readArea(attributes.ref ?? "");
+        if (area) merged.push(area);
+      } else if (name === "tablePart") tableParts = true;
+      if (selfClosing && (name === "v" || name === "t")) taking = undefined;
+    },
+    text(piece) {
+      if (!cell || taking === undefined) return;
+      if (taking === "formula" && cell.formula) cell.formula.text += piece;
+      else cell.value = (cell.value ?? "") + piece;
+    },
+    close(name, start, end) {
+      depth -= 1;
+      if (name === "v" || name === "t") taking = undefined;
+      else if (name === "rPh") phonetic = false;
+      else if (name === "extLst" && cell) cell.extra = text.slice(cell.extraStart, end);
+      else if (name === "f" && cell?.formula) {
+        cell.formula.end = end;
+        taking = undefined;
+      } else if (name === "c" && cell && row) {
+        const { row: at, column, style, dynamic, start: from, formula } = cell;
+        const value = readValue(cell, sharedStrings, part, dayOffset);
+        row.cells.push({
+          row: at,
+          column,
+          style,
+          dynamic,
+          value,
+          start: from,
+          end,
+          ...(formula ? { formula: closeFormula(formula, cell) } : {}),
+          ...(cell.implied ? { implied: true as const } : {}),
+          ...(cell.extra === undefined ? {} : { extra: cell.extra }),
+        });
+        cell = undefined;
+      } else if (name === "row" && row) {
+        row.close = row.inner === end ? end : start;
+        row.end = end;
+        rows.push(row);
+        row = undefined;
+      } else if (name === "sheetData" && data) {
+        data = { ...data, close: data.inner === end ? end : start, end };
+      }
+    },
+  });
+  if (!data) throw new WorkbookProblem(`The workbook is damaged: its part ${part} holds no cells.`);
+  refuseTwice(rows, part);
+  return { rows, data, prefix, columnStyles, merged, tableParts };
+}
+
+const outside = (part: string, what: string): WorkbookProblem =>
+  new WorkbookProblem(`The workbook is damaged: ${what} in ${part} lies outside a sheet.`);
+
+const digits = /[0-9]/;
+
+function splitPlace(text: string): { row: number; column: number } {
+  const at = text.search(digits);
+  return { row: Number(text.slice(at)) - 1, column: columnNumber(text.slice(0, at)) };
+}
+
+function refuseTwice(rows: readonly SheetRow[], part: string): void {
+  const seen = new Set<number>();
+  for (const { row, cells } of rows) {
+    if (seen.has(row)) throw new WorkbookProblem(`The workbook is damaged: ${part} holds row ${row + 1} twice.`);
+    seen.add(row);
+    const columns = new Set<number>();
+    for (const cell of cells) {
+      if (columns.has(cell.column))
+        throw new WorkbookProblem(`The workbook is damaged: ${part} holds cell ${placeText(cell)} twice.`);
+      columns.add(cell.column);
+    }
+  }
+}
+
+const known: ReadonlySet<string> = new Set(errorCodes);
+const asError = (code: string): CellError => ({ error: (known.has(code) ? code : "#VALUE!") as ErrorCode });
+
+function readValue(
+  { type, value, row, column }: OpenCell,
+  sharedStrings: readonly string[],
+  part: string,
+  dayOffset: number,
+): Cell {
+  if (value === undefined) return type === "str" || type === "inlineStr" ? "" : null;
+  switch (type) {
+    case "s": {
+      const shared = sharedStrings[Number(value)];
+      if (shared === undefined)
+        throw new WorkbookProblem(
+          `The workbook is damaged: cell ${placeText({ row, column })} in ${part} refers to a text that is not there.`,
+        );
+      return shared;
+    }
+    case "b":
+      return value === "1" || value === "true";
+    case "e":
+      return asError(value);
+    case "str":
+    case "inlineStr":
+      return decodeText(value);
+    case "d": {
+      // A date written out; one that cannot be read stays text, so that the functions refuse it by its row.
+      const moment = momentFromText(value.replace(/(\.\d+)?Z?$/, ""));
+      return moment === undefined ? value : moment - dayOffset;
+    }
+    default: {
+      const number = Number(value);
+      if (value.trim() === "") return null;
+      if (!Number.isFinite(number))
+        throw new WorkbookProblem(
+          `The workbook is damaged: cell ${placeText({ row, column })} in ${part} should hold a number but holds ${value}.`,
+        );
+      return number;
+    }
+  }
+}

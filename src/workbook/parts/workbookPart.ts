@@ -1,0 +1,39 @@
+import type { DefinedName } from "../model.ts";
+import { attributeNamed, walkXml } from "../xml/walkXml.ts";
+
+export interface WorkbookPart {
+  readonly sheets: readonly { readonly name: string; readonly relationship: string }[];
+  readonly names: readonly DefinedName[];
+  readonly date1904: boolean;
+}
+
+/** The list of sheets, the names and the date system. */
+export function readWorkbookPart(part: string, text: string): WorkbookPart {
+  const sheets: { name: string; relationship: string }[] = [];
+  const names: DefinedName[] = [];
+  let date1904 = false;
+  let name: { name: string; sheet: number | undefined; text: string } | undefined;
+  walkXml(part, text, {
+    open({ name: element, attributes }) {
+      if (element === "sheet") {
+        sheets.push({ name: attributes.name ?? "", relationship: attributeNamed(attributes, "id") ?? "" });
+      } else if (element === "workbookPr") {
+        date1904 = isYes(attributes.date1904);
+      } else if (element === "definedName") {
+        const { name: called = "", localSheetId } = attributes;
+        name = { name: called, sheet: localSheetId === undefined ? undefined : Number(localSheetId), text: "" };
+      }
+    },
+    text(piece) {
+      if (name) name.text += piece;
+    },
+    close(element) {
+      if (element !== "definedName" || !name) return;
+      names.push(name);
+      name = undefined;
+    },
+  });
+  return { sheets, names, date1904 };
+}
+
+export const isYes = (value: string | undefined): boolean => value === "1" || value === "true" || value === "on";

@@ -1,0 +1,28 @@
+import type { Engine } from "./engine.ts";
+import { saveWorkbook } from "./saving/saveWorkbook.ts";
+import { type Summary, summarize } from "./summary.ts";
+import type { Workbook } from "./workbook.ts";
+import { workOut } from "./workOut.ts";
+
+export interface Recalculated {
+  /** The file with fresh values. */
+  readonly bytes: Uint8Array;
+  readonly summary: Summary;
+}
+
+/**
+ * Works out every formula of a workbook and writes the answers into a copy of its file.
+ *
+ * @param onStage - told before each stage, for those who show progress
+ */
+export async function recalculate(
+  workbook: Workbook,
+  engine: Engine,
+  onStage: (stage: "calculating" | "saving") => void = () => undefined,
+): Promise<Recalculated> {
+  onStage("calculating");
+  const workedOut = await workOut(workbook, engine);
+  onStage("saving");
+  const { bytes, ...saved } = saveWorkbook(workbook, workedOut);
+  return { bytes, summary: summarize(workbook, workedOut, saved) };
+}

@@ -1,0 +1,149 @@
+import { type Cell, isCellError } from "../../cells/cell.ts";
+import { type Format, formats } from "../../writing/format.ts";
+import { type Area, isInside } from "../address.ts";
+import { placeKey } from "../engine.ts";
+import { footName } from "../formula/functionName.ts";
+import { storedSpelling } from "../formula/storedSpelling.ts";
+import type { Sheet, SheetCell } from "../model.ts";
+import type { Worked } from "../workOut.ts";
+import { type CellChange, type FormulaChange, sameValue } from "./cellChange.ts";
+
+export interface Saving {
+  /** The cell metadata number that marks dynamic array formulas. */
+  readonly dynamicMark: () => number;
+  /** A cell style like this one but with this number format; the same one when it already has a format. */
+  readonly styleWith: (style: number, format: string) => number;
+}
+
+/** What must change in a sheet so that it holds the answers. */
+export function changesOf(sheet: Sheet, worked: readonly Worked[], saving: Saving): readonly CellChange[] {
+  const cells = new Map<number, SheetCell>();
+  for (const row of sheet.rows) for (const cell of row.cells) cells.set(placeKey(cell.row, cell.column), cell);
+  const changes = new Map<number, CellChange>();
+  const put = (row: number, column: number, wanted: Omit<CellChange, "row" | "column" | "old">): void => {
+    const key = placeKey(row, column);
+    const old = cells.get(key);
+    if (isSame(old, wanted)) changes.delete(key);
+    else changes.set(key, { row, column, old, ...wanted, formula: withMark(wanted.formula, old, saving) });
+  };
+  const rowStyles = new Map(sheet.rows.map(({ row, style }) => [row, style]));
+  for (const { row, column, style } of emptied(worked, cells))
+    put(row, column, { value: null, style, formula: undefined });
+  for (const item of worked) {
+    const { row, column, style } = item.cell;
+    const formatFor = formatsOf(item);
+    const styled = (at: number, place: number, line: number, value: Cell): number => {
+      const format = typeof value === "number" ? formatFor(line, place) : undefined;
+      return format === undefined ? at : saving.styleWith(at, format);
+    };
+    const { value, spill } = item.answer;
+    put(row, column, { value, style: styled(style, 0, 0, value), formula: formulaOf(item, saving) });
+    spill?.cells.forEach((line, down) => {
+      line.forEach((content, across) => {
+        if (down === 0 && across === 0) return;
+        const old = cells.get(placeKey(row + down, column + across));
+        const base = old?.style ?? rowStyles.get(row + down) ?? columnStyle(sheet, column + across);
+        put(row + down, column + across, {
+          value: content,
+          style: styled(base, across, down, content),
+          formula: undefined,
+        });
+      });
+    });
+  }
+  return [...changes.values()];
+}
+
+/** A dynamic array formula that stays the same still needs its mark written again. */
+function withMark(
+  formula: FormulaChange | undefined,
+  old: SheetCell | undefined,
+  { dynamicMark }: Saving,
+): FormulaChange | undefined {
+  if (formula !== "keep" || !old?.dynamic || !old.formula?.area) return formula;
+  return { text: old.formula.text, array: { area: old.formula.area, mark: dynamicMark() } };
+}
+
+function isSame(
+  old: SheetCell | undefined,
+  { value, style, formula }: Omit<CellChange, "row" | "column" | "old">,
+): boolean {
+  if (!old) return value === null && formula === undefined;
+  const sameFormula = formula === undefined ? old.formula === undefined : formula === "keep";
+  return sameFormula && sameValue(old.value, value) && old.style === style;
+}
+
+/** Cells that an array formula filled when the file was saved; those it fills again are put back after. */
+function emptied(worked: readonly Worked[], cells: ReadonlyMap<number, SheetCell>): readonly SheetCell[] {
+  return worked.flatMap(({ cell: { formula } }) =>
+    formula?.kind === "array" && formula.area ? inside(formula.area, cells).filter((cell) => !cell.formula) : [],
+  );
+}
+
+function inside(area: Area, cells: ReadonlyMap<number, SheetCell>): SheetCell[] {
+  const size = (area.bottom - area.top + 1) * (area.right - area.left + 1);
+  if (size > cells.size) return [...cells.values()].filter((cell) => isInside(cell, area));
+  const found: SheetCell[] = [];
+  for (let row = area.top; row <= area.bottom; row += 1) {
+    for (let column = area.left; column <= area.right; column += 1) {
+      const cell = cells.get(placeKey(row, column));
+      if (cell) found.push(cell);
+    }
+  }
+  return found;
+}
+
+function formulaOf({ cell, translation, answer }: Worked, { dynamicMark }: Saving): FormulaChange {
+  const { formula, dynamic, row, column } = cell;
+  if (!formula) return "keep";
+  const text = storedSpelling(formula.text);
+  const area = answer.spill?.area ?? { top: row, left: column, bottom: row, right: column };
+  const isArray = formula.kind === "array" && formula.area !== undefined;
+  if (translation.foot || (isArray && dynamic) || (answer.spill && !isArray)) {
+    const asStored = isArray && dynamic && text === formula.text && sameArea(formula.area, area);
+    return asStored ? "keep" : { text, array: { area, mark: dynamicMark() } };
+  }
+  return text === formula.text || isArray ? "keep" : { text };
+}
+
+const sameArea = (one: Area | undefined, other: Area): boolean =>
+  one !== undefined &&
+  one.top === other.top &&
+  one.left === other.left &&
+  one.bottom === other.bottom &&
+  one.right === other.right;
+
+/** The number format for a line and column of the answer, when the whole formula is one FOOT call. */
+function formatsOf({ cell, translation, answer }: Worked): (line: number, place: number) => string | undefined {
+  const { shown } = answer;
+  if (!shown || !translation.foot || !isOneCall(cell.formula?.text ?? "") || isCellError(answer.value))
+    return () => undefined;
+  return (line, place) => {
+    if (shown.headings && line === 0) return undefined;
+    const format: Format | undefined = shown.formats[Math.min(place, shown.formats.length - 1)];
+    const pattern = format === undefined ? undefined : formats[format];
+    return pattern === "General" ? undefined : pattern;
+  };
+}
+
+/** `FOOT.X(…)` and nothing around it: only then is the answer's format the function's own. */
+function isOneCall(formula: string): boolean {
+  const open = formula.indexOf("(");
+  if (open === -1 || !formula.trimEnd().endsWith(")") || footName(formula.slice(0, open).trim()) === undefined)
+    return false;
+  let depth = 0;
+  let quoted = "";
+  for (let at = open; at < formula.length; at += 1) {
+    const sign = formula[at] as string;
+    if (quoted) {
+      if (sign === quoted) quoted = "";
+    } else if (sign === '"' || sign === "'") quoted = sign;
+    else if (sign === "(") depth += 1;
+    else if (sign === ")") depth -= 1;
+    if (depth === 0) return formula.slice(at + 1).trim() === "";
+  }
+  return false;
+}
+
+const columnStyle = ({ columnStyles }: Sheet, column: number): number =>
+  columnStyles.find(({ from, to }) => column >= from && column <= to)?.style ?? 0;

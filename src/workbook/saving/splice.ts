@@ -1,0 +1,26 @@
+/** Text to put in the place of what stands between two places. */
+export interface Splice {
+  readonly start: number;
+  readonly end: number;
+  readonly text: string;
+}
+
+/**
+ * A text with pieces exchanged. Insertions at one place keep the order in which they are given.
+ *
+ * @throws RangeError when two exchanges overlap
+ * @example
+ * splice("abcd", [{ start: 1, end: 3, text: "-" }]) // → "a-d"
+ */
+export function splice(text: string, splices: readonly Splice[]): string {
+  const ordered = [...splices].sort((one, other) => one.start - other.start || one.end - other.end);
+  const pieces: string[] = [];
+  let at = 0;
+  for (const { start, end, text: piece } of ordered) {
+    if (start < at) throw new RangeError("two changes of one part overlap");
+    pieces.push(text.slice(at, start), piece);
+    at = end;
+  }
+  pieces.push(text.slice(at));
+  return pieces.join("");
+}

@@ -1,0 +1,93 @@
+import { placeText } from "../address.ts";
+import type { Sheet, SheetCell, SheetRow } from "../model.ts";
+import { type CellChange, cellElement } from "./cellChange.ts";
+import { type Splice, splice } from "./splice.ts";
+
+/** The sheet part with the changed cells exchanged; every other byte stays. */
+export function spliceSheet(sheet: Sheet, changes: readonly CellChange[]): string {
+  const byRow = new Map<number, CellChange[]>();
+  for (const change of changes) {
+    const row = byRow.get(change.row);
+    if (row) row.push(change);
+    else byRow.set(change.row, [change]);
+  }
+  const splices: Splice[] = [];
+  for (const row of sheet.rows) {
+    // Places that were only implied by what stands before them must be said once cells come and go.
+    if (row.implied) splices.push(insertion(row.start + `<${sheet.prefix}row`.length, ` r="${row.row + 1}"`));
+    const inRow = byRow.get(row.row) ?? [];
+    byRow.delete(row.row);
+    splices.push(...rowSplices(sheet, row, inRow));
+  }
+  splices.push(...newRows(sheet, byRow));
+  return splice(sheet.text, splices);
+}
+
+const insertion = (at: number, text: string): Splice => ({ start: at, end: at, text });
+
+function rowSplices(sheet: Sheet, row: SheetRow, changes: readonly CellChange[]): readonly Splice[] {
+  const { text, prefix } = sheet;
+  const splices: Splice[] = [];
+  const changed = new Set<SheetCell>();
+  const added: CellChange[] = [];
+  for (const change of changes) {
+    if (change.old) {
+      changed.add(change.old);
+      splices.push({ start: change.old.start, end: change.old.end, text: cellElement(change, text, prefix) });
+    } else added.push(change);
+  }
+  for (const cell of row.cells) {
+    if (cell.implied && !changed.has(cell))
+      splices.push(insertion(cell.start + `<${prefix}c`.length, ` r="${placeText(cell)}"`));
+  }
+  return [...splices, ...addedCells(sheet, row, added)];
+}
+
+function addedCells({ text, prefix }: Sheet, row: SheetRow, added: readonly CellChange[]): readonly Splice[] {
+  const elements = [...added]
+    .sort((one, other) => one.column - other.column)
+    .map((change) => ({ column: change.column, element: cellElement(change, text, prefix) }));
+  if (elements.length === 0) return [];
+  if (row.inner === row.end) {
+    const opening = text.slice(row.start, row.end).replace(/\s*\/>$/, ">");
+    return [
+      {
+        start: row.start,
+        end: row.end,
+        text: `${opening}${elements.map(({ element }) => element).join("")}</${prefix}row>`,
+      },
+    ];
+  }
+  return elements.map(({ column, element }) => {
+    const next = row.cells.find((cell) => cell.column > column);
+    return insertion(next?.start ?? row.close, element);
+  });
+}
+
+function newRows(sheet: Sheet, byRow: ReadonlyMap<number, readonly CellChange[]>): readonly Splice[] {
+  const { text, prefix, data, rows } = sheet;
+  const elements = [...byRow]
+    .sort(([one], [other]) => one - other)
+    .map(([row, changes]) => {
+      const sorted = [...changes].sort((one, other) => one.column - other.column);
+      const cells = sorted.map((change) => cellElement(change, text, prefix)).join("");
+      return { row, element: `<${prefix}row r="${row + 1}">${cells}</${prefix}row>` };
+    });
+  if (elements.length === 0) return [];
+  if (data.inner === data.end) {
+    const name = `${prefix}sheetData`;
+    return [
+      {
+        start: data.start,
+        end: data.end,
+        text: `<${name}>${elements.map(({ element }) => element).join("")}</${name}>`,
+      },
+    ];
+  }
+  const last = rows.reduce((most, { row }) => Math.max(most, row), -1);
+  return elements.map(({ row, element }) => {
+    // Most new rows come below the last one, where no search is needed.
+    const next = row > last ? undefined : rows.find((other) => other.row > row);
+    return insertion(next?.start ?? data.close, element);
+  });
+}

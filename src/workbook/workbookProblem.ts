@@ -1,0 +1,4 @@
+/** A file that cannot be worked on: one sentence for the person who opened it. */
+export class WorkbookProblem extends Error {
+  override readonly name = "WorkbookProblem";
+}

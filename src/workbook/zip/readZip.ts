@@ -1,0 +1,47 @@
+import { unzipSync } from "fflate";
+import type { Limits } from "../limits.ts";
+import { WorkbookProblem } from "../workbookProblem.ts";
+
+/** One part of the file, in the order of the original. */
+export interface Entry {
+  readonly name: string;
+  readonly bytes: Uint8Array;
+  /** It was not packed in the original, as pictures usually are not. */
+  readonly stored: boolean;
+}
+
+/**
+ * Unpacks a zip into memory. Names are only labels: nothing is ever written under them, so a name such as
+ * `../../x` does no harm.
+ *
+ * @throws WorkbookProblem when it is no zip, is damaged, or unpacks to more than the limits allow
+ */
+export function readZip(bytes: Uint8Array, limits: Limits): readonly Entry[] {
+  const seen = new Map<string, boolean>();
+  let total = 0;
+  const unpacked = unzip(bytes, ({ name, size, originalSize, compression }) => {
+    if (seen.has(name)) throw new WorkbookProblem(`The file is damaged: it holds the part ${name} twice.`);
+    seen.set(name, compression === 0);
+    total += originalSize;
+    if (seen.size > limits.parts) throw tooBig(`more than ${limits.parts} parts`);
+    if (total > limits.bytes) throw tooBig(`more than ${Math.round(limits.bytes / 1e6)} MB`);
+    if (originalSize > limits.ratioFrom && originalSize > size * limits.ratio)
+      throw tooBig(`${Math.round(originalSize / Math.max(size, 1))} times its packed size`);
+    return true;
+  });
+  return [...seen].map(([name, stored]) => ({ name, stored, bytes: unpacked[name] ?? new Uint8Array() }));
+}
+
+const tooBig = (what: string): WorkbookProblem =>
+  new WorkbookProblem(`The file unpacks to ${what}, which no flock workbook does; it was not opened.`);
+
+type Filter = NonNullable<NonNullable<Parameters<typeof unzipSync>[1]>["filter"]>;
+
+function unzip(bytes: Uint8Array, filter: Filter): Record<string, Uint8Array> {
+  try {
+    return unzipSync(bytes, { filter });
+  } catch (error) {
+    if (error instanceof WorkbookProblem) throw error;
+    throw new WorkbookProblem("The file is damaged or cut short: its contents cannot be unpacked.", { cause: error });
+  }
+}
