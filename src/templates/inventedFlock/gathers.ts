@@ -22,10 +22,10 @@ export function monthlyGathers(
     groups.flatMap((group, place): readonly Gather[] => {
       const date = start + 3 + 2 * place + random.whole(0, 2);
       const there = animals.filter((animal) => animal.group === group && animal.from <= date && date <= animal.until);
-      const looked = there.filter(() => random.happens(0.97));
-      if (looked.length === 0) return [];
-      const lame = spells.filter((spell) => looked.includes(spell.animal) && isLameOn(spell, date));
-      return [{ date, group: group.name, lame: lame.length, seen: looked.length }];
+      const looked = new Set(there.filter(() => random.happens(0.97)));
+      if (looked.size === 0) return [];
+      const lame = spells.filter((spell) => looked.has(spell.animal) && isLameOn(spell, date));
+      return [{ date, group: group.name, lame: lame.length, seen: looked.size }];
     }),
   );
 }

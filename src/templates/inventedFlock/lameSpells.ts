@@ -30,8 +30,19 @@ const footrotByMonth = [1.4, 2.2, 2.0, 0.9, 0.6, 0.6, 0.45, 0.45, 0.9, 1.1, 0.9,
 const scaldByMonth = [0.6, 0.9, 1.0, 0.9, 1.2, 1.3, 0.7, 0.4, 0.6, 0.7, 0.5, 0.4];
 const steady: Risks = { "white line abscess": 0.17, "shelly hoof": 0.09, "toe granuloma": 0.03, other: 0.05 };
 
-function risksOn(day: Day, { group, from }: Animal): Risks {
+// Asked for every animal on every day, so each day's calendar month is worked out once.
+const months = new Map<Day, number>();
+
+function monthOf(day: Day): number {
+  const known = months.get(day);
+  if (known !== undefined) return known;
   const month = Number(isoText(day).slice(5, 7)) - 1;
+  months.set(day, month);
+  return month;
+}
+
+function risksOn(day: Day, { group, from }: Animal): Risks {
+  const month = monthOf(day);
   const footrot = footrotByMonth[month] ?? 0;
   const scald = scaldByMonth[month] ?? 0;
   if (group.lambs)

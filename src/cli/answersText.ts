@@ -1,0 +1,41 @@
+import type { Cell } from "../cells/cell.ts";
+import type { PlacedAnswer } from "../templates/farmRecords/placedAnswers.ts";
+import type { Sheet } from "../workbook/model.ts";
+import { cellValue, type Workbook } from "../workbook/workbook.ts";
+import { shownCell } from "./shownCell.ts";
+import { textColumns } from "./textColumns.ts";
+
+const longest = 12;
+
+/** The answers of a worked-out workbook, question by question, for a person to read. */
+export function answersText(workbook: Workbook, answers: readonly PlacedAnswer[]): string {
+  const texts = answers.map((answer) => {
+    const sheet = workbook.sheets.find(({ name }) => name === answer.sheet);
+    if (!sheet) throw new Error(`the workbook has no sheet ${answer.sheet}`);
+    return answer.gives.result.shape === "table" ? tableText(sheet, answer) : lineText(sheet, answer);
+  });
+  // Figures stand together, tables stand apart.
+  return texts.map((text) => (text.includes("\n") ? `\n${text}` : text)).join("\n");
+}
+
+function lineText(sheet: Sheet, { question, at, gives }: PlacedAnswer): string {
+  const { formats } = gives.result;
+  const cells = formats.map((format, step) => shownCell(cellValue(sheet, at.row, at.column + step), format));
+  return `${question}: ${cells.join(" to ")}`;
+}
+
+function tableText(sheet: Sheet, { question, at, gives, sheet: name }: PlacedAnswer): string {
+  const rows: (readonly string[])[] = [];
+  for (let row = at.row; isFilled(cellValue(sheet, row, at.column)); row++) {
+    rows.push(gives.result.formats.map((format, step) => shownCell(cellValue(sheet, row, at.column + step), format)));
+  }
+  const [headings, ...records] = rows;
+  if (!headings) throw new Error(`${question} has no answer in the sheet ${name}`);
+  const left = records.length - longest;
+  const shown = textColumns([headings, ...(left > 1 ? records.slice(0, longest) : records)]);
+  return [question, ...shown, ...(left > 1 ? [`… and ${left} more in the sheet ${name}`] : [])]
+    .map((line, place) => (place === 0 ? line : `  ${line}`))
+    .join("\n");
+}
+
+const isFilled = (cell: Cell): boolean => cell !== null && cell !== "";

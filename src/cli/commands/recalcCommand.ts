@@ -1,0 +1,23 @@
+import { BadInput } from "../badInput.ts";
+import type { Command } from "../command.ts";
+import { outputFor } from "../outputFor.ts";
+import { readOptions } from "../readOptions.ts";
+import { summaryText } from "../summaryText.ts";
+import { workOutFile } from "../workOutFile.ts";
+import { writeWhole } from "../writeWhole.ts";
+
+/** Works out a workbook and saves it under another name. */
+export const recalcCommand: Command = {
+  name: "recalc",
+  takes: "IN.xlsx [OUT.xlsx] [--force]",
+  summary: "work out every formula of a workbook and save it under another name",
+  async run(given, terminal) {
+    const { values, positionals } = readOptions("recalc", given, { force: { type: "boolean" } }, 2);
+    const [input, named] = positionals;
+    if (input === undefined) throw new BadInput("recalc needs the workbook to work out: soundfold recalc IN.xlsx");
+    const output = await outputFor(input, named, values.force === true);
+    const { bytes, summary } = await workOutFile(input, terminal);
+    await writeWhole(output, bytes);
+    terminal.say(`${summaryText(summary)}\nSaved as ${output}`);
+  },
+};

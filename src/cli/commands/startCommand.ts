@@ -1,0 +1,31 @@
+import { relative } from "node:path";
+import { fileURLToPath } from "node:url";
+import { farmRecords } from "../../templates/farmRecords/farmRecords.ts";
+import { sampleSeed } from "../../templates/inventedFlock/inventedFlock.ts";
+import { openWorkbook } from "../../workbook/openWorkbook.ts";
+import { answersText } from "../answersText.ts";
+import type { Command } from "../command.ts";
+import { outputFor } from "../outputFor.ts";
+import { readOptions } from "../readOptions.ts";
+import { summaryText } from "../summaryText.ts";
+import { workOutFile } from "../workOutFile.ts";
+import { writeWhole } from "../writeWhole.ts";
+
+const sample = fileURLToPath(new URL("../../../samples/farm-records.xlsx", import.meta.url));
+
+/** Shows what the functions answer on a year of invented records. */
+export const startCommand: Command = {
+  name: "start",
+  takes: "",
+  summary: "work out the sample workbook of an invented flock and print its answers",
+  async run(given, terminal) {
+    readOptions("start", given, {}, 0);
+    const input = relative(process.cwd(), sample);
+    const output = await outputFor(input, undefined, true);
+    const { bytes, summary } = await workOutFile(input, terminal);
+    await writeWhole(output, bytes);
+    terminal.say("Sheep foot health of a flock over one year. The flock is invented.\n");
+    terminal.say(answersText(openWorkbook(bytes), farmRecords(sampleSeed).answers));
+    terminal.say(`\n${summaryText(summary)}\n\nThe workbook with these answers: ${output}`);
+  },
+};

@@ -1,0 +1,29 @@
+import { BadInput } from "./badInput.ts";
+
+const reasons: Readonly<Record<string, string>> = {
+  ENOENT: "there is no such file",
+  EISDIR: "it is a folder",
+  ENOTDIR: "a part of its path is not a folder",
+  EACCES: "you are not allowed to",
+  EPERM: "you are not allowed to",
+  EROFS: "the disk cannot be written to",
+  ENOSPC: "the disk is full",
+  EBUSY: "another program holds it open",
+  ENAMETOOLONG: "its name is too long",
+  ERR_FS_FILE_TOO_LARGE: "it is too large",
+};
+
+/**
+ * Runs file work and puts what the system says into one sentence.
+ *
+ * @param what - for example `farm.xlsx cannot be read`
+ * @throws BadInput in place of the system's own error
+ */
+export async function withPlainFileErrors<T>(what: string, work: () => Promise<T>): Promise<T> {
+  try {
+    return await work();
+  } catch (error) {
+    if (!(error instanceof Error) || !("code" in error) || typeof error.code !== "string") throw error;
+    throw new BadInput(`${what}: ${reasons[error.code] ?? error.code}.`);
+  }
+}

@@ -1,0 +1,22 @@
+import { readFile } from "node:fs/promises";
+import { openWorkbook } from "../workbook/openWorkbook.ts";
+import { type Recalculated, recalculate } from "../workbook/recalculate.ts";
+import type { Terminal } from "./command.ts";
+import { withPlainFileErrors } from "./fileTrouble.ts";
+
+/**
+ * Opens a workbook file and works out all of it. Nothing is written.
+ *
+ * @throws BadInput or WorkbookProblem when the file cannot be worked with
+ */
+export async function workOutFile(input: string, { progress, progressDone }: Terminal): Promise<Recalculated> {
+  progress(`Reading ${input} …`);
+  const bytes = await withPlainFileErrors(`${input} cannot be read`, () => readFile(input));
+  const workbook = openWorkbook(bytes);
+  // The engine takes half a second to load, so only a workbook that opens pays for it.
+  const { engineInNode } = await import("../hosts/headless/engineInNode.ts");
+  const stages = { calculating: "Working out the formulas …", saving: "Putting the answers into the file …" };
+  const recalculated = await recalculate(workbook, engineInNode(), (stage) => progress(stages[stage]));
+  progressDone();
+  return recalculated;
+}
