@@ -23,6 +23,91 @@ export const sources = {
     cite: "Buonaccorsi JP (1987) A note on confidence intervals for proportions in finite populations. American Statistician 41:215–218",
     checked: "from memory",
   },
+  roganGladen1978: {
+    cite: "Rogan WJ, Gladen B (1978) Estimating prevalence from the results of a screening test. American Journal of Epidemiology 107:71–76",
+    checked: "from memory",
+  },
+  langReiczigel2014: {
+    cite: "Lang Z, Reiczigel J (2014) Confidence limits for prevalence of disease adjusted for estimated sensitivity and specificity. Preventive Veterinary Medicine 113:13–22",
+    checked: "read",
+  },
+  newcombe1998two: {
+    cite: "Newcombe RG (1998) Interval estimation for the difference between independent proportions: comparison of eleven methods. Statistics in Medicine 17:873–890",
+    checked: "from memory",
+  },
+  fisher1935: { cite: "Fisher RA (1935) The Design of Experiments. Edinburgh: Oliver & Boyd", checked: "from memory" },
+  armitage1955: {
+    cite: "Armitage P (1955) Tests for linear trends in proportions and frequencies. Biometrics 11:375–386",
+    checked: "from memory",
+  },
+  cochran1977: {
+    cite: "Cochran WG (1977) Sampling Techniques, 3rd edition. New York: Wiley",
+    checked: "from memory",
+  },
+  zouDonner2008: {
+    cite: "Zou GY, Donner A (2008) Construction of confidence limits about effect measures: a general approach. Statistics in Medicine 27:1693–1702",
+    checked: "from memory",
+  },
+  shewhart1931: {
+    cite: "Shewhart WA (1931) Economic Control of Quality of Manufactured Product. New York: Van Nostrand",
+    checked: "from memory",
+  },
+  westernElectric1956: {
+    cite: "Western Electric Company (1956) Statistical Quality Control Handbook. Indianapolis",
+    checked: "from memory",
+  },
+  nistProportions: {
+    cite: "NIST/SEMATECH e-Handbook of Statistical Methods, 6.3.3.2: proportions control charts",
+    checked: "from memory",
+  },
+  nistMovingAverage: {
+    cite: "NIST/SEMATECH e-Handbook of Statistical Methods, 6.3.2.4: EWMA control charts",
+    checked: "from memory",
+  },
+  roberts1959: {
+    cite: "Roberts SW (1959) Control chart tests based on geometric moving averages. Technometrics 1:239–250",
+    checked: "from memory",
+  },
+  garwood1936: {
+    cite: "Garwood F (1936) Fiducial limits for the Poisson distribution. Biometrika 28:437–442",
+    checked: "from memory",
+  },
+  przyborowskiWilenski1940: {
+    cite: "Przyborowski J, Wilenski H (1940) Homogeneity of results in testing samples from Poisson series. Biometrika 31:313–323",
+    checked: "from memory",
+  },
+  cannonRoe1982: {
+    cite: "Cannon RM, Roe RT (1982) Livestock Disease Surveys: a field manual for veterinarians. Canberra: Australian Government Publishing Service",
+    checked: "from memory",
+  },
+  macDiarmid1988: {
+    cite: "MacDiarmid SC (1988) Future options for brucellosis surveillance in New Zealand beef herds. New Zealand Veterinary Journal 36:39–42",
+    checked: "from memory",
+  },
+  martin2007: {
+    cite: "Martin PAJ, Cameron AR, Greiner M (2007) Demonstrating freedom from disease using multiple complex data sources 1: a new methodology based on scenario trees. Preventive Veterinary Medicine 79:71–97",
+    checked: "from memory",
+  },
+  spiegelhalter2005: {
+    cite: "Spiegelhalter DJ (2005) Funnel plots for comparing institutional performance. Statistics in Medicine 24:1185–1202",
+    checked: "from memory",
+  },
+  griffiths1973: {
+    cite: "Griffiths DA (1973) Maximum likelihood estimation for the beta-binomial distribution and an application to the household distribution of the total number of cases of a disease. Biometrics 29:637–648",
+    checked: "from memory",
+  },
+  martuzziElliott1996: {
+    cite: "Martuzzi M, Elliott P (1996) Empirical Bayes estimation of small area prevalence of non-rare conditions. Statistics in Medicine 15:1867–1873",
+    checked: "from memory",
+  },
+  donnerKoval1980: {
+    cite: "Donner A, Koval JJ (1980) The estimation of intraclass correlation in the analysis of family data. Biometrics 36:19–25",
+    checked: "from memory",
+  },
+  ridout1999: {
+    cite: "Ridout MS, Demétrio CGB, Firth D (1999) Estimating intraclass correlation for binary data. Biometrics 55:137–148",
+    checked: "from memory",
+  },
   fawc2011: {
     cite: "Farm Animal Welfare Council (2011) Opinion on lameness in sheep",
     checked: "read",

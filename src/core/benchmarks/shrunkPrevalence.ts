@@ -43,7 +43,7 @@ export function shrunkPrevalence(
 ): readonly ShrunkFlock[] {
   checkCounts(lame, seen);
   const tally = tallyByName({ argument: "flocks", names: flocks }, lame, seen);
-  shareOfAll(tally);
+  shareOfAll(tally, "give two flocks or more");
   const steady = steadier(tally, betaBinomialFit(tally), confidence);
   const steadied = tally.map((flock) => ({
     flock: flock.name,

@@ -23,7 +23,7 @@ export interface Look {
  *
  * @returns 0 to 1
  * @throws Problem when more sheep were looked at than the flock has, or design prevalence or sensitivity is 0
- * @source MacDiarmid 1988, Prev Vet Med 5:277
+ * @source MacDiarmid 1988, N Z Vet J 36:39
  * @example
  * detectChance({ flockSize: 1000, lookedAt: 58, designPrevalence: 0.05, sensitivity: 1 }) // → 0.9495866985…
  */

@@ -7,7 +7,7 @@ import { detectChance, type Look } from "./detectChance.ts";
  * @param prior how probable it was thought before looking, 0 to 1
  * @returns 0 to 1
  * @throws Problem as detectChance
- * @source Bayes' rule; Cannon 2001, Prev Vet Med 51:305
+ * @source Bayes' rule; Martin, Cameron & Greiner 2007, Prev Vet Med 79:71
  * @example
  * freedom({ flockSize: 100, lookedAt: 0, designPrevalence: 0.05, sensitivity: 1 }, 0.5) // → 0.5
  */

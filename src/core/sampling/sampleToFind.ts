@@ -29,7 +29,7 @@ const slack = 1e-9;
  * drawn twice.
  *
  * @throws Problem when design prevalence or sensitivity is 0
- * @source Cannon & Roe 1982, Livestock Disease Surveys; MacDiarmid 1988, Prev Vet Med 5:277
+ * @source Cannon & Roe 1982, Livestock Disease Surveys; MacDiarmid 1988, N Z Vet J 36:39
  * @example
  * sampleToFind({ flockSize: 300, designPrevalence: 0.05, confidence: 0.95, sensitivity: 1 }) // → { sheep: 54 }
  */

@@ -1,0 +1,59 @@
+import { type FlockSpread, flockSpread } from "../../src/core/benchmarks/flockSpread.ts";
+import { about, defineFunction } from "../../src/definition/defineFunction.ts";
+import { nothing, problem } from "../../src/definition/problemExamples.ts";
+import { row } from "../../src/writing/result.ts";
+import { sources } from "../sources.ts";
+import { flockColumns } from "./flockColumns.ts";
+
+export const flockSpreadFunction = defineFunction({
+  name: "FLOCKSPREAD",
+  topic: "benchmarking",
+  summary: "How much flocks differ beyond chance: pooled share, likeness of sheep within a flock, design effect.",
+  questions: ["how much do flocks differ", "intra-flock correlation", "design effect for a survey"],
+  notes: [
+    "A row for each flock. Flocks of which no sheep were seen say nothing and do not count.",
+    "The likeness (intra-flock correlation, the analysis-of-variance estimate) is 0 when flocks differ by chance only and 1 when each has all or none lame. Chance can take it a little below 0.",
+    "The design effect is how many times more sheep a survey of such flocks needs than one that picks sheep at random: multiply the answer of SAMPLETOESTIMATE by it.",
+  ],
+  parameters: { lame: flockColumns.lame, seen: flockColumns.seen },
+  result: row<FlockSpread>(
+    ["share lame", "share", ({ share }) => share],
+    ["intra-flock correlation", "p value", ({ correlation }) => correlation],
+    ["design effect", "rate", ({ designEffect }) => designEffect],
+  ),
+  caution: undefined,
+  sources: [sources.donnerKoval1980, sources.ridout1999],
+  compute: ({ lame, seen }) => flockSpread(lame, seen),
+  examples: [
+    {
+      shows: "Two flocks of 10, one row left blank",
+      call: [
+        [1, null, 8],
+        [10, null, 10],
+      ],
+      gives: [[0.45, about(0.6246246246), about(6.6216216216)]],
+    },
+    { call: [[4], [100]], gives: problem("lame: one flock alone has no spread between flocks; give two or more") },
+    {
+      call: [
+        [4, 6],
+        [100, 5],
+      ],
+      gives: problem("lame, row 2: 6 is more than the 5 seen; enter the lame sheep among those seen"),
+    },
+    {
+      call: [
+        [0, 0],
+        [100, 50],
+      ],
+      gives: nothing("no sheep was lame, so there is no spread"),
+    },
+    {
+      call: [
+        [0, 1],
+        [1, 1],
+      ],
+      gives: nothing("one sheep a flock tells nothing of how alike sheep of a flock are"),
+    },
+  ],
+});

@@ -1,0 +1,112 @@
+import { type FunnelFlock, funnel } from "../../src/core/benchmarks/funnel.ts";
+import { about, defineFunction } from "../../src/definition/defineFunction.ts";
+import { nothing, problem } from "../../src/definition/problemExamples.ts";
+import { innerShare } from "../../src/reading/numbers.ts";
+import { oneOrNone } from "../../src/reading/parameter.ts";
+import { table } from "../../src/writing/result.ts";
+import { sources } from "../sources.ts";
+import { flockColumns, flockNotes } from "./flockColumns.ts";
+
+export const funnelFunction = defineFunction({
+  name: "FUNNEL",
+  topic: "benchmarking",
+  summary: "Flocks side by side, each with the limits within which a flock of its size falls by chance.",
+  questions: ["which flocks are out of line", "funnel plot of flocks", "compare flocks of unlike size fairly"],
+  notes: [
+    ...flockNotes,
+    "Chart the share and the four limits against the sheep seen to get the funnel. The smaller the flock, the wider it is.",
+    "Without a target each flock is set against the share of all flocks together, of which it is a part; then there must be two flocks or more.",
+    "The limits hold chance only. Flocks differ in fields, breeds and weather too, so with large flocks many fall outside; FLOCKSPREAD says how much they differ.",
+    "Of 100 flocks that differ by chance alone, about 5 fall outside the 95 % limits and hardly one outside the 99.8 % limits.",
+  ],
+  parameters: {
+    ...flockColumns,
+    target: oneOrNone(innerShare, "The share expected; left out, that of all flocks together"),
+  },
+  result: table<FunnelFlock>(
+    "no flocks",
+    ["flock", "text", ({ flock }) => flock],
+    ["seen", "count", ({ seen }) => seen],
+    ["share", "share", ({ share }) => share],
+    ["low 95 %", "share", ({ low95 }) => low95],
+    ["high 95 %", "share", ({ high95 }) => high95],
+    ["low 99.8 %", "share", ({ low998 }) => low998],
+    ["high 99.8 %", "share", ({ high998 }) => high998],
+    ["word", "text", ({ word }) => word],
+  ),
+  caution: undefined,
+  sources: [sources.spiegelhalter2005],
+  compute: ({ flocks, lame, seen, target }) => funnel(flocks, lame, seen, target),
+  examples: [
+    {
+      shows: "Invented flocks against 5 %; one row left blank, one flock without a look",
+      call: [["Hill", "Low", null, "Marsh", "Moor"], [2, 45, null, 0, 0], [100, 500, null, 500, 0], 0.05],
+      gives: [
+        ["flock", "seen", "share", "low 95 %", "high 95 %", "low 99.8 %", "high 99.8 %", "word"],
+        ["Hill", 100, 0.02, about(0.0061229314), about(0.091907344), 0, about(0.1246384954), "within the limits"],
+        [
+          "Low",
+          500,
+          0.09,
+          about(0.0307125403),
+          about(0.068990883),
+          about(0.0215794322),
+          about(0.0815992396),
+          "above the 99.8 % limit",
+        ],
+        [
+          "Marsh",
+          500,
+          0,
+          about(0.0307125403),
+          about(0.068990883),
+          about(0.0215794322),
+          about(0.0815992396),
+          "below the 99.8 % limit",
+        ],
+        ["Moor", 0, "", "", "", "", "", "no sheep seen"],
+      ],
+    },
+    {
+      shows: "Against the share of all flocks together",
+      call: [
+        ["Hill", "Low"],
+        [4, 6],
+        [100, 100],
+      ],
+      gives: [
+        ["flock", "seen", "share", "low 95 %", "high 95 %", "low 99.8 %", "high 99.8 %", "word"],
+        ["Hill", 100, 0.04, about(0.0061229314), about(0.091907344), 0, about(0.1246384954), "within the limits"],
+        ["Low", 100, 0.06, about(0.0061229314), about(0.091907344), 0, about(0.1246384954), "within the limits"],
+      ],
+    },
+    {
+      call: [["Hill"], [4], [100]],
+      gives: problem("flocks: one flock alone cannot be compared with itself; give two flocks or more, or a target"),
+    },
+    {
+      call: [
+        ["Hill", "Low"],
+        [4, 101],
+        [100, 100],
+      ],
+      gives: problem("lame, row 2: 101 is more than the 100 seen; enter the lame sheep among those seen"),
+    },
+    {
+      call: [
+        ["Hill", null],
+        [4, 6],
+        [100, 100],
+      ],
+      gives: problem("flocks, row 2: it is blank, but the row holds a record; enter the name of a flock"),
+    },
+    {
+      call: [
+        ["Hill", "Low"],
+        [0, 0],
+        [0, 0],
+      ],
+      gives: nothing("seen: no sheep were seen, so there is nothing to compare"),
+    },
+  ],
+});

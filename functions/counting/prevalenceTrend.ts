@@ -1,0 +1,63 @@
+import { dayOf } from "../../src/cells/day.ts";
+import { type PrevalenceTrend, prevalenceTrend } from "../../src/core/prevalence/prevalenceTrend.ts";
+import { about, defineFunction } from "../../src/definition/defineFunction.ts";
+import { nothing, problem } from "../../src/definition/problemExamples.ts";
+import { day } from "../../src/reading/days.ts";
+import { column } from "../../src/reading/parameter.ts";
+import { row } from "../../src/writing/result.ts";
+import { sources } from "../sources.ts";
+import { gatherColumns } from "./gatherColumns.ts";
+
+export const prevalenceTrendFunction = defineFunction({
+  name: "PREVTREND",
+  topic: "counting",
+  summary: "Whether the share lame rises or falls over the gathers: change in 30 days, z, and p.",
+  questions: ["is lameness falling over the year", "trend of prevalence", "change per month"],
+  notes: [
+    "The dates may be in any order. Below 0 the share falls.",
+    "It sees a straight rise or fall only; a share that goes up and down again over the year shows no trend. Chart it with LAMEWATCH.",
+    "It takes each look at a sheep as a separate one. Gathers close together see the same lame sheep again, and p is then too small.",
+    "When no sheep, or every sheep, was lame, there is no change: 0, 0 and p = 1.",
+  ],
+  parameters: { dates: column(day, "Day of each gather"), ...gatherColumns },
+  result: row<PrevalenceTrend>(
+    ["change in 30 days", "share", ({ changePer30Days }) => changePer30Days],
+    ["z", "rate", ({ z }) => z],
+    ["p", "p value", ({ p }) => p],
+  ),
+  caution: undefined,
+  sources: [sources.armitage1955],
+  compute: ({ dates, lame, seen }) => prevalenceTrend(dates, lame, seen),
+  examples: [
+    {
+      shows: "Three gathers 30 days apart, one row left blank",
+      call: [
+        [dayOf("2026-03-01"), null, dayOf("2026-03-31"), dayOf("2026-04-30")],
+        [12, null, 8, 4],
+        [100, null, 100, 100],
+      ],
+      gives: [[about(-0.04), about(-2.0851441406), about(0.0370562186)]],
+    },
+    {
+      shows: "None lame at any gather",
+      call: [
+        [dayOf("2026-03-01"), dayOf("2026-03-31")],
+        [0, 0],
+        [50, 60],
+      ],
+      gives: [[0, 0, 1]],
+    },
+    {
+      call: [["03/04/2026"], [2], [40]],
+      gives: problem('dates: "03/04/2026" is not a date; enter a real date, or text such as 2026-03-14'),
+    },
+    {
+      call: [
+        [dayOf("2026-03-01"), dayOf("2026-03-01")],
+        [2, 1],
+        [40, 60],
+      ],
+      gives: nothing("dates: sheep were seen on one day only; a trend needs two"),
+    },
+  ],
+});

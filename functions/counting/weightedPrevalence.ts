@@ -1,0 +1,79 @@
+import type { ShareWithLimits } from "../../src/core/prevalence/truePrevalence.ts";
+import { weightedPrevalence } from "../../src/core/prevalence/weightedPrevalence.ts";
+import { about, defineFunction } from "../../src/definition/defineFunction.ts";
+import { nothing, problem } from "../../src/definition/problemExamples.ts";
+import { count } from "../../src/reading/numbers.ts";
+import { column } from "../../src/reading/parameter.ts";
+import { row } from "../../src/writing/result.ts";
+import { sources } from "../sources.ts";
+import { confidenceChoice, gatherColumns } from "./gatherColumns.ts";
+
+export const weightedPrevalenceFunction = defineFunction({
+  name: "WEIGHTEDPREV",
+  topic: "counting",
+  summary:
+    "The share lame in a flock kept in groups, each group weighted by its size and not by how many were looked at.",
+  questions: [
+    "share lame when groups were sampled unequally",
+    "weight prevalence by group size",
+    "flock average over ewes, lambs and rams",
+  ],
+  notes: [
+    "A row for each group. Of every group that has sheep some must be looked at, since nothing is known of the others.",
+    "The range grows narrower with the part of each group that was looked at; a group wholly looked at adds nothing to it.",
+    "It supposes that the sheep looked at are a fair sample of their group.",
+  ],
+  parameters: {
+    group_size: column(count("sheep in the group"), "Sheep in each group"),
+    lame: gatherColumns.lame,
+    seen: gatherColumns.seen,
+    confidence: confidenceChoice,
+  },
+  result: row<ShareWithLimits>(
+    ["share lame", "share", ({ share }) => share],
+    ["low", "share", ({ low }) => low],
+    ["high", "share", ({ high }) => high],
+  ),
+  caution: undefined,
+  sources: [sources.cochran1977, sources.zouDonner2008, sources.wilson1927],
+  compute: ({ group_size, lame, seen, confidence }) => weightedPrevalence(group_size, lame, seen, confidence),
+  examples: [
+    {
+      shows: "Three groups, one row left blank",
+      call: [
+        [120, null, 60, 220],
+        [6, null, 1, 4],
+        [40, null, 30, 50],
+      ],
+      gives: [[about(0.094), about(0.0615165922), about(0.1559921613)]],
+    },
+    {
+      shows: "Both groups wholly looked at",
+      call: [
+        [40, 10],
+        [2, 1],
+        [40, 10],
+      ],
+      gives: [[about(0.06), about(0.06), about(0.06)]],
+    },
+    {
+      call: [
+        [120, 60],
+        [6, 0],
+        [40, 0],
+      ],
+      gives: problem(
+        "seen, row 2: no sheep of this group of 60 were seen, so nothing is known of it; look at some or leave the row out",
+      ),
+    },
+    {
+      call: [
+        [120, 20],
+        [6, 1],
+        [40, 30],
+      ],
+      gives: problem("group_size, row 2: 20 is fewer than the 30 sheep seen; enter the size of the whole group"),
+    },
+    { call: [0, 0, 0], gives: nothing("group_size: the groups hold no sheep, so there is no share") },
+  ],
+});

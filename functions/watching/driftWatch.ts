@@ -1,0 +1,89 @@
+import { dayOf } from "../../src/cells/day.ts";
+import { type DriftedGather, driftWatch } from "../../src/core/charts/driftWatch.ts";
+import { about, defineFunction } from "../../src/definition/defineFunction.ts";
+import { problem } from "../../src/definition/problemExamples.ts";
+import { anyNumber, innerShare } from "../../src/reading/numbers.ts";
+import { oneOr, oneOrNone } from "../../src/reading/parameter.ts";
+import { table } from "../../src/writing/result.ts";
+import { sources } from "../sources.ts";
+import { datedGatherColumns, datedGatherNotes } from "./datedGatherColumns.ts";
+
+export const driftWatchFunction = defineFunction({
+  name: "DRIFTWATCH",
+  topic: "watching",
+  summary: "A chart for slow changes: a moving average of the share lame, in which the newest gathers weigh most.",
+  questions: ["is lameness creeping up", "slow drift of lameness", "moving average of prevalence", "EWMA chart"],
+  notes: [
+    ...datedGatherNotes,
+    "The average starts at the centre and takes in each new share with the weight given: a small weight finds small lasting changes, a large one finds sudden ones.",
+    "The limits are exact in their standard deviation for each gather's number of sheep, and widen from the first gather on. That they hold so often as they should rests on many sheep at each gather.",
+    "Without a target the centre is the share of all gathers together, so a drift that lasts through all of them shows less.",
+  ],
+  parameters: {
+    ...datedGatherColumns,
+    weight: oneOr(
+      anyNumber("a number above 0 and at most 1, such as 0.2"),
+      0.2,
+      "Weight of the newest gather, above 0 and at most 1",
+    ),
+    width: oneOr(anyNumber("a number above 0, such as 3"), 3, "Limits so many standard deviations from the centre"),
+    target: oneOrNone(innerShare, "The share expected; left out, that of all gathers together"),
+  },
+  result: table<DriftedGather>(
+    "no gathers",
+    ["date", "date", ({ date }) => date],
+    ["share", "share", ({ share }) => share],
+    ["moving average", "share", ({ drift }) => drift],
+    ["centre", "share", ({ centre }) => centre],
+    ["low limit", "share", ({ low }) => low],
+    ["high limit", "share", ({ high }) => high],
+    ["signal", "text", ({ signal }) => signal],
+  ),
+  caution: undefined,
+  sources: [sources.roberts1959, sources.nistMovingAverage],
+  compute: ({ dates, lame, seen, weight, width, target }) => driftWatch(dates, lame, seen, { weight, width, target }),
+  examples: [
+    {
+      shows: "Three gathers against a target of 5 %, one row left blank",
+      call: [
+        [dayOf("2026-03-01"), dayOf("2026-04-01"), null, dayOf("2026-05-01")],
+        [5, 12, null, 14],
+        [100, 100, null, 100],
+        undefined,
+        undefined,
+        0.05,
+      ],
+      gives: [
+        ["date", "share", "moving average", "centre", "low limit", "high limit", "signal"],
+        [dayOf("2026-03-01"), 0.05, 0.05, 0.05, about(0.0369233032), about(0.0630766968), ""],
+        [dayOf("2026-04-01"), 0.12, 0.064, 0.05, about(0.0332536571), about(0.0667463429), ""],
+        [dayOf("2026-05-01"), 0.14, 0.0792, 0.05, about(0.0312788462), about(0.0687211538), "above the high limit"],
+      ],
+    },
+    {
+      shows: "A weight of 1 looks at each gather alone",
+      call: [["2026-03-01", "2026-04-01"], [5, 15], [100, 100], 1, 2],
+      gives: [
+        ["date", "share", "moving average", "centre", "low limit", "high limit", "signal"],
+        [dayOf("2026-03-01"), 0.05, 0.05, 0.1, 0.04, 0.16, ""],
+        [dayOf("2026-04-01"), 0.15, 0.15, 0.1, 0.04, 0.16, ""],
+      ],
+    },
+    {
+      call: [[dayOf("2026-03-01")], [5], [100], 1.5],
+      gives: problem("weight: 1.5 is out of range; enter a number above 0 and at most 1, such as 0.2"),
+    },
+    {
+      call: [[dayOf("2026-03-01")], [5], [100], 0.2, 0],
+      gives: problem("width: 0 is out of range; enter a number above 0, such as 3"),
+    },
+    {
+      call: [
+        [dayOf("2026-03-01"), dayOf("2026-04-01")],
+        [5, 101],
+        [100, 100],
+      ],
+      gives: problem("lame, row 2: 101 is more than the 100 seen; enter the lame sheep among those seen"),
+    },
+  ],
+});

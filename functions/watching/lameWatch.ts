@@ -1,0 +1,134 @@
+import { dayOf } from "../../src/cells/day.ts";
+import { gatherLimits, type LimitKind } from "../../src/core/charts/gatherLimits.ts";
+import { lameWatch, type WatchedGather } from "../../src/core/charts/lameWatch.ts";
+import { about, defineFunction } from "../../src/definition/defineFunction.ts";
+import { problem } from "../../src/definition/problemExamples.ts";
+import { countFrom } from "../../src/reading/numbers.ts";
+import { oneOr, oneOrNone } from "../../src/reading/parameter.ts";
+import { choice } from "../../src/reading/words.ts";
+import { table } from "../../src/writing/result.ts";
+import { sources } from "../sources.ts";
+import { datedGatherColumns, datedGatherNotes } from "./datedGatherColumns.ts";
+
+const limitKinds = Object.keys(gatherLimits) as LimitKind[];
+
+export const lameWatchFunction = defineFunction({
+  name: "LAMEWATCH",
+  topic: "watching",
+  summary: "A control chart of the share lame: limits for each gather's own number of sheep, and signals in words.",
+  questions: [
+    "is this gather worse than usual",
+    "control chart for lameness",
+    "has something changed in the flock",
+    "which gathers are out of the ordinary",
+  ],
+  notes: [
+    ...datedGatherNotes,
+    "Two rules give a signal: a share beyond its limits, and eight or more gathers in a row on one side of the centre. Gathers within the limits are the ordinary ups and downs of chance.",
+    'The "exact" limits are the fewest and the most lame sheep that chance does not bring more rarely than 0.00135 on their side; "3sigma" are the usual ones of three standard deviations, which fit small gathers badly. A share on a limit is within.',
+    "baseline_gathers: how many of the first gathers make the centre, when the time before a change is to judge the time after. Left out, all gathers do.",
+    "Sheep of one flock catch it from one another, and the same sheep are seen again: both make signals come oftener than chance alone would.",
+  ],
+  parameters: {
+    ...datedGatherColumns,
+    baseline_gathers: oneOrNone(
+      countFrom(1, "gathers"),
+      "How many of the first gathers make the centre; left out, all",
+    ),
+    limits: oneOr(choice(...limitKinds), "exact", "How the limits are worked out: exact or 3sigma"),
+  },
+  result: table<WatchedGather>(
+    "no gathers",
+    ["date", "date", ({ date }) => date],
+    ["share", "share", ({ share }) => share],
+    ["centre", "share", ({ centre }) => centre],
+    ["low limit", "share", ({ low }) => low],
+    ["high limit", "share", ({ high }) => high],
+    ["signal", "text", ({ signal }) => signal],
+  ),
+  caution: undefined,
+  sources: [sources.shewhart1931, sources.nistProportions, sources.westernElectric1956],
+  compute: ({ dates, lame, seen, baseline_gathers, limits }) =>
+    lameWatch(dates, lame, seen, { baselineGathers: baseline_gathers, limits }),
+  examples: [
+    {
+      shows: "Two ordinary gathers make the centre; a blank row; then a bad one",
+      call: [
+        [dayOf("2026-03-01"), dayOf("2026-04-01"), null, dayOf("2026-05-01")],
+        [4, 6, null, 14],
+        [100, 100, null, 60],
+        2,
+      ],
+      gives: [
+        ["date", "share", "centre", "low limit", "high limit", "signal"],
+        [dayOf("2026-03-01"), 0.04, 0.05, 0, 0.13, ""],
+        [dayOf("2026-04-01"), 0.06, 0.05, 0, 0.13, ""],
+        [dayOf("2026-05-01"), about(0.2333333333), 0.05, 0, 0.15, "above the high limit"],
+      ],
+    },
+    {
+      shows: "Eight gathers in a row below the centre",
+      call: [
+        [
+          "2026-01-01",
+          "2026-01-11",
+          "2026-01-21",
+          "2026-02-01",
+          "2026-02-11",
+          "2026-02-21",
+          "2026-03-01",
+          "2026-03-11",
+          "2026-03-21",
+        ],
+        [10, 4, 3, 4, 4, 3, 4, 4, 3],
+        [100, 100, 100, 100, 100, 100, 100, 100, 100],
+        1,
+      ],
+      gives: [
+        ["date", "share", "centre", "low limit", "high limit", "signal"],
+        [dayOf("2026-01-01"), 0.1, 0.1, 0.02, 0.2, ""],
+        [dayOf("2026-01-11"), 0.04, 0.1, 0.02, 0.2, ""],
+        [dayOf("2026-01-21"), 0.03, 0.1, 0.02, 0.2, ""],
+        [dayOf("2026-02-01"), 0.04, 0.1, 0.02, 0.2, ""],
+        [dayOf("2026-02-11"), 0.04, 0.1, 0.02, 0.2, ""],
+        [dayOf("2026-02-21"), 0.03, 0.1, 0.02, 0.2, ""],
+        [dayOf("2026-03-01"), 0.04, 0.1, 0.02, 0.2, ""],
+        [dayOf("2026-03-11"), 0.04, 0.1, 0.02, 0.2, ""],
+        [dayOf("2026-03-21"), 0.03, 0.1, 0.02, 0.2, "eight in a row below the centre"],
+      ],
+    },
+    {
+      shows: "Limits of three standard deviations",
+      call: [[dayOf("2026-03-01"), dayOf("2026-04-01")], [25, 25], [50, 50], undefined, "3sigma"],
+      gives: [
+        ["date", "share", "centre", "low limit", "high limit", "signal"],
+        [dayOf("2026-03-01"), 0.5, 0.5, about(0.2878679656), about(0.7121320344), ""],
+        [dayOf("2026-04-01"), 0.5, 0.5, about(0.2878679656), about(0.7121320344), ""],
+      ],
+    },
+    {
+      call: [[dayOf("2026-03-01"), dayOf("2026-04-01")], [4, 6], [100, 100], 3],
+      gives: problem("baseline_gathers: 3 cannot be the baseline of 2 gathers; enter 1 to 2"),
+    },
+    {
+      call: [
+        [dayOf("2026-03-01"), dayOf("2026-04-01")],
+        [4, 0],
+        [100, 0],
+      ],
+      gives: problem(
+        "seen, row 2: 0 sheep seen on this day give no share; enter how many were looked at, or leave the row blank",
+      ),
+    },
+    {
+      call: [
+        [dayOf("2026-03-01"), null],
+        [4, 6],
+        [100, 100],
+      ],
+      gives: problem(
+        "dates, row 2: it is blank, but the row holds a record; enter a real date, or text such as 2026-03-14",
+      ),
+    },
+  ],
+});
