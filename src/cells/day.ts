@@ -1,9 +1,9 @@
 import { utc } from "@date-fns/utc";
 import { addDays } from "date-fns/addDays";
 import { differenceInCalendarDays } from "date-fns/differenceInCalendarDays";
-import { format } from "date-fns/format";
 import { isValid } from "date-fns/isValid";
-import { parse } from "date-fns/parse";
+import { lightFormat } from "date-fns/lightFormat";
+import { parseISO } from "date-fns/parseISO";
 
 /**
  * A calendar day as spreadsheets count it: whole days, 61 = 1 March 1900, 45351 = 29 February 2024
@@ -19,7 +19,7 @@ export const days1904 = 1462;
 
 // All work is done in UTC: in a local zone some dates do not exist (a zone that crossed the date line) or have no midnight.
 const inUtc = { in: utc };
-const origin = parse("1899-12-30", "yyyy-MM-dd", 0, inUtc);
+const origin = parseISO("1899-12-30", inUtc);
 
 const isoDay = /^(\d{4}-\d{2}-\d{2})(?:[T ](\d{2}):(\d{2})(?::(\d{2}))?)?$/;
 
@@ -35,7 +35,7 @@ export function momentFromText(text: string): Moment | undefined {
   const match = isoDay.exec(text.trim());
   if (!match) return undefined;
   const [, date = "", hours = "0", minutes = "0", seconds = "0"] = match;
-  const day = parse(date, "yyyy-MM-dd", 0, inUtc);
+  const day = parseISO(date, inUtc);
   if (!isValid(day)) return undefined;
   const [h, m, s] = [Number(hours), Number(minutes), Number(seconds)];
   if (h > 23 || m > 59 || s > 59) return undefined;
@@ -55,7 +55,10 @@ export function dayOf(text: string): Day {
   return day;
 }
 
-const pattern = (day: Day, written: string): string => format(addDays(origin, Math.floor(day), inUtc), written, inUtc);
+const dateOf = (day: Day) => addDays(origin, Math.floor(day), inUtc);
+
+// Month names here, since the library's full formatter brings 10 kB (gzip) of language data to a spreadsheet bundle.
+const months = ["Jan", "Feb", "Mar", "Apr", "May", "Jun", "Jul", "Aug", "Sep", "Oct", "Nov", "Dec"];
 
 /**
  * A day as messages show it; months are written out because 03/04 means two days.
@@ -63,7 +66,10 @@ const pattern = (day: Day, written: string): string => format(addDays(origin, Ma
  * @example
  * showDay(46095) // → "14 Mar 2026"
  */
-export const showDay = (day: Day): string => pattern(day, "d MMM yyyy");
+export function showDay(day: Day): string {
+  const date = dateOf(day);
+  return `${date.getDate()} ${months[date.getMonth()]} ${lightFormat(date, "yyyy")}`;
+}
 
 /**
  * A day as a person may type it back.
@@ -71,7 +77,7 @@ export const showDay = (day: Day): string => pattern(day, "d MMM yyyy");
  * @example
  * isoText(46095) // → "2026-03-14"
  */
-export const isoText = (day: Day): string => pattern(day, "yyyy-MM-dd");
+export const isoText = (day: Day): string => lightFormat(dateOf(day), "yyyy-MM-dd");
 
 /** The days that are accepted as a date in a flock record: 1990 to 2100. Anything outside is a slip of the hand. */
 export const firstDay: Day = dayOf("1990-01-01");
