@@ -12,7 +12,7 @@ export function answersText(workbook: Workbook, answers: readonly PlacedAnswer[]
   const texts = answers.map((answer) => {
     const sheet = workbook.sheets.find(({ name }) => name === answer.sheet);
     if (!sheet) throw new Error(`the workbook has no sheet ${answer.sheet}`);
-    return answer.gives.result.shape === "table" ? tableText(sheet, answer) : lineText(sheet, answer);
+    return answer.names ? tableText(sheet, answer, answer.names.row) : lineText(sheet, answer);
   });
   // Figures stand together, tables stand apart.
   return texts.map((text) => (text.includes("\n") ? `\n${text}` : text)).join("\n");
@@ -24,9 +24,9 @@ function lineText(sheet: Sheet, { question, at, gives }: PlacedAnswer): string {
   return `${question}: ${cells.join(" to ")}`;
 }
 
-function tableText(sheet: Sheet, { question, at, gives, sheet: name }: PlacedAnswer): string {
+function tableText(sheet: Sheet, { question, at, gives, sheet: name }: PlacedAnswer, first: number): string {
   const rows: (readonly string[])[] = [];
-  for (let row = at.row; isFilled(cellValue(sheet, row, at.column)); row++) {
+  for (let row = first; isFilled(cellValue(sheet, row, at.column)); row++) {
     rows.push(gives.result.formats.map((format, step) => shownCell(cellValue(sheet, row, at.column + step), format)));
   }
   const [headings, ...records] = rows;

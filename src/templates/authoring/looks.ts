@@ -43,6 +43,7 @@ export const looks = {
   date: { CustomNumFmt: dateFormat, Alignment: { Horizontal: "left" } },
   /** All 15 digits of an electronic tag, never 9.99E+14. */
   tag: { CustomNumFmt: "0" },
+  centred: { Alignment: { Horizontal: "center" } },
   worked: { Font: { Family: family, Color: ink } },
   workedDate: { Font: { Family: family, Color: ink }, CustomNumFmt: dateFormat, Alignment: { Horizontal: "left" } },
   workedShare: { Font: { Family: family, Color: ink }, CustomNumFmt: "0.0%" },

@@ -23,7 +23,7 @@ export const listsSheet = (placed: readonly PlacedAnswer[]): SheetPlan => ({
     sheet.widths(...lists.flatMap(({ gives }) => [...gives.result.headings.map(widthOf), 3]));
     title(sheet, "Lists", "Each list grows and shrinks with the records. Leave the cells under it free.");
     for (const answer of lists) writeAnswer(sheet, answer);
-    sheet.freezeAt({ row: 4, column: 0 });
+    sheet.freezeAt({ row: 5, column: 0 });
     sheet.printWide();
   },
 });
@@ -34,8 +34,8 @@ const isOn =
     sheet === name;
 
 // Tags and reasons are long, numbers are short.
-const widthOf = (heading: string): number =>
-  heading === "tag" ? 21 : ["answer", "state", "why"].includes(heading) ? 27 : 14;
+const widths: Readonly<Record<string, number>> = { tag: 21, answer: 22, state: 18, why: 66, "why not known": 36 };
+const widthOf = (heading: string): number => widths[heading] ?? 14;
 
 function title(sheet: SheetAuthor, words: string, note: string): void {
   sheet.put({ row: 0, column: 0 }, words, "title");
@@ -43,11 +43,13 @@ function title(sheet: SheetAuthor, words: string, note: string): void {
   sheet.put({ row: 1, column: 0 }, note, "note");
 }
 
-function writeAnswer(sheet: SheetAuthor, { question, heading, at, formula, gives }: PlacedAnswer): void {
-  const isTable = gives.result.shape === "table";
-  sheet.put(heading, question, isTable ? "question" : "label");
-  const across = gives.result.headings.length;
-  if (isTable)
-    sheet.dress({ top: at.row, left: at.column, bottom: at.row, right: at.column + across - 1 }, "workedHeading");
+function writeAnswer(sheet: SheetAuthor, { question, heading, at, names, formula, gives }: PlacedAnswer): void {
+  const { headings, shape } = gives.result;
+  sheet.put(heading, question, names ? "question" : "label");
+  if (names) {
+    const { row, column } = names;
+    sheet.dress({ top: row, left: column, bottom: row, right: column + headings.length - 1 }, "workedHeading");
+    if (shape !== "table") sheet.putRow(names, headings);
+  }
   sheet.put(at, { formula });
 }

@@ -15,7 +15,7 @@ export interface TableAnswer extends Answer {
 export interface Answers {
   /** One or two cells each, one under the other. */
   readonly figures: readonly Answer[];
-  /** Short tables of the flock, one under the other. */
+  /** Short tables of the flock and answers of several parts, one under the other. */
   readonly tables: readonly TableAnswer[];
   /** Lists of animals and days, of any length, side by side. */
   readonly lists: readonly Answer[];
@@ -29,12 +29,12 @@ export const answersFor = ({ cases, gathers }: WorkedRanges): Answers => ({
       formula: `FOOT.FLOCKPREV(${gathers.latestLame},${gathers.latestSeen})`,
     },
     {
-      question: "The true share lies between (95 %)",
-      formula: `FOOT.PREVRANGE(${gathers.latestLame},${gathers.latestSeen})`,
+      question: "The whole flock lies between (95 %)",
+      formula: `FOOT.PREVRANGE(${gathers.latestLame},${gathers.latestSeen},0.95,flock_now)`,
     },
     {
       question: "Against the target",
-      formula: `FOOT.TARGETCHECK(${gathers.latestLame},${gathers.latestSeen},target)`,
+      formula: `FOOT.TARGETCHECK(${gathers.latestLame},${gathers.latestSeen},target,0.95,flock_now)`,
     },
     { question: "Share lame over the whole year", formula: "FOOT.FLOCKPREV(Gathers[Lame],Gathers[Seen])" },
   ],
@@ -50,8 +50,27 @@ export const answersFor = ({ cases, gathers }: WorkedRanges): Answers => ({
       rows: 8,
     },
     { question: "What makes them lame", formula: "FOOT.LESIONMIX(Cases[Lesion])", rows: 13 },
+    {
+      question: "How long lame sheep wait for treatment (in time: within 3 days)",
+      formula: "FOOT.TREATLAG(Cases[Seen lame],Cases[Treated],3,as_of)",
+      rows: 2,
+    },
+    {
+      question: "How many are sound 14 days after treatment",
+      formula: "FOOT.SOUNDBY(Cases[Treated],Cases[Sound on],as_of,14)",
+      rows: 2,
+    },
+    {
+      question: "How much medicine was used in the year",
+      formula: "FOOT.MEDICINEUSE(Cases[Medicine],Cases[Dose ml],Cases[Strength mg/ml],breeding_sheep,slaughter_lambs)",
+      rows: 5,
+    },
   ],
   lists: [
+    {
+      question: "Who is not clear today",
+      formula: "FOOT.NOTCLEAR(as_of,Cases[Tag],Cases[Treated],Cases[Withdrawal days])",
+    },
     {
       question: "Can they go to the sale",
       formula: "FOOT.SALECHECK(sale_tags,sale_date,Cases[Tag],Cases[Treated],Cases[Withdrawal days])",
@@ -59,6 +78,15 @@ export const answersFor = ({ cases, gathers }: WorkedRanges): Answers => ({
     {
       question: "Whom to look at this week",
       formula: `FOOT.DUELIST(as_of,Cases[Tag],${cases.lookAgain},Cases[Looked again])`,
+    },
+    {
+      question: "Whom to keep apart at the next housing",
+      formula: `FOOT.KEEPAPART(housing_date,Cases[Tag],${cases.since},${cases.state})`,
+    },
+    { question: "Who was lame again and again", formula: "FOOT.REPEATS(Cases[Tag],Cases[Seen lame])" },
+    {
+      question: "How fast they get sound after treatment",
+      formula: "FOOT.SOUNDCURVE(Cases[Treated],Cases[Sound on],as_of)",
     },
   ],
 });

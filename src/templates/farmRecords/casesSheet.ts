@@ -35,6 +35,7 @@ const worked: Readonly<Record<(typeof caseWorked)[number], Worked>> = {
   since: { heading: "Since", formula: (n) => `IF(C${n}="","",IF(N${n}="",A${n},N${n}))`, look: "workedDate" },
 };
 
+const centredColumns = ["Foot", "Score", "Dose ml", "Strength mg/ml", "Withdrawal days", "Weight kg"];
 const dateColumns = ["Seen lame", "Treated", "Looked again", "Sound on"];
 
 /** The case records as typed, with the dates and states that follow from each row beside it. */
@@ -74,5 +75,6 @@ export const casesSheet = (cases: readonly TypedRow[]): SheetPlan => ({
 
 function lookOf(heading: string): Look | undefined {
   if (heading === "Tag") return "tag";
+  if (centredColumns.includes(heading)) return "centred";
   return dateColumns.includes(heading) ? "date" : undefined;
 }

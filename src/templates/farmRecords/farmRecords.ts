@@ -11,7 +11,7 @@ import { casesSheet } from "./casesSheet.ts";
 import { gathersSheet } from "./gathersSheet.ts";
 import { type PlacedAnswer, placedAnswers } from "./placedAnswers.ts";
 import { workedRanges } from "./recordRanges.ts";
-import { settingsSheet } from "./settingsSheet.ts";
+import { latestGathersFrom, settingsSheet } from "./settingsSheet.ts";
 import { startSheet } from "./startSheet.ts";
 
 export interface FarmRecords {
@@ -31,6 +31,7 @@ export function farmRecords(seed: number): FarmRecords {
   const gathers = typedGathers(flock.gathers, hand);
   const cases = typedCases(flock.cases, hand);
   const answers = placedAnswers(answersFor(workedRanges(gathers, cases)));
+  const flockNow = flock.animals.filter(({ from, until }) => from <= latestGathersFrom && latestGathersFrom <= until);
   return {
     answers,
     plan: {
@@ -39,7 +40,7 @@ export function farmRecords(seed: number): FarmRecords {
       made: isoText(year.last),
       sheets: [
         startSheet,
-        settingsSheet(saleList(flock)),
+        settingsSheet(saleList(flock), flockNow.length),
         gathersSheet(gathers),
         casesSheet(cases),
         answersSheet(answers),

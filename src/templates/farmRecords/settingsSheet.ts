@@ -4,6 +4,9 @@ import type { Content } from "../authoring/sheetAuthor.ts";
 import { groups, year } from "../inventedFlock/flockYear.ts";
 import { sheetNames } from "./recordRanges.ts";
 
+/** The last month's gathers. */
+export const latestGathersFrom = year.last - 30;
+
 interface Setting {
   readonly name: string;
   readonly label: string;
@@ -15,7 +18,7 @@ interface Setting {
 const ewes = groups.filter(({ lambs }) => !lambs).reduce((sum, { head }) => sum + head, 0);
 const lambs = groups.filter(({ lambs }) => lambs).reduce((sum, { head }) => sum + head, 0);
 
-const settings: readonly Setting[] = [
+const settingsFor = (flockNow: number): readonly Setting[] => [
   {
     name: "as_of",
     label: "Worked out for",
@@ -26,9 +29,16 @@ const settings: readonly Setting[] = [
   {
     name: "latest_from",
     label: "Latest gathers from",
-    value: year.last - 30,
+    value: latestGathersFrom,
     look: "inputDate",
     words: "Gathers from this day on are the flock as it is now.",
+  },
+  {
+    name: "flock_now",
+    label: "Sheep in the flock",
+    value: flockNow,
+    look: "inputNumber",
+    words: "All sheep there at the latest gathers, seen or missed.",
   },
   { name: "target", label: "Target", value: 0.05, look: "inputShare", words: "The share lame you aim to stay below." },
   {
@@ -72,14 +82,14 @@ const firstSetting = 3;
 const saleColumn = 4;
 
 /** What the answers depend on and a person may change: one yellow cell each, with a name that formulas use. */
-export const settingsSheet = (saleTags: readonly string[]): SheetPlan => ({
+export const settingsSheet = (saleTags: readonly string[], flockNow: number): SheetPlan => ({
   name: sheetNames.settings,
   write(sheet, nameCell) {
     sheet.widths(22, 16, 52, 4, 30);
     sheet.put({ row: 0, column: 0 }, "Settings", "title");
     sheet.rowHeight(0, 28);
     sheet.put({ row: 1, column: 0 }, "Change a yellow cell and everything follows.", "note");
-    settings.forEach(({ name, label, value, look, words }, place) => {
+    settingsFor(flockNow).forEach(({ name, label, value, look, words }, place) => {
       const row = firstSetting + place;
       sheet.put({ row, column: 0 }, label, "label");
       sheet.put({ row, column: 1 }, value, look);

@@ -9,7 +9,7 @@ const pages: readonly (readonly [string, string])[] = [
   [sheetNames.gathers, "Each group at each gather: how many were lame, how many were looked at."],
   [sheetNames.cases, "Each lame animal that was caught: what was seen, what was done, and the dates that follow."],
   [sheetNames.answers, "The flock in figures: how many are lame, in which group, from what, against the target."],
-  [sheetNames.lists, "The animals by tag: who must wait before sale, and who must be looked at again."],
+  [sheetNames.lists, "The animals by tag: who must wait before sale, who must be looked at again, who was lame again."],
 ];
 
 /** What there is to say, with the lines it takes in a column of this width. */
