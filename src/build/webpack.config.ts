@@ -1,6 +1,7 @@
 import { join } from "node:path";
 import process from "node:process";
 import { fileURLToPath } from "node:url";
+import { EsbuildPlugin } from "esbuild-loader";
 import type { Configuration } from "webpack";
 import { addInFiles } from "./addInFiles.ts";
 import { checkedBaseUrl, developmentUrl } from "./baseUrl.ts";
@@ -21,7 +22,7 @@ export const addInBundles = (baseUrl: string, outputFolder: string): Configurati
     functions: { import: "./src/hosts/excel/functions.ts", layer: inSheet },
     taskpane: "./src/pages/taskpane/taskpane.ts",
   },
-  output: { path: outputFolder, filename: "[name].js", clean: true },
+  output: { path: outputFolder, filename: "[name].js", clean: true, iife: false },
   resolve: { extensions: [".ts", ".js"] },
   module: {
     rules: [
@@ -30,6 +31,8 @@ export const addInBundles = (baseUrl: string, outputFolder: string): Configurati
     ],
   },
   experiments: { layers: true },
+  // esbuild puts the bundle into a function of its own, and only then finds what is never used.
+  optimization: { minimizer: [new EsbuildPlugin({ target, format: "iife", treeShaking: true, legalComments: "none" })] },
   plugins: [new EmitFiles(() => addInFiles(baseUrl))],
   performance: false,
 });
