@@ -42,33 +42,52 @@ export function cases(
   gapDays: number,
   feet?: readonly (readonly Foot[] | undefined)[],
 ): readonly Case[] {
-  const found: Open[] = [];
   const { order, starts, firstRow } = rowsByAnimal(tags, dates);
+  const found: Open[] = [];
+  const ofFoot = new Map<CaseFoot, Open>();
   for (let animal = 0; animal < firstRow.length; animal++) {
     const tag = tags[firstRow[animal] as number] as Tag;
-    const open = new Map<CaseFoot | undefined, Open>();
-    let number = 0;
-    for (let at = starts[animal] as number; at < (starts[animal + 1] as number); at++) {
+    const end = starts[animal + 1] as number;
+    const before = found.length;
+    let ofAnimal: Open | undefined;
+    ofFoot.clear();
+    for (let at = starts[animal] as number; at < end; at++) {
       const row = order[at] as number;
       const day = dates[row] as Day;
-      for (const foot of feet === undefined ? wholeAnimal : (feet[row] ?? noFoot)) {
-        const current = open.get(foot);
-        if (current !== undefined && day - current.last <= gapDays) {
-          current.last = day;
-          current.treatments++;
-        } else {
-          number++;
-          const begun = { tag, number, first: day, last: day, treatments: 1, foot };
-          open.set(foot, begun);
-          found.push(begun);
-        }
+      if (feet === undefined) {
+        if (joins(ofAnimal, day, gapDays)) continue;
+        ofAnimal = begin(tag, found.length - before + 1, day, undefined);
+        found.push(ofAnimal);
+        continue;
+      }
+      for (const foot of feet[row] ?? noFoot) {
+        if (joins(ofFoot.get(foot), day, gapDays)) continue;
+        const begun = begin(tag, found.length - before + 1, day, foot);
+        ofFoot.set(foot, begun);
+        found.push(begun);
       }
     }
   }
   return found;
 }
 
+/** Adds the record to the open case if it lies within the gap. */
+function joins(open: Open | undefined, day: Day, gapDays: number): boolean {
+  if (open === undefined || day - open.last > gapDays) return false;
+  open.last = day;
+  open.treatments++;
+  return true;
+}
+
+const begin = (tag: Tag, number: number, day: Day, foot: CaseFoot | undefined): Open => ({
+  tag,
+  number,
+  first: day,
+  last: day,
+  treatments: 1,
+  foot,
+});
+
 type Open = { -readonly [K in keyof Case]: Case[K] };
 
-const wholeAnimal: readonly (CaseFoot | undefined)[] = [undefined];
 const noFoot: readonly CaseFoot[] = ["not recorded"];
