@@ -164,6 +164,10 @@ export const sources = {
     cite: "Published footbath mixes: 10 kg of zinc sulphate in 100 litres; 3 litres of formalin as bought in 100 litres, which is about 1.1 to 1.2 % formaldehyde",
     checked: "read about",
   },
+  footbathHazards: {
+    cite: "Published safety advice: formalin above 3 % harms feet; formaldehyde is toxic, a skin sensitiser and carcinogenic; zinc sulphate damages eyes and is very toxic to life in water",
+    checked: "read about",
+  },
   esvacWeights: {
     cite: "European Medicines Agency, ESVAC: weights in the population correction unit, 75 kg for a living sheep and 20 kg for a slaughter sheep",
     checked: "read about",

@@ -32,11 +32,11 @@ export const bathMixFunction = defineFunction({
     ),
   },
   result: row<BathMix>(
-    ["product, kg of powder or litres of liquid", "number", ({ product }) => product],
-    ["water, litres", "number", ({ water }) => water],
+    ["product (kg of powder, litres of liquid)", "number", ({ product }) => product],
+    ["water (litres)", "number", ({ water }) => water],
   ),
   caution: cautions.footbath,
-  sources: [sources.footbathMixes, sources.practice],
+  sources: [sources.footbathMixes, sources.footbathHazards, sources.practice],
   compute: ({ litres, target_percent, kind, product_percent }) =>
     bathMix(litres, target_percent, kind, product_percent),
   examples: [

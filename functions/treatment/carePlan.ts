@@ -61,7 +61,7 @@ export const carePlanFunction = defineFunction({
   ],
   notes: [
     "The lesion is read as LESIONNAME reads it.",
-    "flock_has_footrot makes interdigital dermatitis be treated as footrot. flock_has_codd adds a look at the top of the hoof, and leaves out the steps for a first case.",
+    "In a flock that has footrot, interdigital dermatitis is treated as footrot. In a flock that has contagious ovine digital dermatitis, other lesions get a look at the top of the hoof, and the step for a first case is left out.",
     "pus_drained matters for a white line abscess and a foreign body. severe means loose or bent horn, or no weight on the foot.",
     "The plan is common practice. It names no medicine and no dose: those come from your vet and the data sheet.",
   ],

@@ -21,7 +21,7 @@ export interface CareStep {
 }
 
 /** Said at every step with a medicine, since no plan knows the product or the animal. */
-export const medicineCaution = "Only as your vet prescribed; read the data sheet.";
+const medicineCaution = "Only as your vet prescribed; read the data sheet.";
 
 const plans: Readonly<Record<Lesion, readonly PlannedStep[]>> = {
   "interdigital dermatitis": interdigitalDermatitisSteps,

@@ -1,7 +1,7 @@
 import { nothingToReport } from "../../cells/problem.ts";
 
 /** kg for one animal in the population correction unit: European Medicines Agency, ESVAC (read about). */
-export const pcuKg = { breedingSheep: 75, slaughterLamb: 20 } as const;
+const pcuKg = { breedingSheep: 75, slaughterLamb: 20 } as const;
 
 /**
  * The kg of animals over which the use of antibiotics is spread.
