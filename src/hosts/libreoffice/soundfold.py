@@ -27,8 +27,8 @@ def _error(number):
     return struct.unpack("<d", struct.pack("<Q", 0x7FF8000000000000 | number))[0]
 
 
-# Calc takes no value at all as #N/A; 519 and 525 are its numbers of #VALUE! and #NAME?.
-ERRORS = {"#N/A": None, "#VALUE!": _error(519), "#NAME?": _error(525)}
+# Calc's own numbers of these errors. No value at all would do for #N/A in a single cell, but is 0 within a rectangle.
+ERRORS = {"#N/A": _error(32767), "#VALUE!": _error(519), "#NAME?": _error(525)}
 
 
 class CannotRun(Exception):

@@ -1,0 +1,13 @@
+import { defineConfig } from "vitest/config";
+
+// Apart from the other tests, because these start a spreadsheet program; `npm run build:libreoffice` comes first.
+export default defineConfig({
+  test: {
+    include: ["tests/spreadsheets/**/*.test.ts"],
+    globalSetup: ["tests/spreadsheets/buildExtension.ts"],
+    testTimeout: 120_000,
+    hookTimeout: 180_000,
+    // A machine with two processors runs one office at a time best.
+    maxWorkers: 1,
+  },
+});
