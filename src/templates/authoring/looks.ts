@@ -35,6 +35,13 @@ export const looks = {
     Border: thin,
     Alignment: { Vertical: "center", WrapText: true },
   },
+  /** Over a column of numbers, which stand on the right. */
+  workedHeadingRight: {
+    Font: { Family: family, Bold: true, Color: green },
+    Fill: workedFill,
+    Border: thin,
+    Alignment: { Horizontal: "right", Vertical: "center", WrapText: true },
+  },
   input: { Fill: inputFill, Border: thin },
   inputDate: { Fill: inputFill, Border: thin, CustomNumFmt: dateFormat, Alignment: { Horizontal: "left" } },
   inputShare: { Fill: inputFill, Border: thin, CustomNumFmt: "0%", Alignment: { Horizontal: "left" } },

@@ -22,7 +22,11 @@ export interface SheetAuthor {
   readonly freezeAt: (place: Place) => void;
   /** Makes a named table, so that formulas can say `Cases[Tag]`. The first row is its headings. */
   readonly table: (name: string, area: Area) => void;
-  /** On paper: wide, one page across. */
+  /** On paper: a new page begins with this column. */
+  readonly newPageAt: (column: number) => void;
+  /** On paper: turned sideways, as many pages across as its columns need. */
+  readonly printSideways: () => void;
+  /** On paper: turned sideways and made small enough for one page across. */
   readonly printWide: () => void;
 }
 
@@ -81,6 +85,8 @@ export function sheetAuthor(file: File, name: string, styleOf: (look: Look) => n
           ShowRowStripes: true,
         }),
       ) && undefined,
+    newPageAt: (column) => must(file.InsertPageBreak(name, placeText({ row: 0, column }))) && undefined,
+    printSideways: () => must(file.SetPageLayout(name, { Orientation: "landscape", Size: 9 })) && undefined,
     printWide: () => {
       must(file.SetSheetProps(name, { FitToPage: true }));
       must(file.SetPageLayout(name, { Orientation: "landscape", FitToWidth: 1, FitToHeight: 0, Size: 9 }));

@@ -7,7 +7,7 @@ import { sheetNames } from "./recordRanges.ts";
 export const answersSheet = (placed: readonly PlacedAnswer[]): SheetPlan => ({
   name: sheetNames.answers,
   write(sheet) {
-    sheet.widths(38, 13, 13, 13, 13, 13);
+    sheet.widths(38, 15, 15, 15, 15, 15);
     title(sheet, "Answers", "Worked out from the sheets Gathers and Cases for the day in Settings.");
     for (const answer of placed.filter(isOn(sheetNames.answers))) writeAnswer(sheet, answer);
     sheet.freezeAt({ row: 2, column: 0 });
@@ -22,9 +22,12 @@ export const listsSheet = (placed: readonly PlacedAnswer[]): SheetPlan => ({
     const lists = placed.filter(isOn(sheetNames.lists));
     sheet.widths(...lists.flatMap(({ gives }) => [...gives.result.headings.map(widthOf), 3]));
     title(sheet, "Lists", "Each list grows and shrinks with the records. Leave the cells under it free.");
-    for (const answer of lists) writeAnswer(sheet, answer);
+    for (const answer of lists) {
+      writeAnswer(sheet, answer);
+      if (answer.heading.column > 0) sheet.newPageAt(answer.heading.column);
+    }
     sheet.freezeAt({ row: 5, column: 0 });
-    sheet.printWide();
+    sheet.printSideways();
   },
 });
 
@@ -34,7 +37,7 @@ const isOn =
     sheet === name;
 
 // Tags and reasons are long, numbers are short.
-const widths: Readonly<Record<string, number>> = { tag: 21, answer: 22, state: 18, why: 66, "why not known": 36 };
+const widths: Readonly<Record<string, number>> = { tag: 21, answer: 22, state: 18, why: 58, "why not known": 36 };
 const widthOf = (heading: string): number => widths[heading] ?? 14;
 
 function title(sheet: SheetAuthor, words: string, note: string): void {
@@ -47,8 +50,10 @@ function writeAnswer(sheet: SheetAuthor, { question, heading, at, names, formula
   const { headings, shape } = gives.result;
   sheet.put(heading, question, names ? "question" : "label");
   if (names) {
-    const { row, column } = names;
-    sheet.dress({ top: row, left: column, bottom: row, right: column + headings.length - 1 }, "workedHeading");
+    gives.result.formats.forEach((format, step) => {
+      const place = { row: names.row, column: names.column + step };
+      sheet.put(place, null, format === "text" ? "workedHeading" : "workedHeadingRight");
+    });
     if (shape !== "table") sheet.putRow(names, headings);
   }
   sheet.put(at, { formula });

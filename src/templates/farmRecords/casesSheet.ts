@@ -42,7 +42,7 @@ const dateColumns = ["Seen lame", "Treated", "Looked again", "Sound on"];
 export const casesSheet = (cases: readonly TypedRow[]): SheetPlan => ({
   name: sheetNames.cases,
   write(sheet) {
-    sheet.widths(12, 12, 21, 22, 6, 18, 7, 19, 12, 8, 10, 11, 12, 12, 9, 13, 13, 16, 30, 8, 12);
+    sheet.widths(12, 12, 23, 22, 6, 18, 7, 19, 12, 8, 10, 11, 12, 12, 9, 13, 13, 16, 30, 8, 12);
     sheet.put({ row: 0, column: 0 }, "Cases", "title");
     sheet.rowHeight(0, 28);
     sheet.put({ row: 1, column: 0 }, "Typed in on the left; the pale green columns are worked out.", "note");
