@@ -1,11 +1,11 @@
-import type { Cell, ErrorCode } from "../cells/cell.ts";
-import { isCellError } from "../cells/cell.ts";
+import type { Cell } from "../cells/cell.ts";
 import { type Area, isInside, isOneCell, overlap, type Place } from "./address.ts";
 import { type Engine, type EngineAnswer, type EngineAnswers, type EngineCell, placeKey } from "./engine.ts";
 import { CertainError, NotWorkedOut } from "./formula/notWorkedOut.ts";
 import { surroundingsOf } from "./formula/surroundingsOf.ts";
 import { type Surroundings, type Translation, translate } from "./formula/translate.ts";
 import type { Sheet, SheetCell } from "./model.ts";
+import { orderKey, spillOrder } from "./spillOrder.ts";
 import type { Workbook } from "./workbook.ts";
 
 /** A formula cell with what became of it. */
@@ -33,6 +33,8 @@ interface Task {
   readonly translation: Translation;
   /** What it is held at when it cannot be left to the engine. */
   held?: { readonly value: Cell; readonly message?: string; readonly reason?: string };
+  /** References to formulas that must be worked out before it, beyond those it names. */
+  after?: readonly string[];
 }
 
 // Each round settles the formulas that may not fill the cells they want; more rounds than this no sheet needs.
@@ -44,7 +46,10 @@ export async function workOut(workbook: Workbook, engine: Engine): Promise<Worke
   const left: LeftAsSaved[] = [];
   const tasks = workbook.sheets.map((sheet, place) => tasksOf(sheet, place, around, left));
   let answers = await engine.calculate(engineWorkbook(workbook, tasks, around));
-  for (let round = 0; round < mostRounds && holdWhatMayNotSpill(workbook, tasks, answers); round += 1) {
+  for (let round = 0; round < mostRounds; round += 1) {
+    const held = holdWhatMayNotSpill(workbook, tasks, answers);
+    const ordered = putInOrder(workbook, tasks, answers);
+    if (!held && !ordered) break;
     answers = await engine.calculate(engineWorkbook(workbook, tasks, around));
   }
   const sheets = tasks.map((list, sheet) => [...list.values()].flatMap((task) => worked(task, sheet, answers, left)));
@@ -137,11 +142,36 @@ function filledByRow({ rows }: Sheet, tasks: Tasks): ReadonlyMap<number, readonl
   return filled;
 }
 
-function engineCell({ cell, translation, held }: Task): EngineCell {
+function engineCell({ cell, translation, held, after }: Task): EngineCell {
   const { row, column } = cell;
   if (held) return { row, column, value: held.value };
-  return { row, column, value: null, formula: fixedArray(cell, translation) ?? translation.formula };
+  const formula = fixedArray(cell, translation) ?? translation.formula;
+  if (!after) return { row, column, value: null, formula };
+  return { row, column, value: null, formula: `=${afterFunction}(${formula.slice(1)},${after.join(",")})` };
 }
+
+/** @returns whether the order has changed, so that everything must be worked out again */
+function putInOrder(workbook: Workbook, tasks: readonly Tasks[], answers: EngineAnswers): boolean {
+  const formulas = tasks.flatMap((list, sheet) =>
+    [...list].flatMap(([key, { held, translation }]) => (held ? [] : [{ sheet, key, formula: translation.formula }])),
+  );
+  const sheetNames = workbook.sheets.map(({ name }) => name);
+  const order = spillOrder(formulas, answers, sheetNames);
+  let changed = false;
+  for (const [sheet, list] of tasks.entries()) {
+    for (const [key, task] of list) {
+      const cells = order.get(orderKey(sheet, key));
+      if (task.after?.join() === cells?.join()) continue;
+      // Once in order a formula stays so: what it reads may have spilled less this time because of a wrong value.
+      task.after = [...new Set([...(task.after ?? []), ...(cells ?? [])])];
+      changed ||= cells !== undefined;
+    }
+  }
+  return changed;
+}
+
+/** The engine's function that gives its first argument, once the cells in the others are worked out. */
+export const afterFunction = "SOUNDFOLD.AFTER";
 
 /** An array formula of the old kind fills exactly the cells it was entered in. */
 function fixedArray({ formula, dynamic }: SheetCell, translation: Translation): string | undefined {
@@ -203,5 +233,3 @@ function worked(
   }
   return [{ cell, translation, answer }];
 }
-
-export const errorOf = (value: Cell): ErrorCode | undefined => (isCellError(value) ? value.error : undefined);

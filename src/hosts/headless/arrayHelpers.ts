@@ -4,13 +4,13 @@ import type {
   FunctionVariantType,
   IFormulaRuntimeService,
 } from "@univerjs/engine-formula";
-import { fitFunction } from "../../workbook/workOut.ts";
+import { afterFunction, fitFunction } from "../../workbook/workOut.ts";
 import type { Registration } from "./bridge.ts";
 import type { UniverParts } from "./univerParts.ts";
 
-/** `A1#`, which the engine gets wrong: the cells that the array formula in A1 fills, as worked out in this run. */
+/** `A1#`, which the engine gets wrong: the cells that the formula in A1 fills, as worked out in this run. */
 export function spilledRange({ formula }: UniverParts, runtime: () => IFormulaRuntimeService): Registration {
-  const { ArrayValueObject, BaseFunction, ErrorValueObject, NullValueObject } = formula;
+  const { BaseFunction, ErrorValueObject, RangeReferenceObject } = formula;
   const referenceError = () => ErrorValueObject.create("#REF!" as Parameters<typeof ErrorValueObject.create>[0]);
 
   class SpilledRange extends BaseFunction {
@@ -21,31 +21,56 @@ export function spilledRange({ formula }: UniverParts, runtime: () => IFormulaRu
       const reference = anchor as BaseReferenceObject;
       const { startRow, startColumn } = reference.getRangePosition();
       const [unit, sheet] = [reference.getUnitId(), reference.getSheetId()];
-      const area = runtime().getUnitArrayFormula()[unit]?.[sheet]?.[startRow]?.[startColumn];
-      const cells = runtime().getRuntimeArrayFormulaCellData()[unit]?.[sheet];
       const own = runtime().getUnitData()[unit]?.[sheet]?.getValue(startRow, startColumn);
-      if (own?.v === "#SPILL!" || !area || !cells) return own ? reference.getCellValueObject(own) : referenceError();
-      const rows: BaseValueObject[][] = [];
-      for (let row = area.startRow; row <= area.endRow; row += 1) {
-        const line: BaseValueObject[] = [];
-        for (let column = area.startColumn; column <= area.endColumn; column += 1) {
-          const data = cells.getValue(row, column);
-          line.push(data ? reference.getCellValueObject(data) : NullValueObject.create());
-        }
-        rows.push(line);
-      }
-      return ArrayValueObject.create({
-        calculateValueList: rows,
-        rowCount: rows.length,
-        columnCount: rows[0]?.length ?? 0,
+      // The engine names the area of a blocked formula too.
+      if (own?.v === "#SPILL!") return reference.getCellValueObject(own);
+      const area = runtime().getUnitArrayFormula()[unit]?.[sheet]?.[startRow]?.[startColumn];
+      if (!area) return referenceError();
+      const range = new RangeReferenceObject(area);
+      range.setDefaultUnitId(unit);
+      range.setDefaultSheetId(sheet);
+      return range;
+    }
+  }
+  return [SpilledRange as unknown as Registration[0], "ANCHORARRAY"];
+}
+
+/** Gives its first argument; the others are there so that the engine works them out before. */
+export function afterOthers({ formula }: UniverParts): Registration {
+  class AfterOthers extends formula.BaseFunction {
+    override needsReferenceObject = true;
+
+    override calculate(answer: FunctionVariantType) {
+      return answer as BaseValueObject;
+    }
+  }
+  return [AfterOthers as unknown as Registration[0], afterFunction];
+}
+
+/** The engine's own SORT sorts the values of the range in place, where other formulas then read them. */
+export function sortOfACopy({ formula }: UniverParts): Registration {
+  const { ArrayValueObject, functionLookup } = formula;
+  const found = functionLookup.find(([, name]) => String(name) === "SORT");
+  if (!found) throw new Error("the engine has no SORT");
+  const Sort = found[0] as unknown as new (name: string) => InstanceType<typeof formula.BaseFunction>;
+
+  class SortOfACopy extends Sort {
+    override calculate(array: BaseValueObject, ...others: BaseValueObject[]) {
+      if (!array.isArray()) return super.calculate(array, ...others);
+      const values = [...array.getArrayValue()];
+      const copy = ArrayValueObject.create({
+        calculateValueList: values,
+        rowCount: values.length,
+        columnCount: values[0]?.length ?? 0,
         unitId: "",
         sheetId: "",
         row: -1,
         column: -1,
       });
+      return super.calculate(copy, ...others);
     }
   }
-  return [SpilledRange as unknown as Registration[0], "ANCHORARRAY"];
+  return [SortOfACopy, "SORT"];
 }
 
 /**

@@ -13,7 +13,7 @@ import {
 } from "../../workbook/engine.ts";
 import { lastColumn, lastRow } from "../../workbook/limits.ts";
 import type { Format } from "../../writing/format.ts";
-import { fitToCells, spilledRange } from "./arrayHelpers.ts";
+import { afterOthers, fitToCells, sortOfACopy, spilledRange } from "./arrayHelpers.ts";
 import { bridge, type Listener } from "./bridge.ts";
 import type { UniverParts } from "./univerParts.ts";
 import { cellFromData } from "./valueCells.ts";
@@ -65,6 +65,8 @@ async function calculate(
       function: [
         ...catalogue.map((definition) => bridge(definition, parts, listener)),
         fitToCells(parts),
+        afterOthers(parts),
+        sortOfACopy(parts),
         spilledRange(parts, () => injector.get(formula.IFormulaRuntimeService)),
       ] as never,
       // Nobody waits for the main thread here.
