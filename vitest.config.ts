@@ -19,7 +19,12 @@ export default defineConfig({
         ["tests/workbook/**/*.test.ts", "tests/cli/**/*.test.ts", "tests/samples/**/*.test.ts"],
         120_000,
       ),
-      project("browser", ["tests/browser/**/*.test.ts"], 120_000),
+      {
+        test: {
+          ...project("browser", ["tests/browser/**/*.test.ts"], 120_000).test,
+          globalSetup: "tests/browser/setUp.ts",
+        },
+      },
     ],
   },
 });
