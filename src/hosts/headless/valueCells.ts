@@ -13,12 +13,12 @@ const known: ReadonlySet<string> = new Set(errorCodes);
 /** An engine's error text as one of the errors a cell can hold. */
 export const errorCode = (text: string): ErrorCode => (known.has(text) ? (text as ErrorCode) : "#VALUE!");
 
-/** What the engine hands over for one argument, as cells: blanks stay blank, an argument left out is undefined. */
+/** What the engine hands over for one argument, as cells. Blanks stay blank; an argument left out between commas is null, as it is in Excel. */
 export function argumentCells(given: FunctionVariantType): Argument {
   if (given.isReferenceObject()) return referenceCells(given as BaseReferenceObject);
   const value = given as BaseValueObject;
   if (value.isArray()) return arrayCells(value as ArrayValueObject);
-  return value.isNull() ? undefined : cellOf(value);
+  return cellOf(value);
 }
 
 function cellOf(value: Nullable<BaseValueObject>): Cell {
