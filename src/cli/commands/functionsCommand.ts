@@ -1,5 +1,5 @@
-import { catalogue } from "../../../functions/catalogue.ts";
 import { functionPage } from "../../build/functionPage.ts";
+import type { AnyFunction } from "../../definition/defineFunction.ts";
 import { namespace, signature } from "../../definition/formulaText.ts";
 import { type Topic, topics } from "../../definition/topics.ts";
 import { BadInput } from "../badInput.ts";
@@ -13,11 +13,13 @@ export const functionsCommand: Command = {
   summary: "print the worksheet functions, or one of them with its rules and examples",
   run: async (given, { say }) => {
     const [wanted] = readOptions("functions", given, {}, 1).positionals;
-    say(wanted === undefined ? listOfAll() : pageOf(wanted));
+    // Loaded here, so that the other commands start without every definition.
+    const { catalogue } = await import("../../../functions/catalogue.ts");
+    say(wanted === undefined ? listOfAll(catalogue) : pageOf(wanted, catalogue));
   },
 };
 
-function pageOf(wanted: string): string {
+function pageOf(wanted: string, catalogue: readonly AnyFunction[]): string {
   const name = wanted
     .toUpperCase()
     .replace(/^=/, "")
@@ -28,7 +30,7 @@ function pageOf(wanted: string): string {
   return functionPage(definition).trimEnd();
 }
 
-const listOfAll = (): string =>
+const listOfAll = (catalogue: readonly AnyFunction[]): string =>
   (Object.entries(topics) as [Topic, string][])
     .map(([topic, words]) => ({ words, functions: catalogue.filter((definition) => definition.topic === topic) }))
     .filter(({ functions }) => functions.length > 0)

@@ -1,7 +1,5 @@
 import { relative } from "node:path";
 import { fileURLToPath } from "node:url";
-import { farmRecords } from "../../templates/farmRecords/farmRecords.ts";
-import { sampleSeed } from "../../templates/inventedFlock/inventedFlock.ts";
 import { openWorkbook } from "../../workbook/openWorkbook.ts";
 import { answersText } from "../answersText.ts";
 import type { Command } from "../command.ts";
@@ -24,6 +22,9 @@ export const startCommand: Command = {
     const output = await outputFor(input, undefined, true);
     const { bytes, summary } = await workOutFile(input, terminal);
     await writeWhole(output, bytes);
+    // Only this command knows the sample, so the others start without it.
+    const { farmRecords } = await import("../../templates/farmRecords/farmRecords.ts");
+    const { sampleSeed } = await import("../../templates/inventedFlock/inventedFlock.ts");
     terminal.say("Sheep foot health of a flock over one year. The flock is invented.\n");
     terminal.say(answersText(openWorkbook(bytes), farmRecords(sampleSeed).answers));
     terminal.say(`\n${summaryText(summary)}\n\nThe workbook with these answers: ${output}`);

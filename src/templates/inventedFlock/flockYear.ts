@@ -14,7 +14,7 @@ export const year = {
   boughtIn: dayOf("2026-08-18"),
   /** Ahead of `last`: the dates that the sample's lists look forward to. */
   sale: dayOf("2026-11-03"),
-  nextHousing: dayOf("2026-11-04"),
+  nextHousing: dayOf("2026-11-02"),
 } as const;
 
 /** A group of sheep that is gathered together. */

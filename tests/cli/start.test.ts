@@ -1,0 +1,56 @@
+import { readFileSync } from "node:fs";
+import { join } from "node:path";
+import { fileURLToPath } from "node:url";
+import { beforeAll, describe, expect, test } from "vitest";
+import { openWorkbook } from "../../src/workbook/openWorkbook.ts";
+import { type Ended, runSoundfold } from "./runSoundfold.ts";
+
+const root = fileURLToPath(new URL("../..", import.meta.url));
+
+describe("start", () => {
+  let ended: Ended;
+  let seconds: number;
+  beforeAll(async () => {
+    const begun = performance.now();
+    ended = await runSoundfold(["start"], root);
+    seconds = (performance.now() - begun) / 1000;
+  });
+
+  test("ends well, in under two minutes", () => {
+    expect(ended.errors).toBe("");
+    expect(ended.code).toBe(0);
+    expect(seconds).toBeLessThan(120);
+  });
+
+  test("prints what a farmer asks", () => {
+    expect(ended.output).toContain("The flock is invented.");
+    expect(ended.output).toMatch(/Share lame at the latest gathers: \d\.\d %\n.*: \d\.\d % to \d\.\d %/);
+    for (const question of [
+      "Which group is worst now",
+      "What makes them lame",
+      "Who is not clear today",
+      "Can they go to the sale",
+      "Whom to look at this week",
+      "Whom to keep apart at the next housing",
+      "Who was lame again and again",
+      "How long lame sheep wait for treatment",
+      "How fast they get sound after treatment",
+      "How much medicine was used in the year",
+    ])
+      expect(ended.output).toContain(question);
+    expect(ended.output).toMatch(/footrot +\d+ +\d+\.\d %/);
+    expect(ended.output).toMatch(/days overdue/);
+  });
+
+  test("names each cell that must be mended", () => {
+    expect(ended.output).toMatch(/3 cells end in an error:/);
+    expect(ended.output).toMatch(/Cases!P\d+ +#VALUE! +withdrawal_days: it is blank/);
+  });
+
+  test("names its output, a workbook that opens", () => {
+    const named = /The workbook with these answers: (.+)\n/.exec(ended.output)?.[1];
+    expect(named).toBe(join("samples", "farm-records-worked-out.xlsx"));
+    const sheets = openWorkbook(readFileSync(join(root, named ?? ""))).sheets.map(({ name }) => name);
+    expect(sheets).toEqual(["Start", "Settings", "Gathers", "Cases", "Answers", "Lists"]);
+  });
+});
