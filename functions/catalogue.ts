@@ -38,7 +38,11 @@ import { lameCostFunction } from "./planning/lameCost.ts";
 import { sampleToEstimateFunction } from "./planning/sampleToEstimate.ts";
 import { sampleToFindFunction } from "./planning/sampleToFind.ts";
 import { aboutFunction } from "./records/about.ts";
+import { cautionListFunction } from "./records/cautionList.ts";
+import { hostCheckFunction } from "./records/hostCheck.ts";
 import { lesionNameFunction } from "./records/lesionName.ts";
+import { recordCheckFunction } from "./records/recordCheck.ts";
+import { tagCheckFunction } from "./records/tagCheck.ts";
 import { tagKeyFunction } from "./records/tagKey.ts";
 import { batchMlFunction } from "./treatment/batchMl.ts";
 import { bathLitresFunction } from "./treatment/bathLitres.ts";
@@ -104,6 +108,10 @@ export const catalogue: readonly AnyFunction[] = [
   shrunkPrevalenceFunction,
   flockSpreadFunction,
   tagKeyFunction,
+  tagCheckFunction,
   lesionNameFunction,
+  recordCheckFunction,
+  hostCheckFunction,
+  cautionListFunction,
   aboutFunction,
 ];

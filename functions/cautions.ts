@@ -43,4 +43,9 @@ export const cautions = {
     words:
       "A low figure is no aim in itself: a sheep that needs treatment gets it, as your vet prescribed and as the data sheet says. Take strengths from the data sheet, and talk the figures over with your vet.",
   },
+  recordCheck: {
+    topic: "records",
+    words:
+      "This finds slips of the hand; it cannot tell whether a record is true or complete. A record without findings may still be wrong: keep what the law asks you to keep, and ask your vet when a treatment does not look right.",
+  },
 } as const satisfies Readonly<Record<string, Caution>>;

@@ -32,6 +32,8 @@ export interface Place {
   readonly row: (index: number, group?: string) => number;
   /** Whether the columns of a group are single cells, so that a fault can be told as an error instead of in a row. */
   readonly single: (group?: string) => boolean;
+  /** Added to a date's number to get its 1900-system serial, for functions that look at the cells themselves. */
+  readonly dayOffset: number;
 }
 
 export interface FunctionDefinition<P extends Parameters = Parameters, R = unknown> {

@@ -39,7 +39,7 @@ export function evaluate(
     const read = readArguments(definition.parameters, given, { dayOffset });
     layouts = read.layouts;
     const { result } = definition;
-    const answer = definition.compute(read.values as never, placeIn(layouts));
+    const answer = definition.compute(read.values as never, placeIn(layouts, dayOffset));
     const beside = (result.group !== undefined && layouts.get(result.group)) || nowhere;
     const laidOut = result.layOut(answer, beside);
     const formats = beside.lying ? (laidOut[0]?.map(() => result.formats[0] as Format) ?? []) : result.formats;
@@ -58,7 +58,8 @@ export function evaluate(
 
 const nowhere: Layout = { rows: new Uint32Array(0), height: 0, lying: false, single: false };
 
-const placeIn = (layouts: ReadonlyMap<string, Layout>): Place => ({
+const placeIn = (layouts: ReadonlyMap<string, Layout>, dayOffset: number): Place => ({
+  dayOffset,
   row: (index, group = "rows") => layouts.get(group)?.rows[index] ?? index + 1,
   single: (group = "rows") => layouts.get(group)?.single ?? false,
 });

@@ -1,22 +1,9 @@
 import * as z from "zod/mini";
-import type { Cell } from "../cells/cell.ts";
+import { numberIn } from "../cells/numberIn.ts";
 import { type CellKind, defineKind, refuse } from "./kind.ts";
 
 // The pages forbid eval, and zod probes for it unless told not to.
 z.config({ jitless: true });
-
-// A decimal comma and a thousands comma look alike, so only the point is read.
-const plainNumber = /^[+-]?(?:\d+\.?\d*|\.\d+)(?:[eE][+-]?\d+)?$/;
-
-/** The number in a cell, or undefined when there is none: real numbers, and text such as `"12"` or `" 3.5 "`. */
-export function numberIn(cell: Cell): number | undefined {
-  if (typeof cell === "number") return Number.isFinite(cell) ? cell : undefined;
-  if (typeof cell !== "string") return undefined;
-  const text = cell.trim();
-  if (!plainNumber.test(text)) return undefined;
-  const value = Number(text);
-  return Number.isFinite(value) ? value : undefined;
-}
 
 const numberKind = (wanted: string, schema: z.ZodMiniType<number, number>): CellKind<number> =>
   defineKind({

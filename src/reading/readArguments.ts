@@ -105,8 +105,8 @@ function singleCell(name: string, argument: Argument): Cell | undefined {
 }
 
 function asBlock(name: string, argument: Argument): Cells {
-  if (argument === undefined || argument === null)
-    throw new Problem("it is left out; give a range", { argument: name });
+  // A blank cell is a block of one blank: a function that asks for cells as they are wants to know of it.
+  if (argument === undefined) throw new Problem("it is left out; give a range", { argument: name });
   return isRange(argument) ? argument : [[argument]];
 }
 

@@ -97,6 +97,9 @@ export const asHandedOver: CellKind<Cell> = {
   columnReader: () => (cell) => cell,
 };
 
+/** A filled cell as it was handed over, even an error; blank cells are left out as they are for tags. */
+export const anyCell: CellKind<Cell> = { ...asHandedOver, isBlank: isBlankOrZero };
+
 function withoutPlace<T>(work: () => T): T {
   try {
     return work();

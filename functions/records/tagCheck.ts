@@ -1,0 +1,60 @@
+import { tagFault } from "../../src/core/tags/tagFault.ts";
+import { defineFunction } from "../../src/definition/defineFunction.ts";
+import { problem } from "../../src/definition/problemExamples.ts";
+import { gappedColumn } from "../../src/reading/parameter.ts";
+import { anyCell } from "../../src/reading/words.ts";
+import { alongside } from "../../src/writing/result.ts";
+import { sources } from "../sources.ts";
+
+export const tagCheckFunction = defineFunction({
+  name: "TAGCHECK",
+  topic: "records",
+  summary: 'Whether a tag is written so that it can be told from others: "ok", or what is wrong with it.',
+  questions: ["is this ear tag number right", "which tags have lost digits", "check a list of tag numbers"],
+  notes: [
+    "It looks at the writing only: digits lost by the sheet, a length that no electronic number has, an animal number or country code that cannot be. It does not know whether an animal wears the tag.",
+    "A management tag of up to 9 digits or with letters is ok. A blank cell stays blank; a 0 counts as blank.",
+    "Some digits cannot be missed by looking: a tag with a wrong digit is still a tag.",
+  ],
+  parameters: { tag: gappedColumn(anyCell, "The tag, or a column of tags") },
+  result: alongside("tag check", "text"),
+  caution: undefined,
+  sources: [sources.iso11784, sources.iso3166, sources.practice],
+  compute: ({ tag }) => tag.map((cell) => (cell === undefined ? "" : (tagFault(cell) ?? "ok"))),
+  examples: [
+    { shows: "Printed on the tag", call: ["ZZ 0 123456 00042"], gives: "ok" },
+    {
+      shows: "A column, one cell blank",
+      call: [["042", "99901234560004", "", "999274877906944", "ZZ012345642"]],
+      gives: [
+        ["ok"],
+        [
+          "14 digits: an electronic number has 15; look whether zeros at the front or digits at the end are lost, and enter it as text",
+        ],
+        [""],
+        [
+          "the animal number 274877906944 is above 274877906943, the highest an electronic tag holds; look at the tag again",
+        ],
+        [
+          '"ZZ012345642" can be read as two animals; leave a space between flock mark and number, or enter all 12 digits',
+        ],
+      ],
+    },
+    {
+      shows: "A number that the sheet has spoiled",
+      call: [1e16],
+      gives:
+        "10000000000000000 has more than 15 digits, and a cell that holds a number keeps only 15; enter the tag as text",
+    },
+    {
+      call: [
+        [
+          ["041", "042"],
+          ["043", "044"],
+        ],
+      ],
+      gives: problem("tag: the range is 2 columns wide; give one column"),
+    },
+    { shows: "An electronic number kept as a number", call: [999012345600042], gives: "ok" },
+  ],
+});

@@ -1,0 +1,142 @@
+import type { Cell } from "../../cells/cell.ts";
+import { isBlankCell, isCellError, showCell } from "../../cells/cell.ts";
+import { type Day, firstDay, isoText, lastDay, momentFromText, showDay } from "../../cells/day.ts";
+import { numberIn } from "../../cells/numberIn.ts";
+import { findFeet } from "../feet/footNames.ts";
+import { findLesion } from "../lesions/lesionName.ts";
+import { tagFault } from "../tags/tagFault.ts";
+import { tagKey } from "../tags/tagKey.ts";
+import type { RecordField } from "./recordFields.ts";
+
+/** What is wrong and how to mend it, in words. */
+export interface Fault {
+  readonly what: string;
+  readonly mend: string;
+}
+
+/** One cell as read: its value when it has one, and what is wrong with it. A blank cell has neither. */
+export interface Reading {
+  readonly value?: number | string;
+  readonly fault?: Fault;
+}
+
+export interface CheckOptions {
+  /** Dates after this day are in the future; undefined when it is not known. */
+  readonly asOf: Day | undefined;
+  /** Added to a date's number to get its 1900-system serial. */
+  readonly dayOffset: number;
+}
+
+type FieldCheck = (cell: Cell, options: CheckOptions) => Reading;
+
+/** Reads one cell of a record by what its column holds. */
+export function checkField(field: RecordField, cell: Cell, options: CheckOptions): Reading {
+  // Some spreadsheets hand over a blank cell as 0; only a score and a withdrawal period can be 0.
+  if (isBlankCell(cell) || (cell === 0 && field !== "score" && field !== "withdrawal days")) return {};
+  if (isCellError(cell))
+    return { fault: { what: `the cell holds ${cell.error}`, mend: "mend the formula in that cell" } };
+  return fieldChecks[field](cell, options);
+}
+
+const tag: FieldCheck = (cell) => {
+  const fault = tagFault(cell);
+  if (fault === undefined) return { value: tagKey(cell as string | number) };
+  const [what = fault, ...mend] = fault.split("; ");
+  return { fault: { what, mend: mend.join("; ") || "look at the tag again" } };
+};
+
+const date =
+  ({ mayBeAhead }: { readonly mayBeAhead: boolean }): FieldCheck =>
+  (cell, { asOf, dayOffset }) => {
+    const typed = typeof cell === "string" ? momentFromText(cell) : undefined;
+    const value = typeof cell === "number" ? cell + dayOffset : typed;
+    if (value === undefined)
+      return {
+        fault: { what: `${showCell(cell)} is not a date`, mend: "enter a real date, or text such as 2026-03-14" },
+      };
+    if (value < firstDay || value >= lastDay + 1)
+      return {
+        fault: {
+          what: `${showCell(cell)} is not a date from ${isoText(firstDay)} to ${isoText(lastDay)}`,
+          mend: "enter the date again",
+        },
+      };
+    if (!mayBeAhead && asOf !== undefined && Math.floor(value) > asOf)
+      return {
+        value,
+        fault: { what: `${showDay(value)} is in the future`, mend: "look at day, month and year again" },
+      };
+    if (typed !== undefined)
+      return {
+        value,
+        fault: { what: `a date kept as text, read as ${showDay(value)}`, mend: "enter it again as a real date" },
+      };
+    return { value };
+  };
+
+interface Range {
+  readonly least: number;
+  readonly most: number;
+  readonly unit: string;
+  readonly whole?: boolean;
+}
+
+const number =
+  ({ least, most, unit, whole = false }: Range): FieldCheck =>
+  (cell) => {
+    const value = numberIn(cell);
+    if (value === undefined)
+      return {
+        fault: { what: `${showCell(cell)} is not a number`, mend: `enter ${unit} as a number, without a unit` },
+      };
+    if (value < least || value > most)
+      return {
+        fault: { what: `${value} is not from ${least} to ${most}`, mend: `look at it again; it is meant in ${unit}` },
+      };
+    if (whole && !Number.isInteger(value))
+      return { fault: { what: `${value} is not a whole number`, mend: `enter ${unit} as a whole number` } };
+    if (typeof cell === "string")
+      return { value, fault: { what: `the number ${value} kept as text`, mend: "enter it again as a number" } };
+    return { value };
+  };
+
+const lesion: FieldCheck = (cell) => {
+  const value = findLesion(String(cell));
+  return value === undefined
+    ? {
+        fault: {
+          what: `${showCell(cell)} is not a lesion known here`,
+          mend: "use a name that LESIONNAME knows, or other",
+        },
+      }
+    : { value };
+};
+
+const foot: FieldCheck = (cell) => {
+  const value = findFeet(String(cell));
+  return value === undefined
+    ? {
+        fault: {
+          what: `${showCell(cell)} is not a foot known here`,
+          mend: "use LF, RF, LH, RH, several as LF, RH, or all",
+        },
+      }
+    : { value: value.join(", ") };
+};
+
+// The ranges are common practice, no source: wide enough for any sheep, narrow enough to find a slip of the hand.
+const fieldChecks: Readonly<Record<RecordField, FieldCheck>> = {
+  tag,
+  "seen lame": date({ mayBeAhead: false }),
+  treated: date({ mayBeAhead: false }),
+  "sound on": date({ mayBeAhead: false }),
+  "clear date": date({ mayBeAhead: true }),
+  recheck: date({ mayBeAhead: true }),
+  lesion,
+  foot,
+  product: (cell) => ({ value: String(cell).trim() }),
+  score: number({ least: 0, most: 6, unit: "points of the scale", whole: true }),
+  weight: number({ least: 1, most: 200, unit: "kg" }),
+  dose: number({ least: 0.05, most: 60, unit: "ml" }),
+  "withdrawal days": number({ least: 0, most: 365, unit: "days", whole: true }),
+};

@@ -1,0 +1,221 @@
+import fc from "fast-check";
+import { describe, expect, it } from "vitest";
+import type { Cell } from "../../../src/cells/cell.ts";
+import { dayOf } from "../../../src/cells/day.ts";
+import { recordCheck } from "../../../src/core/records/recordCheck.ts";
+import { recordField, recordFields } from "../../../src/core/records/recordFields.ts";
+
+// Common practice, no source: the headings and ranges are ours.
+describe("recordField", () => {
+  it.each([
+    ["Ear tag No.", "tag"],
+    ["DATE TREATED", "treated"],
+    ["Date", "treated"],
+    ["Date seen lame", "seen lame"],
+    ["Withdrawal (days)", "withdrawal days"],
+    ["Withdrawal ends", "clear date"],
+    ["Clear", "clear date"],
+    ["Re-check due", "recheck"],
+    ["Lameness score", "score"],
+    ["Dose ml", "dose"],
+    ["Weight (kg)", "weight"],
+    ["Which foot", "foot"],
+    ["Foot problem", "lesion"],
+  ])("takes %s for %s", (heading, field) => expect(recordField(heading)).toBe(field));
+
+  it.each(["Date of birth", "Recheck done", "Batch of product", "Treated by", "Stage", "", "Dose per kg"])(
+    "leaves %s alone",
+    (heading) => expect(recordField(heading)).toBeUndefined(),
+  );
+
+  it("knows every field by its own name", () => {
+    for (const field of recordFields) expect(recordField(field)).toBe(field);
+  });
+});
+
+const asOf = dayOf("2026-03-14");
+const options = { asOf, dayOffset: 0 };
+const headings = [
+  "Tag",
+  "Seen lame",
+  "Treated",
+  "Sound on",
+  "Lesion",
+  "Foot",
+  "Score",
+  "Weight",
+  "Dose",
+  "Withdrawal",
+  "Clear",
+  "Recheck",
+];
+const sound: Readonly<Record<string, Cell>> = {
+  Tag: "042",
+  "Seen lame": dayOf("2026-02-09"),
+  Treated: dayOf("2026-02-10"),
+  "Sound on": dayOf("2026-02-15"),
+  Lesion: "scald",
+  Foot: "LF",
+  Score: 2,
+  Weight: 70,
+  Dose: 7,
+  Withdrawal: 28,
+  Clear: dayOf("2026-03-11"),
+  Recheck: dayOf("2026-02-17"),
+};
+const rowOf = (change: Readonly<Record<string, Cell>> = {}): Cell[] =>
+  headings.map((heading) => ({ ...sound, ...change })[heading] ?? null);
+const check = (...rows: Cell[][]) => recordCheck(headings, rows, options).findings;
+const first = (change: Readonly<Record<string, Cell>>) =>
+  check(rowOf(change)).map(({ heading, what }) => `${heading}: ${what}`);
+
+describe("recordCheck", () => {
+  it("finds nothing in a sound record", () => expect(check(rowOf())).toEqual([]));
+
+  it.each<[string, Record<string, Cell>, string]>([
+    ["a missing tag", { Tag: null }, "Tag: no tag in a row that holds a record"],
+    ["a spoiled tag", { Tag: 1e16 }, "Tag: 10000000000000000 has more than 15 digits"],
+    ["an error cell", { Dose: { error: "#DIV/0!" } }, "Dose: the cell holds #DIV/0!"],
+    [
+      "a date in the future",
+      { "Sound on": dayOf("2026-03-15"), Recheck: null },
+      "Sound on: 15 Mar 2026 is in the future",
+    ],
+    ["a text date", { Treated: "2026-02-10" }, "Treated: a date kept as text, read as 10 Feb 2026"],
+    ["a text that is no date", { Treated: "10/2" }, 'Treated: "10/2" is not a date'],
+    ["a date of 1926", { "Seen lame": dayOf("1926-02-09") }, "Seen lame: 9537 is not a date from 1990-01-01"],
+    [
+      "treated before seen",
+      { "Seen lame": dayOf("2026-02-11") },
+      "Treated: 10 Feb 2026 is before 11 Feb 2026, when the animal was seen lame",
+    ],
+    [
+      "sound before treated",
+      { "Sound on": dayOf("2026-02-09") },
+      "Sound on: 9 Feb 2026 is before 10 Feb 2026, when the animal was treated",
+    ],
+    ["a recheck before treatment", { Recheck: dayOf("2026-01-17") }, "Recheck: 17 Jan 2026 is before 10 Feb 2026"],
+    ["an unknown lesion", { Lesion: "limp" }, 'Lesion: "limp" is not a lesion known here'],
+    ["an unknown foot", { Foot: "tail" }, 'Foot: "tail" is not a foot known here'],
+    ["a score off the scale", { Score: 7 }, "Score: 7 is not from 0 to 6"],
+    ["a weight out of range", { Weight: 700 }, "Weight: 700 is not from 1 to 200"],
+    ["a dose out of range", { Dose: 70 }, "Dose: 70 is not from 0.05 to 60"],
+    ["a number as text", { Weight: "70" }, "Weight: the number 70 kept as text"],
+    ["a unit in the cell", { Withdrawal: "28d" }, 'Withdrawal: "28d" is not a number'],
+    ["no withdrawal days", { Withdrawal: null }, "Withdrawal: a treatment without withdrawal days"],
+    [
+      "a clear date too early",
+      { Clear: dayOf("2026-03-10") },
+      "Clear: 10 Mar 2026 is too early: 28 withdrawal days after 10 Feb 2026 give 11 Mar 2026",
+    ],
+  ])("finds %s and nothing else", (_, change, words) => {
+    const found = first(change);
+    expect(found).toHaveLength(1);
+    expect(found[0]).toContain(words);
+  });
+
+  it("takes 0 for blank except as score or withdrawal days", () => {
+    expect(first({ Score: 0, Weight: 0, Foot: 0, "Seen lame": 0 })).toEqual([]);
+    expect(first({ Withdrawal: 0 })).toEqual([]);
+    expect(
+      check(
+        headings.map(() => 0),
+        rowOf(),
+      ),
+    ).toEqual([]);
+  });
+
+  it("counts rows within the range, and finds a record entered twice in other words", () => {
+    const again = check(
+      rowOf(),
+      headings.map(() => null),
+      rowOf({ Tag: " 042", Lesion: "ID" }),
+      rowOf({ Foot: "RH" }),
+    );
+    expect(again.map(({ row, what }) => [row, what])).toEqual([[3, "the same record as row 1"]]);
+  });
+
+  it("finds zeros lost at the front among tags that have them", () => {
+    const found = check(rowOf({ Tag: "007" }), rowOf({ Tag: 42 }), rowOf({ Tag: 142 }));
+    expect(found.map(({ row, what }) => [row, what])).toEqual([
+      [2, "zeros at the front may be lost: 42 among tags such as 042"],
+    ]);
+  });
+
+  it("reads dates of a workbook that counts from 1904", () => {
+    const shifted = rowOf().map((cell) => (typeof cell === "number" && cell > 40_000 ? cell - 1462 : cell));
+    expect(recordCheck(headings, [shifted], { asOf, dayOffset: 1462 }).findings).toEqual([]);
+  });
+
+  it("asks for no withdrawal days where no medicine was given", () => {
+    const seen = recordCheck(
+      ["Tag", "Date", "Dose", "Withdrawal"],
+      [["042", dayOf("2026-02-10"), null, null]],
+      options,
+    );
+    expect(seen.findings).toEqual([]);
+  });
+
+  it("says which columns it found, and which it leaves out", () => {
+    const { columns } = recordCheck(["Tag", "EID", "Weather", 3], [["042", "x", "wet", 1]], options);
+    expect(columns).toEqual([
+      { heading: "Tag", place: 0, field: "tag" },
+      { heading: "EID", place: 1, field: undefined, repeats: "Tag" },
+      { heading: "Weather", place: 2, field: undefined },
+      { heading: "3", place: 3, field: undefined },
+    ]);
+  });
+
+  it("finds the same in any order of the columns", () => {
+    const orders = fc.shuffledSubarray([...headings.keys()], { minLength: headings.length });
+    const changed = fc.subarray([
+      ["Tag", null],
+      ["Treated", "10/2"],
+      ["Lesion", "limp"],
+      ["Dose", 99],
+      ["Withdrawal", null],
+      ["Recheck", dayOf("2025-01-01")],
+    ] as [string, Cell][]);
+    fc.assert(
+      fc.property(orders, changed, (order, changes) => {
+        const row = rowOf(Object.fromEntries(changes));
+        const moved = recordCheck(
+          order.map((place) => headings[place] as string),
+          [order.map((place) => row[place] ?? null)],
+          options,
+        );
+        const lines = (found: typeof moved.findings) => found.map(({ heading, what }) => `${heading}: ${what}`).sort();
+        expect(lines(moved.findings)).toEqual(lines(check(row)));
+        expect(new Set(moved.findings.map(({ heading }) => heading)).size).toBeGreaterThanOrEqual(
+          changes.filter(([heading]) => heading !== "Recheck").length,
+        );
+      }),
+    );
+  });
+
+  it("never fails on any cells, and names only rows and columns that are there", () => {
+    const cell = fc.oneof(
+      fc.constant(null),
+      fc.string({ maxLength: 12 }),
+      fc.double({ noNaN: true, noDefaultInfinity: true }),
+      fc.integer({ min: -10, max: 80_000 }),
+      fc.boolean(),
+      fc.constant({ error: "#N/A" } as const),
+    );
+    const rows = fc.array(fc.array(cell, { minLength: headings.length, maxLength: headings.length }), {
+      minLength: 1,
+      maxLength: 6,
+    });
+    fc.assert(
+      fc.property(rows, (cells) => {
+        for (const { row, heading, what, mend } of check(...cells)) {
+          expect(row).toBeGreaterThanOrEqual(1);
+          expect(row).toBeLessThanOrEqual(cells.length);
+          expect(headings).toContain(heading);
+          expect(what).not.toBe("");
+          expect(mend).not.toBe("");
+        }
+      }),
+    );
+  });
+});
