@@ -1,6 +1,5 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
-import { Problem } from "../../../src/cells/problem.ts";
 import { categoryMix } from "../../../src/core/prevalence/categoryMix.ts";
 import { pooledPrevalence } from "../../../src/core/prevalence/pooledPrevalence.ts";
 import { prevalenceByGroup } from "../../../src/core/prevalence/prevalenceByGroup.ts";
@@ -8,16 +7,7 @@ import { scorePrevalence } from "../../../src/core/prevalence/scorePrevalence.ts
 import { targetCheck } from "../../../src/core/prevalence/targetCheck.ts";
 import { wilsonInterval } from "../../../src/core/prevalence/wilsonInterval.ts";
 import { expectNear } from "../near.ts";
-
-const problemOf = (act: () => unknown): Problem => {
-  try {
-    act();
-  } catch (problem) {
-    if (problem instanceof Problem) return problem;
-    throw problem;
-  }
-  throw new Error("nothing was refused");
-};
+import { problemOf } from "../problemOf.ts";
 
 const row = fc.integer({ min: 0, max: 300 }).chain((n) => fc.tuple(fc.integer({ min: 0, max: n }), fc.constant(n)));
 const someRows = fc.array(row, { minLength: 1, maxLength: 30 }).filter((rows) => rows.some(([, n]) => n > 0));

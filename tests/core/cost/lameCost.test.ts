@@ -1,0 +1,36 @@
+import { describe, expect, it } from "vitest";
+import { lameCost } from "../../../src/core/cost/lameCost.ts";
+import { problemOf } from "../problemOf.ts";
+
+const figures = {
+  ewes: 100,
+  shareLame: 0.1,
+  casesPerLameYear: 5,
+  treatmentPerCase: 2,
+  minutesPerCase: 12,
+  payPerHour: 15,
+  lossPerCase: 10,
+};
+
+describe("lameCost", () => {
+  it("adds up the lines, now and at the target", () => {
+    expect(lameCost({ ...figures, target: 0.02 })).toEqual([
+      { item: "cases", now: 50, atTarget: 10 },
+      { item: "treatment", now: 100, atTarget: 20 },
+      { item: "work", now: 150, atTarget: 30 },
+      { item: "losses", now: 500, atTarget: 100 },
+      { item: "total", now: 750, atTarget: 150 },
+      { item: "total per ewe", now: 7.5, atTarget: 1.5 },
+    ]);
+  });
+
+  it("leaves the target open where there is none", () => {
+    expect(lameCost(figures).every(({ atTarget }) => atTarget === undefined)).toBe(true);
+  });
+
+  it("refuses figures below 0, and reports nothing without ewes", () => {
+    const refused = problemOf(() => lameCost({ ...figures, payPerHour: -1 }));
+    expect(refused.message).toBe("pay_per_hour: -1 is below 0; enter a figure from 0 on");
+    expect(problemOf(() => lameCost({ ...figures, ewes: 0 })).code).toBe("#N/A");
+  });
+});
