@@ -4,7 +4,7 @@ import { type NamedCount, tallyByName } from "../prevalence/tallyByName.ts";
 import { funnelLimit } from "./funnelLimit.ts";
 
 /** The limits for one size of flock. */
-export interface FunnelLimits {
+interface FunnelLimits {
   readonly low95: number;
   readonly high95: number;
   readonly low998: number;
