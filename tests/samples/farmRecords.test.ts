@@ -1,0 +1,212 @@
+import { readFileSync } from "node:fs";
+import { fileURLToPath } from "node:url";
+import { unzipSync } from "fflate";
+import { beforeAll, describe, expect, test } from "vitest";
+import type { Cell } from "../../src/cells/cell.ts";
+import { tagKey } from "../../src/core/tags/tagKey.ts";
+import { engineInNode } from "../../src/hosts/headless/engineInNode.ts";
+import { authorWorkbook } from "../../src/templates/authoring/authorWorkbook.ts";
+import { farmRecords } from "../../src/templates/farmRecords/farmRecords.ts";
+import type { PlacedAnswer } from "../../src/templates/farmRecords/placedAnswers.ts";
+import { latestGathersFrom } from "../../src/templates/farmRecords/settingsSheet.ts";
+import { printedTag } from "../../src/templates/inventedFlock/asTyped.ts";
+import { year } from "../../src/templates/inventedFlock/flockYear.ts";
+import { inventedFlock, sampleSeed } from "../../src/templates/inventedFlock/inventedFlock.ts";
+import { placeText } from "../../src/workbook/address.ts";
+import { openWorkbook } from "../../src/workbook/openWorkbook.ts";
+import { type Recalculated, recalculate } from "../../src/workbook/recalculate.ts";
+import { sheetCells } from "./sheetCells.ts";
+
+const bytes = readFileSync(fileURLToPath(new URL("../../samples/farm-records.xlsx", import.meta.url)));
+const cells = sheetCells(bytes);
+const { plan, answers } = farmRecords(sampleSeed);
+const { cases, gathers } = inventedFlock(sampleSeed);
+
+function answerTo(question: string): PlacedAnswer {
+  const found = answers.find((answer) => answer.question.startsWith(question));
+  if (!found) throw new Error(`the sample does not ask: ${question}`);
+  return found;
+}
+
+/** The rows of an answer under its headings. */
+function rowsUnder(question: string): readonly (readonly Cell[])[] {
+  const { sheet, names, gives } = answerTo(question);
+  if (!names) throw new Error(`${question} has no table`);
+  const rows: Cell[][] = [];
+  for (let row = names.row + 1; ; row++) {
+    const record = gives.result.headings.map(
+      (_, step) => cells.get(`${sheet}!${placeText({ row, column: names.column + step })}`) ?? null,
+    );
+    if (record[0] === null) return rows;
+    rows.push(record);
+  }
+}
+
+const single = (question: string, step = 0): Cell | undefined => {
+  const { sheet, at } = answerTo(question);
+  return cells.get(`${sheet}!${placeText({ row: at.row, column: at.column + step })}`);
+};
+
+const total = (numbers: readonly number[]) => numbers.reduce((sum, number) => sum + number, 0);
+const keyOf = ({ animal }: { animal: { number: number } }) => tagKey(printedTag(animal.number));
+const keyIn = (cell: Cell | undefined) => tagKey(String(cell));
+
+describe("samples/farm-records.xlsx", () => {
+  let again: Recalculated;
+  beforeAll(async () => {
+    again = await recalculate(openWorkbook(await authorWorkbook(plan)), engineInNode());
+  });
+
+  test("is what npm run samples makes, byte for byte", () => {
+    expect(Buffer.from(again.bytes).equals(bytes)).toBe(true);
+  });
+
+  test("holds its formulas as Excel stores them, each with its value", () => {
+    const parts = Object.entries(unzipSync(bytes)).filter(([name]) => name.startsWith("xl/worksheets/sheet"));
+    const text = parts.map(([, part]) => Buffer.from(part).toString("utf8")).join("");
+    expect(text).toContain("_xldudf_FOOT_CLEARDATE(");
+    expect(text).not.toMatch(/FOOT\.[A-Z]/);
+  });
+
+  test("ends in an error only where a record must be mended", () => {
+    const [first, second, third, ...more] = again.summary.errors;
+    expect(first).toMatchObject({ sheet: "Cases", message: expect.stringContaining('"sore" is not a lesion') });
+    expect(second).toMatchObject({ sheet: "Cases", message: expect.stringContaining('"hot hoof?" is not a lesion') });
+    expect(third).toMatchObject({ sheet: "Cases", message: expect.stringContaining("withdrawal_days: it is blank") });
+    expect(more).toEqual([]);
+    expect(again.summary.left).toEqual([]);
+  });
+
+  test("says on its first sheet that the flock is invented", () => {
+    expect(cells.get("Start!A2")).toBe("This flock is invented. No animal, farm or medicine in it exists.");
+  });
+});
+
+// What the sheets say, against plain arithmetic on the flock before the slips of the hand.
+describe("the answers of the sample", () => {
+  test("share lame, now and over the year", () => {
+    const latest = gathers.filter(({ date }) => date >= latestGathersFrom);
+    const share = (some: typeof gathers) => total(some.map(({ lame }) => lame)) / total(some.map(({ seen }) => seen));
+    expect(single("Share lame at the latest gathers")).toBeCloseTo(share(latest), 12);
+    expect(single("Share lame over the whole year")).toBeCloseTo(share(gathers), 12);
+    const [low, high] = [single("The whole flock lies between"), single("The whole flock lies between", 1)];
+    expect(Number(low)).toBeLessThan(share(latest));
+    expect(Number(high)).toBeGreaterThan(share(latest));
+  });
+
+  test("groups over the year", () => {
+    for (const [group, lame, seen] of rowsUnder("Which group was worst over the year").slice(0, -1)) {
+      const its = gathers.filter((gather) => gather.group === group);
+      expect([lame, seen]).toEqual([total(its.map((g) => g.lame)), total(its.map((g) => g.seen))]);
+    }
+  });
+
+  test("lesions, with the two unknown words counted apart", () => {
+    const mix = rowsUnder("What makes them lame");
+    expect(total(mix.map(([, count]) => Number(count)))).toBe(cases.length);
+    expect(mix.find(([lesion]) => lesion === "not recognised")?.[1]).toBe(2);
+    const differences = mix
+      .filter(([lesion]) => lesion !== "not recognised")
+      .map(([lesion, count]) => cases.filter((record) => record.lesion === lesion).length - Number(count));
+    expect(differences.every((difference) => difference >= 0)).toBe(true);
+    expect(total(differences)).toBe(2);
+  });
+
+  test("animals not clear: exactly those within their days, and the one whose days are missing", () => {
+    const waiting = new Set(
+      cases
+        .filter(({ treated, withdrawalDays: days }) => treated !== undefined && days && treated + days + 1 > year.last)
+        .map(keyOf),
+    );
+    const [unknown, ...known] = rowsUnder("Who is not clear today");
+    expect(String(unknown?.[3])).toMatch(/^withdrawal days missing, row \d+$/);
+    expect(new Set([unknown, ...known].map((row) => keyIn(row?.[0])))).toEqual(waiting);
+    for (const [tag, clear] of known) {
+      const days = cases.flatMap((record) =>
+        keyOf(record) === keyIn(tag) && record.treated !== undefined && record.withdrawalDays !== undefined
+          ? [record.treated + record.withdrawalDays + (record.withdrawalDays > 0 ? 1 : 0)]
+          : [],
+      );
+      expect(clear).toBe(Math.max(...days));
+    }
+  });
+
+  test("second looks due or overdue", () => {
+    const due = cases.filter(
+      ({ treated, lookedAgain }) => treated !== undefined && lookedAgain === undefined && treated + 7 <= year.last + 7,
+    );
+    const listed = rowsUnder("Whom to look at this week");
+    expect(listed.map(([tag, day]) => [keyIn(tag), day]).sort()).toEqual(
+      due.map((record) => [keyOf(record), (record.treated ?? 0) + 7]).sort(),
+    );
+  });
+
+  test("sale list: holds whoever is in withdrawal on the day of the sale, and knows the stray", () => {
+    const list = rowsUnder("Can they go to the sale");
+    for (const [tag, answer] of list) {
+      const records = cases.filter((record) => keyOf(record) === keyIn(tag) && record.treated !== undefined);
+      const holds = records.some(
+        ({ treated = 0, withdrawalDays: days = 0 }) => days > 0 && treated + days + 1 > year.sale,
+      );
+      expect(answer, String(tag)).toBe(records.length === 0 ? "no treatment recorded" : holds ? "hold" : "clear");
+    }
+    expect(new Set(list.map(([, answer]) => answer))).toEqual(new Set(["hold", "clear", "no treatment recorded"]));
+    expect(list.map(([tag]) => tag)).toContain("ZZ 0123456 07777");
+  });
+
+  test("keep-apart list: everyone last written down as lame, or sound for less than a week", () => {
+    const latest = new Map<string, { day: number; lame: boolean }>();
+    for (const record of cases) {
+      const now = record.sound === undefined ? { day: record.seen, lame: true } : { day: record.sound, lame: false };
+      const before = latest.get(keyOf(record));
+      if (!before || now.day > before.day || (now.day === before.day && now.lame)) latest.set(keyOf(record), now);
+    }
+    const lame = [...latest].filter(([, { lame }]) => lame).map(([key]) => key);
+    const list = rowsUnder("Whom to keep apart at the next housing");
+    const listedLame = list.filter(([, why]) => String(why).startsWith("lame on")).map(([tag]) => keyIn(tag));
+    expect(listedLame.sort()).toEqual(lame.sort());
+    for (const [tag, , last] of list) expect(latest.get(keyIn(tag))?.day).toBe(last);
+  });
+
+  test("animals lame again: records more than 14 days apart are cases of their own", () => {
+    const days = new Map<string, number[]>();
+    for (const record of cases) days.set(keyOf(record), [...(days.get(keyOf(record)) ?? []), record.seen]);
+    const casesOf = (seen: readonly number[]) =>
+      seen.filter((day, place) => place === 0 || day - (seen[place - 1] ?? 0) > 14).length;
+    const expected = [...days].map(([key, seen]) => [key, casesOf(seen)] as const).filter(([, count]) => count >= 2);
+    const listed = rowsUnder("Who was lame again and again").map(([tag, count]) => [keyIn(tag), count]);
+    expect(listed.sort()).toEqual([...expected].sort());
+  });
+
+  test("waiting for treatment", () => {
+    const treated = cases.filter((record) => record.treated !== undefined);
+    const waits = treated.map((record) => (record.treated ?? 0) - record.seen).sort((one, other) => one - other);
+    const [[median, , untreated] = []] = rowsUnder("How long lame sheep wait");
+    const middle = [waits[Math.floor((waits.length - 1) / 2)], waits[Math.ceil((waits.length - 1) / 2)]];
+    expect(median).toBe(((middle[0] ?? 0) + (middle[1] ?? 0)) / 2);
+    expect(untreated).toBe(cases.length - treated.length);
+  });
+
+  test("medicine used", () => {
+    for (const [product, courses, ml, mg] of rowsUnder("How much medicine").slice(0, -1)) {
+      const its = cases.filter(({ medicine }) => medicine === product);
+      expect(courses).toBe(its.length);
+      expect(ml).toBeCloseTo(total(its.map((record) => record.ml ?? 0)), 8);
+      expect(mg).toBeCloseTo(total(its.map((record) => (record.ml ?? 0) * (record.mgPerMl ?? 0))), 6);
+    }
+  });
+
+  test("cure curve: as many became sound as are written down", () => {
+    const sound = cases.filter((record) => record.sound !== undefined).length;
+    expect(total(rowsUnder("How fast they get sound").map((row) => Number(row[2])))).toBe(sound);
+  });
+
+  test("each case's clear date, second look and lesion stand beside it", () => {
+    const record = cases[0];
+    if (record?.treated === undefined) throw new Error("the first case was not treated");
+    const days = record.withdrawalDays ?? 0;
+    expect(cells.get("Cases!P5")).toBe(record.treated + days + (days > 0 ? 1 : 0));
+    expect(cells.get("Cases!Q5")).toBe(record.treated + 7);
+    expect(cells.get("Cases!S5")).toBe(record.lesion);
+  });
+});
