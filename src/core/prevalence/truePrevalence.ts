@@ -59,8 +59,9 @@ export function truePrevalence(
   return { share: within01(trueShare(apparent.share, look)), low: within01(low), high: within01(high) };
 }
 
+// 1 − specificity is taken first: it is exact, and a small share keeps its digits.
 const trueShare = (apparent: number, { sensitivity, specificity }: LookQuality): number =>
-  (apparent + specificity - 1) / (sensitivity + specificity - 1);
+  (apparent - (1 - specificity)) / (sensitivity - (1 - specificity));
 
 const within01 = (share: number): number => Math.min(Math.max(share, 0), 1);
 
