@@ -1,4 +1,4 @@
-import type { Cell, Cells } from "../cells/cell.ts";
+import type { Cells } from "../cells/cell.ts";
 import type { Format } from "./format.ts";
 
 /** A value as a computation gives it; undefined and null are written as an empty text. */
@@ -18,7 +18,8 @@ export interface Result<R> {
   readonly headings: readonly string[];
   /** One format for each part. */
   readonly formats: readonly Format[];
-  readonly layOut: (answer: R, alongside: Alongside) => readonly (readonly Answer[])[];
+  /** Rows made anew at each call, which `toCells` turns into cells where they stand. */
+  readonly layOut: (answer: R, alongside: Alongside) => Answer[][];
   /** The group of columns whose rows an `alongside` result follows. */
   readonly group?: string;
 }
@@ -58,23 +59,20 @@ export const table = <R>(whenEmpty: string, ...columns: readonly TableColumn<R>[
   shape: "table",
   headings: columns.map(([heading]) => heading),
   formats: columns.map(([, format]) => format),
-  layOut: (records) => [
-    columns.map(([heading]) => heading),
-    ...(records.length === 0
-      ? [columns.map((_, place) => (place === 0 ? whenEmpty : ""))]
-      : records.map(rowMaker(columns))),
-  ],
+  layOut(records) {
+    // Made at its full size and filled by plain loops: a table of a hundred thousand rows is ordinary.
+    const rows: Answer[][] = new Array(Math.max(records.length, 1) + 1);
+    rows[0] = columns.map(([heading]) => heading);
+    rows[1] = columns.map((_, place) => (place === 0 ? whenEmpty : ""));
+    for (let index = 0; index < records.length; index++) {
+      const cells: Answer[] = new Array(columns.length);
+      for (let place = 0; place < columns.length; place++)
+        cells[place] = (columns[place] as TableColumn<R>)[2](records[index] as R);
+      rows[index + 1] = cells;
+    }
+    return rows;
+  },
 });
-
-/** One row of a table; a plain loop, since tables of a hundred thousand rows are ordinary. */
-function rowMaker<R>(columns: readonly TableColumn<R>[]): (record: R) => readonly Answer[] {
-  const picks = columns.map(([, , pick]) => pick);
-  return (record) => {
-    const cells: Answer[] = [];
-    for (const pick of picks) cells.push(pick(record));
-    return cells;
-  };
-}
 
 /** One value for each row of the columns given, blank where the row is blank. */
 export const alongside = (name: string, format: Format, group = "rows"): Result<readonly Answer[]> => ({
@@ -93,22 +91,21 @@ export const alongside = (name: string, format: Format, group = "rows"): Result<
 });
 
 /**
- * Answers as cells: nothing becomes `""` (a null would show as 0), a date goes back to the workbook's own date
+ * Turns answers into cells where they stand: nothing becomes `""` (a null would show as 0), a date goes back to the workbook's own date
  * system, and text never starts a formula.
  *
  * @throws RangeError on a number that is not finite: a fault of the computation, never of the user
  */
-export function toCells(answers: readonly (readonly Answer[])[], formats: readonly Format[], dayOffset: number): Cells {
+export function toCells(answers: Answer[][], formats: readonly Format[], dayOffset: number): Cells {
   const offsets = formats.map((format) => (isDate(format) ? dayOffset : 0));
   const lastOffset = offsets.at(-1) ?? 0;
-  return answers.map((record) => {
-    const cells: Cell[] = [];
-    for (let place = 0; place < record.length; place++) cells.push(toCell(record[place], offsets[place] ?? lastOffset));
-    return cells;
-  });
+  for (const record of answers)
+    for (let place = 0; place < record.length; place++)
+      record[place] = toCell(record[place], offsets[place] ?? lastOffset);
+  return answers as Exclude<Answer, undefined>[][];
 }
 
-function toCell(answer: Answer, offset: number): Cell {
+function toCell(answer: Answer, offset: number): Exclude<Answer, null | undefined> {
   if (answer === undefined || answer === null) return "";
   if (typeof answer === "string") return withoutFormula(answer);
   if (typeof answer === "boolean") return answer;

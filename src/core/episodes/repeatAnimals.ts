@@ -2,7 +2,7 @@ import type { Day } from "../../cells/day.ts";
 import { showDay } from "../../cells/day.ts";
 import { Problem } from "../../cells/problem.ts";
 import type { Tag } from "../tags/tagKey.ts";
-import { type Case, cases } from "./cases.ts";
+import { rowsByAnimal } from "./rowsByAnimal.ts";
 
 export interface RepeatAnimal {
   readonly tag: string;
@@ -42,24 +42,32 @@ export function repeatAnimals(
 ): readonly RepeatAnimal[] {
   if (from !== undefined && until !== undefined && from > until)
     throw new Problem(`${showDay(from)} is after until, ${showDay(until)}; change them over`, { argument: "from" });
-  const animals: Tally[] = [];
-  let current: Tally | undefined;
-  let animal: Tag | undefined;
-  const counts = ({ first }: Case): boolean =>
-    (from === undefined || first >= from) && (until === undefined || first <= until);
-  // All cases of one animal stand together.
-  for (const one of cases(tags, dates, gapDays)) {
-    if (!counts(one)) continue;
-    if (current !== undefined && animal === one.tag) {
-      current.cases++;
-      current.last = one.last;
-    } else {
-      animal = one.tag;
-      current = { tag: one.tag.shown, cases: 1, first: one.first, last: one.last };
-      animals.push(current);
+  const animals: RepeatAnimal[] = [];
+  const isCounted = (begun: Day): boolean =>
+    (from === undefined || begun >= from) && (until === undefined || begun <= until);
+  const { order, starts, firstRow } = rowsByAnimal(tags, dates);
+  for (let animal = 0; animal < firstRow.length; animal++) {
+    const end = starts[animal + 1] as number;
+    let count = 0;
+    let counted = false;
+    let first: Day | undefined;
+    let last: Day | undefined;
+    let before: Day | undefined;
+    // The rule of `cases`, without keeping the cases: most animals have too few to be listed.
+    for (let at = starts[animal] as number; at < end; at++) {
+      const day = dates[order[at] as number] as Day;
+      if (before === undefined || day - before > gapDays) {
+        counted = isCounted(day);
+        if (counted) {
+          count++;
+          first ??= day;
+        }
+      }
+      if (counted) last = day;
+      before = day;
     }
+    if (count >= atLeast && first !== undefined && last !== undefined)
+      animals.push({ tag: (tags[firstRow[animal] as number] as Tag).shown, cases: count, first, last });
   }
-  return animals.filter((one) => one.cases >= atLeast).sort((a, b) => b.cases - a.cases || b.last - a.last);
+  return animals.sort((a, b) => b.cases - a.cases || b.last - a.last);
 }
-
-type Tally = { -readonly [K in keyof RepeatAnimal]: RepeatAnimal[K] };
