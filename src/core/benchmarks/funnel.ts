@@ -1,7 +1,7 @@
-import { nothingToReport, Problem } from "../../cells/problem.ts";
 import { checkCounts } from "../prevalence/checkCounts.ts";
-import { type NamedCount, tallyByName } from "../prevalence/tallyByName.ts";
+import { tallyByName } from "../prevalence/tallyByName.ts";
 import { funnelLimit } from "./funnelLimit.ts";
+import { shareOfFlocks } from "./shareOfFlocks.ts";
 
 /** The limits for one size of flock. */
 interface FunnelLimits {
@@ -41,31 +41,13 @@ export function funnel(
 ): readonly FunnelFlock[] {
   checkCounts(lame, seen);
   const tally = tallyByName({ argument: "flocks", names: flocks }, lame, seen);
-  const expected = target ?? shareOfAll(tally, "give two flocks or more, or a target");
+  const expected = target ?? shareOfFlocks(tally, "give two flocks or more, or a target");
   const limitsOf = limitsBySize(expected);
   return tally.map(({ name, lame: x, seen: n }) => {
     if (n === 0) return { flock: name, seen: n, share: undefined, word: "no sheep seen" };
     const limits = limitsOf(n);
     return { flock: name, seen: n, share: x / n, ...limits, word: wordFor(x / n, limits) };
   });
-}
-
-/**
- * The share of all flocks together, for which there must be more than one.
- *
- * @param mend what the user can do about a single flock
- * @throws Problem for a single flock; #N/A when no sheep were seen
- */
-export function shareOfAll(tally: readonly NamedCount[], mend: string): number {
-  const lame = tally.reduce((sum, flock) => sum + flock.lame, 0);
-  const seen = tally.reduce((sum, flock) => sum + flock.seen, 0);
-  if (seen === 0) throw nothingToReport("no sheep were seen, so there is nothing to compare", { argument: "seen" });
-  if (tally.length === 1) {
-    throw new Problem(`one flock alone cannot be compared with itself; ${mend}`, {
-      argument: "flocks",
-    });
-  }
-  return lame / seen;
 }
 
 // Many flocks have the same size.

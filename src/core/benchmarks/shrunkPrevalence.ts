@@ -5,7 +5,7 @@ import type { Interval } from "../prevalence/interval.ts";
 import { tallyByName } from "../prevalence/tallyByName.ts";
 import { wilsonInterval } from "../prevalence/wilsonInterval.ts";
 import { type BetaBinomialFit, betaBinomialFit, type FlockCount } from "./betaBinomialFit.ts";
-import { shareOfAll } from "./funnel.ts";
+import { shareOfFlocks } from "./shareOfFlocks.ts";
 
 export interface ShrunkFlock extends Interval {
   readonly flock: string;
@@ -43,7 +43,7 @@ export function shrunkPrevalence(
 ): readonly ShrunkFlock[] {
   checkCounts(lame, seen);
   const tally = tallyByName({ argument: "flocks", names: flocks }, lame, seen);
-  shareOfAll(tally, "give two flocks or more");
+  shareOfFlocks(tally, "give two flocks or more");
   const steady = steadier(tally, betaBinomialFit(tally), confidence);
   const steadied = tally.map((flock) => ({
     flock: flock.name,

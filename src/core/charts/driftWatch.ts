@@ -1,8 +1,9 @@
 import type { Day } from "../../cells/day.ts";
 import { Problem } from "../../cells/problem.ts";
 import { gathersByDay } from "./gathersByDay.ts";
-import { shareOfAll, type WatchedGather } from "./lameWatch.ts";
+import type { WatchedGather } from "./lameWatch.ts";
 import { limitSignal } from "./limitSignal.ts";
+import { shareOfGathers } from "./shareOfGathers.ts";
 import { weightedAverages } from "./weightedAverages.ts";
 
 export interface DriftChoice {
@@ -44,7 +45,7 @@ export function driftWatch(
   if (!(weight > 0 && weight <= 1)) throw outOfRange(weight, "weight", "above 0 and at most 1, such as 0.2");
   if (!(width > 0)) throw outOfRange(width, "width", "above 0, such as 3");
   const gathers = gathersByDay(dates, lame, seen);
-  const centre = target ?? shareOfAll(gathers);
+  const centre = target ?? shareOfGathers(gathers);
   const shares = gathers.map((gather) => gather.lame / gather.seen);
   const variances = gathers.map((gather) => (centre * (1 - centre)) / gather.seen);
   const averages = weightedAverages(shares, variances, { weight, start: centre });

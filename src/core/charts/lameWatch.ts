@@ -4,6 +4,7 @@ import { gatherLimits, type LimitKind } from "./gatherLimits.ts";
 import { type Gather, gathersByDay } from "./gathersByDay.ts";
 import { limitSignal } from "./limitSignal.ts";
 import { runSignals } from "./runSignals.ts";
+import { shareOfGathers } from "./shareOfGathers.ts";
 
 export interface WatchChoice {
   /** How many of the first gathers make the centre; left out, all of them. */
@@ -43,7 +44,7 @@ export function lameWatch(
 ): readonly WatchedGather[] {
   const gathers = gathersByDay(dates, lame, seen);
   const limitsOf = gatherLimits[choice.limits ?? "exact"];
-  const centre = shareOfAll(baseline(gathers, choice.baselineGathers));
+  const centre = shareOfGathers(baseline(gathers, choice.baselineGathers));
   const shares = gathers.map((gather) => gather.lame / gather.seen);
   const runs = runSignals(shares, centre);
   return gathers.map((gather, place) => {
@@ -53,10 +54,6 @@ export function lameWatch(
     return { date: gather.date, share, centre, ...limits, signal: signals.join("; ") };
   });
 }
-
-/** The share lame in all gathers together. */
-export const shareOfAll = (gathers: readonly Gather[]): number =>
-  gathers.reduce((sum, { lame }) => sum + lame, 0) / gathers.reduce((sum, { seen }) => sum + seen, 0);
 
 function baseline(gathers: readonly Gather[], wanted = gathers.length): readonly Gather[] {
   if (wanted < 1 || wanted > gathers.length) {

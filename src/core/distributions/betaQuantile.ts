@@ -17,6 +17,8 @@ import { solveTail } from "./solveTail.ts";
  * betaQuantile("lower", 0.25, 1, 1) // → 0.25
  */
 export function betaQuantile(tail: "lower" | "upper", p: number, a: number, b: number): number {
+  // The smaller tail is the one that is known to all its digits.
+  if (p > 0.5) return betaQuantile(tail === "lower" ? "upper" : "lower", 1 - p, a, b);
   // With a parameter far below 1 the quantile can be nearer to the end than the smallest number there is.
   if (tail === "lower" && a < 1 && betaTails(smallest, a, b).lower >= p) return 0;
   if (tail === "upper" && b < 1 && betaTails(1, a, b, smallest).upper >= p) return 1;

@@ -1,6 +1,6 @@
 import { nothingToReport } from "../../cells/problem.ts";
 import { normalScore } from "../distributions/normalScore.ts";
-import { wilsonLimits } from "./wilsonInterval.ts";
+import { wilsonLimits } from "./wilsonLimits.ts";
 
 /** How many of the cases were of one kind. */
 export interface CategoryShare {

@@ -13,7 +13,7 @@ import type { Interval } from "./interval.ts";
  * @param N sheep in the flock
  * @param confidence 0 < confidence < 1
  * @returns shares of the flock (lame sheep in the flock / N)
- * @source Buonaccorsi 1987, Am Stat 41:215; Wright 1997, Am Stat 51:177 (equal tails)
+ * @source Buonaccorsi 1987, Am Stat 41:215
  * @example
  * finiteFlockInterval(3, 20, 100, 0.95) // → { low: 0.05, high: 0.35 }
  */

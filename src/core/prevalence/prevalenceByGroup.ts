@@ -2,7 +2,7 @@ import { nothingToReport, Problem } from "../../cells/problem.ts";
 import { normalScore } from "../distributions/normalScore.ts";
 import { checkCounts } from "./checkCounts.ts";
 import { tallyByName } from "./tallyByName.ts";
-import { wilsonLimits } from "./wilsonInterval.ts";
+import { wilsonLimits } from "./wilsonLimits.ts";
 
 /** One group's count with its Wilson interval; share and limits are undefined where no sheep of it was seen. */
 export interface GroupPrevalence {

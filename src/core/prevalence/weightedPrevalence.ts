@@ -2,7 +2,7 @@ import { nothingToReport, Problem } from "../../cells/problem.ts";
 import { normalScore } from "../distributions/normalScore.ts";
 import { checkCounts } from "./checkCounts.ts";
 import type { ShareWithLimits } from "./truePrevalence.ts";
-import { wilsonLimits } from "./wilsonInterval.ts";
+import { wilsonLimits } from "./wilsonLimits.ts";
 
 export interface WeightedPrevalence extends ShareWithLimits {
   /** The usual stratified standard error; undefined when a group not wholly seen had one sheep looked at. */

@@ -1,7 +1,9 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
-import { detectChance, exactDetectChance } from "../../../src/core/sampling/detectChance.ts";
-import { freedom, freedomAfter } from "../../../src/core/sampling/freedom.ts";
+import { detectChance } from "../../../src/core/sampling/detectChance.ts";
+import { exactDetectChance } from "../../../src/core/sampling/exactDetectChance.ts";
+import { freedom } from "../../../src/core/sampling/freedom.ts";
+import { freedomAfter } from "../../../src/core/sampling/freedomAfter.ts";
 import { sampleToEstimate } from "../../../src/core/sampling/sampleToEstimate.ts";
 import { type FindPlan, sampleToFind } from "../../../src/core/sampling/sampleToFind.ts";
 import { sampleToFindText } from "../../../src/core/sampling/sampleToFindText.ts";
