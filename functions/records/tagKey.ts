@@ -12,6 +12,7 @@ export const tagKeyFunction = defineFunction({
   questions: ["are these two tags the same animal", "clean up tag numbers", "match ear tags from two lists"],
   notes: [
     "Spaces, case and separators go. A 15-digit electronic number, the same number in 16 digits with a zero before the country, and the printed form with country letters give the same 15 digits.",
+    "A printed tag may leave out the zero before the flock mark and the zeros before the animal's number. Keep a space between the two: run together and beginning with 0, the digits can be read as two animals and are refused.",
     "Management tags keep their letters and digits, leading zeros too.",
     "A number of more than 15 digits is refused, because the cell has already lost digits: keep such tags as text.",
   ],
@@ -23,7 +24,14 @@ export const tagKeyFunction = defineFunction({
   examples: [
     { shows: "Printed on the tag", call: ["ZZ 0 123456 00042"], gives: "999012345600042" },
     { shows: "Read electronically", call: [999012345600042], gives: "999012345600042" },
+    { shows: "Printed without its zeros", call: ["zz 123456 42"], gives: "999012345600042" },
     { shows: "A management tag", call: [" blue-42 "], gives: "BLUE42" },
+    {
+      call: ["ZZ012345642"],
+      gives: problem(
+        'tag: "ZZ012345642" can be read as two animals; leave a space between flock mark and number, or enter all 12 digits',
+      ),
+    },
     {
       call: [1e16],
       gives: problem(
