@@ -32,7 +32,9 @@ export const addInBundles = (baseUrl: string, outputFolder: string): Configurati
   },
   experiments: { layers: true },
   // esbuild puts the bundle into a function of its own, and only then finds what is never used.
-  optimization: { minimizer: [new EsbuildPlugin({ target, format: "iife", treeShaking: true, legalComments: "none" })] },
+  optimization: {
+    minimizer: [new EsbuildPlugin({ target, format: "iife", treeShaking: true, legalComments: "none" })],
+  },
   plugins: [new EmitFiles(() => addInFiles(baseUrl))],
   performance: false,
 });

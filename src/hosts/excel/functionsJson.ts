@@ -13,7 +13,7 @@ export interface FunctionMetadata {
   readonly result: { readonly type: "any"; readonly dimensionality: "scalar" | "matrix" };
 }
 
-export interface ParameterMetadata {
+interface ParameterMetadata {
   readonly name: string;
   readonly description: string;
   readonly type: "any";

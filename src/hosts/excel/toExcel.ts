@@ -4,13 +4,13 @@ import type { Outcome } from "../../definition/evaluate.ts";
 import { type Format, formats } from "../../writing/format.ts";
 
 /** A number that brings its own look, which Excel takes where it knows data types. */
-export interface FormattedNumber {
+interface FormattedNumber {
   readonly type: "FormattedNumber";
   readonly basicValue: number;
   readonly numberFormat: string;
 }
 
-export type ExcelCell = number | string | boolean | FormattedNumber;
+type ExcelCell = number | string | boolean | FormattedNumber;
 export type ExcelAnswer = ExcelCell | readonly (readonly ExcelCell[])[];
 
 // A formatted number is some 70 characters on its way to Excel, which on the web takes at most 5 MB an answer.
