@@ -2,7 +2,7 @@ import type { ICellData, IWorkbookData, Nullable, ObjectMatrix } from "@univerjs
 import type { IAllRuntimeData } from "@univerjs/engine-formula";
 import { type Cell, isCellError } from "../../cells/cell.ts";
 import type { AnyFunction } from "../../definition/defineFunction.ts";
-import type { Area } from "../../workbook/address.ts";
+import { type Area, overlap } from "../../workbook/address.ts";
 import {
   type Engine,
   type EngineAnswer,
@@ -17,6 +17,7 @@ import { afterOthers, fitToCells, sortOfACopy, spilledRange } from "./arrayHelpe
 import { bridge, type Listener } from "./bridge.ts";
 import type { UniverParts } from "./univerParts.ts";
 import { cellFromData } from "./valueCells.ts";
+import { type Directs, workOutDirectly } from "./workOutDirectly.ts";
 
 const unitId = "workbook";
 const sheetId = (place: number): string => `sheet${place}`;
@@ -36,9 +37,58 @@ export function createEngine(catalogue: readonly AnyFunction[], parts: UniverPar
   return {
     knows: (name) => known.has(name),
     footNames: catalogue.map(({ name }) => name),
-    calculate: (workbook) => calculate(workbook, catalogue, parts),
+    calculate: (workbook) => calculateWithDirects(workbook, catalogue, parts),
   };
 }
+
+/**
+ * Formulas that rest on typed records alone are worked out without the engine and handed to it as values. A spill
+ * may turn out to reach into what such a formula has read; then that formula goes to the engine after all.
+ */
+async function calculateWithDirects(
+  workbook: EngineWorkbook,
+  catalogue: readonly AnyFunction[],
+  parts: UniverParts,
+): Promise<EngineAnswers> {
+  const left = new Set<string>();
+  for (;;) {
+    const directs = workOutDirectly(workbook, catalogue, (sheet, key) => left.has(`${sheet} ${key}`));
+    const answers = await calculate(withValues(workbook, directs), catalogue, parts);
+    const reached = reachedBySpills(directs, answers);
+    if (reached.length === 0) return withDirects(answers, directs);
+    for (const cell of reached) left.add(cell);
+  }
+}
+
+const withValues = (workbook: EngineWorkbook, directs: Directs): EngineWorkbook => ({
+  ...workbook,
+  sheets: workbook.sheets.map(({ name, cells }, place) => ({
+    name,
+    cells: cells.map((cell) => {
+      const direct = directs[place]?.get(placeKey(cell.row, cell.column));
+      return direct ? { row: cell.row, column: cell.column, value: direct.answer.value } : cell;
+    }),
+  })),
+});
+
+function reachedBySpills(directs: Directs, { sheets }: EngineAnswers): readonly string[] {
+  const spills = sheets.map((answers) => [...answers.values()].flatMap(({ spill }) => (spill ? [spill.area] : [])));
+  if (spills.every((areas) => areas.length === 0)) return [];
+  return directs.flatMap((list, sheet) =>
+    [...list].flatMap(([key, { reads }]) =>
+      reads.some(({ sheet: on, area }) => spills[on]?.some((spill) => overlap(spill, area))) ? [`${sheet} ${key}`] : [],
+    ),
+  );
+}
+
+const withDirects = ({ sheets, circular }: EngineAnswers, directs: Directs): EngineAnswers => ({
+  circular,
+  sheets: sheets.map((answers, place) => {
+    const all = new Map(answers);
+    for (const [key, { answer }] of directs[place] ?? []) all.set(key, answer);
+    return all;
+  }),
+});
 
 interface Heard {
   readonly message?: string;

@@ -31,8 +31,8 @@ const arrayCells = (array: ArrayValueObject): Cells =>
   array.getArrayValue().map((row) => row.map((cell) => cellOf(cell)));
 
 /**
- * The cells of a range, down to the last row that holds anything, so that a whole column costs no more than its
- * records. They are read from the engine's own stores: its reader of single cells makes two objects for each.
+ * The cells of a range; of a tall one down to the last row that holds anything, so that a whole column costs no more
+ * than its records. They are read from the engine's own stores: its reader of single cells makes two objects for each.
  */
 function referenceCells(reference: BaseReferenceObject): Cells {
   const { startRow, endRow, startColumn, endColumn } = reference.getRangePosition();
@@ -42,7 +42,8 @@ function referenceCells(reference: BaseReferenceObject): Cells {
     reference.getCurrentRuntimeActiveArrayFormulaCellData(),
     reference.getCurrentActiveSheetData()?.cellData,
   ].filter((store) => store !== undefined);
-  const last = Math.min(endRow, Math.max(startRow, ...stores.map((store) => store.getLength() - 1)));
+  const isTall = endRow - startRow > tall;
+  const last = isTall ? Math.min(endRow, Math.max(startRow, ...stores.map((store) => store.getLength() - 1))) : endRow;
   const cells: Cell[][] = [];
   for (let row = startRow; row <= last; row += 1) {
     const line: Cell[] = [];
@@ -58,6 +59,9 @@ function referenceCells(reference: BaseReferenceObject): Cells {
   }
   return cells;
 }
+
+// The engine finds a sheet's last row by going through its rows, which is not worth it for a few.
+const tall = 1000;
 
 // CellValueType.BOOLEAN of the engine; its enum lives in a package that is handed in.
 const booleanType = 3;
