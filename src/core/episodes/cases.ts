@@ -4,7 +4,7 @@ import type { Tag } from "../tags/tagKey.ts";
 import { rowsByAnimal } from "./rowsByAnimal.ts";
 
 /** A foot, or that the record names none while others do. */
-export type CaseFoot = Foot | "not recorded";
+type CaseFoot = Foot | "not recorded";
 
 /** One case: records of one animal (and one foot), none further than the gap from the one before it. */
 export interface Case {

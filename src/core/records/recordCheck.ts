@@ -17,7 +17,7 @@ export interface RecordColumn {
   readonly repeats?: string;
 }
 
-export interface RecordFinding {
+interface RecordFinding {
   /** 1-based row within the rows given. */
   readonly row: number;
   readonly heading: string;
