@@ -3,6 +3,7 @@ import { hypergeometricDensity } from "../../../src/core/distributions/hypergeom
 import { exactCoverage } from "../../../src/core/prevalence/exactCoverage.ts";
 import { finiteFlockInterval } from "../../../src/core/prevalence/finiteFlockInterval.ts";
 import { type IntervalMethod, intervalMethods } from "../../../src/core/prevalence/proportionInterval.ts";
+import { weightedPrevalence } from "../../../src/core/prevalence/weightedPrevalence.ts";
 
 const upTo = (n: number): number[] => Array.from({ length: n + 1 }, (_, x) => x);
 const shares = Array.from({ length: 999 }, (_, step) => (step + 1) / 1000);
@@ -52,4 +53,31 @@ describe("how often an interval holds the truth, worked out exactly", () => {
       }
     }
   });
+
+  // "Share ± 1.96 standard errors", the textbook's way, holds the truth of the first flock with a chance of 0.21 only.
+  it.each([[[0, 0, 2]], [[2, 1, 4]], [[6, 3, 11]], [[40, 6, 20]], [[2, 30, 0]]])(
+    "groups weighted by size: near the nominal level with %j lame in three groups",
+    (lame) => {
+      const sizes = [120, 60, 220];
+      const looked = [20, 15, 25];
+      const truth = lame.reduce((sum, count) => sum + count, 0) / 400;
+      const chances = sizes.map((N, group) => {
+        const n = looked[group] ?? 0;
+        return upTo(n).map((x) => hypergeometricDensity(x, { N, M: lame[group] ?? 0, n }));
+      });
+      let held = 0;
+      chances[0]?.forEach((first, a) => {
+        chances[1]?.forEach((second, b) => {
+          chances[2]?.forEach((third, c) => {
+            const chance = first * second * third;
+            if (chance < 1e-8) return;
+            const { low, high } = weightedPrevalence(sizes, [a, b, c], looked, 0.95);
+            if (low <= truth && truth <= high) held += chance;
+          });
+        });
+      });
+      expect(held).toBeGreaterThan(0.925);
+      expect(held).toBeLessThan(0.995);
+    },
+  );
 });
