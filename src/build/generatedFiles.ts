@@ -3,6 +3,7 @@ import { catalogue } from "../../functions/catalogue.ts";
 import { functionsJson } from "../hosts/excel/functionsJson.ts";
 import { functionIndex } from "./functionIndex.ts";
 import { functionPage } from "./functionPage.ts";
+import { methodFiles } from "./methods/methodFiles.ts";
 
 /**
  * Every file that is made from the definitions and committed, by its path.
@@ -12,12 +13,13 @@ import { functionPage } from "./functionPage.ts";
 export function generatedFiles(): { readonly files: ReadonlyMap<string, string>; readonly owned: readonly string[] } {
   const { version } = JSON.parse(readFileSync("package.json", "utf8")) as { version: string };
   return {
-    owned: ["docs/functions"],
+    owned: ["docs/functions", "docs/methods"],
     files: new Map([
       ["functions/version.ts", versionFile(version)],
       ["src/hosts/excel/functions.json", `${JSON.stringify(functionsJson(catalogue), null, 2)}\n`],
       ["docs/functions/README.md", functionIndex(catalogue)],
       ...catalogue.map((definition) => [`docs/functions/${definition.name}.md`, functionPage(definition)] as const),
+      ...methodFiles(),
     ]),
   };
 }

@@ -1,0 +1,44 @@
+import { readFileSync } from "node:fs";
+import { coveragePicture } from "../pictures/coveragePicture.ts";
+import { falseAlarmPicture } from "../pictures/falseAlarmPicture.ts";
+import { funnelPicture } from "../pictures/funnelPicture.ts";
+import { sampleSizePicture } from "../pictures/sampleSizePicture.ts";
+import { beyondFunnelTable } from "./beyondFunnelTable.ts";
+import { coverageTable } from "./coverageTable.ts";
+import { detectTable } from "./detectTable.ts";
+import { falseAlarmTable } from "./falseAlarmTable.ts";
+
+/** What the pages need worked out, by the placeholder it stands for. */
+const workedOut: Readonly<Record<string, Readonly<Record<string, () => string>>>> = {
+  "README.md": {},
+  "counting.md": { coverage: coverageTable },
+  "watching.md": { falseAlarms: falseAlarmTable },
+  "planning.md": { detection: detectTable },
+  "benchmarking.md": { beyondFunnel: beyondFunnelTable },
+};
+
+const pictures = {
+  "coverage.svg": coveragePicture,
+  "false-alarms.svg": falseAlarmPicture,
+  "sample-size.svg": sampleSizePicture,
+  "funnel.svg": funnelPicture,
+} as const;
+
+/** The pages on methods, words from the pages beside this file and figures from the functions themselves. */
+export const methodFiles = (): readonly (readonly [path: string, text: string])[] => [
+  ...Object.entries(workedOut).map(([name, parts]) => [`docs/methods/${name}`, filled(name, parts)] as const),
+  ...Object.entries(pictures).map(([name, draw]) => [`docs/methods/${name}`, draw()] as const),
+];
+
+function filled(name: string, parts: Readonly<Record<string, () => string>>): string {
+  const used = new Set<string>();
+  const text = readFileSync(new URL(`pages/${name}`, import.meta.url), "utf8").replace(/\{\{(\w+)\}\}/g, (_, part) => {
+    const make = parts[part];
+    if (make === undefined) throw new Error(`${name}: nothing is worked out for {{${part}}}`);
+    used.add(part);
+    return make();
+  });
+  const idle = Object.keys(parts).filter((part) => !used.has(part));
+  if (idle.length > 0) throw new Error(`${name}: no place for ${idle.join(", ")}`);
+  return text;
+}
