@@ -1,4 +1,3 @@
-import type { Cell } from "../cells/cell.ts";
 import type { PlacedAnswer } from "../templates/farmRecords/placedAnswers.ts";
 import type { Sheet } from "../workbook/model.ts";
 import { cellValue, type Workbook } from "../workbook/workbook.ts";
@@ -26,16 +25,23 @@ function lineText(sheet: Sheet, { question, at, gives }: PlacedAnswer): string {
 
 function tableText(sheet: Sheet, { question, at, gives, sheet: name }: PlacedAnswer, first: number): string {
   const rows: (readonly string[])[] = [];
-  for (let row = first; isFilled(cellValue(sheet, row, at.column)); row++) {
-    rows.push(gives.result.formats.map((format, step) => shownCell(cellValue(sheet, row, at.column + step), format)));
+  for (let row = first; ; row++) {
+    const shown = gives.result.formats.map((format, step) =>
+      shownCell(cellValue(sheet, row, at.column + step), format),
+    );
+    if (shown.every((text) => text === "")) break;
+    rows.push(shown);
   }
-  const [headings, ...records] = rows;
+  const [headings, ...lines] = rows;
   if (!headings) throw new Error(`${question} has no answer in the sheet ${name}`);
-  const left = records.length - longest;
-  const shown = textColumns([headings, ...(left > 1 ? records.slice(0, longest) : records)]);
-  return [question, ...shown, ...(left > 1 ? [`… and ${left} more in the sheet ${name}`] : [])]
+  // A line whose first cell is blank is about the columns, not about a record; the sheet has it.
+  const records = lines.filter(([first]) => first !== "").slice(0, longest);
+  const left = lines.length - records.length;
+  return [
+    question,
+    ...textColumns([headings, ...records]),
+    ...(left > 0 ? [`… and ${left} more in the sheet ${name}`] : []),
+  ]
     .map((line, place) => (place === 0 ? line : `  ${line}`))
     .join("\n");
 }
-
-const isFilled = (cell: Cell): boolean => cell !== null && cell !== "";

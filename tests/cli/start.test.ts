@@ -36,6 +36,7 @@ describe("start", () => {
       "How long lame sheep wait for treatment",
       "How fast they get sound after treatment",
       "How much medicine was used in the year",
+      "What to mend in the case records",
     ])
       expect(ended.output).toContain(question);
     expect(ended.output).toMatch(/footrot +\d+ +\d+\.\d %/);
@@ -51,6 +52,6 @@ describe("start", () => {
     const named = /The workbook with these answers: (.+)\n/.exec(ended.output)?.[1];
     expect(named).toBe(join("samples", "farm-records-worked-out.xlsx"));
     const sheets = openWorkbook(readFileSync(join(root, named ?? ""))).sheets.map(({ name }) => name);
-    expect(sheets).toEqual(["Start", "Settings", "Gathers", "Cases", "Answers", "Lists"]);
+    expect(sheets).toEqual(["Start", "Settings", "Gathers", "Cases", "Answers", "Lists", "Record check", "States"]);
   });
 });

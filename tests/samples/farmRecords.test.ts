@@ -37,7 +37,7 @@ function rowsUnder(question: string): readonly (readonly Cell[])[] {
     const record = gives.result.headings.map(
       (_, step) => cells.get(`${sheet}!${placeText({ row, column: names.column + step })}`) ?? null,
     );
-    if (record[0] === null) return rows;
+    if (record.every((cell) => cell === null)) return rows;
     rows.push(record);
   }
 }
@@ -165,6 +165,10 @@ describe("the answers of the sample", () => {
     const list = rowsUnder("Whom to keep apart at the next housing");
     const listedLame = list.filter(([, why]) => String(why).startsWith("lame on")).map(([tag]) => keyIn(tag));
     expect(listedLame.sort()).toEqual(lame.sort());
+    const settling = [...latest].filter(([, { day, lame }]) => !lame && year.nextHousing - day < 7).map(([key]) => key);
+    const listedSettling = list.filter(([, why]) => String(why).startsWith("sound only")).map(([tag]) => keyIn(tag));
+    expect(listedSettling.sort()).toEqual(settling.sort());
+    expect(settling.length).toBeGreaterThan(1);
     for (const [tag, , last] of list) expect(latest.get(keyIn(tag))?.day).toBe(last);
   });
 
@@ -199,6 +203,28 @@ describe("the answers of the sample", () => {
   test("cure curve: as many became sound as are written down", () => {
     const sound = cases.filter((record) => record.sound !== undefined).length;
     expect(total(rowsUnder("How fast they get sound").map((row) => Number(row[2])))).toBe(sound);
+  });
+
+  test("record check: every slip of the hand in a checked column is found, and nothing else", () => {
+    const findings = rowsUnder("What to mend").filter(([row]) => row !== null);
+    const slips: (readonly [number, string])[] = [];
+    let last = 4;
+    while (cells.has(`Cases!A${last + 1}`) || cells.has(`Cases!A${last + 2}`)) last++;
+    const headings = "ABCDEFGHIJKLMNO"
+      .split("")
+      .map((column) => [column, String(cells.get(`Cases!${column}4`))] as const);
+    for (let row = 5; row <= last; row++) {
+      for (const [column, heading] of headings) {
+        const cell = cells.get(`Cases!${column}${row}`);
+        const keptAsText = typeof cell === "string" && !Number.isNaN(Number(cell)) && heading !== "Strength mg/ml";
+        const dateAsText = /^\d{4}-\d\d-\d\d$/.test(String(cell)) && heading !== "Looked again";
+        const unknown = cell === "sore" || cell === "hot hoof?";
+        const missing = heading === "Withdrawal days" && cell === undefined && cells.has(`Cases!B${row}`);
+        if (keptAsText || dateAsText || unknown || missing) slips.push([row - 4, heading]);
+      }
+    }
+    expect(findings.map(([row, column]) => [row, column])).toEqual(slips);
+    expect(slips.length).toBeGreaterThan(30);
   });
 
   test("each case's clear date, second look and lesion stand beside it", () => {

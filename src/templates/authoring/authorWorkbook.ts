@@ -1,10 +1,11 @@
 import { createRequire } from "node:module";
-import { init } from "excelize-wasm";
+import { init, type Style } from "excelize-wasm";
 import { unzipSync } from "fflate";
 import { fixedArea, quoteSheet } from "../../workbook/formula/structured.ts";
 import { writeZip } from "../../workbook/zip/writeZip.ts";
-import { type Look, looks } from "./looks.ts";
-import { must, type NameCell, type SheetAuthor, sheetAuthor } from "./sheetAuthor.ts";
+import { chartKinds } from "./chartKinds.ts";
+import { type Emphasis, emphases, type Look, looks } from "./looks.ts";
+import { must, type NameCell, type SheetAuthor, type Styles, sheetAuthor } from "./sheetAuthor.ts";
 
 /** One sheet of a workbook to be: its name and what writes it. */
 export interface SheetPlan {
@@ -29,22 +30,24 @@ export interface WorkbookPlan {
 export async function authorWorkbook(plan: WorkbookPlan): Promise<Uint8Array> {
   const require = createRequire(import.meta.url);
   const library = await init(require.resolve("excelize-wasm/excelize.wasm.gz"));
+  checkChartKinds(library as unknown as Readonly<Record<string, unknown>>);
   const file = library.NewFile();
-  const styles = new Map<Look, number>();
-  const styleOf = (look: Look): number => {
-    const known = styles.get(look);
-    if (known !== undefined) return known;
-    const { style } = must(file.NewStyle(structuredClone(looks[look])));
-    styles.set(look, style);
-    return style;
+  // The library may write into what it is given.
+  const styles: Styles = {
+    cell: onceEach((look: Look) => must(file.NewStyle(structuredClone<Style>(looks[look]))).style),
+    emphasis: onceEach(
+      (emphasis: Emphasis) => must(file.NewConditionalStyle(structuredClone<Style>(emphases[emphasis]))).style,
+    ),
   };
-  const nameCell: NameCell = (name, sheet, area) =>
-    void must(file.SetDefinedName({ Name: name, RefersTo: `${quoteSheet(sheet)}${fixedArea(area)}` }));
+  const nameCell: NameCell = (name, sheet, target) => {
+    const RefersTo = "formula" in target ? target.formula : `${quoteSheet(sheet)}${fixedArea(target)}`;
+    must(file.SetDefinedName({ Name: name, RefersTo }));
+  };
   plan.sheets.forEach(({ name }, place) => {
     if (place === 0) must(file.SetSheetName("Sheet1", name));
     else must(file.NewSheet(name));
   });
-  for (const { name, write } of plan.sheets) write(sheetAuthor(file, name, styleOf), nameCell);
+  for (const { name, write } of plan.sheets) write(sheetAuthor(file, name, styles), nameCell);
   const moment = `${plan.made}T00:00:00Z`;
   must(
     file.SetDocProps({
@@ -59,6 +62,20 @@ export async function authorWorkbook(plan: WorkbookPlan): Promise<Uint8Array> {
   must(file.SetAppProps({ Application: "Soundfold" }));
   const { buffer } = must(file.WriteToBuffer());
   return inSteadyOrder(buffer as Uint8Array);
+}
+
+function checkChartKinds(library: Readonly<Record<string, unknown>>): void {
+  for (const [kind, number] of Object.entries(chartKinds))
+    if (library[kind] !== number) throw new Error(`the library numbers ${kind} as ${library[kind]}, not as ${number}`);
+}
+
+function onceEach<K>(make: (key: K) => number): (key: K) => number {
+  const made = new Map<K, number>();
+  return (key) => {
+    const known = made.get(key) ?? make(key);
+    made.set(key, known);
+    return known;
+  };
 }
 
 // The library writes its parts in no fixed order and stamps them with the clock.

@@ -1,11 +1,11 @@
 import type { Style } from "excelize-wasm";
 
 const family = "Calibri";
-const ink = "1F2A24";
-const green = "2F5D50";
+export const ink = "1F2A24";
+export const green = "2F5D50";
 const paleGreen = "E4EFE9";
 const paleYellow = "FFF8DC";
-const grey = "5F6B66";
+export const grey = "5F6B66";
 
 const top = { Vertical: "top", WrapText: true };
 const headingFill = { Type: "pattern", Pattern: 1, Color: [green] };
@@ -13,7 +13,14 @@ const inputFill = { Type: "pattern", Pattern: 1, Color: [paleYellow] };
 const workedFill = { Type: "pattern", Pattern: 1, Color: [paleGreen] };
 const thin = (["left", "top", "right", "bottom"] as const).map((Type) => ({ Type, Color: "C9CFCB", Style: 1 }));
 
+const edge = [{ Type: "left", Color: ink, Style: 2 }];
+const left = { Horizontal: "left" };
+const unlocked = { Protection: { Locked: false } };
+/** Excel's number for "text": zeros at the front of a tag stay. */
+const asText = 49;
+
 const dateFormat = "d mmm yyyy";
+const monthFormat = "mmm yyyy";
 
 /** How cells of the sample workbooks look, by what they hold. Yellow is typed by hand, green is worked out. */
 export const looks = {
@@ -54,6 +61,71 @@ export const looks = {
   worked: { Font: { Family: family, Color: ink } },
   workedDate: { Font: { Family: family, Color: ink }, CustomNumFmt: dateFormat, Alignment: { Horizontal: "left" } },
   workedShare: { Font: { Family: family, Color: ink }, CustomNumFmt: "0.0%" },
+  workedCount: { Font: { Family: family, Color: ink }, CustomNumFmt: "0" },
+  workedMl: { Font: { Family: family, Color: ink }, CustomNumFmt: "0.0##" },
+  workedRate: { Font: { Family: family, Color: ink }, CustomNumFmt: "0.00" },
+  workedMonth: { Font: { Family: family, Color: ink }, CustomNumFmt: monthFormat, Alignment: { Horizontal: "left" } },
+  /** One figure that is looked at first. */
+  figure: { Font: { Family: family, Bold: true, Size: 14, Color: ink }, Alignment: { Horizontal: "left" } },
+  figureShare: {
+    Font: { Family: family, Bold: true, Size: 14, Color: ink },
+    CustomNumFmt: "0.0%",
+    Alignment: { Horizontal: "left" },
+  },
+  figureDate: {
+    Font: { Family: family, Bold: true, Size: 14, Color: ink },
+    CustomNumFmt: dateFormat,
+    Alignment: { Horizontal: "left" },
+  },
+  link: { Font: { Family: family, Bold: true, Underline: "single", Color: green }, Alignment: { Vertical: "top" } },
+  /** What must not be overlooked. */
+  careHeading: { Font: { Family: family, Bold: true, Color: ink }, Alignment: { Vertical: "top" } },
+  care: { Font: { Family: family, Color: ink }, Border: edge, Alignment: top },
+  /** Cells and columns for a person to type in, on a sheet whose other cells are locked. */
+  typed: { ...unlocked, Font: { Family: family, Color: ink } },
+  typedText: { ...unlocked, Font: { Family: family, Color: ink }, NumFmt: asText },
+  typedDate: { ...unlocked, Font: { Family: family, Color: ink }, CustomNumFmt: dateFormat, Alignment: left },
+  typedCount: { ...unlocked, Font: { Family: family, Color: ink }, Alignment: { Horizontal: "center" } },
+  fieldText: { ...unlocked, Fill: inputFill, Border: thin, Font: { Family: family, Color: ink }, Alignment: left },
+  fieldDate: {
+    ...unlocked,
+    Fill: inputFill,
+    Border: thin,
+    Font: { Family: family, Color: ink },
+    CustomNumFmt: dateFormat,
+    Alignment: left,
+  },
+  fieldShare: {
+    ...unlocked,
+    Fill: inputFill,
+    Border: thin,
+    Font: { Family: family, Color: ink },
+    CustomNumFmt: "0.0%",
+    Alignment: left,
+  },
+  fieldNumber: { ...unlocked, Fill: inputFill, Border: thin, Font: { Family: family, Color: ink }, Alignment: left },
+  fieldTag: { ...unlocked, Fill: inputFill, Border: thin, Font: { Family: family, Color: ink }, NumFmt: asText },
 } as const satisfies Record<string, Style>;
 
 export type Look = keyof typeof looks;
+
+/** How cells stand out by what they hold: always by weight or line too, so that it shows without colour. */
+export const emphases = {
+  /** A filled row of a list. */
+  line: { Border: [{ Type: "bottom", Color: "C9CFCB", Style: 1 }] },
+  /** Where the next record goes. */
+  next: { Fill: { Type: "pattern", Pattern: 1, Color: [paleYellow] }, Border: thin },
+  /** Needs something done. */
+  strong: {
+    Font: { Bold: true, Color: ink },
+    Fill: { Type: "pattern", Pattern: 1, Color: ["E2DED2"] },
+    Border: [
+      { Type: "top", Color: ink, Style: 1 },
+      { Type: "bottom", Color: ink, Style: 1 },
+    ],
+  },
+  /** Settled: nothing to do. */
+  weak: { Font: { Italic: true, Color: grey } },
+} as const satisfies Record<string, Style>;
+
+export type Emphasis = keyof typeof emphases;

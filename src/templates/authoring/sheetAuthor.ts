@@ -1,8 +1,9 @@
-import type { NewFile } from "excelize-wasm";
+import type { Chart, DataValidation, NewFile } from "excelize-wasm";
 import type { Cell } from "../../cells/cell.ts";
 import { isCellError } from "../../cells/cell.ts";
 import { type Area, areaText, columnLetters, type Place, placeText } from "../../workbook/address.ts";
-import type { Look } from "./looks.ts";
+import { quoteSheet } from "../../workbook/formula/structured.ts";
+import type { Emphasis, Look } from "./looks.ts";
 
 type File = InstanceType<typeof NewFile>;
 
@@ -20,18 +21,62 @@ export interface SheetAuthor {
   readonly rowHeight: (row: number, points: number) => void;
   /** Keeps the rows above and the columns left of this cell in sight. */
   readonly freezeAt: (place: Place) => void;
+  /** How cells of whole columns look that nothing else was said of: room to type in and to grow. */
+  readonly columnLook: (left: number, right: number, look: Look) => void;
   /** Makes a named table, so that formulas can say `Cases[Tag]`. The first row is its headings. */
-  readonly table: (name: string, area: Area) => void;
+  readonly table: (name: string, area: Area, striped?: boolean) => void;
+  /** What may be typed there, and what is said when it is something else. */
+  readonly accept: (area: Area, rule: Rule) => void;
+  /** Cells of the area stand out where the formula holds; it is written for the area's first cell, without `=`. */
+  readonly emphasize: (area: Area, formula: string, emphasis: Emphasis) => void;
+  readonly chart: (at: Place, chart: Chart) => void;
+  /** A cell that leads to another sheet of the workbook. */
+  readonly linkTo: (place: Place, sheet: string) => void;
+  readonly merge: (area: Area) => void;
+  readonly hideGrid: () => void;
+  /** Locks all cells but those for typing; there is no password, so whoever wants to can unlock it. */
+  readonly protect: () => void;
+  /** On paper: what is printed, and how. */
+  readonly print: (page: Page) => void;
   /** On paper: a new page begins with this column. */
   readonly newPageAt: (column: number) => void;
+  /** On paper: a new page begins with this row. */
+  readonly newPageAtRow: (row: number) => void;
   /** On paper: turned sideways, as many pages across as its columns need. */
   readonly printSideways: () => void;
   /** On paper: turned sideways and made small enough for one page across. */
   readonly printWide: () => void;
 }
 
-/** A name for a cell or a range, that formulas can use. */
-export type NameCell = (name: string, sheet: string, area: Area) => void;
+/** A name for a cell or a range, or for a formula without `=`, that formulas can use. */
+export type NameCell = (name: string, sheet: string, target: Area | { readonly formula: string }) => void;
+
+/** What may be typed into a cell. */
+export interface Rule {
+  readonly of:
+    | { readonly list: string }
+    | { readonly date: readonly [from: string, to: string] }
+    | { readonly whole: readonly [least: string, most: string] }
+    | { readonly number: readonly [least: string, most: string] };
+  /** Said when something else is typed. */
+  readonly words: string;
+  /** Whether something else may stand after a warning. */
+  readonly lenient?: boolean;
+  /** Shown while the cell is chosen. */
+  readonly hint?: string;
+}
+
+export interface Page {
+  readonly sideways?: boolean;
+  /** The cells printed, as text such as `$A$1:$F$40`, or a formula that gives them; left out, all that is filled. */
+  readonly cells?: string;
+  /** Rows repeated on each page, counted from 0. */
+  readonly repeat?: readonly [first: number, last: number];
+  /** All on one page. */
+  readonly onOnePage?: boolean;
+  /** So many pages side by side. */
+  readonly across?: number;
+}
 
 /** Throws what the library reports beside its answer. */
 export function must<T extends { readonly error: string | null }>(answer: T): T {
@@ -39,8 +84,15 @@ export function must<T extends { readonly error: string | null }>(answer: T): T 
   return answer;
 }
 
+/** Styles of the file, by what they are for. */
+export interface Styles {
+  readonly cell: (look: Look) => number;
+  readonly emphasis: (emphasis: Emphasis) => number;
+}
+
 /** An author for a sheet that is already in the file. */
-export function sheetAuthor(file: File, name: string, styleOf: (look: Look) => number): SheetAuthor {
+export function sheetAuthor(file: File, name: string, styles: Styles): SheetAuthor {
+  const styleOf = styles.cell;
   const put = (place: Place, content: Content, look?: Look): void => {
     const cell = placeText(place);
     if (look) must(file.SetCellStyle(name, cell, cell, styleOf(look)));
@@ -76,20 +128,87 @@ export function sheetAuthor(file: File, name: string, styleOf: (look: Look) => n
           ActivePane: column > 0 ? "bottomRight" : "bottomLeft",
         }),
       ) && undefined,
-    table: (tableName, area) =>
+    columnLook: (left, right, look) =>
+      must(file.SetColStyle(name, `${columnLetters(left)}:${columnLetters(right)}`, styleOf(look))) && undefined,
+    table: (tableName, area, striped = true) =>
       must(
         file.AddTable(name, {
           Range: areaText(area),
           Name: tableName,
-          StyleName: "TableStyleLight11",
-          ShowRowStripes: true,
+          StyleName: striped ? "TableStyleLight11" : "",
+          ShowRowStripes: striped,
         }),
       ) && undefined,
+    accept: (area, rule) => must(file.AddDataValidation(name, validation(areaText(area), rule))) && undefined,
+    emphasize: (area, formula, emphasis) =>
+      must(
+        file.SetConditionalFormat(name, areaText(area), [
+          { Type: "formula", Criteria: formula, Format: styles.emphasis(emphasis) },
+        ]),
+      ) && undefined,
+    chart: (at, chart) => must(file.AddChart(name, placeText(at), chart)) && undefined,
+    linkTo: (place, sheet) =>
+      must(file.SetCellHyperLink(name, placeText(place), `${quoteSheet(sheet)}A1`, "Location")) && undefined,
+    merge: ({ top, left, bottom, right }) =>
+      must(file.MergeCell(name, placeText({ row: top, column: left }), placeText({ row: bottom, column: right }))) &&
+      undefined,
+    hideGrid: () =>
+      must(file.SetSheetView(name, 0, { ShowGridLines: false, TopLeftCell: "", View: "normal" })) && undefined,
+    protect: () =>
+      must(
+        file.ProtectSheet(name, {
+          SelectLockedCells: true,
+          SelectUnlockedCells: true,
+          AutoFilter: true,
+          Sort: true,
+          FormatCells: true,
+          FormatColumns: true,
+          FormatRows: true,
+        }),
+      ) && undefined,
+    print: ({ sideways = false, cells, repeat, onOnePage = false, across = 1 }) => {
+      must(file.SetSheetProps(name, { FitToPage: true }));
+      must(
+        file.SetPageLayout(name, {
+          Orientation: sideways ? "landscape" : "portrait",
+          FitToWidth: across,
+          FitToHeight: onOnePage ? 1 : 0,
+          Size: 9,
+        }),
+      );
+      must(file.SetPageMargins(name, { Left: 0.5, Right: 0.5, Top: 0.55, Bottom: 0.65, Header: 0.3, Footer: 0.3 }));
+      must(file.SetHeaderFooter(name, { OddFooter: "&L&F, &A&RPage &P of &N" }));
+      const naming = (what: string, text: string) =>
+        must(file.SetDefinedName({ Name: `_xlnm.${what}`, RefersTo: text, Scope: name }));
+      if (cells !== undefined) naming("Print_Area", printed(cells, quoteSheet(name)));
+      if (repeat) naming("Print_Titles", `${quoteSheet(name)}$${repeat[0] + 1}:$${repeat[1] + 1}`);
+    },
     newPageAt: (column) => must(file.InsertPageBreak(name, placeText({ row: 0, column }))) && undefined,
+    newPageAtRow: (row) => must(file.InsertPageBreak(name, placeText({ row, column: 0 }))) && undefined,
     printSideways: () => must(file.SetPageLayout(name, { Orientation: "landscape", Size: 9 })) && undefined,
     printWide: () => {
       must(file.SetSheetProps(name, { FitToPage: true }));
       must(file.SetPageLayout(name, { Orientation: "landscape", FitToWidth: 1, FitToHeight: 0, Size: 9 }));
     },
   };
+}
+
+// Every reference in a name needs its sheet, but the second end of a range follows the first.
+const printed = (cells: string, sheet: string): string =>
+  cells.replace(/\$[A-Z]+\$\d+(?::\$[A-Z]+\$\d+)?/g, (area) => sheet + area);
+
+function validation(Sqref: string, { of, words, lenient = false, hint }: Rule): DataValidation {
+  const common = {
+    Sqref,
+    AllowBlank: true,
+    ShowErrorMessage: true,
+    ErrorStyle: lenient ? "warning" : "stop",
+    ErrorTitle: "Soundfold",
+    Error: words,
+    ...(hint === undefined ? {} : { ShowInputMessage: true, Prompt: hint }),
+  };
+  if ("list" in of) return { ...common, Type: "list", Formula1: of.list };
+  const [Type, [Formula1, Formula2]] =
+    "date" in of ? ["date", of.date] : "whole" in of ? ["whole", of.whole] : ["decimal", of.number];
+  return { ...common, Type, Operator: "between", Formula1, Formula2 };
 }

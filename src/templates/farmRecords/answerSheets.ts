@@ -31,6 +31,18 @@ export const listsSheet = (placed: readonly PlacedAnswer[]): SheetPlan => ({
   },
 });
 
+/** The records looked through for slips of the hand. */
+export const checkSheet = (placed: readonly PlacedAnswer[]): SheetPlan => ({
+  name: sheetNames.check,
+  write(sheet) {
+    sheet.widths(8, 18, 62, 70);
+    title(sheet, "Record check", "Row 1 is the first record of the sheet Cases. Nothing is changed; mend it there.");
+    for (const answer of placed.filter(isOn(sheetNames.check))) writeAnswer(sheet, answer);
+    sheet.freezeAt({ row: 5, column: 0 });
+    sheet.printWide();
+  },
+});
+
 const isOn =
   (name: string) =>
   ({ sheet }: PlacedAnswer): boolean =>

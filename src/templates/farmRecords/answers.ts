@@ -8,7 +8,7 @@ export interface Answer {
 }
 
 /** An answer that fills a table, with the rows kept free for it. */
-export interface TableAnswer extends Answer {
+interface TableAnswer extends Answer {
   readonly rows: number;
 }
 
@@ -19,10 +19,12 @@ export interface Answers {
   readonly tables: readonly TableAnswer[];
   /** Lists of animals and days, of any length, side by side. */
   readonly lists: readonly Answer[];
+  /** What to mend in the records, on a sheet of its own. */
+  readonly check: Answer;
 }
 
 /** Everything that the sample workbook answers. */
-export const answersFor = ({ cases, gathers }: WorkedRanges): Answers => ({
+export const answersFor = ({ cases, gathers, states }: WorkedRanges): Answers => ({
   figures: [
     {
       question: "Share lame at the latest gathers",
@@ -81,7 +83,7 @@ export const answersFor = ({ cases, gathers }: WorkedRanges): Answers => ({
     },
     {
       question: "Whom to keep apart at the next housing",
-      formula: `FOOT.KEEPAPART(housing_date,Cases[Tag],${cases.since},${cases.state})`,
+      formula: `FOOT.KEEPAPART(housing_date,${states.tag},${states.day},${states.state})`,
     },
     { question: "Who was lame again and again", formula: "FOOT.REPEATS(Cases[Tag],Cases[Seen lame])" },
     {
@@ -89,4 +91,8 @@ export const answersFor = ({ cases, gathers }: WorkedRanges): Answers => ({
       formula: "FOOT.SOUNDCURVE(Cases[Treated],Cases[Sound on],as_of)",
     },
   ],
+  check: {
+    question: "What to mend in the case records",
+    formula: "FOOT.RECORDCHECK(Cases[#Headers],Cases[#Data],as_of)",
+  },
 });

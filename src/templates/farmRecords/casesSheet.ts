@@ -31,8 +31,6 @@ const worked: Readonly<Record<(typeof caseWorked)[number], Worked>> = {
     formula: (n) => `IF(F${n}="","",FOOT.LESIONNAME(F${n}))`,
     look: "worked",
   },
-  state: { heading: "Now", formula: (n) => `IF(C${n}="","",IF(N${n}="","lame","sound"))`, look: "worked" },
-  since: { heading: "Since", formula: (n) => `IF(C${n}="","",IF(N${n}="",A${n},N${n}))`, look: "workedDate" },
 };
 
 const centredColumns = ["Foot", "Score", "Dose ml", "Strength mg/ml", "Withdrawal days", "Weight kg"];
@@ -42,7 +40,7 @@ const dateColumns = ["Seen lame", "Treated", "Looked again", "Sound on"];
 export const casesSheet = (cases: readonly TypedRow[]): SheetPlan => ({
   name: sheetNames.cases,
   write(sheet) {
-    sheet.widths(12, 12, 23, 22, 6, 18, 7, 19, 12, 8, 10, 11, 12, 12, 9, 13, 13, 16, 30, 8, 12);
+    sheet.widths(12, 12, 23, 22, 6, 18, 7, 19, 12, 8, 10, 11, 12, 12, 9, 13, 13, 16, 32);
     sheet.put({ row: 0, column: 0 }, "Cases", "title");
     sheet.rowHeight(0, 28);
     sheet.put({ row: 1, column: 0 }, "Typed in on the left; the pale green columns are worked out.", "note");

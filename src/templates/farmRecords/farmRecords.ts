@@ -5,7 +5,7 @@ import { year } from "../inventedFlock/flockYear.ts";
 import { inventedFlock } from "../inventedFlock/inventedFlock.ts";
 import { saleList } from "../inventedFlock/saleList.ts";
 import { seededRandom } from "../inventedFlock/seededRandom.ts";
-import { answersSheet, listsSheet } from "./answerSheets.ts";
+import { answersSheet, checkSheet, listsSheet } from "./answerSheets.ts";
 import { answersFor } from "./answers.ts";
 import { casesSheet } from "./casesSheet.ts";
 import { gathersSheet } from "./gathersSheet.ts";
@@ -13,6 +13,7 @@ import { type PlacedAnswer, placedAnswers } from "./placedAnswers.ts";
 import { workedRanges } from "./recordRanges.ts";
 import { latestGathersFrom, settingsSheet } from "./settingsSheet.ts";
 import { startSheet } from "./startSheet.ts";
+import { statesSheet } from "./statesSheet.ts";
 
 export interface FarmRecords {
   readonly plan: WorkbookPlan;
@@ -45,6 +46,8 @@ export function farmRecords(seed: number): FarmRecords {
         casesSheet(cases),
         answersSheet(answers),
         listsSheet(answers),
+        checkSheet(answers),
+        statesSheet(cases.length),
       ],
     },
   };

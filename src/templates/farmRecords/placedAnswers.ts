@@ -20,8 +20,8 @@ export interface PlacedAnswer extends Answer {
 const firstRow = 3;
 const firstListRow = 4;
 
-/** Where each answer stands on the sheets Answers and Lists. */
-export function placedAnswers({ figures, tables, lists }: Answers): readonly PlacedAnswer[] {
+/** Where each answer stands on the sheets Answers, Lists and Record check. */
+export function placedAnswers({ figures, tables, lists, check }: Answers): readonly PlacedAnswer[] {
   const placed: PlacedAnswer[] = [];
   let row = firstRow;
   for (const answer of figures) {
@@ -45,6 +45,9 @@ export function placedAnswers({ figures, tables, lists }: Answers): readonly Pla
     placed.push({ ...answer, gives, sheet: sheetNames.lists, heading: { row: at.row - 1, column }, at, names: at });
     column += gives.result.headings.length + 1;
   }
+  const at = { row: firstListRow, column: 0 };
+  const heading = { row: at.row - 1, column: 0 };
+  placed.push({ ...check, gives: functionIn(check), sheet: sheetNames.check, heading, at, names: at });
   return placed;
 }
 

@@ -13,6 +13,8 @@ export const sheetNames = {
   cases: "Cases",
   answers: "Answers",
   lists: "Lists",
+  check: "Record check",
+  states: "States",
 } as const;
 
 /** The typed part of a record sheet, headings and all. */
@@ -24,21 +26,26 @@ export const recordArea = (headings: readonly string[], rows: readonly TypedRow[
 });
 
 /** The worked-out columns right of the case records. */
-export const caseWorked = ["clear", "lookAgain", "lookState", "lesion", "state", "since"] as const;
+export const caseWorked = ["clear", "lookAgain", "lookState", "lesion"] as const;
+
+/** The columns of the sheet States, in which each case stands twice: seen lame, and sound. */
+export const stateColumns = ["tag", "day", "state"] as const;
 
 /** The worked-out columns right of the gathers, after one column with the share. */
-export const gatherWorked = ["share", "latestGroup", "latestLame", "latestSeen"] as const;
+const gatherWorked = ["share", "latestGroup", "latestLame", "latestSeen"] as const;
 
 /** Worked-out columns as formulas name them, for as many records as there are. */
 export interface WorkedRanges {
   readonly cases: Readonly<Record<(typeof caseWorked)[number], string>>;
   readonly gathers: Readonly<Record<(typeof gatherWorked)[number], string>>;
+  readonly states: Readonly<Record<(typeof stateColumns)[number], string>>;
 }
 
 export function workedRanges(gathers: readonly TypedRow[], cases: readonly TypedRow[]): WorkedRanges {
   return {
     cases: rangesBeside(sheetNames.cases, caseHeadings, caseWorked, cases.length),
     gathers: rangesBeside(sheetNames.gathers, gatherHeadings, gatherWorked, gathers.length),
+    states: rangesBeside(sheetNames.states, [], stateColumns, 2 * cases.length),
   };
 }
 

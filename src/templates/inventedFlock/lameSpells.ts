@@ -5,7 +5,7 @@ import type { Animal } from "./animals.ts";
 import { year } from "./flockYear.ts";
 import type { SeededRandom } from "./seededRandom.ts";
 
-export const feet = ["LF", "RF", "LH", "RH"] as const;
+const feet = ["LF", "RF", "LH", "RH"] as const;
 export type Foot = (typeof feet)[number];
 
 /** One animal lame on one foot, whether anybody wrote it down or not. */

@@ -1,0 +1,70 @@
+import { keepApartFunction } from "../../../functions/animals/keepApart.ts";
+import type { SheetPlan } from "../authoring/authorWorkbook.ts";
+import type { BookContent } from "./bookContent.ts";
+import { sheetNames } from "./bookTables.ts";
+import { orSeeProblems } from "./formulas.ts";
+import { listLooks, writeList } from "./writeList.ts";
+
+const headings = 6;
+const rows = 1000;
+
+// A case is lame from the day it was seen, and sound from the day it was found sound; on the day of the event she is
+// what she was by then.
+const soundByThen =
+  'IF(Cases[Sound on]="",FALSE,IF(ISNUMBER(Cases[Sound on])*(Cases[Sound on]>event_date),FALSE,TRUE))';
+const since = `IF(Cases[Tag]="","",IF(${soundByThen},Cases[Sound on],Cases[Seen lame]))`;
+const state = `IF(Cases[Tag]="","",IF(${soundByThen},"sound","lame"))`;
+
+/** Whom to keep apart when sheep are housed, turned out or weaned. */
+export const apartSheet = ({ eventDate }: BookContent): SheetPlan => ({
+  name: sheetNames.apart,
+  write(sheet, nameCell) {
+    listLooks(keepApartFunction).forEach((look, step) => {
+      sheet.columnLook(step, step, look);
+    });
+    sheet.widths(26, 58, 16);
+    sheet.hideGrid();
+    sheet.dress({ top: 0, left: 0, bottom: headings - 1, right: 2 }, "note");
+    sheet.put({ row: 0, column: 0 }, "Keep apart", "title");
+    sheet.rowHeight(0, 28);
+    sheet.put(
+      { row: 1, column: 0 },
+      "At housing, turnout or weaning, sheep that are lame or only just sound stay by themselves.",
+    );
+    sheet.put({ row: 2, column: 0 }, "Day of the event", "strong");
+    const cell = { top: 2, left: 1, bottom: 2, right: 1 };
+    sheet.put({ row: 2, column: 1 }, eventDate ?? { formula: "as_of" }, "fieldDate");
+    nameCell("event_date", sheetNames.apart, cell);
+    sheet.accept(cell, {
+      of: { date: ["DATE(1990,1,1)", "DATE(2100,12,31)"] },
+      words: "Type a date, such as 2026-03-14.",
+    });
+    const [n, last] = [headings + 2, headings + rows + 1];
+    sheet.put(
+      { row: 3, column: 0 },
+      {
+        formula: `COUNT($C$${n}:$C$${last})&" animals; sound for fewer than "&settle_days&" days counts as not settled (Settings)"`,
+      },
+      "strong",
+    );
+    writeList(sheet, {
+      question: "Keep these apart",
+      row: headings,
+      column: 0,
+      rows,
+      gives: keepApartFunction,
+      formula: orSeeProblems(`FOOT.KEEPAPART(event_date,Cases[Tag],${since},${state},settle_days)`),
+    });
+    sheet.emphasize(
+      { top: headings + 1, left: 0, bottom: headings + rows, right: 2 },
+      `LEFT($B${n},4)="lame"`,
+      "strong",
+    );
+    sheet.freezeAt({ row: headings + 1, column: 0 });
+    sheet.protect();
+    sheet.print({
+      cells: `$A$1:INDEX($C$1:$C$${last},${headings + 1}+MAX(30,COUNTA($A$${n}:$A$${last})))`,
+      repeat: [headings, headings],
+    });
+  },
+});

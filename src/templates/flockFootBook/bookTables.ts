@@ -1,0 +1,89 @@
+import type { Lesion } from "../../core/lesions/lesionName.ts";
+import type { Area } from "../../workbook/address.ts";
+
+/** The sheets, in the order of the work. */
+export const sheetNames = {
+  start: "Start",
+  settings: "Settings",
+  gathers: "Gathers",
+  cases: "Cases",
+  today: "Today",
+  sale: "Sale check",
+  apart: "Keep apart",
+  picture: "Picture",
+  medicine: "Medicine use",
+  problems: "Problems",
+} as const;
+
+/** Headings of the table Gathers. */
+export const gatherHeadings = ["Date", "Group", "Looked at", "Lame", "Note"] as const;
+
+/** Headings of the table Cases; RECORDCHECK knows the columns by these words. */
+export const caseHeadings = [
+  "Seen lame",
+  "Treated",
+  "Tag",
+  "Group",
+  "Foot",
+  "Lesion",
+  "Score",
+  "Treatment",
+  "Medicine",
+  "Dose ml",
+  "Withdrawal days",
+  "Given by",
+  "Batch",
+  "Recheck due",
+  "Looked again",
+  "Sound on",
+  "Note",
+] as const;
+
+/** Headings of the table Medicines in the settings. */
+export const medicineHeadings = ["Medicine", "mg per ml", "mg per kg", "Withdrawal days", "Antibiotic"] as const;
+
+/** Headings of the table Groups in the settings. */
+export const groupHeadings = ["Group", "Sheep now"] as const;
+
+/** The row of the headings on the sheets of records, counted from 0; the records follow. */
+export const headingRow = 3;
+export const firstRecord = headingRow + 1;
+
+/** How many records each table has room for. Rows left blank cost nothing. */
+export const room = { gathers: 1000, cases: 5000, sale: 300, groups: 12, medicines: 10 } as const;
+
+/** The cells of a table of records, headings and all. */
+export const tableArea = (headings: readonly string[], records: number): Area => ({
+  top: headingRow,
+  left: 0,
+  bottom: headingRow + records,
+  right: headings.length - 1,
+});
+
+/** What the list of lesions offers: the words used in the pen, each of which LESIONNAME knows. */
+export const lesionWords: Readonly<Record<Lesion, string>> = {
+  footrot: "footrot",
+  "interdigital dermatitis": "scald",
+  "contagious ovine digital dermatitis": "CODD",
+  "white line abscess": "white line abscess",
+  "shelly hoof": "shelly hoof",
+  "toe granuloma": "toe granuloma",
+  "joint infection": "joint infection",
+  "foreign body": "foreign body",
+  other: "other",
+  "no lesion": "no lesion",
+};
+
+export const feetWords = ["LF", "RF", "LH", "RH", "all"] as const;
+
+export const treatmentWords = [
+  "injection",
+  "spray",
+  "injection and spray",
+  "footbath",
+  "pus let out",
+  "pocket cleared",
+  "taken out",
+  "vet asked",
+  "none",
+] as const;

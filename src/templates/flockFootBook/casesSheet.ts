@@ -1,0 +1,174 @@
+import type { SheetPlan } from "../authoring/authorWorkbook.ts";
+import type { Look } from "../authoring/looks.ts";
+import type { Rule } from "../authoring/sheetAuthor.ts";
+import type { BookContent } from "./bookContent.ts";
+import { caseHeadings, firstRecord, headingRow, room, sheetNames, tableArea } from "./bookTables.ts";
+import { type caseWorked, orSeeProblems, workedColumn } from "./formulas.ts";
+
+type Heading = (typeof caseHeadings)[number];
+
+interface Typed {
+  readonly width: number;
+  readonly look: Look;
+  readonly rule?: Rule;
+}
+
+const pastDay = (what: string): Rule => ({
+  of: { date: ["DATE(1990,1,1)", "as_of"] },
+  words: `Type the day ${what}, such as 2026-03-14; not a day to come.`,
+});
+const listed = (list: string, what: string, lenient = false): Rule => ({
+  of: { list },
+  words: lenient ? `${what} is not in the list on the sheet Settings. Use it all the same?` : what,
+  lenient,
+});
+
+const typed: Readonly<Record<Heading, Typed>> = {
+  "Seen lame": { width: 12, look: "typedDate", rule: pastDay("she was seen lame") },
+  Treated: { width: 12, look: "typedDate", rule: pastDay("of the last dose") },
+  Tag: { width: 19, look: "typedText" },
+  Group: { width: 20, look: "typed", rule: listed("group_list", "This group", true) },
+  Foot: { width: 7, look: "typedCount", rule: listed("foot_list", "The foot: LF, RF, LH, RH or all.") },
+  Lesion: {
+    width: 19,
+    look: "typed",
+    rule: listed("lesion_list", "Choose a lesion from the list; what is none of them is other."),
+  },
+  Score: { width: 8, look: "typedCount", rule: { of: { whole: ["0", "6"] }, words: "Type the score, 0 to 6." } },
+  Treatment: { width: 18, look: "typed", rule: listed("treatment_list", "This treatment", true) },
+  Medicine: {
+    width: 14,
+    look: "typed",
+    rule: listed(
+      "medicine_list",
+      "Type this medicine on the sheet Settings first, with its numbers from the data sheet.",
+    ),
+  },
+  "Dose ml": {
+    width: 8,
+    look: "typedCount",
+    rule: { of: { number: ["0.05", "60"] }, words: "Type the ml given, 0.05 to 60." },
+  },
+  "Withdrawal days": {
+    width: 12,
+    look: "typedCount",
+    rule: {
+      of: { whole: ["0", "365"] },
+      words: "Type the days, 0 to 365, without a unit.",
+      hint: "From the data sheet or the vet. 0 only when that is what is written there; a blank is never read as 0.",
+    },
+  },
+  "Given by": { width: 12, look: "typed", rule: listed("given_by_list", "This name", true) },
+  Batch: { width: 10, look: "typedText" },
+  "Recheck due": {
+    width: 12,
+    look: "typedDate",
+    rule: {
+      of: { date: ["DATE(1990,1,1)", "DATE(2100,12,31)"] },
+      words: "Type a date, such as 2026-03-14.",
+      hint: "Only if it is another day than usual (Settings).",
+    },
+  },
+  "Looked again": { width: 12, look: "typedDate", rule: pastDay("she was looked at again") },
+  "Sound on": { width: 12, look: "typedDate", rule: pastDay("she was found sound") },
+  Note: { width: 18, look: "typed" },
+};
+
+interface Worked {
+  readonly heading: string;
+  readonly width: number;
+  readonly formula: string;
+  readonly look: Look;
+}
+
+// One formula answers for the whole column, and it reaches just as far as the records do.
+const worked: Readonly<Record<(typeof caseWorked)[number], Worked>> = {
+  clear: {
+    heading: "Clear for food from",
+    width: 13,
+    formula: "FOOT.CLEARDATE(Cases[Treated],Cases[Withdrawal days])",
+    look: "workedDate",
+  },
+  lookAgain: {
+    heading: "Look again on",
+    width: 12,
+    formula:
+      'FOOT.RECHECKDUE(IF(Cases[Recheck due]<>"",Cases[Recheck due]-recheck_days,IF(Cases[Treated]="","",Cases[Treated])),recheck_days)',
+    look: "workedDate",
+  },
+  secondLook: {
+    heading: "Second look",
+    width: 16,
+    formula: `FOOT.RECHECKSTATE(${workedColumn("lookAgain")},Cases[Looked again],as_of)`,
+    look: "worked",
+  },
+  caseNumber: {
+    heading: "Case no.",
+    width: 8,
+    formula: "FOOT.CASENO(Cases[Tag],Cases[Seen lame],Cases[Tag],Cases[Seen lame],gap_days)",
+    look: "workedCount",
+  },
+};
+
+/** The cases as typed, with room for more, and beside them the dates and states that follow from each row. */
+export const casesSheet = ({ cases }: BookContent): SheetPlan => ({
+  name: sheetNames.cases,
+  write(sheet) {
+    const looks = [
+      ...caseHeadings.map((heading) => typed[heading].look),
+      ...Object.values(worked).map(({ look }) => look),
+    ];
+    looks.forEach((look, column) => {
+      sheet.columnLook(column, column, look);
+    });
+    sheet.widths(
+      ...caseHeadings.map((heading) => typed[heading].width),
+      ...Object.values(worked).map(({ width }) => width),
+    );
+    sheet.hideGrid();
+    const last = looks.length - 1;
+    sheet.dress({ top: 0, left: 0, bottom: 2, right: last }, "note");
+    sheet.put({ row: 0, column: 0 }, "Cases", "title");
+    sheet.rowHeight(0, 28);
+    sheet.put(
+      { row: 1, column: 0 },
+      "One row for each treatment of each lame animal. Type in the next free row; the table has room for 5,000.",
+    );
+    sheet.put(
+      { row: 2, column: 0 },
+      "Dark headings are typed; the pale ones at the right are worked out. Where a message names a row, row 1 is the first record: it stands in row 5 of this sheet.",
+    );
+    sheet.rowHeight(headingRow, 34);
+    sheet.putRow({ row: headingRow, column: 0 }, caseHeadings, "heading");
+    cases.forEach((row, place) => {
+      sheet.putRow({ row: firstRecord + place, column: 0 }, row);
+    });
+    const area = tableArea(caseHeadings, room.cases);
+    sheet.table("Cases", area, false);
+    const rows = { ...area, top: firstRecord };
+    const n = firstRecord + 1;
+    caseHeadings.forEach((heading, column) => {
+      const { rule } = typed[heading];
+      if (rule) sheet.accept({ ...rows, left: column, right: column }, rule);
+    });
+    Object.values(worked).forEach(({ heading, formula }, place) => {
+      const column = caseHeadings.length + place;
+      sheet.put({ row: headingRow, column }, heading, "workedHeading");
+      sheet.put({ row: firstRecord, column }, { formula: orSeeProblems(formula) });
+    });
+    const [clear, state] = [caseHeadings.length, caseHeadings.length + 2];
+    sheet.emphasize({ ...rows, left: clear, right: clear }, `OR(ISTEXT($R${n})*($R${n}<>""),$R${n}>as_of)`, "strong");
+    sheet.emphasize({ ...rows, left: state, right: state }, `ISNUMBER(SEARCH("overdue",$T${n}))`, "strong");
+    sheet.emphasize({ ...rows, left: state, right: state }, `$T${n}="done"`, "weak");
+    sheet.emphasize({ ...rows, right: last }, `COUNTA($A${n}:$Q${n})>0`, "line");
+    sheet.emphasize(rows, `AND($C${n}="",$A${n}="",$C${n - 1}<>"")`, "next");
+    sheet.freezeAt({ row: firstRecord, column: 3 });
+    sheet.protect();
+    const end = firstRecord + room.cases;
+    sheet.print({
+      sideways: true,
+      cells: `$A$1:INDEX($U$1:$U$${end},MAX(40,${headingRow + 1}+COUNTA($C$${n}:$C$${end})))`,
+      repeat: [headingRow, headingRow],
+    });
+  },
+});

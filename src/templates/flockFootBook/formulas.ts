@@ -1,0 +1,26 @@
+import { columnLetters } from "../../workbook/address.ts";
+import { quoteSheet } from "../../workbook/formula/structured.ts";
+import { caseHeadings, firstRecord, room, sheetNames } from "./bookTables.ts";
+
+/** A formula whose failure is said in words, on paper too; the sheet Problems names the record to mend. */
+export const orSeeProblems = (formula: string): string => `IFERROR(${formula},"not worked out: see Problems")`;
+
+/** The worked-out columns beside the table Cases, in their order. */
+export const caseWorked = ["clear", "lookAgain", "secondLook", "caseNumber"] as const;
+
+/**
+ * A worked-out column beside the table Cases, as far down as the table has room. It cannot be part of the table, where
+ * no list may spill.
+ */
+export function workedColumn(name: (typeof caseWorked)[number]): string {
+  const letters = columnLetters(caseHeadings.length + caseWorked.indexOf(name));
+  return `${quoteSheet(sheetNames.cases)}$${letters}$${firstRecord + 1}:$${letters}$${firstRecord + room.cases}`;
+}
+
+/** A column of Cases, blank where the case was seen before the year looked at. A date kept as text stays in. */
+export const inSeason = (column: string): string =>
+  `IF(${column}="","",IF(ISNUMBER(Cases[Seen lame])*(Cases[Seen lame]<year_from),"",${column}))`;
+
+/** A column of dates, blank after the day the book is worked out for, so that one can look back. */
+export const untilAsOf = (column: string): string =>
+  `IF(${column}="","",IF(ISNUMBER(${column})*(${column}>as_of),"",${column}))`;

@@ -1,0 +1,95 @@
+import type { SheetPlan } from "../authoring/authorWorkbook.ts";
+import type { BookContent } from "./bookContent.ts";
+import { firstRecord, gatherHeadings, headingRow, room, sheetNames, tableArea } from "./bookTables.ts";
+import { orSeeProblems } from "./formulas.ts";
+
+const byGroupColumn = gatherHeadings.length + 1;
+
+const inYear = (column: string): string =>
+  `IF(${column}="","",IF(ISNUMBER(Gathers[Date])*(Gathers[Date]<year_from),"",${column}))`;
+
+/** The gathers, with room for more, and beside them what they come to group by group. */
+export const gathersSheet = ({ gathers }: BookContent): SheetPlan => ({
+  name: sheetNames.gathers,
+  write(sheet) {
+    sheet.columnLook(0, 0, "typedDate");
+    sheet.columnLook(1, 1, "typed");
+    sheet.columnLook(2, 3, "typedCount");
+    sheet.columnLook(4, 4, "typed");
+    sheet.columnLook(byGroupColumn, byGroupColumn, "worked");
+    sheet.columnLook(byGroupColumn + 1, byGroupColumn + 2, "workedCount");
+    sheet.columnLook(byGroupColumn + 3, byGroupColumn + 5, "workedShare");
+    sheet.widths(14, 24, 11, 9, 24, 4, 24, 9, 9, 10, 10, 10);
+    sheet.hideGrid();
+    sheet.put({ row: 0, column: 0 }, "Gathers", "title");
+    sheet.rowHeight(0, 28);
+    sheet.dress({ top: 1, left: 0, bottom: 2, right: gatherHeadings.length - 1 }, "note");
+    sheet.put(
+      { row: 1, column: 0 },
+      "One row for each group at each gather. Type in the next free row; the table has room.",
+      "note",
+    );
+    sheet.put(
+      { row: 2, column: 0 },
+      { formula: 'IF(lame_from="","","Lame is every sheep that scores "&lame_from&" or more (Settings).")' },
+      "note",
+    );
+    sheet.rowHeight(headingRow, 32);
+    sheet.putRow({ row: headingRow, column: 0 }, gatherHeadings, "heading");
+    gathers.forEach((row, place) => {
+      sheet.putRow({ row: firstRecord + place, column: 0 }, row);
+    });
+    const area = tableArea(gatherHeadings, room.gathers);
+    sheet.table("Gathers", area, false);
+    const rows = { ...area, top: firstRecord };
+    const column = (place: number) => ({ ...rows, left: place, right: place });
+    sheet.accept(column(0), {
+      of: { date: ["DATE(1990,1,1)", "as_of"] },
+      words: "Type the day of the gather, such as 2026-03-14; not a day to come.",
+    });
+    sheet.accept(column(1), {
+      of: { list: "group_list" },
+      words: "This group is not in the list on the sheet Settings. Use it all the same?",
+      lenient: true,
+    });
+    sheet.accept(column(2), {
+      of: { whole: ["0", "100000"] },
+      words: "Type how many sheep were looked at, as a whole number.",
+    });
+    sheet.accept(column(3), {
+      of: { whole: ["0", `IF($C${firstRecord + 1}="",100000,$C${firstRecord + 1})`] },
+      words: "Type how many of them were lame: a whole number, not more than were looked at.",
+    });
+    const n = firstRecord + 1;
+    sheet.emphasize(column(3), `AND(ISNUMBER($C${n}),ISNUMBER($D${n}),$D${n}>$C${n})`, "strong");
+    sheet.emphasize(rows, `COUNTA($A${n}:$E${n})>0`, "line");
+    sheet.emphasize(rows, `AND($A${n}="",$A${n - 1}<>"")`, "next");
+
+    sheet.put({ row: headingRow - 1, column: byGroupColumn }, "Group by group, in the year looked at", "question");
+    sheet.dress(
+      { top: headingRow, left: byGroupColumn, bottom: headingRow, right: byGroupColumn + 5 },
+      "workedHeading",
+    );
+    sheet.put(
+      { row: headingRow, column: byGroupColumn },
+      {
+        formula: orSeeProblems(
+          `FOOT.PREVBY(${inYear("Gathers[Group]")},${inYear("Gathers[Lame]")},${inYear("Gathers[Looked at]")})`,
+        ),
+      },
+      "workedHeading",
+    );
+    sheet.emphasize(
+      { top: firstRecord, left: byGroupColumn, bottom: firstRecord + 60, right: byGroupColumn + 5 },
+      `$G${n}="all"`,
+      "strong",
+    );
+    sheet.freezeAt({ row: firstRecord, column: 0 });
+    sheet.protect();
+    sheet.print({
+      sideways: true,
+      cells: `$A$1:INDEX($L$1:$L$${firstRecord + room.gathers},MAX(40,${headingRow + 1}+COUNTA($A$${n}:$A$${firstRecord + room.gathers})))`,
+      repeat: [headingRow, headingRow],
+    });
+  },
+});

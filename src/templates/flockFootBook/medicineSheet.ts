@@ -1,0 +1,80 @@
+import { medicineUseFunction } from "../../../functions/medicines/medicineUse.ts";
+import type { SheetPlan } from "../authoring/authorWorkbook.ts";
+import { room, sheetNames } from "./bookTables.ts";
+import { orSeeProblems } from "./formulas.ts";
+import { listLooks, writeList } from "./writeList.ts";
+
+const headings = 5;
+const useRows = room.medicines + 3;
+const every = headings + useRows + 2;
+
+const ofMedicine = (column: number): string => `IFERROR(VLOOKUP(Cases[Medicine],Medicines,${column},FALSE),"")`;
+// What is not said to be no antibiotic counts as one, so that a medicine that lacks its line is found and not left out.
+const counted = `(Cases[Medicine]<>"")*(${ofMedicine(5)}<>"no")*(1-ISNUMBER(Cases[Treated])*((Cases[Treated]<year_from)+(Cases[Treated]>as_of)>0))`;
+const where = (column: string): string => `IF(${counted},${column},"")`;
+
+/** How much medicine went into the flock. */
+export const medicineSheet: SheetPlan = {
+  name: sheetNames.medicine,
+  write(sheet) {
+    listLooks(medicineUseFunction).forEach((look, step) => {
+      sheet.columnLook(step, step, look);
+    });
+    sheet.widths(34, 14, 14, 16, 14);
+    sheet.hideGrid();
+    sheet.dress({ top: 0, left: 0, bottom: headings - 1, right: 4 }, "note");
+    sheet.put({ row: 0, column: 0 }, "Medicine use", "title");
+    sheet.rowHeight(0, 28);
+    sheet.put({ row: 1, column: 0 }, "Treated from", "label");
+    sheet.put({ row: 1, column: 1 }, { formula: "year_from" }, "workedDate");
+    sheet.put({ row: 1, column: 2 }, "up to", "label");
+    sheet.put({ row: 1, column: 3 }, { formula: "as_of" }, "workedDate");
+    sheet.put(
+      { row: 2, column: 0 },
+      "Antibiotics only: a medicine that says no in the settings is left out. mg/PCU sets the use against the weight of the flock.",
+    );
+    writeList(sheet, {
+      question: "Antibiotics",
+      row: headings,
+      column: 0,
+      rows: useRows - 2,
+      gives: medicineUseFunction,
+      formula: `IF(OR(breeding_sheep="",slaughter_lambs=""),"type breeding sheep and lambs in Settings",${orSeeProblems(
+        `FOOT.MEDICINEUSE(${where("Cases[Medicine]")},${where("Cases[Dose ml]")},${where(ofMedicine(2))},breeding_sheep,slaughter_lambs)`,
+      )})`,
+    });
+    const n = headings + 2;
+    sheet.emphasize({ top: headings + 1, left: 0, bottom: headings + useRows - 2, right: 4 }, `$A${n}="all"`, "strong");
+    sheet.put({ row: every - 1, column: 0 }, "Every medicine in the settings", "question");
+    sheet.putRow({ row: every, column: 0 }, ["medicine"], "workedHeading");
+    sheet.putRow({ row: every, column: 1 }, ["courses", "ml", "mg active"], "workedHeadingRight");
+    const during = 'Cases[Treated],">="&year_from,Cases[Treated],"<="&as_of';
+    for (let place = 1; place <= room.medicines; place++) {
+      const row = every + place;
+      const name = `$A${row + 1}`;
+      sheet.put(
+        { row, column: 0 },
+        { formula: `IF(INDEX(Medicines[Medicine],${place})="","",INDEX(Medicines[Medicine],${place}))` },
+      );
+      sheet.put({ row, column: 1 }, { formula: `IF(${name}="","",COUNTIFS(Cases[Medicine],${name},${during}))` });
+      sheet.put(
+        { row, column: 2 },
+        { formula: `IF(${name}="","",SUMIFS(Cases[Dose ml],Cases[Medicine],${name},${during}))` },
+      );
+      sheet.put(
+        { row, column: 3 },
+        {
+          formula: `IF(OR(${name}="",INDEX(Medicines[mg per ml],${place})=""),"",C${row + 1}*INDEX(Medicines[mg per ml],${place}))`,
+        },
+      );
+    }
+    sheet.emphasize(
+      { top: every + 1, left: 0, bottom: every + room.medicines, right: 3 },
+      `$A${every + 2}<>""`,
+      "line",
+    );
+    sheet.freezeAt({ row: headings + 1, column: 0 });
+    sheet.protect();
+    sheet.print({ cells: `$A$1:$E$${every + room.medicines + 1}`, onOnePage: true });
+  },
+};

@@ -1,0 +1,245 @@
+import { caseTableFunction } from "../../../functions/animals/caseTable.ts";
+import { soundCurveFunction } from "../../../functions/animals/soundCurve.ts";
+import { lesionMixFunction } from "../../../functions/counting/lesionMix.ts";
+import { lameWatchFunction } from "../../../functions/watching/lameWatch.ts";
+import { columnLetters } from "../../workbook/address.ts";
+import type { SheetPlan } from "../authoring/authorWorkbook.ts";
+import type { SheetAuthor } from "../authoring/sheetAuthor.ts";
+import { room, sheetNames } from "./bookTables.ts";
+import { inSeason, orSeeProblems, untilAsOf } from "./formulas.ts";
+import { cureChart, type DrawnRange, lameChart, lesionChart, newCaseChart } from "./pictureCharts.ts";
+import { listLooks, writeList } from "./writeList.ts";
+
+const keyRow = 3;
+const chartRow = 5;
+const chartRows = 14;
+const figuresRow = chartRow + 2 * (chartRows + 1) + 3;
+const lesionColumn = 7;
+const cureRow = figuresRow + 16;
+const watchRows = 400;
+const cureRows = 384;
+/** What the charts are drawn from stands right of the printed page. */
+const helperColumn = 15;
+const helperRow = 4;
+const months = 12;
+const lesionsDrawn = 8;
+const daysDrawn = 42;
+
+const monthOf = 'IF(Gathers[Date]="","",Gathers[Date]-DAY(Gathers[Date])+1)';
+
+const latest = (column: string): string =>
+  `IF(Gathers[Date]="","",IF(ISNUMBER(Gathers[Date])*(Gathers[Date]<=latest_gather-31),"",${column}))`;
+const latestCounts = `${latest("Gathers[Lame]")},${latest("Gathers[Looked at]")}`;
+const ifGathered = (formula: string): string => `IF(latest_gather=0,"no gathers yet",${orSeeProblems(formula)})`;
+
+/** How the flock is doing, drawn; the same in figures on the second page. */
+export const pictureSheet: SheetPlan = {
+  name: sheetNames.picture,
+  write(sheet, nameCell) {
+    sheet.widths(12, 11, 11, 11, 11, 22, 3, 25, 10, 11, 12, 11, 11, 3, 3);
+    sheet.hideGrid();
+    sheet.put({ row: 0, column: 0 }, "Picture", "title");
+    sheet.rowHeight(0, 28);
+    writeKeyFigures(sheet);
+    nameCell("latest_gather", sheetNames.picture, {
+      top: helperRow,
+      left: helperColumn,
+      bottom: helperRow,
+      right: helperColumn,
+    });
+    writeFigures(sheet);
+    const drawn = writeHelpers(sheet);
+    sheet.chart({ row: chartRow, column: 0 }, lameChart(drawn));
+    sheet.chart({ row: chartRow, column: lesionColumn }, newCaseChart(drawn));
+    sheet.chart({ row: chartRow + chartRows + 1, column: 0 }, lesionChart(drawn));
+    sheet.chart({ row: chartRow + chartRows + 1, column: lesionColumn }, cureChart(drawn));
+    sheet.newPageAtRow(figuresRow - 2);
+    sheet.protect();
+    const [top, last] = [figuresRow + 2, figuresRow + watchRows + 1];
+    sheet.print({
+      sideways: true,
+      cells: `$A$1:INDEX($M$1:$M$${last},MAX(${cureRow + 30},${figuresRow + 1}+COUNTA($A$${top}:$A$${last}),${cureRow + 1}+COUNTA($H$${cureRow + 2}:$H$${cureRow + cureRows})))`,
+    });
+  },
+};
+
+function writeKeyFigures(sheet: SheetAuthor): void {
+  const figures = [
+    {
+      column: 0,
+      label: "Share lame, last month of gathers",
+      formula: `FOOT.FLOCKPREV(${latestCounts})`,
+      look: "figureShare",
+    },
+    {
+      column: 4,
+      label: "Against the target",
+      formula: `FOOT.TARGETCHECK(${latestCounts},target)`,
+      look: "figure",
+    },
+    {
+      column: 9,
+      label: "Sound within 14 days of treatment",
+      formula: `INDEX(FOOT.SOUNDBY(${treated},${soundOn},as_of,14),1,1)`,
+      look: "figureShare",
+    },
+  ] as const;
+  for (const { column, label, formula, look } of figures) {
+    sheet.put({ row: keyRow - 1, column }, label, "note");
+    sheet.put(
+      { row: keyRow, column },
+      {
+        formula:
+          column === 9
+            ? `IF(COUNT(Cases[Treated])=0,"no treatments yet",${orSeeProblems(formula)})`
+            : ifGathered(formula),
+      },
+      look,
+    );
+  }
+}
+
+const treated = untilAsOf("Cases[Treated]");
+const soundOn = `IF(${treated}="","",${untilAsOf("Cases[Sound on]")})`;
+
+function writeFigures(sheet: SheetAuthor): void {
+  const lists = [
+    {
+      question: "Share lame month by month, with the limits of chance",
+      row: figuresRow,
+      column: 0,
+      rows: watchRows,
+      gives: lameWatchFunction,
+      formula: `FOOT.LAMEWATCH(${monthOf},Gathers[Lame],Gathers[Looked at])`,
+    },
+    {
+      question: "What made them lame, in the year looked at",
+      row: figuresRow,
+      column: lesionColumn,
+      rows: 12,
+      gives: lesionMixFunction,
+      formula: `FOOT.LESIONMIX(${inSeason("Cases[Lesion]")})`,
+    },
+    {
+      question: "How fast they get sound, days after treatment",
+      row: cureRow,
+      column: lesionColumn,
+      rows: cureRows,
+      gives: soundCurveFunction,
+      formula: `FOOT.SOUNDCURVE(${treated},${soundOn},as_of)`,
+    },
+  ];
+  for (const list of lists) {
+    listLooks(list.gives).forEach((look, step) => {
+      const column = list.column + step;
+      sheet.dress({ top: list.row + 1, left: column, bottom: list.row + list.rows, right: column }, look);
+    });
+    writeList(sheet, { ...list, formula: orSeeProblems(list.formula) });
+  }
+  sheet.emphasize(
+    { top: figuresRow + 1, left: 0, bottom: figuresRow + watchRows, right: 5 },
+    `AND($F${figuresRow + 2}<>"",ISNUMBER($B${figuresRow + 2}))`,
+    "strong",
+  );
+}
+
+/** Ranges of a fixed size for the charts, since a chart cannot follow a list that grows. #N/A leaves a gap in a line. */
+function writeHelpers(sheet: SheetAuthor): DrawnRange {
+  const letters = (step: number): string => columnLetters(helperColumn + step);
+  sheet.put({ row: 0, column: helperColumn }, "For the charts", "question");
+  sheet.put(
+    { row: 1, column: helperColumn },
+    "Nothing to type here. #N/A is meant: it leaves a gap in a line.",
+    "note",
+  );
+  sheet.put({ row: helperRow - 1, column: helperColumn }, "latest gather", "workedHeading");
+  sheet.put({ row: helperRow, column: helperColumn }, { formula: "MAX(Gathers[Date])" }, "workedDate");
+
+  const watch = `$A$${figuresRow + 2}:$E$${figuresRow + watchRows + 1}`;
+  const first = `$${letters(18)}$${helperRow + 2}:$${letters(18)}$${helperRow + room.cases + 1}`;
+  const headings = ["month", "label", "share lame", "usual", "low limit", "high limit", "target", "new cases"];
+  sheet.putRow({ row: helperRow - 1, column: helperColumn + 1 }, headings, "workedHeading");
+  for (let place = 0; place < months; place++) {
+    const row = helperRow + place;
+    const month = `$${letters(1)}${row + 1}`;
+    const watched = (column: number): string => `IFERROR(VLOOKUP(${month},${watch},${column},FALSE),NA())`;
+    sheet.put(
+      { row, column: helperColumn + 1 },
+      { formula: `EDATE(DATE(YEAR(as_of),MONTH(as_of),1),${place - months + 1})` },
+      "workedMonth",
+    );
+    const names = '"Jan","Feb","Mar","Apr","May","Jun","Jul","Aug","Sep","Oct","Nov","Dec"';
+    sheet.put(
+      { row, column: helperColumn + 2 },
+      { formula: `CHOOSE(MONTH(${month}),${names})&" "&RIGHT(YEAR(${month}),2)` },
+      "worked",
+    );
+    [watched(2), watched(3), watched(4), watched(5), "target"].forEach((formula, step) => {
+      sheet.put({ row, column: helperColumn + 3 + step }, { formula }, "workedShare");
+    });
+    sheet.put(
+      { row, column: helperColumn + 8 },
+      { formula: `COUNTIFS(${first},">="&${month},${first},"<"&EDATE(${month},1))` },
+      "workedCount",
+    );
+  }
+
+  sheet.putRow({ row: helperRow - 1, column: helperColumn + 10 }, ["lesion", "share of cases"], "workedHeading");
+  const mix = (column: string) => `$${column}$${figuresRow + 2}:$${column}$${figuresRow + 13}`;
+  for (let place = 1; place <= lesionsDrawn; place++) {
+    const row = helperRow + place - 1;
+    const there = `SUM(INDEX(${mix("I")},${place}))>0`;
+    sheet.put({ row, column: helperColumn + 10 }, { formula: `IF(${there},INDEX(${mix("H")},${place}),"")` }, "worked");
+    sheet.put(
+      { row, column: helperColumn + 11 },
+      { formula: `IF(${there},INDEX(${mix("J")},${place}),NA())` },
+      "workedShare",
+    );
+  }
+
+  sheet.putRow(
+    { row: helperRow - 1, column: helperColumn + 12 },
+    ["day", "still lame", "low", "high"],
+    "workedHeading",
+  );
+  const curve = (column: string) => `$${column}$${cureRow + 2}:$${column}$${cureRow + cureRows + 1}`;
+  for (let day = 0; day <= daysDrawn; day++) {
+    const row = helperRow + day;
+    const at = `MATCH(${day},${curve("H")},1)`;
+    sheet.put({ row, column: helperColumn + 12 }, day, "workedCount");
+    ["K", "L", "M"].forEach((column, step) => {
+      const value = `INDEX(${curve(column)},${at})`;
+      const formula = `IF(${day}>MAX(${curve("H")}),NA(),IFERROR(IF(ISNUMBER(${value}),${value},NA()),NA()))`;
+      sheet.put({ row, column: helperColumn + 13 + step }, { formula }, "workedShare");
+    });
+  }
+
+  listLooks(caseTableFunction).forEach((look, step) => {
+    sheet.columnLook(helperColumn + 17 + step - 1, helperColumn + 17 + step - 1, look);
+  });
+  writeList(sheet, {
+    question: "Cases",
+    row: helperRow,
+    column: helperColumn + 16,
+    rows: 1,
+    gives: caseTableFunction,
+    formula: orSeeProblems("FOOT.CASETABLE(Cases[Tag],Cases[Seen lame],gap_days)"),
+  });
+  const range = (step: number, rows: number): string =>
+    `'${sheetNames.picture}'!$${letters(step)}$${helperRow + 1}:$${letters(step)}$${helperRow + rows}`;
+  return {
+    month: range(2, months),
+    share: range(3, months),
+    usual: range(4, months),
+    low: range(5, months),
+    high: range(6, months),
+    target: range(7, months),
+    newCases: range(8, months),
+    lesion: range(10, lesionsDrawn),
+    lesionShare: range(11, lesionsDrawn),
+    day: range(12, daysDrawn + 1),
+    stillLame: range(13, daysDrawn + 1),
+    stillLow: range(14, daysDrawn + 1),
+    stillHigh: range(15, daysDrawn + 1),
+  };
+}

@@ -1,0 +1,128 @@
+import { recordCheckFunction } from "../../../functions/records/recordCheck.ts";
+import type { SheetPlan } from "../authoring/authorWorkbook.ts";
+import { caseHeadings, firstRecord, gatherHeadings, room, sheetNames } from "./bookTables.ts";
+import { orSeeProblems } from "./formulas.ts";
+import { listLooks, writeList } from "./writeList.ts";
+
+const firstCheck = 5;
+const rows = 2000;
+
+interface Check {
+  readonly words: string;
+  /** 1 for each row that is wrong. */
+  readonly wrong: string;
+  readonly column: string;
+}
+
+// RECORDCHECK knows treatment records; the counts of a gather are looked at here.
+const checks: readonly Check[] = [
+  {
+    words: "Gathers with more lame than looked at",
+    wrong: "ISNUMBER(Gathers[Lame])*ISNUMBER(Gathers[Looked at])*(Gathers[Lame]>Gathers[Looked at])",
+    column: "Gathers[Lame]",
+  },
+  {
+    words: "Gathers with a number kept as text, or with words for a number",
+    wrong: "(ISTEXT(Gathers[Lame])+ISTEXT(Gathers[Looked at])>0)",
+    column: "Gathers[Lame]",
+  },
+  {
+    words: "Gathers with a part left blank",
+    wrong:
+      '((Gathers[Date]<>"")+(Gathers[Group]<>"")+(Gathers[Looked at]<>"")+(Gathers[Lame]<>"")>0)*((Gathers[Date]="")+(Gathers[Group]="")+(Gathers[Looked at]="")+(Gathers[Lame]="")>0)',
+    column: "Gathers[Lame]",
+  },
+  {
+    words: "Cases with a score below the lowest called lame",
+    wrong: 'ISNUMBER(Cases[Score])*(lame_from<>"")*(Cases[Score]<lame_from)',
+    column: "Cases[Score]",
+  },
+  {
+    words: "Cases with fewer withdrawal days than the settings say for the medicine",
+    wrong:
+      "ISNUMBER(Cases[Withdrawal days])*(Cases[Withdrawal days]<IFERROR(VLOOKUP(Cases[Medicine],Medicines,4,FALSE)*1,0))",
+    column: "Cases[Tag]",
+  },
+];
+
+const below = (sheet: string, end: number, right: string): string =>
+  `COUNTA('${sheet}'!$A$${end + 1}:$${right}$${end + 500})`;
+const headings = firstCheck + checks.length + 5;
+
+/** RECORDCHECK gives rows of the table; the sheet's own rows are found faster. */
+const inSheetRows = (check: string): string => `IFERROR(${check}+{${firstRecord},0,0,0},${check})`;
+
+/** What in the records should be mended, row by row. */
+export const problemsSheet: SheetPlan = {
+  name: sheetNames.problems,
+  write(sheet, nameCell) {
+    const right = 5;
+    for (const column of [0, right]) {
+      listLooks(recordCheckFunction).forEach((look, step) => {
+        sheet.columnLook(column + step, column + step, look);
+      });
+    }
+    sheet.widths(9, 18, 58, 58, 3, 9, 18, 58, 58);
+    sheet.hideGrid();
+    sheet.dress({ top: 0, left: 0, bottom: headings - 2, right: right + 3 }, "note");
+    sheet.put({ row: 0, column: 0 }, "Problems", "title");
+    sheet.rowHeight(0, 28);
+    sheet.put(
+      { row: 1, column: 0 },
+      "Slips of the hand that were found. Nothing is changed for you: mend them in Gathers and Cases. Rows here are rows of those sheets.",
+    );
+    sheet.putRow({ row: firstCheck - 1, column: 0 }, ["rows", "last in row", "what"], "workedHeading");
+    checks.forEach(({ words, wrong, column }, place) => {
+      const row = firstCheck + place;
+      sheet.put({ row, column: 0 }, { formula: `SUMPRODUCT(${wrong})` }, "workedCount");
+      sheet.put(
+        { row, column: 1 },
+        { formula: `IF(A${row + 1}=0,"",SUMPRODUCT(MAX(${wrong}*ROW(${column}))))` },
+        "workedCount",
+      );
+      sheet.put({ row, column: 2 }, words, "worked");
+    });
+    const row = firstCheck + checks.length;
+    const rowsBelow = `${below(sheetNames.gathers, firstRecord + room.gathers, "E")}+${below(sheetNames.cases, firstRecord + room.cases, "Q")}`;
+    sheet.put({ row, column: 0 }, { formula: rowsBelow }, "workedCount");
+    sheet.put({ row, column: 1 }, null, "worked");
+    sheet.put({ row, column: 2 }, "Cells filled below the end of a table, where nothing is counted", "worked");
+    const [top, last] = [headings + 2, headings + rows + 1];
+    const count = { top: 2, left: 0, bottom: 2, right: 0 };
+    const found = (letter: string): string => `COUNT($${letter}$${top}:$${letter}$${last})`;
+    sheet.put(
+      { row: 2, column: 0 },
+      { formula: `${found("A")}+${found("F")}+SUM($A$${firstCheck + 1}:$A$${row + 1})` },
+      "figure",
+    );
+    sheet.put({ row: 2, column: 1 }, "things to look at", "subtitle");
+    nameCell("problems_found", sheetNames.problems, count);
+    sheet.emphasize({ top: firstCheck, left: 0, bottom: row, right: 2 }, `$A${firstCheck + 1}>0`, "strong");
+    for (const { question, column, table } of [
+      { question: "Cases", column: 0, table: "Cases" },
+      { question: "Gathers", column: right, table: "Gathers" },
+    ])
+      writeList(sheet, {
+        question,
+        row: headings,
+        column,
+        rows,
+        gives: recordCheckFunction,
+        formula: orSeeProblems(inSheetRows(`FOOT.RECORDCHECK(${table}[#Headers],${table},as_of)`)).replace(
+          "see Problems",
+          "see Start",
+        ),
+      });
+    const body = (left: number) => ({ top: headings + 1, left, bottom: headings + rows, right: left + 3 });
+    sheet.emphasize(body(0), `ISNUMBER($A${top})`, "strong");
+    sheet.emphasize(body(right), `ISNUMBER($F${top})`, "strong");
+    sheet.freezeAt({ row: 3, column: 0 });
+    sheet.newPageAt(right);
+    sheet.protect();
+    sheet.print({
+      sideways: true,
+      across: 2,
+      cells: `$A$1:INDEX($I$1:$I$${last},${headings + 1}+MAX(${caseHeadings.length},${gatherHeadings.length},COUNTA($B$${top}:$B$${last}),COUNTA($G$${top}:$G$${last})))`,
+    });
+  },
+};

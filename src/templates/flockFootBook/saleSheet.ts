@@ -1,0 +1,68 @@
+import { saleCheckFunction } from "../../../functions/dates/saleCheck.ts";
+import type { SheetPlan } from "../authoring/authorWorkbook.ts";
+import type { BookContent } from "./bookContent.ts";
+import { room, sheetNames } from "./bookTables.ts";
+import { orSeeProblems } from "./formulas.ts";
+import { listLooks, writeList } from "./writeList.ts";
+
+const headings = 6;
+const answers = 2;
+
+/** Tags on the left, clear or hold on the right. */
+export const saleSheet = ({ saleDate, saleTags }: BookContent): SheetPlan => ({
+  name: sheetNames.sale,
+  write(sheet, nameCell) {
+    listLooks(saleCheckFunction).forEach((look, step) => {
+      sheet.columnLook(answers + step, answers + step, look);
+    });
+    sheet.widths(26, 3, 24, 24, 32, 13);
+    sheet.hideGrid();
+    sheet.dress({ top: 0, left: 0, bottom: headings - 1, right: 5 }, "note");
+    sheet.put({ row: 0, column: 0 }, "Sale check", "title");
+    sheet.rowHeight(0, 28);
+    sheet.put({ row: 1, column: 0 }, "Type or paste the tags of the animals for sale, and the day they go.");
+    sheet.put({ row: 2, column: 0 }, "Day of the sale", "strong");
+    sheet.put({ row: 2, column: 2 }, saleDate ?? { formula: "as_of" }, "fieldDate");
+    nameCell("sale_date", sheetNames.sale, { top: 2, left: 2, bottom: 2, right: 2 });
+    sheet.accept(
+      { top: 2, left: 2, bottom: 2, right: 2 },
+      { of: { date: ["DATE(1990,1,1)", "DATE(2100,12,31)"] }, words: "Type a date, such as 2026-03-14." },
+    );
+    const bottom = headings + room.sale;
+    const n = headings + 2;
+    const counted = (word: string) => `COUNTIF($D$${n}:$D$${bottom + 1},"${word}")`;
+    sheet.put(
+      { row: 3, column: 0 },
+      {
+        formula: `COUNTA(SaleList[Tag])&" tags: "&${counted("clear")}&" clear, "&${counted("hold")}&" to hold, "&${counted("no treatment recorded")}&" in no record"`,
+      },
+      "strong",
+    );
+    sheet.put({ row: headings - 1, column: 0 }, "For sale", "question");
+    sheet.put({ row: headings, column: 0 }, "Tag", "heading");
+    const tags = { top: headings + 1, left: 0, bottom, right: 0 };
+    sheet.dress(tags, "fieldTag");
+    saleTags.forEach((tag, place) => {
+      sheet.put({ row: headings + 1 + place, column: 0 }, tag);
+    });
+    sheet.table("SaleList", { ...tags, top: headings }, false);
+    writeList(sheet, {
+      question: "May they go",
+      row: headings,
+      column: answers,
+      rows: room.sale,
+      gives: saleCheckFunction,
+      formula: orSeeProblems(
+        "FOOT.SALECHECK(SaleList[Tag],sale_date,Cases[Tag],Cases[Treated],Cases[Withdrawal days])",
+      ),
+    });
+    const body = { top: headings + 1, left: answers, bottom, right: answers + 3 };
+    sheet.emphasize(body, `$D${n}="hold"`, "strong");
+    sheet.freezeAt({ row: headings + 1, column: 0 });
+    sheet.protect();
+    sheet.print({
+      cells: `$A$1:INDEX($F$1:$F$${bottom + 1},${headings + 1}+MAX(30,COUNTA(SaleList[Tag])))`,
+      repeat: [headings, headings],
+    });
+  },
+});

@@ -1,0 +1,77 @@
+import { repeatAnimalsFunction } from "../../../functions/animals/repeatAnimals.ts";
+import { dueListFunction } from "../../../functions/dates/dueList.ts";
+import { notClearFunction } from "../../../functions/dates/notClear.ts";
+import type { SheetPlan } from "../authoring/authorWorkbook.ts";
+import { sheetNames } from "./bookTables.ts";
+import { orSeeProblems, untilAsOf, workedColumn } from "./formulas.ts";
+import { listLooks, writeList } from "./writeList.ts";
+
+const headings = 6;
+const rows = 1000;
+const lists = [
+  {
+    question: "Not clear: not for food yet",
+    column: 0,
+    gives: notClearFunction,
+    formula: "FOOT.NOTCLEAR(as_of,Cases[Tag],Cases[Treated],Cases[Withdrawal days])",
+    widths: [20, 13, 9, 30],
+  },
+  {
+    question: "To look at again: overdue and due",
+    column: 5,
+    gives: dueListFunction,
+    formula: `FOOT.DUELIST(as_of,Cases[Tag],${workedColumn("lookAgain")},Cases[Looked again],ahead_days)`,
+    widths: [20, 13, 7, 18],
+  },
+  {
+    question: "Lame again and again in the year",
+    column: 10,
+    gives: repeatAnimalsFunction,
+    formula: `FOOT.REPEATS(Cases[Tag],${untilAsOf("Cases[Seen lame]")},repeat_from,gap_days,year_from,as_of)`,
+    widths: [20, 8, 13, 13],
+  },
+] as const;
+
+/** What needs doing today: three lists, each as long as it comes. */
+export const todaySheet: SheetPlan = {
+  name: sheetNames.today,
+  write(sheet) {
+    for (const { column, gives } of lists) {
+      listLooks(gives).forEach((look, step) => {
+        sheet.columnLook(column + step, column + step, look);
+      });
+    }
+    sheet.widths(...lists.flatMap(({ widths }) => [...widths, 3]).slice(0, -1));
+    sheet.hideGrid();
+    sheet.dress({ top: 0, left: 0, bottom: headings - 1, right: 13 }, "note");
+    sheet.put({ row: 0, column: 0 }, "Today", "title");
+    sheet.rowHeight(0, 28);
+    sheet.put({ row: 1, column: 0 }, { formula: "as_of" }, "figureDate");
+    sheet.put({ row: 1, column: 1 }, { formula: 'IF(farm_name="","",farm_name)' }, "subtitle");
+    const last = headings + rows + 1;
+    const count = (column: string, what: string): string =>
+      `COUNT($${column}$${headings + 2}:$${column}$${last})&" ${what}"`;
+    sheet.put(
+      { row: 3, column: 0 },
+      { formula: `${count("C", "waiting, ")}&COUNTIF($B$${headings + 2}:$B$${last},"not known")&" not known"` },
+    );
+    sheet.put(
+      { row: 3, column: 5 },
+      { formula: `COUNTIF($I$${headings + 2}:$I$${last},"*overdue*")&" overdue, "&${count("H", "in all")}` },
+    );
+    sheet.put({ row: 3, column: 10 }, { formula: count("L", "animals") });
+    for (const list of lists) writeList(sheet, { ...list, row: headings, rows, formula: orSeeProblems(list.formula) });
+    const n = headings + 2;
+    const body = (left: number, right: number) => ({ top: headings + 1, left, bottom: headings + rows, right });
+    sheet.emphasize(body(0, 3), `$B${n}="not known"`, "strong");
+    sheet.emphasize(body(5, 8), `ISNUMBER(SEARCH("overdue",$I${n}))`, "strong");
+    sheet.freezeAt({ row: headings + 1, column: 0 });
+    sheet.protect();
+    const longest = ["A", "F", "K"].map((column) => `COUNTA($${column}$${n}:$${column}$${last})`).join(",");
+    sheet.print({
+      sideways: true,
+      cells: `$A$1:INDEX($N$1:$N$${last},${headings + 1}+MAX(20,${longest}))`,
+      repeat: [headings - 1, headings],
+    });
+  },
+};

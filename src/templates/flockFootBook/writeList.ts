@@ -1,0 +1,44 @@
+import type { AnyFunction } from "../../definition/defineFunction.ts";
+import { columnLetters } from "../../workbook/address.ts";
+import type { Format } from "../../writing/format.ts";
+import type { Look } from "../authoring/looks.ts";
+import type { SheetAuthor } from "../authoring/sheetAuthor.ts";
+
+/** A list that a function spills: where its headings stand, counted from 0, and what it is asked. */
+export interface ListPlan {
+  readonly question: string;
+  readonly row: number;
+  readonly column: number;
+  /** Without `=`; calls `gives`. */
+  readonly formula: string;
+  readonly gives: AnyFunction;
+  /** Rows in which lines are drawn; the list itself may go on below. */
+  readonly rows: number;
+}
+
+const looks: Partial<Record<Format, Look>> = {
+  date: "workedDate",
+  share: "workedShare",
+  count: "workedCount",
+  days: "workedCount",
+  ml: "workedMl",
+  rate: "workedRate",
+};
+
+/** Writes a list under its question: the headings come with it, and its columns are dressed for what they hold. */
+export function writeList(sheet: SheetAuthor, { question, row, column, formula, gives, rows }: ListPlan): void {
+  const { formats } = gives.result;
+  const right = column + formats.length - 1;
+  sheet.put({ row: row - 1, column }, question, "question");
+  formats.forEach((format, step) => {
+    const place = { row, column: column + step };
+    sheet.put(place, null, looks[format] && format !== "date" ? "workedHeadingRight" : "workedHeading");
+  });
+  sheet.put({ row, column }, { formula });
+  const letters = columnLetters(column);
+  sheet.emphasize({ top: row + 1, left: column, bottom: row + rows, right }, `$${letters}${row + 2}<>""`, "line");
+}
+
+/** How each column of a list looks, for `columnLook`. */
+export const listLooks = ({ result }: AnyFunction): readonly Look[] =>
+  result.formats.map((format: Format) => looks[format] ?? "worked");
