@@ -38,13 +38,13 @@ export const hostCheckFunction = defineFunction({
   },
   examples: [
     {
-      shows: "Blank cells arrive as an empty text",
+      shows: "Blank cells arrive as blanks",
       call: [["", ""], dayOf("2026-03-14")],
       gives: [
         ["about", "arrives as", "what it means", "what to do"],
-        ["blank cell", "an empty text", "a blank cell stays blank", "nothing"],
-        ["SCOREPREV", "an empty text", "it needs no guard", "nothing"],
-        ["withdrawal days", "an empty text", "a missing withdrawal period is seen to be missing", "nothing"],
+        ["blank cell", "a blank", "a blank cell stays blank", "nothing"],
+        ["SCOREPREV", "a blank", "it needs no guard", "nothing"],
+        ["withdrawal days", "a blank", "a missing withdrawal period is seen to be missing", "nothing"],
         [
           "date cell",
           "the number 46095",
@@ -85,6 +85,6 @@ export const hostCheckFunction = defineFunction({
       ],
     },
     { call: [["", 5], dayOf("2026-03-14")], gives: problem("blank_cell: it holds 5; give cells that are empty") },
-    { call: [["", ""], true], gives: problem("date_cell: it holds TRUE; give a cell that holds a date") },
+    { call: [["", ""], [null]], gives: problem("date_cell: it is blank; give a cell that holds a date") },
   ],
 });

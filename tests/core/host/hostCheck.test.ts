@@ -8,8 +8,8 @@ const line = (about: string, ...given: Parameters<typeof hostCheck>) =>
 
 describe("hostCheck", () => {
   it.each([
-    [[null], "nothing"],
-    [["", null, ""], "an empty text or nothing"],
+    [[null], "a blank"],
+    [["", null, " "], "a blank or spaces"],
   ])("needs no guard where blanks stay blank: %j", (blanks, arrivesAs) => {
     for (const about of ["blank cell", "SCOREPREV", "withdrawal days"])
       expect(line(about, blanks, day, 0)).toMatchObject({ arrivesAs, todo: "nothing" });
@@ -17,7 +17,7 @@ describe("hostCheck", () => {
 
   it("asks for the guard as soon as one blank arrives as 0, and says what is at stake", () => {
     const guard = 'write IF(range="","",range) in place of range';
-    expect(line("SCOREPREV", ["", 0], day, 0)).toMatchObject({ arrivesAs: "an empty text or 0", todo: guard });
+    expect(line("SCOREPREV", ["", 0], day, 0)).toMatchObject({ arrivesAs: "a blank or 0", todo: guard });
     expect(line("withdrawal days", [0], day, 0)?.means).toContain("danger");
     expect(line("withdrawal days", [0], day, 0)?.todo).toBe(guard);
   });
@@ -48,6 +48,7 @@ describe("hostCheck", () => {
   it("refuses cells that are not what was asked for", () => {
     expect(() => hostCheck([null, "x"], day, 0)).toThrow('blank_cell: it holds "x"');
     expect(() => hostCheck([null], 0, 0)).toThrow("date_cell: it is blank");
+    expect(() => hostCheck([null], true, 0)).toThrow("date_cell: it holds TRUE");
     expect(() => hostCheck([null], { error: "#N/A" }, 0)).toThrow("date_cell: it holds #N/A");
   });
 });

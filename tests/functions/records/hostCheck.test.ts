@@ -10,7 +10,7 @@ const day = dayOf("2026-03-14");
 describe("HOSTCHECK", () => {
   it("tells a lone blank cell from an argument left out", () => {
     const asNothing = evaluate(hostCheckFunction, [null, day]);
-    expect(asNothing.ok && asNothing.cells[1]?.[1]).toBe("nothing");
+    expect(asNothing.ok && asNothing.cells[1]?.[1]).toBe("a blank");
     const leftOut = evaluate(hostCheckFunction, [undefined, day]);
     expect(leftOut).toMatchObject({ ok: false, message: "blank_cell: it is left out; give a range" });
   });
