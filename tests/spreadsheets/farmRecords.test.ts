@@ -1,14 +1,16 @@
 import { execFile } from "node:child_process";
-import { existsSync, mkdtempSync, readFileSync, rmSync } from "node:fs";
+import { copyFileSync, existsSync, mkdtempSync, readFileSync, rmSync } from "node:fs";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { promisify } from "node:util";
 import { afterAll, beforeAll, describe, expect, it } from "vitest";
 import { isCellError } from "../../src/cells/cell.ts";
 import { engineInNode } from "../../src/hosts/headless/engineInNode.ts";
+import { placeText } from "../../src/workbook/address.ts";
 import { openWorkbook } from "../../src/workbook/openWorkbook.ts";
 import { type Recalculated, recalculate } from "../../src/workbook/recalculate.ts";
 import { sheetCells } from "../samples/sheetCells.ts";
+import { startCalc } from "./startCalc.ts";
 
 const programs = [
   ["7.4", process.env.SOUNDFOLD_CALC ?? "/usr/bin/soffice"],
@@ -52,5 +54,32 @@ describe.each(programs)("the farm records, saved again by LibreOffice %s", (_, p
   it("ends in an error in the same three cells", () => {
     expect(worked.summary.errors.map(({ sheet }) => sheet)).toEqual(["Cases", "Cases", "Cases"]);
     expect(worked.summary.left).toEqual([]);
+  });
+});
+
+describe("the farm records, opened by LibreOffice 25.2 with the extension", () => {
+  it("gives every answer, cell for cell", async () => {
+    const calc = await startCalc("25.2");
+    try {
+      const path = join(calc.folder, "farm-records.xlsx");
+      copyFileSync(sample, path);
+      const { sheets } = await calc.read(path);
+      const stored = sheetCells(readFileSync(sample));
+      let compared = 0;
+      for (const [name, rows] of Object.entries(sheets)) {
+        rows.forEach((cells, row) => {
+          cells.forEach((cell, column) => {
+            const address = `${name}!${placeText({ row, column })}`;
+            const value = stored.get(address) ?? "";
+            if (typeof cell === "number" && typeof value === "number") expect(cell, address).toBeCloseTo(value, 10);
+            else expect(cell, address).toEqual(value);
+            if (value !== "") compared++;
+          });
+        });
+      }
+      expect(compared).toBe(stored.size);
+    } finally {
+      await calc.stop();
+    }
   });
 });

@@ -46,7 +46,7 @@ def descriptions_of(context, name):
         "description": described["Description"],
         "arguments": [
             {"name": argument.Name, "description": argument.Description, "optional": argument.IsOptional}
-            for argument in described["Arguments"]
+            for argument in described["Arguments"] or ()
         ],
     }
 

@@ -160,7 +160,7 @@ class Runner:
     def _give_up(self):
         code = self._end()
         self.trouble = (
-            "Soundfold's program ended twice without an answer (code %s). Save your work and start LibreOffice again; "
+            "Soundfold's program ended without an answer (code %s). Save your work and start LibreOffice again; "
             "if it happens again, look for the formula that was entered last." % code
         )
         raise CannotRun(self.trouble)
