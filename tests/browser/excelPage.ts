@@ -6,7 +6,7 @@ import type { ErrorCode } from "../../src/cells/cell.ts";
 
 /** What the page is told about the Excel around it. */
 export interface ExcelAround {
-  /** The requirement sets this Excel has, e.g. "ExcelApi 1.16". */
+  /** The requirement sets this Excel has, e.g. "CustomFunctionsRuntime 1.4". */
   readonly sets: readonly string[];
   readonly dateSystem: 1900 | 1904;
 }
@@ -113,7 +113,8 @@ function bridge(): void {
 function standIn({ sets, dateSystem }: ExcelAround): void {
   const vendor = globalThis as unknown as Record<string, unknown>;
   const requirements = {
-    isSetSupported: (name: string, version: string) => !name.startsWith("Excel") || sets.includes(`${name} ${version}`),
+    isSetSupported: (name: string, version: string) =>
+      name !== "CustomFunctionsRuntime" || sets.includes(`${name} ${version}`),
   };
   vendor.Office = { onReady: () => Promise.resolve({ host: "Excel", platform: "PC" }), context: { requirements } };
   const first = { value: dateSystem === 1904 ? 0 : 1462, load: () => {} };

@@ -55,7 +55,7 @@ describe("in an Excel that knows formatted numbers", () => {
   let excel: ExcelPage;
   let arrived: readonly Arrived[];
   beforeAll(async () => {
-    excel = await openExcel(browser, functions, { sets: ["ExcelApi 1.16"], dateSystem: 1900 });
+    excel = await openExcel(browser, functions, { sets: ["CustomFunctionsRuntime 1.4"], dateSystem: 1900 });
     arrived = await excel.call(calls);
   });
 

@@ -51,8 +51,8 @@ export async function excelHost(
   const ready = await within(patience, office.onReady(), undefined);
   if (!ready?.host) return plain;
   return {
-    // Formatted numbers came with the data types of ExcelApi 1.16 (from memory; the vendor's pages name no set for custom functions).
-    formattedNumbers: office.context?.requirements?.isSetSupported("ExcelApi", "1.16") ?? false,
+    // "Requirement set 1.4 includes custom functions integration with data types" (the vendor's page on custom functions requirement sets, read).
+    formattedNumbers: office.context?.requirements?.isSetSupported("CustomFunctionsRuntime", "1.4") ?? false,
     dateSystem: await within(patience, askDateSystem(excel()), plain.dateSystem),
   };
 }

@@ -50,12 +50,14 @@ describe("excelHost", () => {
     expect(await excelHost({ onReady: () => Promise.reject(new Error("no")) }, () => undefined)).toEqual(plain);
   });
 
-  it("knows formatted numbers from ExcelApi 1.16 on", async () => {
-    expect(await excelHost(office("ExcelApi 1.16"), () => excelWith(1462))).toEqual({
+  it("knows formatted numbers from CustomFunctionsRuntime 1.4 on", async () => {
+    expect(await excelHost(office("CustomFunctionsRuntime 1.4"), () => excelWith(1462))).toEqual({
       ...plain,
       formattedNumbers: true,
     });
-    expect(await excelHost(office("ExcelApi 1.15"), () => excelWith(1462))).toEqual(plain);
+    expect(await excelHost(office("CustomFunctionsRuntime 1.3", "ExcelApi 1.16"), () => excelWith(1462))).toEqual(
+      plain,
+    );
   });
 
   it("learns the date system from the sheet's own DATE", async () => {
