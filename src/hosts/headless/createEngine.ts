@@ -15,6 +15,7 @@ import { lastColumn, lastRow } from "../../workbook/limits.ts";
 import type { Format } from "../../writing/format.ts";
 import { afterOthers, fitToCells, sortOfACopy, spilledRange } from "./arrayHelpers.ts";
 import { bridge, type Listener } from "./bridge.ts";
+import { quickFill } from "./quickFill.ts";
 import type { UniverParts } from "./univerParts.ts";
 import { cellFromData } from "./valueCells.ts";
 import { type Directs, workOutDirectly } from "./workOutDirectly.ts";
@@ -30,6 +31,7 @@ const inGrammar = ["LET", "LAMBDA", "SINGLE", "ANCHORARRAY"];
  * which is put away afterwards, so that nothing of one workbook reaches another.
  */
 export function createEngine(catalogue: readonly AnyFunction[], parts: UniverParts): Engine {
+  quickFill(parts);
   const known = new Set<string>([
     ...(parts.formula.ALL_IMPLEMENTED_FUNCTIONS_SET as ReadonlySet<string>),
     ...inGrammar,
@@ -58,6 +60,20 @@ async function calculateWithDirects(
     if (reached.length === 0) return withDirects(answers, directs);
     for (const cell of reached) left.add(cell);
   }
+}
+
+/**
+ * The engine lets go of what its own work throws, so that nobody would ever hear of it. Its step is a private
+ * method: to be looked at again when the engine's version changes.
+ */
+function failWith(service: object, reject: (error: unknown) => void): void {
+  const stepping = service as { _executeStep: () => Promise<unknown> };
+  const step = stepping._executeStep.bind(service);
+  stepping._executeStep = () =>
+    step().catch((error: unknown) => {
+      reject(error);
+      return undefined;
+    });
 }
 
 const withValues = (workbook: EngineWorkbook, directs: Directs): EngineWorkbook => ({
@@ -134,7 +150,8 @@ async function calculate(
     });
     const service = injector.get(formula.ICalculateFormulaService);
     const runtime = injector.get(formula.IFormulaRuntimeService);
-    const finished = new Promise<EngineAnswers>((resolve) => {
+    const finished = new Promise<EngineAnswers>((resolve, reject) => {
+      failWith(service, reject);
       service.executionCompleteListener$.subscribe((result) => {
         // The engine empties its stores right after this, so the answers are taken now.
         const circular = runtime.isCycleDependency();
