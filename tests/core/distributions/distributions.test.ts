@@ -123,6 +123,18 @@ describe("what must hold for any values", () => {
     );
   });
 
+  // R 4.2 stats, qbinom(c(.5, .25, .75, .5, .875), c(1, 2, 2, 3, 3), .5).
+  it("a chance that is met exactly is reached", () => {
+    const asked: [number, number][] = [
+      [0.5, 1],
+      [0.25, 2],
+      [0.75, 2],
+      [0.5, 3],
+      [0.875, 3],
+    ];
+    expect(asked.map(([p, n]) => binomialQuantile(p, n, 0.5).count)).toEqual([0, 0, 1, 1, 2]);
+  });
+
   it("densities add up to one, and tails are sums of densities", () => {
     fc.assert(
       fc.property(fc.integer({ min: 1, max: 60 }), chance, (n, p) => {

@@ -81,11 +81,15 @@ describe("against the reference values", () => {
   });
 
   it("strata", () => {
-    const all = cases<[number[], number[], number[]], [number, number]>(values, "strata");
-    for (const [[size, lame, seen], [share, error]] of all) {
-      const found = weightedPrevalence(size, lame, seen, 0.95);
+    type Strata = [number[], number[], number[], number];
+    for (const [[size, lame, seen, c], expected] of cases<Strata, [number, number, number, number]>(values, "strata")) {
+      const [share, error, low, high] = expected;
+      const found = weightedPrevalence(size, lame, seen, c);
       expectNear(found.share, share, 1e-12, "share");
       expectNear(found.standardError ?? NaN, error, 1e-10, "standard error");
+      // A limit is the share less a distance: held to the digits of the share.
+      expect(Math.abs(found.low - low)).toBeLessThan(1e-14);
+      expect(Math.abs(found.high - high)).toBeLessThan(1e-14);
     }
   });
 });

@@ -122,8 +122,9 @@ def true_share(x, n, se, sp, c, n_se=None, n_sp=None):
     return [clip(point), clip(P + shift - reach), clip(P + shift + reach)]
 
 
-def strata(sizes_, lame, seen):
-    """Share and standard error with finite correction (Cochran 5.6, 5.10)."""
+def strata(sizes_, lame, seen, c):
+    """Share and standard error with finite correction (Cochran 5.6, 5.10); limits by Zou & Donner's recovery of
+    variances from the groups' Wilson limits, z narrowed by the root of (N - n) / (N - 1)."""
     N = sum(sizes_)
     point = sum(mpf(s) / N * x / n for s, x, n in zip(sizes_, lame, seen))
     variance = sum(
@@ -131,7 +132,17 @@ def strata(sizes_, lame, seen):
         for s, x, n in zip(sizes_, lame, seen)
         if n < s
     )
-    return [float(point), float(sqrt(variance))]
+    below = above = mpf(0)
+    for s, x, n in zip(sizes_, lame, seen):
+        if n == s:
+            continue
+        z, p = z_of(c) * sqrt(mpf(s - n) / (s - 1)), mpf(x) / n
+        middle, root = p + z**2 / (2 * n), z * sqrt(p * (1 - p) / n + z**2 / (4 * mpf(n) ** 2))
+        low, high = (middle - root) / (1 + z**2 / n), (middle + root) / (1 + z**2 / n)
+        below += (mpf(s) / N * (p - low)) ** 2
+        above += (mpf(s) / N * (high - p)) ** 2
+    low, high = max(point - sqrt(below), mpf(0)), min(point + sqrt(above), mpf(1))
+    return [float(point), float(sqrt(variance)), float(low), float(high)]
 
 
 grid = [(x, n, c) for n in sizes for x in counts(n) for c in confidences]
@@ -176,6 +187,6 @@ write(
         "trend": [[list(g), trend(*g)] for g in trends],
         "trueShare": [[list(g), true_share(*g)] for g in looks]
         + [[[*g, a, b], true_share(*g, a, b)] for g in looks for a, b in ((100, 300), (5, 1000))],
-        "strata": [[list(g), strata(*g)] for g in flocks],
+        "strata": [[[*g, c], strata(*g, c)] for g in flocks for c in (0.5, 0.95, 0.9999)],
     },
 )
