@@ -1,4 +1,4 @@
-import { columnLetters, columnNumber } from "../address.ts";
+import { columnLetters, columnNumber, readPlace } from "../address.ts";
 import { lastColumn, lastRow } from "../limits.ts";
 import { isCall, joinTokens, type Token, tokenize } from "./tokenize.ts";
 
@@ -35,8 +35,8 @@ function shiftOne(text: string, besideColon: boolean, rows: number, columns: num
   const cell = cellPattern.exec(text);
   if (cell) {
     const [, fixedColumn = "", letters = "", fixedRow = "", number = ""] = cell;
-    // Longer than a sheet's last column it is a name such as TAX2026.
-    if (columnNumber(letters) >= lastColumn) return text;
+    // Beyond a sheet's last cell it is a name, such as XYZ2026.
+    if (!readPlace(text)) return text;
     return fixedColumn + movedColumn(letters, fixedColumn, columns) + fixedRow + movedRow(number, fixedRow, rows);
   }
   if (!besideColon) return text;

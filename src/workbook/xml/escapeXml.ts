@@ -10,7 +10,7 @@ const escapes: Readonly<Record<string, string>> = {
 export const escapeXml = (text: string): string => text.replace(/[&<>"\r]/g, (sign) => escapes[sign] as string);
 
 // biome-ignore lint/suspicious/noControlCharactersInRegex: these are the characters XML cannot hold
-const unwritable = /[\u0000-\u0008\u000b\u000c\u000e-\u001f\ufffe\uffff]|_x[0-9A-Fa-f]{4}_/g;
+const unwritable = /[\u0000-\u0008\u000b\u000c\u000e-\u001f\ufffe\uffff]|_(?=x[0-9A-Fa-f]{4}_)/g;
 
 /**
  * Cell text as a workbook stores it: characters that XML cannot hold become `_x0007_`, and text that looks
@@ -20,9 +20,7 @@ const unwritable = /[\u0000-\u0008\u000b\u000c\u000e-\u001f\ufffe\uffff]|_x[0-9A
  * encodeText("bell \u0007") // → "bell _x0007_"
  */
 export const encodeText = (text: string): string =>
-  text.replace(unwritable, (found) =>
-    found.length > 1 ? `_x005F${found}` : `_x${found.charCodeAt(0).toString(16).toUpperCase().padStart(4, "0")}_`,
-  );
+  text.replace(unwritable, (sign) => `_x${sign.charCodeAt(0).toString(16).toUpperCase().padStart(4, "0")}_`);
 
 /** The other way: stored cell text as it is shown. */
 export const decodeText = (text: string): string =>
