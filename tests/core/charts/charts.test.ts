@@ -123,7 +123,7 @@ describe("lameWatch", () => {
 
 describe("driftWatch", () => {
   it("agrees with the reference values", () => {
-    const counts = values["driftCounts"] as readonly [number, number][];
+    const counts = values.driftCounts as readonly [number, number][];
     const [lame, seen] = [counts.map(([x]) => x), counts.map(([, n]) => n)];
     for (const [[weight, width, target], rows] of cases<[number, number, number], number[][]>(values, "drift")) {
       driftWatch(days(counts.length), lame, seen, { weight, width, target }).forEach(({ drift, low, high }, place) => {
