@@ -1,5 +1,5 @@
 import { readdirSync, readFileSync, writeFileSync } from "node:fs";
-import { cpus, totalmem } from "node:os";
+import { cpus, loadavg, totalmem } from "node:os";
 import type { BenchReport } from "./report.ts";
 
 // `npm run bench` runs every bench here and writes docs/benchmarks.md; `npm run bench -- funnel` runs and prints one.
@@ -9,6 +9,7 @@ const names = readdirSync(import.meta.dirname)
   .filter((name) => wanted.length === 0 || wanted.some((part) => name.includes(part)))
   .sort();
 
+const [load = 0] = loadavg();
 const sections: string[] = [];
 for (const name of names) {
   const { bench } = (await import(`./${name}`)) as { bench: () => BenchReport | Promise<BenchReport> };
@@ -23,7 +24,7 @@ function heading(): string {
   return [
     "# Benchmarks",
     "Written by `npm run bench`. The times are medians of one run on one machine; compare the ratios, not the times.",
-    `Machine: ${processor?.model.trim() ?? "unknown processor"}, ${cpus().length} cores, ${Math.round(totalmem() / 2 ** 30)} GB, ${process.platform}. Node.js ${process.version}. ${versions()}.`,
+    `Machine: ${processor?.model.trim() ?? "unknown processor"}, ${cpus().length} cores, ${Math.round(totalmem() / 2 ** 30)} GB, ${process.platform}; processes waiting or running at the start: ${Math.round(load)}. Node.js ${process.version}. ${versions()}.`,
   ].join("\n\n");
 }
 
