@@ -70,6 +70,34 @@ describe.each(versions)("the extension in LibreOffice %s", (version) => {
     ).toEqual([value, value, value]);
   });
 
+  it("never takes a missing withdrawal period for one of 0 days", async () => {
+    const constants = new Map<string, Constant>([
+      [place(0, 4), dayOf("2026-02-10")],
+      [place(1, 4), dayOf("2026-02-11")],
+      [place(1, 5), 0],
+      [place(3, 5), "0"],
+    ]);
+    const treated = range(4, 0, 0);
+    expect(
+      await answers(
+        calc,
+        [
+          // Column F is blank in this row, and a reference to one cell is what a person writes.
+          single("CLEARDATE", [treated, { cell: place(0, 5) }]),
+          single("CLEARDATE", [treated, 0]),
+          single("CLEARDATE", [treated, { cell: place(3, 5) }]),
+          single("CLEARDATE", [range(4, 0, 1), range(5, 0, 1)]),
+        ],
+        constants,
+      ),
+    ).toEqual([value, value, dayOf("2026-02-10"), "no withdrawal days"]);
+  });
+
+  // What Calc does with a reference to one blank cell; the pages on installing warn of it.
+  it("is handed 0 for a single blank cell", async () => {
+    expect(await answers(calc, [single("FLOCKPREV", [{ cell: place(0, 5) }, 20])])).toEqual([0]);
+  });
+
   it("answers a call with an error among its cells with an error", async () => {
     const constants = new Map<string, Constant>([
       [place(0, 4), { error: "#DIV/0!" }],

@@ -1,6 +1,7 @@
 import { type Cell, type Cells, isCellError } from "../../src/cells/cell.ts";
 import type { AnyFunction, Example } from "../../src/definition/defineFunction.ts";
 import { evaluate, type Outcome } from "../../src/definition/evaluate.ts";
+import { isDoubtful } from "../../src/hosts/libreoffice/answerCall.ts";
 import type { Parameter } from "../../src/reading/parameter.ts";
 import { asArgument } from "../functions/exampleCall.ts";
 import type { CalcCell } from "./startCalc.ts";
@@ -60,6 +61,9 @@ export function exampleSheet(definitions: readonly AnyFunction[]): { sheet: Shee
 /** What the cells of a placed example must hold in Calc, which has no yes and no but 1 and 0. */
 export function expectedInCalc({ definition, example, outcome }: PlacedExample): readonly (readonly CalcCell[])[] {
   if (isNotHandedOver(definition, example)) return [[{ error: "Err:504" }]];
+  const parameters = Object.values(definition.parameters) as Parameter<unknown>[];
+  if (parameters.some((parameter, place) => isDoubtful(example.call[place] as never, parameter)))
+    return [[{ error: "#VALUE!" }]];
   if (!outcome.ok) return [[{ error: outcome.code }]];
   return outcome.cells.map((row) =>
     row.map((cell) => {

@@ -10,10 +10,15 @@ export interface Range {
   readonly right: number;
 }
 
+/** A reference to one cell, by `row,column`, which Calc treats otherwise than a range of one. */
+export interface OneCell {
+  readonly cell: string;
+}
+
 /** A call of one of our functions; a range as argument, or a value written into the formula; undefined is left out. */
 export interface Call {
   readonly name: string;
-  readonly given: readonly (Range | number | string | boolean | undefined)[];
+  readonly given: readonly (Range | OneCell | number | string | boolean | undefined)[];
   /** Of the result: a rectangle becomes an array formula. */
   readonly rows: number;
   readonly columns: number;
@@ -43,12 +48,23 @@ const letters = (column: number): string =>
 
 export const address = (row: number, column: number): string => `${letters(column)}${row + 1}`;
 
+const addressOf = ({ cell }: OneCell): string => {
+  const [row = 0, column = 0] = cell.split(",").map(Number);
+  return address(row, column);
+};
+
 const quoted = (text: string): string => `"${text.replaceAll('"', '""')}"`;
 
-function written(call: Call, name: string, separator: string, range: (range: Range) => string): string {
+function written(
+  call: Call,
+  name: string,
+  separator: string,
+  range: (range: Range) => string,
+  one: (address: string) => string,
+): string {
   const given = call.given.map((argument) => {
     if (argument === undefined) return "";
-    if (typeof argument === "object") return range(argument);
+    if (typeof argument === "object") return "cell" in argument ? one(addressOf(argument)) : range(argument);
     if (typeof argument === "boolean") return argument ? "TRUE()" : "FALSE()";
     return typeof argument === "string" ? quoted(argument) : String(argument);
   });
@@ -91,7 +107,7 @@ export function flatDocument({ constants, calls }: Sheet): string {
 function callCell(call: Call): string {
   const range = ({ top, left, bottom, right }: Range): string => `[.${address(top, left)}:.${address(bottom, right)}]`;
   return element("table:table-cell", {
-    "table:formula": `of:=${written(call, `SOUNDFOLD.FOOT.${call.name}`, ";", range)}`,
+    "table:formula": `of:=${written(call, `SOUNDFOLD.FOOT.${call.name}`, ";", range, (cell) => `[.${cell}]`)}`,
     ...(call.rows * call.columns === 1
       ? {}
       : {
@@ -165,7 +181,7 @@ function excelCell(
   if (call !== undefined) {
     const range = ({ top, left, bottom, right }: Range): string => `${address(top, left)}:${address(bottom, right)}`;
     const end = address(row + call.rows - 1, column + call.columns - 1);
-    const formula = written(call, `_xldudf_FOOT_${call.name}`, ",", range);
+    const formula = written(call, `_xldudf_FOOT_${call.name}`, ",", range, (cell) => cell);
     return element("c", { r }, [
       element("f", { t: "array", ref: call.rows * call.columns === 1 ? r : `${r}:${end}` }, formula),
     ]);

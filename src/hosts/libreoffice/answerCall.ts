@@ -2,6 +2,8 @@ import { catalogue } from "../../../functions/catalogue.ts";
 import type { Cell, Cells, ErrorCode } from "../../cells/cell.ts";
 import type { AnyFunction } from "../../definition/defineFunction.ts";
 import { evaluate } from "../../definition/evaluate.ts";
+import { wholeDays } from "../../reading/numbers.ts";
+import type { Parameter } from "../../reading/parameter.ts";
 import type { Argument } from "../../reading/readArguments.ts";
 
 /** A range as the extension sends it: the blank rows at its end are only counted. */
@@ -35,10 +37,30 @@ const byName: ReadonlyMap<string, AnyFunction> = new Map(
 export function answerCall([name, given, from1904 = false]: SentCall): SentAnswer {
   const definition = byName.get(name);
   if (definition === undefined) return { code: "#NAME?", message: `there is no function ${name}` };
-  const outcome = evaluate(definition, given.map(received), { dateSystem: from1904 ? 1904 : 1900 });
+  const parameters = Object.values(definition.parameters) as Parameter<unknown>[];
+  const outcome = evaluate(
+    definition,
+    given.map((argument, place) => {
+      const parameter = parameters[place];
+      return parameter !== undefined && isDoubtful(argument, parameter) ? null : received(argument);
+    }),
+    { dateSystem: from1904 ? 1904 : 1900 },
+  );
   return outcome.ok
     ? { cells: outcome.cells.map((row) => row.map(sent)) }
     : { code: outcome.code, message: outcome.message };
+}
+
+/**
+ * Whether a lone 0 may be a blank cell whose reading as 0 would put an animal into food too early.
+ *
+ * Calc hands over a reference to one blank cell as 0. A missing withdrawal period must never pass for none, so here a
+ * lone 0 days is taken as blank; a period of 0 days is written as the text "0", or in a column of several rows.
+ */
+export function isDoubtful(argument: SentArgument, parameter: Parameter<unknown>): boolean {
+  if (parameter.kind !== wholeDays || parameter.shape !== "column") return false;
+  if (argument === null || typeof argument !== "object") return argument === 0;
+  return argument.rows === 1 && argument.cells[0]?.length === 1 && argument.cells[0][0] === 0;
 }
 
 function received(argument: SentArgument): Argument {
