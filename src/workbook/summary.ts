@@ -3,7 +3,7 @@ import { placeText } from "./address.ts";
 import type { Workbook } from "./workbook.ts";
 import type { WorkedOut } from "./workOut.ts";
 
-export interface CellNote {
+interface CellNote {
   readonly sheet: string;
   readonly address: string;
 }

@@ -15,7 +15,7 @@ export interface Worked {
   readonly answer: EngineAnswer;
 }
 
-export interface LeftAsSaved extends Place {
+interface LeftAsSaved extends Place {
   readonly sheet: number;
   readonly reason: string;
 }

@@ -11,7 +11,7 @@ const packageLinks = "http://schemas.openxmlformats.org/package/2006/relationshi
 const sheetml = "application/vnd.openxmlformats-officedocument.spreadsheetml";
 const head = '<?xml version="1.0" encoding="UTF-8" standalone="yes"?>\n';
 
-export interface SheetToBuild {
+interface SheetToBuild {
   readonly name: string;
   /** The rows, as XML. */
   readonly rows: string;
@@ -35,9 +35,9 @@ export interface WorkbookToBuild {
 }
 
 /** Marks a cell as a dynamic array formula, as Excel does. */
-export const metadata = `${head}<metadata xmlns="${main}" xmlns:xda="http://schemas.microsoft.com/office/spreadsheetml/2017/dynamicarray"><metadataTypes count="1"><metadataType name="XLDAPR" minSupportedVersion="120000" cellMeta="1"/></metadataTypes><futureMetadata name="XLDAPR" count="1"><bk><extLst><ext uri="{bdbb8cdc-fa1e-496e-a857-3c3f30c029c3}"><xda:dynamicArrayProperties fDynamic="1" fCollapsed="0"/></ext></extLst></bk></futureMetadata><cellMetadata count="1"><bk><rc t="1" v="0"/></bk></cellMetadata></metadata>`;
+const metadata = `${head}<metadata xmlns="${main}" xmlns:xda="http://schemas.microsoft.com/office/spreadsheetml/2017/dynamicarray"><metadataTypes count="1"><metadataType name="XLDAPR" minSupportedVersion="120000" cellMeta="1"/></metadataTypes><futureMetadata name="XLDAPR" count="1"><bk><extLst><ext uri="{bdbb8cdc-fa1e-496e-a857-3c3f30c029c3}"><xda:dynamicArrayProperties fDynamic="1" fCollapsed="0"/></ext></extLst></bk></futureMetadata><cellMetadata count="1"><bk><rc t="1" v="0"/></bk></cellMetadata></metadata>`;
 
-export const styles = `${head}<styleSheet xmlns="${main}"><fonts count="1"><font/></fonts><fills count="1"><fill/></fills><borders count="1"><border/></borders><cellStyleXfs count="1"><xf/></cellStyleXfs><cellXfs count="3"><xf numFmtId="0" fontId="0" xfId="0"/><xf numFmtId="14" fontId="0" xfId="0" applyNumberFormat="1"/><xf numFmtId="0" fontId="1" xfId="0"><alignment horizontal="center"/></xf></cellXfs></styleSheet>`;
+const styles = `${head}<styleSheet xmlns="${main}"><fonts count="1"><font/></fonts><fills count="1"><fill/></fills><borders count="1"><border/></borders><cellStyleXfs count="1"><xf/></cellStyleXfs><cellXfs count="3"><xf numFmtId="0" fontId="0" xfId="0"/><xf numFmtId="14" fontId="0" xfId="0" applyNumberFormat="1"/><xf numFmtId="0" fontId="1" xfId="0"><alignment horizontal="center"/></xf></cellXfs></styleSheet>`;
 
 /** A small .xlsx written out by hand, so that a test can hold any oddity that a writer could produce. */
 export function buildWorkbook(wanted: WorkbookToBuild): Uint8Array {

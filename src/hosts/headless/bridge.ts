@@ -8,7 +8,7 @@ import type { UniverParts } from "./univerParts.ts";
 import { argumentCells } from "./valueCells.ts";
 
 /** The cell that a function is worked out for. */
-export interface CallPlace {
+interface CallPlace {
   readonly sheetId: string;
   readonly row: number;
   readonly column: number;

@@ -11,7 +11,7 @@ import type { Argument } from "../../reading/readArguments.ts";
 const known: ReadonlySet<string> = new Set(errorCodes);
 
 /** An engine's error text as one of the errors a cell can hold. */
-export const errorCode = (text: string): ErrorCode => (known.has(text) ? (text as ErrorCode) : "#VALUE!");
+const errorCode = (text: string): ErrorCode => (known.has(text) ? (text as ErrorCode) : "#VALUE!");
 
 /** What the engine hands over for one argument, as cells. Blanks stay blank; an argument left out between commas is null, as it is in Excel. */
 export function argumentCells(given: FunctionVariantType): Argument {

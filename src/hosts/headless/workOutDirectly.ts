@@ -8,7 +8,7 @@ import { referencesIn, type SheetArea } from "../../workbook/formula/referencesI
 import { joinTokens, type Token, tokenize } from "../../workbook/formula/tokenize.ts";
 
 /** A formula that was worked out without the engine, with the cells it read. */
-export interface Direct {
+interface Direct {
   readonly answer: EngineAnswer;
   readonly reads: readonly SheetArea[];
 }

@@ -1,4 +1,4 @@
-export type TokenKind =
+type TokenKind =
   | "text"
   | "number"
   | "error"

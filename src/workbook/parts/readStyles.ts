@@ -1,6 +1,6 @@
 import { walkXml } from "../xml/walkXml.ts";
 
-export interface CellFormat {
+interface CellFormat {
   readonly numberFormat: number;
   /** Places of the `<xf>` element in the styles part. */
   readonly start: number;

@@ -36,4 +36,4 @@ export function readWorkbookPart(part: string, text: string): WorkbookPart {
   return { sheets, names, date1904 };
 }
 
-export const isYes = (value: string | undefined): boolean => value === "1" || value === "true" || value === "on";
+const isYes = (value: string | undefined): boolean => value === "1" || value === "true" || value === "on";

@@ -54,7 +54,7 @@ export function walkXml(part: string, text: string, visitor: Visitor): void {
   parser.write(text).close();
 }
 
-export const localName = (name: string): string => name.slice(name.indexOf(":") + 1);
+const localName = (name: string): string => name.slice(name.indexOf(":") + 1);
 
 /** An attribute by its name without prefix, for those that carry one (`r:id`). */
 export function attributeNamed(attributes: Readonly<Record<string, string>>, name: string): string | undefined {
