@@ -1,15 +1,31 @@
 import { writeFile } from "node:fs/promises";
-import { engineInNode } from "../hosts/headless/engineInNode.ts";
-import { openWorkbook } from "../workbook/openWorkbook.ts";
-import { recalculate } from "../workbook/recalculate.ts";
-import { authorWorkbook } from "./authoring/authorWorkbook.ts";
+import { isoText } from "../cells/day.ts";
+import type { WorkbookPlan } from "./authoring/authorWorkbook.ts";
 import { farmRecords } from "./farmRecords/farmRecords.ts";
+import { emptyBook } from "./flockFootBook/emptyBook.ts";
+import { flockFootBook } from "./flockFootBook/flockFootBook.ts";
+import { inventedBook } from "./flockFootBook/inventedBook.ts";
+import { year } from "./inventedFlock/flockYear.ts";
 import { sampleSeed } from "./inventedFlock/inventedFlock.ts";
+import { onDay } from "./onDay.ts";
+import { workedOut } from "./workedOut.ts";
 
-/** `npm run samples`: makes the workbooks in samples/ again, values and all. The same seed gives the same bytes. */
-const authored = await authorWorkbook(farmRecords(sampleSeed).plan);
-const { bytes, summary } = await recalculate(openWorkbook(authored), engineInNode());
-await writeFile(new URL("../../samples/farm-records.xlsx", import.meta.url), bytes);
-process.stdout.write(
-  `samples/farm-records.xlsx: ${summary.formulas} formulas, ${summary.errors.length} cells to mend\n`,
-);
+const samples: Readonly<Record<string, () => WorkbookPlan>> = {
+  "farm-records": () => farmRecords(sampleSeed).plan,
+  "flock-foot-book": () => flockFootBook(inventedBook(sampleSeed)),
+  "flock-foot-book-empty": () => flockFootBook(emptyBook({ made: isoText(year.last) })),
+};
+
+/**
+ * `npm run samples`: makes the workbooks in samples/ again, values and all, or those named. The same seed gives the
+ * same bytes, on any day.
+ */
+const wanted = process.argv.slice(2);
+for (const [name, plan] of Object.entries(samples)) {
+  if (wanted.length > 0 && !wanted.includes(name)) continue;
+  const { bytes, summary } = await onDay(year.last, () => workedOut(plan()));
+  await writeFile(new URL(`../../samples/${name}.xlsx`, import.meta.url), bytes);
+  process.stdout.write(
+    `samples/${name}.xlsx: ${summary.formulas} formulas, ${summary.errors.length} cells end in an error\n`,
+  );
+}

@@ -35,7 +35,7 @@ export const listsSheet = (placed: readonly PlacedAnswer[]): SheetPlan => ({
 export const checkSheet = (placed: readonly PlacedAnswer[]): SheetPlan => ({
   name: sheetNames.check,
   write(sheet) {
-    sheet.widths(8, 18, 62, 70);
+    sheet.widths(8, 20, 62, 70);
     title(sheet, "Record check", "Row 1 is the first record of the sheet Cases. Nothing is changed; mend it there.");
     for (const answer of placed.filter(isOn(sheetNames.check))) writeAnswer(sheet, answer);
     sheet.freezeAt({ row: 5, column: 0 });
@@ -49,7 +49,7 @@ const isOn =
     sheet === name;
 
 // Tags and reasons are long, numbers are short.
-const widths: Readonly<Record<string, number>> = { tag: 21, answer: 22, state: 18, why: 58, "why not known": 36 };
+const widths: Readonly<Record<string, number>> = { tag: 21, answer: 22, state: 18, why: 66, "why not known": 36 };
 const widthOf = (heading: string): number => widths[heading] ?? 14;
 
 function title(sheet: SheetAuthor, words: string, note: string): void {

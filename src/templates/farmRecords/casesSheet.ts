@@ -13,7 +13,8 @@ interface Worked {
 const worked: Readonly<Record<(typeof caseWorked)[number], Worked>> = {
   clear: {
     heading: "Clear for food from",
-    formula: (n) => `IF(B${n}="","",FOOT.CLEARDATE(B${n},L${n}))`,
+    // Some spreadsheets hand over a blank cell as 0, and forgotten days must never become 0 days.
+    formula: (n) => `IF(B${n}="","",FOOT.CLEARDATE(B${n},IF(LEN(L${n})=0,"",L${n})))`,
     look: "workedDate",
   },
   lookAgain: {

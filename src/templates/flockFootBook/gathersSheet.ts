@@ -6,7 +6,7 @@ import { orSeeProblems } from "./formulas.ts";
 const byGroupColumn = gatherHeadings.length + 1;
 
 const inYear = (column: string): string =>
-  `IF(${column}="","",IF(ISNUMBER(Gathers[Date])*(Gathers[Date]<year_from),"",${column}))`;
+  `IF(LEN(${column})=0,"",IF(ISNUMBER(Gathers[Date])*(Gathers[Date]<year_from),"",${column}))`;
 
 /** The gathers, with room for more, and beside them what they come to group by group. */
 export const gathersSheet = ({ gathers }: BookContent): SheetPlan => ({
@@ -31,7 +31,7 @@ export const gathersSheet = ({ gathers }: BookContent): SheetPlan => ({
     );
     sheet.put(
       { row: 2, column: 0 },
-      { formula: 'IF(lame_from="","","Lame is every sheep that scores "&lame_from&" or more (Settings).")' },
+      { formula: 'IF(LEN(lame_from)=0,"","Lame is every sheep that scores "&lame_from&" or more (Settings).")' },
       "note",
     );
     sheet.rowHeight(headingRow, 32);

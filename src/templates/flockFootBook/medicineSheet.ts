@@ -39,7 +39,7 @@ export const medicineSheet: SheetPlan = {
       column: 0,
       rows: useRows - 2,
       gives: medicineUseFunction,
-      formula: `IF(OR(breeding_sheep="",slaughter_lambs=""),"type breeding sheep and lambs in Settings",${orSeeProblems(
+      formula: `IF(OR(LEN(breeding_sheep)=0,LEN(slaughter_lambs)=0),"type breeding sheep and lambs in Settings",${orSeeProblems(
         `FOOT.MEDICINEUSE(${where("Cases[Medicine]")},${where("Cases[Dose ml]")},${where(ofMedicine(2))},breeding_sheep,slaughter_lambs)`,
       )})`,
     });
@@ -64,7 +64,7 @@ export const medicineSheet: SheetPlan = {
       sheet.put(
         { row, column: 3 },
         {
-          formula: `IF(OR(${name}="",INDEX(Medicines[mg per ml],${place})=""),"",C${row + 1}*INDEX(Medicines[mg per ml],${place}))`,
+          formula: `IF(OR(${name}="",LEN(INDEX(Medicines[mg per ml],${place}))=0),"",C${row + 1}*INDEX(Medicines[mg per ml],${place}))`,
         },
       );
     }

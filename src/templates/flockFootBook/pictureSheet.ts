@@ -30,6 +30,8 @@ const monthOf = 'IF(Gathers[Date]="","",Gathers[Date]-DAY(Gathers[Date])+1)';
 const latest = (column: string): string =>
   `IF(Gathers[Date]="","",IF(ISNUMBER(Gathers[Date])*(Gathers[Date]<=latest_gather-31),"",${column}))`;
 const latestCounts = `${latest("Gathers[Lame]")},${latest("Gathers[Looked at]")}`;
+// Sheep sold since the gather are no longer in the groups, so the flock is never smaller than what was looked at.
+const flockNow = `IF(SUM(Groups[Sheep now])=0,"",MAX(SUM(Groups[Sheep now]),SUM(${latest("Gathers[Looked at]")})))`;
 const ifGathered = (formula: string): string => `IF(latest_gather=0,"no gathers yet",${orSeeProblems(formula)})`;
 
 /** How the flock is doing, drawn; the same in figures on the second page. */
@@ -74,7 +76,7 @@ function writeKeyFigures(sheet: SheetAuthor): void {
     {
       column: 4,
       label: "Against the target",
-      formula: `FOOT.TARGETCHECK(${latestCounts},target)`,
+      formula: `FOOT.TARGETCHECK(${latestCounts},target,0.95,${flockNow})`,
       look: "figure",
     },
     {

@@ -29,13 +29,8 @@ const checks: readonly Check[] = [
   {
     words: "Gathers with a part left blank",
     wrong:
-      '((Gathers[Date]<>"")+(Gathers[Group]<>"")+(Gathers[Looked at]<>"")+(Gathers[Lame]<>"")>0)*((Gathers[Date]="")+(Gathers[Group]="")+(Gathers[Looked at]="")+(Gathers[Lame]="")>0)',
+      "(LEN(Gathers[Date])+LEN(Gathers[Group])+LEN(Gathers[Looked at])+LEN(Gathers[Lame])>0)*(LEN(Gathers[Date])*LEN(Gathers[Group])*LEN(Gathers[Looked at])*LEN(Gathers[Lame])=0)",
     column: "Gathers[Lame]",
-  },
-  {
-    words: "Cases with a score below the lowest called lame",
-    wrong: 'ISNUMBER(Cases[Score])*(lame_from<>"")*(Cases[Score]<lame_from)',
-    column: "Cases[Score]",
   },
   {
     words: "Cases with fewer withdrawal days than the settings say for the medicine",

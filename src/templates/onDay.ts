@@ -1,0 +1,24 @@
+import { type Day, isoText } from "../cells/day.ts";
+
+/**
+ * Does work while the clock stands still at noon of one day, so that a workbook with TODAY() in it comes out the same
+ * whenever it is made.
+ */
+export async function onDay<T>(day: Day, work: () => Promise<T>): Promise<T> {
+  const Running = globalThis.Date;
+  const noon = Running.parse(`${isoText(day)}T12:00:00`);
+  globalThis.Date = class extends Running {
+    constructor(...given: readonly unknown[]) {
+      // The clock's own constructor takes many kinds of arguments; only the call without any reads the clock.
+      super(...((given.length === 0 ? [noon] : given) as [number]));
+    }
+    static override now(): number {
+      return noon;
+    }
+  } as DateConstructor;
+  try {
+    return await work();
+  } finally {
+    globalThis.Date = Running;
+  }
+}
