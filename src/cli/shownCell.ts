@@ -1,12 +1,12 @@
 import type { Cell } from "../cells/cell.ts";
 import { isCellError } from "../cells/cell.ts";
-import { showDay } from "../cells/day.ts";
+import { showMoment } from "../cells/day.ts";
 import type { Format } from "../writing/format.ts";
 
 const asNumber: Partial<Record<Format, (value: number) => string>> = {
   share: (value) => `${(value * 100).toFixed(1)} %`,
-  date: showDay,
-  "date and time": showDay,
+  date: showMoment,
+  "date and time": showMoment,
   rate: (value) => value.toFixed(2),
   "p value": (value) => value.toFixed(3),
 };

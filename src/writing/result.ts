@@ -5,7 +5,7 @@ import type { Format } from "./format.ts";
 export type Answer = number | string | boolean | null | undefined;
 
 /** Where the rows of the columns read stood, so that a result can be written alongside them. */
-export interface Alongside {
+interface Alongside {
   readonly rows: Uint32Array;
   readonly height: number;
   readonly lying: boolean;

@@ -2,7 +2,7 @@ import { type CategoryShare, categoryMix } from "../prevalence/categoryMix.ts";
 import { findLesion } from "./lesionName.ts";
 
 /** Words that are no known lesion are counted here, never dropped. */
-export const notRecognised = "not recognised";
+const notRecognised = "not recognised";
 
 /**
  * How often each lesion occurs among the cases, by its standard name, most frequent first.

@@ -3,7 +3,7 @@ import { Problem } from "../../cells/problem.ts";
 import { type Counting, clearDate } from "./clearDate.ts";
 
 /** Written where a treatment has no withdrawal days: a missing period is never 0 days. */
-export const noWithdrawalDays = "no withdrawal days";
+const noWithdrawalDays = "no withdrawal days";
 
 /**
  * The clear date of each treatment of a column.

@@ -1,7 +1,7 @@
 import type { Cell } from "../../cells/cell.ts";
 import type { AnyFunction } from "../../definition/defineFunction.ts";
 import type { Outcome } from "../../definition/evaluate.ts";
-import { type Format, formats } from "../../writing/format.ts";
+import { type Format, formats, patternFor } from "../../writing/format.ts";
 
 /** A number that brings its own look, which Excel takes where it knows data types. */
 interface FormattedNumber {
@@ -41,7 +41,7 @@ function excelCell(cell: Cell, format: Format | undefined): ExcelCell {
   if (cell === null) return "";
   if (typeof cell === "object") return cell.error;
   if (typeof cell !== "number" || format === undefined || !changesLook(format)) return cell;
-  return { type: "FormattedNumber", basicValue: cell, numberFormat: formats[format] };
+  return { type: "FormattedNumber", basicValue: cell, numberFormat: patternFor(format, cell) };
 }
 
 // A whole number looks the same without a format, and a plain number leaves the user's own cell format alone.

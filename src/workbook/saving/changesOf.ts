@@ -1,5 +1,5 @@
 import { type Cell, isCellError } from "../../cells/cell.ts";
-import { type Format, formats } from "../../writing/format.ts";
+import { type Format, patternFor } from "../../writing/format.ts";
 import { type Area, isInside } from "../address.ts";
 import { placeKey } from "../engine.ts";
 import { footName } from "../formula/functionName.ts";
@@ -33,7 +33,7 @@ export function changesOf(sheet: Sheet, worked: readonly Worked[], saving: Savin
     const { row, column, style } = item.cell;
     const formatFor = formatsOf(item);
     const styled = (at: number, place: number, line: number, value: Cell): number => {
-      const format = typeof value === "number" ? formatFor(line, place) : undefined;
+      const format = typeof value === "number" ? formatFor(line, place, value) : undefined;
       return format === undefined ? at : saving.styleWith(at, format);
     };
     const { value, spill } = item.answer;
@@ -114,14 +114,18 @@ const sameArea = (one: Area | undefined, other: Area): boolean =>
   one.right === other.right;
 
 /** The number format for a line and column of the answer, when the whole formula is one FOOT call. */
-function formatsOf({ cell, translation, answer }: Worked): (line: number, place: number) => string | undefined {
+function formatsOf({
+  cell,
+  translation,
+  answer,
+}: Worked): (line: number, place: number, value: Cell) => string | undefined {
   const { shown } = answer;
   if (!shown || !translation.foot || !isOneCall(cell.formula?.text ?? "") || isCellError(answer.value))
     return () => undefined;
-  return (line, place) => {
+  return (line, place, value) => {
     if (shown.headings && line === 0) return undefined;
     const format: Format | undefined = shown.formats[Math.min(place, shown.formats.length - 1)];
-    const pattern = format === undefined ? undefined : formats[format];
+    const pattern = format === undefined ? undefined : patternFor(format, value);
     return pattern === "General" ? undefined : pattern;
   };
 }
