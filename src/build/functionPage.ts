@@ -3,7 +3,7 @@ import { isoText, showMoment } from "../cells/day.ts";
 import { Problem } from "../cells/problem.ts";
 import type { AnyFunction, Example, ExampleArgument, ExampleCell } from "../definition/defineFunction.ts";
 import { namespace, signature } from "../definition/formulaText.ts";
-import { topics } from "../definition/topics.ts";
+import { type Topic, topics } from "../definition/topics.ts";
 import type { Parameter } from "../reading/parameter.ts";
 import type { Format } from "../writing/format.ts";
 
@@ -30,11 +30,17 @@ export function functionPage(definition: AnyFunction): string {
           ),
         ]
       : []),
-    `Topic: ${topics[definition.topic].toLowerCase()}. Google Sheets: \`=${namespace}_${definition.name}(…)\`. [All functions](README.md)`,
+    `Topic: ${topics[definition.topic].toLowerCase()}. Google Sheets: \`=${namespace}_${definition.name}(…)\`. [All functions](README.md)${methodLink(definition.topic)}`,
   ]
     .join("\n\n")
     .concat("\n");
 }
+
+/** The topics that have a page on their methods. */
+const withMethods: readonly Topic[] = ["counting", "watching", "planning", "benchmarking"];
+
+const methodLink = (topic: Topic): string =>
+  withMethods.includes(topic) ? `. [Why this method, and where it fails](../methods/${topic}.md)` : "";
 
 const parametersOf = (definition: AnyFunction): [string, Parameter<unknown>][] => Object.entries(definition.parameters);
 

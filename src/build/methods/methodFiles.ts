@@ -7,11 +7,12 @@ import { beyondFunnelTable } from "./beyondFunnelTable.ts";
 import { coverageTable } from "./coverageTable.ts";
 import { detectTable } from "./detectTable.ts";
 import { falseAlarmTable } from "./falseAlarmTable.ts";
+import { weightedCoverageTable } from "./weightedCoverageTable.ts";
 
 /** What the pages need worked out, by the placeholder it stands for. */
 const workedOut: Readonly<Record<string, Readonly<Record<string, () => string>>>> = {
   "README.md": {},
-  "counting.md": { coverage: coverageTable },
+  "counting.md": { coverage: coverageTable, weightedCoverage: weightedCoverageTable },
   "watching.md": { falseAlarms: falseAlarmTable },
   "planning.md": { detection: detectTable },
   "benchmarking.md": { beyondFunnel: beyondFunnelTable },
