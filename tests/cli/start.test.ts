@@ -44,8 +44,8 @@ describe("start", () => {
   });
 
   test("names each cell that must be mended", () => {
-    expect(ended.output).toMatch(/3 cells end in an error:/);
-    expect(ended.output).toMatch(/Cases!P\d+ +#VALUE! +withdrawal_days: it is blank/);
+    expect(ended.output).toMatch(/2 cells end in an error:/);
+    expect(ended.output).toMatch(/Cases!S\d+ +#VALUE! +text: "sore" is not a lesion/);
   });
 
   test("names its output, a workbook that opens", () => {

@@ -8,13 +8,17 @@ interface Worked {
   /** The formula in the sheet's row `n`. */
   readonly formula: (n: number) => string;
   readonly look: Look;
+  /** It stands in the first row only and fills the others. */
+  readonly spills?: boolean;
 }
 
 const worked: Readonly<Record<(typeof caseWorked)[number], Worked>> = {
   clear: {
     heading: "Clear for food from",
-    // Some spreadsheets hand over a blank cell as 0, and forgotten days must never become 0 days.
-    formula: (n) => `IF(B${n}="","",FOOT.CLEARDATE(B${n},IF(LEN(L${n})=0,"",L${n})))`,
+    // One formula for the column: a blank single cell reaches some spreadsheets' functions as 0, and forgotten days
+    // must never become 0 days. Within a column a blank stays blank.
+    formula: () => "FOOT.CLEARDATE(Cases[Treated],Cases[Withdrawal days])",
+    spills: true,
     look: "workedDate",
   },
   lookAgain: {
@@ -63,7 +67,7 @@ export const casesSheet = (cases: readonly TypedRow[]): SheetPlan => ({
       sheet.putRow({ row, column: 0 }, typed);
       sheet.putRow(
         { row, column: caseHeadings.length },
-        columns.map(({ formula }) => ({ formula: formula(row + 1) })),
+        columns.map(({ formula, spills }) => (spills && place > 0 ? null : { formula: formula(row + 1) })),
       );
     });
     sheet.table("Cases", recordArea(caseHeadings, cases));
