@@ -72,6 +72,16 @@ function written(
   return `${name}(${given.join(separator)})`;
 }
 
+/** The formula of a call as a person types it in Excel. */
+export const typedFormula = (call: Call): string =>
+  `=${written(
+    call,
+    `FOOT.${call.name}`,
+    ",",
+    ({ top, left, bottom, right }) => `${address(top, left)}:${address(bottom, right)}`,
+    (cell) => cell,
+  )}`;
+
 /** The sheet as a flat .fods file, as Calc itself names the functions. */
 export function flatDocument({ constants, calls }: Sheet): string {
   const rows = grid(constants, calls).map((keys) =>
