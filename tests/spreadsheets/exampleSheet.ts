@@ -82,7 +82,7 @@ export const answerOf = (
   expected.map((row, down) => row.map((_, across) => sheet[top + down]?.[across] ?? ""));
 
 /** Calc answers such a call by itself: one without a required argument, or with an error in a range. */
-export function isNotHandedOver(definition: AnyFunction, { call }: Example): boolean {
+function isNotHandedOver(definition: AnyFunction, { call }: Example): boolean {
   const parameters = Object.values(definition.parameters) as Parameter<unknown>[];
   return (
     parameters.some(({ optional }, index) => !optional && call[index] === undefined) ||

@@ -46,7 +46,7 @@ const letters = (column: number): string =>
     ? String.fromCharCode(65 + column)
     : letters(Math.floor(column / 26) - 1) + String.fromCharCode(65 + (column % 26));
 
-export const address = (row: number, column: number): string => `${letters(column)}${row + 1}`;
+const address = (row: number, column: number): string => `${letters(column)}${row + 1}`;
 
 const addressOf = ({ cell }: OneCell): string => {
   const [row = 0, column = 0] = cell.split(",").map(Number);
