@@ -13,14 +13,14 @@ export type CalcVersion = "7.4" | "25.2";
 /** A cell as Calc holds it: blank is `""`, yes and no are 1 and 0. */
 export type CalcCell = number | string | { readonly error: string };
 
-export interface CalcWorkbook {
+interface CalcWorkbook {
   readonly sheets: Readonly<Record<string, readonly (readonly CalcCell[])[]>>;
   /** How long the recalculation took. */
   readonly seconds: number;
 }
 
 /** What the function wizard shows. */
-export interface Described {
+interface Described {
   readonly description: string;
   readonly arguments: readonly { readonly name: string; readonly description: string; readonly optional: boolean }[];
 }

@@ -11,7 +11,7 @@ export interface Range {
 }
 
 /** A reference to one cell, by `row,column`, which Calc treats otherwise than a range of one. */
-export interface OneCell {
+interface OneCell {
   readonly cell: string;
 }
 
