@@ -49,7 +49,8 @@ export interface RecordReport {
 export function recordCheck(headings: readonly Cell[], rows: Cells, options: CheckOptions): RecordReport {
   const columns = recordColumns(headings);
   const width = rows[0]?.length ?? 0;
-  if (width !== headings.length)
+  // A range that is blank throughout arrives without its width from some spreadsheets, and has nothing to check.
+  if (width !== headings.length && !rows.every((cells) => cells.every(isBlankCell)))
     throw new Problem(
       `the rows are ${width} columns wide, but there are ${headings.length} headings; give both the same columns`,
       {

@@ -21,29 +21,34 @@ export const chartTitle = (Text: string): ChartTitle => ({
 const solid = (color: string) => ({ Type: "pattern", Pattern: 1, Color: [color] });
 const bare = { Symbol: "none" };
 
-/** Lines of a chart, told apart by their strokes and not by colour alone. */
+/** Lines of a chart, told apart by their strokes and not by colour alone; the library takes a line's colour from its fill. */
 export const strokes = {
   main: {
-    Line: { Type: chartKinds.LineSolid, Dash: chartKinds.LineDashSolid, Fill: solid(green), Width: 2.25 },
+    Fill: solid(green),
+    Line: { Type: chartKinds.LineSolid, Dash: chartKinds.LineDashSolid, Width: 2.25 },
     Marker: { Symbol: "circle", Size: 6, Fill: solid(green), Border: { Type: chartKinds.LineNone } },
   },
   curve: {
-    Line: { Type: chartKinds.LineSolid, Dash: chartKinds.LineDashSolid, Fill: solid(green), Width: 2.25 },
+    Fill: solid(green),
+    Line: { Type: chartKinds.LineSolid, Dash: chartKinds.LineDashSolid, Width: 2.25 },
     Marker: bare,
   },
   thin: {
-    Line: { Type: chartKinds.LineSolid, Dash: chartKinds.LineDashSolid, Fill: solid(grey), Width: 1 },
+    Fill: solid(grey),
+    Line: { Type: chartKinds.LineSolid, Dash: chartKinds.LineDashSolid, Width: 1 },
     Marker: bare,
   },
   dashed: {
-    Line: { Type: chartKinds.LineSolid, Dash: chartKinds.LineDashDash, Fill: solid(grey), Width: 1 },
+    Fill: solid(grey),
+    Line: { Type: chartKinds.LineSolid, Dash: chartKinds.LineDashDash, Width: 1 },
     Marker: bare,
   },
   dotted: {
-    Line: { Type: chartKinds.LineSolid, Dash: chartKinds.LineDashSysDot, Fill: solid(ink), Width: 1.75 },
+    Fill: solid(ink),
+    Line: { Type: chartKinds.LineSolid, Dash: chartKinds.LineDashSysDot, Width: 1.75 },
     Marker: bare,
   },
-} as const satisfies Record<string, Pick<ChartSeries, "Line" | "Marker">>;
+} as const satisfies Record<string, Pick<ChartSeries, "Line" | "Marker" | "Fill">>;
 
 /** Columns and bars. */
 export const barFill = solid(green);

@@ -14,6 +14,7 @@ const workedFill = { Type: "pattern", Pattern: 1, Color: [paleGreen] };
 const thin = (["left", "top", "right", "bottom"] as const).map((Type) => ({ Type, Color: "C9CFCB", Style: 1 }));
 
 const edge = [{ Type: "left", Color: ink, Style: 2 }];
+const centre = { Horizontal: "center" };
 const left = { Horizontal: "left" };
 const unlocked = { Protection: { Locked: false } };
 /** Excel's number for "text": zeros at the front of a tag stay. */
@@ -49,6 +50,12 @@ export const looks = {
     Border: thin,
     Alignment: { Horizontal: "right", Vertical: "center", WrapText: true },
   },
+  workedHeadingCentre: {
+    Font: { Family: family, Bold: true, Color: green },
+    Fill: workedFill,
+    Border: thin,
+    Alignment: { Horizontal: "center", Vertical: "center", WrapText: true },
+  },
   input: { Fill: inputFill, Border: thin },
   inputDate: { Fill: inputFill, Border: thin, CustomNumFmt: dateFormat, Alignment: { Horizontal: "left" } },
   inputShare: { Fill: inputFill, Border: thin, CustomNumFmt: "0%", Alignment: { Horizontal: "left" } },
@@ -61,9 +68,11 @@ export const looks = {
   worked: { Font: { Family: family, Color: ink } },
   workedDate: { Font: { Family: family, Color: ink }, CustomNumFmt: dateFormat, Alignment: { Horizontal: "left" } },
   workedShare: { Font: { Family: family, Color: ink }, CustomNumFmt: "0.0%" },
-  workedCount: { Font: { Family: family, Color: ink }, CustomNumFmt: "0" },
-  workedMl: { Font: { Family: family, Color: ink }, CustomNumFmt: "0.0##" },
-  workedRate: { Font: { Family: family, Color: ink }, CustomNumFmt: "0.00" },
+  workedCount: { Font: { Family: family, Color: ink }, CustomNumFmt: "0", Alignment: centre },
+  workedPercent: { Font: { Family: family, Color: ink }, CustomNumFmt: "0.0%", Alignment: centre },
+  workedMl: { Font: { Family: family, Color: ink }, CustomNumFmt: "0.0##", Alignment: centre },
+  workedRate: { Font: { Family: family, Color: ink }, CustomNumFmt: "0.00", Alignment: centre },
+  workedNumber: { Font: { Family: family, Color: ink }, CustomNumFmt: "0.###", Alignment: centre },
   workedMonth: { Font: { Family: family, Color: ink }, CustomNumFmt: monthFormat, Alignment: { Horizontal: "left" } },
   /** One figure that is looked at first. */
   figure: { Font: { Family: family, Bold: true, Size: 14, Color: ink }, Alignment: { Horizontal: "left" } },
@@ -80,7 +89,7 @@ export const looks = {
   link: { Font: { Family: family, Bold: true, Underline: "single", Color: green }, Alignment: { Vertical: "top" } },
   /** What must not be overlooked. */
   careHeading: { Font: { Family: family, Bold: true, Color: ink }, Alignment: { Vertical: "top" } },
-  care: { Font: { Family: family, Color: ink }, Border: edge, Alignment: top },
+  care: { Font: { Family: family, Color: ink }, Border: edge, Alignment: { ...top, Horizontal: "left", Indent: 1 } },
   /** Cells and columns for a person to type in, on a sheet whose other cells are locked. */
   typed: { ...unlocked, Font: { Family: family, Color: ink } },
   typedText: { ...unlocked, Font: { Family: family, Color: ink }, NumFmt: asText },

@@ -7,8 +7,11 @@ import type { Emphasis, Look } from "./looks.ts";
 
 type File = InstanceType<typeof NewFile>;
 
-/** What stands in a cell of a workbook that is being written: a value, or a formula without its `=`. */
-export type Content = Cell | { readonly formula: string };
+/**
+ * What stands in a cell of a workbook that is being written: a value, or a formula without its `=`. A formula that gives
+ * one value but works through whole columns inside is an array formula, or Excel would take one cell of each column.
+ */
+export type Content = Cell | { readonly formula: string; readonly array?: true };
 
 /** Writes one sheet; places count from 0. Every method stops with a clear error when the sheet cannot hold it. */
 export interface SheetAuthor {
@@ -27,8 +30,11 @@ export interface SheetAuthor {
   readonly table: (name: string, area: Area, striped?: boolean) => void;
   /** What may be typed there, and what is said when it is something else. */
   readonly accept: (area: Area, rule: Rule) => void;
-  /** Cells of the area stand out where the formula holds; it is written for the area's first cell, without `=`. */
-  readonly emphasize: (area: Area, formula: string, emphasis: Emphasis) => void;
+  /**
+   * Cells of the area stand out where a formula holds; it is written for the area's first cell, without `=`. The first
+   * that holds wins, and areas must not overlap: of two that do, some spreadsheets show only one.
+   */
+  readonly emphasize: (area: Area, ...rules: readonly (readonly [formula: string, emphasis: Emphasis])[]) => void;
   readonly chart: (at: Place, chart: Chart) => void;
   /** A cell that leads to another sheet of the workbook. */
   readonly linkTo: (place: Place, sheet: string) => void;
@@ -99,6 +105,7 @@ export function sheetAuthor(file: File, name: string, styles: Styles): SheetAuth
     if (content === null) return;
     if (typeof content !== "object") must(file.SetCellValue(name, cell, content));
     else if (isCellError(content)) throw new Error(`${name}!${cell}: an error value cannot be typed into a sheet`);
+    else if (content.array) must(file.SetCellFormula(name, cell, content.formula, { Type: "array", Ref: cell }));
     else must(file.SetCellFormula(name, cell, content.formula));
   };
   return {
@@ -140,11 +147,18 @@ export function sheetAuthor(file: File, name: string, styles: Styles): SheetAuth
         }),
       ) && undefined,
     accept: (area, rule) => must(file.AddDataValidation(name, validation(areaText(area), rule))) && undefined,
-    emphasize: (area, formula, emphasis) =>
+    emphasize: (area, ...rules) =>
       must(
-        file.SetConditionalFormat(name, areaText(area), [
-          { Type: "formula", Criteria: formula, Format: styles.emphasis(emphasis) },
-        ]),
+        file.SetConditionalFormat(
+          name,
+          areaText(area),
+          rules.map(([formula, emphasis]) => ({
+            Type: "formula",
+            Criteria: formula,
+            Format: styles.emphasis(emphasis),
+            StopIfTrue: true,
+          })),
+        ),
       ) && undefined,
     chart: (at, chart) => must(file.AddChart(name, placeText(at), chart)) && undefined,
     linkTo: (place, sheet) =>

@@ -54,12 +54,8 @@ export const apartSheet = ({ eventDate }: BookContent): SheetPlan => ({
       rows,
       gives: keepApartFunction,
       formula: orSeeProblems(`FOOT.KEEPAPART(event_date,Cases[Tag],${since},${state},settle_days)`),
+      strong: `LEFT($B${n},4)="lame"`,
     });
-    sheet.emphasize(
-      { top: headings + 1, left: 0, bottom: headings + rows, right: 2 },
-      `LEFT($B${n},4)="lame"`,
-      "strong",
-    );
     sheet.freezeAt({ row: headings + 1, column: 0 });
     sheet.protect();
     sheet.print({

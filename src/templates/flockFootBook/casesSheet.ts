@@ -82,7 +82,7 @@ interface Worked {
 }
 
 // One formula answers for the whole column, and it reaches just as far as the records do.
-const worked: Readonly<Record<(typeof caseWorked)[number], Worked>> = {
+const workedColumns: Readonly<Record<(typeof caseWorked)[number], Worked>> = {
   clear: {
     heading: "Clear for food from",
     width: 13,
@@ -116,14 +116,14 @@ export const casesSheet = ({ cases }: BookContent): SheetPlan => ({
   write(sheet) {
     const looks = [
       ...caseHeadings.map((heading) => typed[heading].look),
-      ...Object.values(worked).map(({ look }) => look),
+      ...Object.values(workedColumns).map(({ look }) => look),
     ];
     looks.forEach((look, column) => {
       sheet.columnLook(column, column, look);
     });
     sheet.widths(
       ...caseHeadings.map((heading) => typed[heading].width),
-      ...Object.values(worked).map(({ width }) => width),
+      ...Object.values(workedColumns).map(({ width }) => width),
     );
     sheet.hideGrid();
     const last = looks.length - 1;
@@ -151,17 +151,19 @@ export const casesSheet = ({ cases }: BookContent): SheetPlan => ({
       const { rule } = typed[heading];
       if (rule) sheet.accept({ ...rows, left: column, right: column }, rule);
     });
-    Object.values(worked).forEach(({ heading, formula }, place) => {
+    Object.values(workedColumns).forEach(({ heading, formula }, place) => {
       const column = caseHeadings.length + place;
       sheet.put({ row: headingRow, column }, heading, "workedHeading");
       sheet.put({ row: firstRecord, column }, { formula: orSeeProblems(formula) });
     });
-    const [clear, state] = [caseHeadings.length, caseHeadings.length + 2];
-    sheet.emphasize({ ...rows, left: clear, right: clear }, `OR(ISTEXT($R${n})*($R${n}<>""),$R${n}>as_of)`, "strong");
-    sheet.emphasize({ ...rows, left: state, right: state }, `ISNUMBER(SEARCH("overdue",$T${n}))`, "strong");
-    sheet.emphasize({ ...rows, left: state, right: state }, `$T${n}="done"`, "weak");
-    sheet.emphasize({ ...rows, right: last }, `COUNTA($A${n}:$Q${n})>0`, "line");
-    sheet.emphasize(rows, `AND($C${n}="",$A${n}="",$C${n - 1}<>"")`, "next");
+    const filled = [`COUNTA($A${n}:$Q${n})>0`, "line"] as const;
+    const worked = caseHeadings.length;
+    const beside = (from: number, to: number) => ({ ...rows, left: worked + from, right: worked + to });
+    sheet.emphasize(rows, filled, [`AND($C${n}="",$A${n}="",$C${n - 1}<>"")`, "next"]);
+    sheet.emphasize(beside(0, 0), [`OR(AND(ISTEXT($R${n}),LEN($R${n})>0),$R${n}>as_of)`, "strong"], filled);
+    sheet.emphasize(beside(1, 1), filled);
+    sheet.emphasize(beside(2, 2), [`ISNUMBER(SEARCH("overdue",$T${n}))`, "strong"], [`$T${n}="done"`, "weak"], filled);
+    sheet.emphasize(beside(3, 3), filled);
     sheet.freezeAt({ row: firstRecord, column: 3 });
     sheet.protect();
     const end = firstRecord + room.cases;

@@ -1,7 +1,9 @@
+import { prevalenceByGroupFunction } from "../../../functions/counting/prevalenceByGroup.ts";
 import type { SheetPlan } from "../authoring/authorWorkbook.ts";
 import type { BookContent } from "./bookContent.ts";
 import { firstRecord, gatherHeadings, headingRow, room, sheetNames, tableArea } from "./bookTables.ts";
 import { orSeeProblems } from "./formulas.ts";
+import { listLooks, writeList } from "./writeList.ts";
 
 const byGroupColumn = gatherHeadings.length + 1;
 
@@ -16,9 +18,9 @@ export const gathersSheet = ({ gathers }: BookContent): SheetPlan => ({
     sheet.columnLook(1, 1, "typed");
     sheet.columnLook(2, 3, "typedCount");
     sheet.columnLook(4, 4, "typed");
-    sheet.columnLook(byGroupColumn, byGroupColumn, "worked");
-    sheet.columnLook(byGroupColumn + 1, byGroupColumn + 2, "workedCount");
-    sheet.columnLook(byGroupColumn + 3, byGroupColumn + 5, "workedShare");
+    listLooks(prevalenceByGroupFunction).forEach((look, step) => {
+      sheet.columnLook(byGroupColumn + step, byGroupColumn + step, look);
+    });
     sheet.widths(14, 24, 11, 9, 24, 4, 24, 9, 9, 10, 10, 10);
     sheet.hideGrid();
     sheet.put({ row: 0, column: 0 }, "Gathers", "title");
@@ -61,29 +63,23 @@ export const gathersSheet = ({ gathers }: BookContent): SheetPlan => ({
       words: "Type how many of them were lame: a whole number, not more than were looked at.",
     });
     const n = firstRecord + 1;
-    sheet.emphasize(column(3), `AND(ISNUMBER($C${n}),ISNUMBER($D${n}),$D${n}>$C${n})`, "strong");
-    sheet.emphasize(rows, `COUNTA($A${n}:$E${n})>0`, "line");
-    sheet.emphasize(rows, `AND($A${n}="",$A${n - 1}<>"")`, "next");
+    const filled = [`COUNTA($A${n}:$E${n})>0`, "line"] as const;
+    const next = [`AND($A${n}="",$A${n - 1}<>"")`, "next"] as const;
+    sheet.emphasize({ ...rows, right: 2 }, filled, next);
+    sheet.emphasize(column(3), [`AND(ISNUMBER($C${n}),ISNUMBER($D${n}),$D${n}>$C${n})`, "strong"], filled, next);
+    sheet.emphasize(column(4), filled, next);
 
-    sheet.put({ row: headingRow - 1, column: byGroupColumn }, "Group by group, in the year looked at", "question");
-    sheet.dress(
-      { top: headingRow, left: byGroupColumn, bottom: headingRow, right: byGroupColumn + 5 },
-      "workedHeading",
-    );
-    sheet.put(
-      { row: headingRow, column: byGroupColumn },
-      {
-        formula: orSeeProblems(
-          `FOOT.PREVBY(${inYear("Gathers[Group]")},${inYear("Gathers[Lame]")},${inYear("Gathers[Looked at]")})`,
-        ),
-      },
-      "workedHeading",
-    );
-    sheet.emphasize(
-      { top: firstRecord, left: byGroupColumn, bottom: firstRecord + 60, right: byGroupColumn + 5 },
-      `$G${n}="all"`,
-      "strong",
-    );
+    writeList(sheet, {
+      question: "Group by group, in the year looked at",
+      row: headingRow,
+      column: byGroupColumn,
+      rows: 60,
+      gives: prevalenceByGroupFunction,
+      formula: `IF(SUM((LEN(${inYear("Gathers[Looked at]")})>0)*1)=0,"no gathers in the year",${orSeeProblems(
+        `FOOT.PREVBY(${inYear("Gathers[Group]")},${inYear("Gathers[Lame]")},${inYear("Gathers[Looked at]")})`,
+      )})`,
+      strong: `$G${n}="all"`,
+    });
     sheet.freezeAt({ row: firstRecord, column: 0 });
     sheet.protect();
     sheet.print({

@@ -8,9 +8,11 @@ const headings = 5;
 const useRows = room.medicines + 3;
 const every = headings + useRows + 2;
 
-const ofMedicine = (column: number): string => `IFERROR(VLOOKUP(Cases[Medicine],Medicines,${column},FALSE),"")`;
+const ofMedicine = (column: number): string => `IFERROR(VLOOKUP(Cases[Medicine],Medicines[#Data],${column},FALSE),"")`;
 // What is not said to be no antibiotic counts as one, so that a medicine that lacks its line is found and not left out.
-const counted = `(Cases[Medicine]<>"")*(${ofMedicine(5)}<>"no")*(1-ISNUMBER(Cases[Treated])*((Cases[Treated]<year_from)+(Cases[Treated]>as_of)>0))`;
+const inYear = "(1-ISNUMBER(Cases[Treated])*((Cases[Treated]<year_from)+(Cases[Treated]>as_of)>0))";
+const counted = `(Cases[Medicine]<>"")*(${ofMedicine(5)}<>"no")*${inYear}`;
+const given = (name: string): string => `(Cases[Medicine]=${name})*${inYear}`;
 const where = (column: string): string => `IF(${counted},${column},"")`;
 
 /** How much medicine went into the flock. */
@@ -42,13 +44,11 @@ export const medicineSheet: SheetPlan = {
       formula: `IF(OR(LEN(breeding_sheep)=0,LEN(slaughter_lambs)=0),"type breeding sheep and lambs in Settings",${orSeeProblems(
         `FOOT.MEDICINEUSE(${where("Cases[Medicine]")},${where("Cases[Dose ml]")},${where(ofMedicine(2))},breeding_sheep,slaughter_lambs)`,
       )})`,
+      strong: `$A${headings + 2}="all"`,
     });
-    const n = headings + 2;
-    sheet.emphasize({ top: headings + 1, left: 0, bottom: headings + useRows - 2, right: 4 }, `$A${n}="all"`, "strong");
     sheet.put({ row: every - 1, column: 0 }, "Every medicine in the settings", "question");
     sheet.putRow({ row: every, column: 0 }, ["medicine"], "workedHeading");
-    sheet.putRow({ row: every, column: 1 }, ["courses", "ml", "mg active"], "workedHeadingRight");
-    const during = 'Cases[Treated],">="&year_from,Cases[Treated],"<="&as_of';
+    sheet.putRow({ row: every, column: 1 }, ["courses", "ml", "mg active"], "workedHeadingCentre");
     for (let place = 1; place <= room.medicines; place++) {
       const row = every + place;
       const name = `$A${row + 1}`;
@@ -56,10 +56,10 @@ export const medicineSheet: SheetPlan = {
         { row, column: 0 },
         { formula: `IF(INDEX(Medicines[Medicine],${place})="","",INDEX(Medicines[Medicine],${place}))` },
       );
-      sheet.put({ row, column: 1 }, { formula: `IF(${name}="","",COUNTIFS(Cases[Medicine],${name},${during}))` });
+      sheet.put({ row, column: 1 }, { formula: `IF(${name}="","",SUM(${given(name)}))`, array: true });
       sheet.put(
         { row, column: 2 },
-        { formula: `IF(${name}="","",SUMIFS(Cases[Dose ml],Cases[Medicine],${name},${during}))` },
+        { formula: `IF(${name}="","",SUM(${given(name)}*IFERROR(Cases[Dose ml]*1,0)))`, array: true },
       );
       sheet.put(
         { row, column: 3 },
@@ -68,11 +68,10 @@ export const medicineSheet: SheetPlan = {
         },
       );
     }
-    sheet.emphasize(
-      { top: every + 1, left: 0, bottom: every + room.medicines, right: 3 },
+    sheet.emphasize({ top: every + 1, left: 0, bottom: every + room.medicines, right: 3 }, [
       `$A${every + 2}<>""`,
       "line",
-    );
+    ]);
     sheet.freezeAt({ row: headings + 1, column: 0 });
     sheet.protect();
     sheet.print({ cells: `$A$1:$E$${every + room.medicines + 1}`, onOnePage: true });

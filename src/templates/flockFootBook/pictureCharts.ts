@@ -2,8 +2,14 @@ import type { Chart, ChartSeries } from "excelize-wasm";
 import { chartKinds } from "../authoring/chartKinds.ts";
 import { barFill, chartLook, chartTitle, strokes } from "../authoring/chartLook.ts";
 
-/** The cells each line and column is drawn from. */
-export type DrawnRange = Readonly<
+/** The cells a line or a column is drawn from, and the cell that names it. */
+export interface Drawn {
+  readonly name: string;
+  readonly cells: string;
+}
+
+/** What the charts are drawn from. */
+export type DrawnRanges = Readonly<
   Record<
     | "month"
     | "share"
@@ -18,31 +24,31 @@ export type DrawnRange = Readonly<
     | "stillLame"
     | "stillLow"
     | "stillHigh",
-    string
+    Drawn
   >
 >;
 
-const size = { Width: 610, Height: 278 };
+const size = { Width: 600, Height: 338 };
 const share = { NumFmt: { CustomNumFmt: "0%", SourceLinked: false }, Minimum: 0 };
 
 /** The share lame month by month between its limits. */
-export const lameChart = ({ month, share: lame, usual, low, high, target }: DrawnRange): Chart => ({
+export const lameChart = ({ month, share: lame, usual, low, high, target }: DrawnRanges): Chart => ({
   ...chartLook,
   Type: chartKinds.Line,
   Dimension: size,
   Title: chartTitle("Share lame by month"),
   YAxis: { ...chartLook.YAxis, ...share },
   Series: [
-    line("share lame", month, lame, "main"),
-    line("usual", month, usual, "thin"),
-    line("low limit", month, low, "dashed"),
-    line("high limit", month, high, "dashed"),
-    line("target", month, target, "dotted"),
+    line(month, lame, "main"),
+    line(month, usual, "thin"),
+    line(month, low, "dashed"),
+    line(month, high, "dashed"),
+    line(month, target, "dotted"),
   ],
 });
 
 /** New cases in each month. */
-export const newCaseChart = ({ month, newCases }: DrawnRange): Chart => ({
+export const newCaseChart = ({ month, newCases }: DrawnRanges): Chart => ({
   ...chartLook,
   Type: chartKinds.Col,
   Dimension: size,
@@ -50,11 +56,11 @@ export const newCaseChart = ({ month, newCases }: DrawnRange): Chart => ({
   Legend: { Position: "none" },
   YAxis: { ...chartLook.YAxis, Minimum: 0 },
   GapWidth: 60,
-  Series: [bar("new cases", month, newCases)],
+  Series: [bar(month, newCases)],
 });
 
 /** What made them lame, most frequent first. */
-export const lesionChart = ({ lesion, lesionShare }: DrawnRange): Chart => ({
+export const lesionChart = ({ lesion, lesionShare }: DrawnRanges): Chart => ({
   ...chartLook,
   Type: chartKinds.Bar,
   Dimension: size,
@@ -63,34 +69,30 @@ export const lesionChart = ({ lesion, lesionShare }: DrawnRange): Chart => ({
   XAxis: { ...chartLook.XAxis, ReverseOrder: true },
   YAxis: { ...chartLook.YAxis, ...share },
   GapWidth: 40,
-  Series: [bar("share of cases", lesion, lesionShare)],
+  Series: [bar(lesion, lesionShare)],
 });
 
 /** The share still lame, day by day after treatment. */
-export const cureChart = ({ day, stillLame, stillLow, stillHigh }: DrawnRange): Chart => ({
+export const cureChart = ({ day, stillLame, stillLow, stillHigh }: DrawnRanges): Chart => ({
   ...chartLook,
   Type: chartKinds.Line,
   Dimension: size,
   Title: chartTitle("Still lame, days after treatment"),
-  XAxis: { ...chartLook.XAxis, TickLabelSkip: 7 },
+  XAxis: { ...chartLook.XAxis, TickLabelSkip: 1 },
   YAxis: { ...chartLook.YAxis, ...share, Maximum: 1 },
-  Series: [
-    line("still lame", day, stillLame, "curve"),
-    line("low", day, stillLow, "dashed"),
-    line("high", day, stillHigh, "dashed"),
-  ],
+  Series: [line(day, stillLame, "curve"), line(day, stillLow, "dashed"), line(day, stillHigh, "dashed")],
 });
 
-const line = (Name: string, Categories: string, Values: string, kind: keyof typeof strokes): ChartSeries => ({
-  Name,
-  Categories,
-  Values,
+const line = (along: Drawn, { name, cells }: Drawn, kind: keyof typeof strokes): ChartSeries => ({
+  Name: name,
+  Categories: along.cells,
+  Values: cells,
   ...strokes[kind],
 });
 
-const bar = (Name: string, Categories: string, Values: string): ChartSeries => ({
-  Name,
-  Categories,
-  Values,
+const bar = (along: Drawn, { name, cells }: Drawn): ChartSeries => ({
+  Name: name,
+  Categories: along.cells,
+  Values: cells,
   Fill: barFill,
 });

@@ -3,16 +3,17 @@ import { soundCurveFunction } from "../../../functions/animals/soundCurve.ts";
 import { lesionMixFunction } from "../../../functions/counting/lesionMix.ts";
 import { lameWatchFunction } from "../../../functions/watching/lameWatch.ts";
 import { columnLetters } from "../../workbook/address.ts";
+import { quoteSheet } from "../../workbook/formula/structured.ts";
 import type { SheetPlan } from "../authoring/authorWorkbook.ts";
 import type { SheetAuthor } from "../authoring/sheetAuthor.ts";
 import { room, sheetNames } from "./bookTables.ts";
 import { inSeason, orSeeProblems, untilAsOf } from "./formulas.ts";
-import { cureChart, type DrawnRange, lameChart, lesionChart, newCaseChart } from "./pictureCharts.ts";
+import { cureChart, type Drawn, type DrawnRanges, lameChart, lesionChart, newCaseChart } from "./pictureCharts.ts";
 import { listLooks, writeList } from "./writeList.ts";
 
 const keyRow = 3;
 const chartRow = 5;
-const chartRows = 14;
+const chartRows = 17;
 const figuresRow = chartRow + 2 * (chartRows + 1) + 3;
 const lesionColumn = 7;
 const cureRow = figuresRow + 16;
@@ -32,13 +33,13 @@ const latest = (column: string): string =>
 const latestCounts = `${latest("Gathers[Lame]")},${latest("Gathers[Looked at]")}`;
 // Sheep sold since the gather are no longer in the groups, so the flock is never smaller than what was looked at.
 const flockNow = `IF(SUM(Groups[Sheep now])=0,"",MAX(SUM(Groups[Sheep now]),SUM(${latest("Gathers[Looked at]")})))`;
-const ifGathered = (formula: string): string => `IF(latest_gather=0,"no gathers yet",${orSeeProblems(formula)})`;
+const ifGathered = (formula: string): string => `IF(LEN(latest_gather)=0,"no gathers yet",${orSeeProblems(formula)})`;
 
 /** How the flock is doing, drawn; the same in figures on the second page. */
 export const pictureSheet: SheetPlan = {
   name: sheetNames.picture,
   write(sheet, nameCell) {
-    sheet.widths(12, 11, 11, 11, 11, 22, 3, 25, 10, 11, 12, 11, 11, 3, 3);
+    sheet.widths(12, 11, 11, 11, 11, 24, 3, 33, 10, 11, 12, 11, 11, 3, 3);
     sheet.hideGrid();
     sheet.put({ row: 0, column: 0 }, "Picture", "title");
     sheet.rowHeight(0, 28);
@@ -57,11 +58,8 @@ export const pictureSheet: SheetPlan = {
     sheet.chart({ row: chartRow + chartRows + 1, column: lesionColumn }, cureChart(drawn));
     sheet.newPageAtRow(figuresRow - 2);
     sheet.protect();
-    const [top, last] = [figuresRow + 2, figuresRow + watchRows + 1];
-    sheet.print({
-      sideways: true,
-      cells: `$A$1:INDEX($M$1:$M$${last},MAX(${cureRow + 30},${figuresRow + 1}+COUNTA($A$${top}:$A$${last}),${cureRow + 1}+COUNTA($H$${cureRow + 2}:$H$${cureRow + cureRows})))`,
-    });
+    // What the charts are drawn from is not printed, and not every spreadsheet takes a formula here.
+    sheet.print({ sideways: true, cells: `$A$1:$M$${cureRow + 50}` });
   },
 };
 
@@ -112,7 +110,8 @@ function writeFigures(sheet: SheetAuthor): void {
       column: 0,
       rows: watchRows,
       gives: lameWatchFunction,
-      formula: `FOOT.LAMEWATCH(${monthOf},Gathers[Lame],Gathers[Looked at])`,
+      formula: ifGathered(`FOOT.LAMEWATCH(${monthOf},Gathers[Lame],Gathers[Looked at])`),
+      strong: `AND(LEN($F${figuresRow + 2})>0,ISNUMBER($B${figuresRow + 2}))`,
     },
     {
       question: "What made them lame, in the year looked at",
@@ -120,7 +119,7 @@ function writeFigures(sheet: SheetAuthor): void {
       column: lesionColumn,
       rows: 12,
       gives: lesionMixFunction,
-      formula: `FOOT.LESIONMIX(${inSeason("Cases[Lesion]")})`,
+      formula: `IF(SUM((LEN(${inSeason("Cases[Lesion]")})>0)*1)=0,"no cases in the year",${orSeeProblems(`FOOT.LESIONMIX(${inSeason("Cases[Lesion]")})`)})`,
     },
     {
       question: "How fast they get sound, days after treatment",
@@ -128,7 +127,7 @@ function writeFigures(sheet: SheetAuthor): void {
       column: lesionColumn,
       rows: cureRows,
       gives: soundCurveFunction,
-      formula: `FOOT.SOUNDCURVE(${treated},${soundOn},as_of)`,
+      formula: orSeeProblems(`FOOT.SOUNDCURVE(${treated},${soundOn},as_of)`),
     },
   ];
   for (const list of lists) {
@@ -136,17 +135,12 @@ function writeFigures(sheet: SheetAuthor): void {
       const column = list.column + step;
       sheet.dress({ top: list.row + 1, left: column, bottom: list.row + list.rows, right: column }, look);
     });
-    writeList(sheet, { ...list, formula: orSeeProblems(list.formula) });
+    writeList(sheet, list);
   }
-  sheet.emphasize(
-    { top: figuresRow + 1, left: 0, bottom: figuresRow + watchRows, right: 5 },
-    `AND($F${figuresRow + 2}<>"",ISNUMBER($B${figuresRow + 2}))`,
-    "strong",
-  );
 }
 
 /** Ranges of a fixed size for the charts, since a chart cannot follow a list that grows. #N/A leaves a gap in a line. */
-function writeHelpers(sheet: SheetAuthor): DrawnRange {
+function writeHelpers(sheet: SheetAuthor): DrawnRanges {
   const letters = (step: number): string => columnLetters(helperColumn + step);
   sheet.put({ row: 0, column: helperColumn }, "For the charts", "question");
   sheet.put(
@@ -155,10 +149,14 @@ function writeHelpers(sheet: SheetAuthor): DrawnRange {
     "note",
   );
   sheet.put({ row: helperRow - 1, column: helperColumn }, "latest gather", "workedHeading");
-  sheet.put({ row: helperRow, column: helperColumn }, { formula: "MAX(Gathers[Date])" }, "workedDate");
+  sheet.put(
+    { row: helperRow, column: helperColumn },
+    { formula: 'IF(COUNT(Gathers[Date])=0,"",MAX(Gathers[Date]))' },
+    "workedDate",
+  );
 
   const watch = `$A$${figuresRow + 2}:$E$${figuresRow + watchRows + 1}`;
-  const first = `$${letters(18)}$${helperRow + 2}:$${letters(18)}$${helperRow + room.cases + 1}`;
+  const first = `$${letters(20)}$${helperRow + 2}:$${letters(20)}$${helperRow + room.cases + 1}`;
   const headings = ["month", "label", "share lame", "usual", "low limit", "high limit", "target", "new cases"];
   sheet.putRow({ row: helperRow - 1, column: helperColumn + 1 }, headings, "workedHeading");
   for (let place = 0; place < months; place++) {
@@ -201,7 +199,7 @@ function writeHelpers(sheet: SheetAuthor): DrawnRange {
 
   sheet.putRow(
     { row: helperRow - 1, column: helperColumn + 12 },
-    ["day", "still lame", "low", "high"],
+    ["day", "still lame", "low", "high", "label"],
     "workedHeading",
   );
   const curve = (column: string) => `$${column}$${cureRow + 2}:$${column}$${cureRow + cureRows + 1}`;
@@ -209,26 +207,31 @@ function writeHelpers(sheet: SheetAuthor): DrawnRange {
     const row = helperRow + day;
     const at = `MATCH(${day},${curve("H")},1)`;
     sheet.put({ row, column: helperColumn + 12 }, day, "workedCount");
+    sheet.put({ row, column: helperColumn + 16 }, day % 7 === 0 ? day : null, "workedCount");
     ["K", "L", "M"].forEach((column, step) => {
       const value = `INDEX(${curve(column)},${at})`;
-      const formula = `IF(${day}>MAX(${curve("H")}),NA(),IFERROR(IF(ISNUMBER(${value}),${value},NA()),NA()))`;
+      // Where the method has no limits, before the first is sound, their lines lie on the curve.
+      const shown = step === 0 ? value : `IF(ISNUMBER(${value}),${value},INDEX(${curve("K")},${at}))`;
+      const formula = `IF(${day}>MAX(${curve("H")}),NA(),IFERROR(${shown},NA()))`;
       sheet.put({ row, column: helperColumn + 13 + step }, { formula }, "workedShare");
     });
   }
 
   listLooks(caseTableFunction).forEach((look, step) => {
-    sheet.columnLook(helperColumn + 17 + step - 1, helperColumn + 17 + step - 1, look);
+    sheet.columnLook(helperColumn + 18 + step, helperColumn + 18 + step, look);
   });
   writeList(sheet, {
     question: "Cases",
     row: helperRow,
-    column: helperColumn + 16,
+    column: helperColumn + 18,
     rows: 1,
     gives: caseTableFunction,
     formula: orSeeProblems("FOOT.CASETABLE(Cases[Tag],Cases[Seen lame],gap_days)"),
   });
-  const range = (step: number, rows: number): string =>
-    `'${sheetNames.picture}'!$${letters(step)}$${helperRow + 1}:$${letters(step)}$${helperRow + rows}`;
+  const range = (step: number, rows: number): Drawn => {
+    const on = `${quoteSheet(sheetNames.picture)}$${letters(step)}$`;
+    return { name: `${on}${helperRow}`, cells: `${on}${helperRow + 1}:$${letters(step)}$${helperRow + rows}` };
+  };
   return {
     month: range(2, months),
     share: range(3, months),
@@ -239,7 +242,7 @@ function writeHelpers(sheet: SheetAuthor): DrawnRange {
     newCases: range(8, months),
     lesion: range(10, lesionsDrawn),
     lesionShare: range(11, lesionsDrawn),
-    day: range(12, daysDrawn + 1),
+    day: range(16, daysDrawn + 1),
     stillLame: range(13, daysDrawn + 1),
     stillLow: range(14, daysDrawn + 1),
     stillHigh: range(15, daysDrawn + 1),

@@ -1,4 +1,5 @@
 import { recordCheckFunction } from "../../../functions/records/recordCheck.ts";
+import { columnLetters } from "../../workbook/address.ts";
 import type { SheetPlan } from "../authoring/authorWorkbook.ts";
 import { caseHeadings, firstRecord, gatherHeadings, room, sheetNames } from "./bookTables.ts";
 import { orSeeProblems } from "./formulas.ts";
@@ -23,7 +24,7 @@ const checks: readonly Check[] = [
   },
   {
     words: "Gathers with a number kept as text, or with words for a number",
-    wrong: "(ISTEXT(Gathers[Lame])+ISTEXT(Gathers[Looked at])>0)",
+    wrong: "(ISTEXT(Gathers[Lame])+ISTEXT(Gathers[Looked at])>0)*1",
     column: "Gathers[Lame]",
   },
   {
@@ -35,7 +36,7 @@ const checks: readonly Check[] = [
   {
     words: "Cases with fewer withdrawal days than the settings say for the medicine",
     wrong:
-      "ISNUMBER(Cases[Withdrawal days])*(Cases[Withdrawal days]<IFERROR(VLOOKUP(Cases[Medicine],Medicines,4,FALSE)*1,0))",
+      "ISNUMBER(Cases[Withdrawal days])*(Cases[Withdrawal days]<IFERROR(VLOOKUP(Cases[Medicine],Medicines[#Data],4,FALSE)*1,0))",
     column: "Cases[Tag]",
   },
 ];
@@ -69,10 +70,10 @@ export const problemsSheet: SheetPlan = {
     sheet.putRow({ row: firstCheck - 1, column: 0 }, ["rows", "last in row", "what"], "workedHeading");
     checks.forEach(({ words, wrong, column }, place) => {
       const row = firstCheck + place;
-      sheet.put({ row, column: 0 }, { formula: `SUMPRODUCT(${wrong})` }, "workedCount");
+      sheet.put({ row, column: 0 }, { formula: `SUM(${wrong})`, array: true }, "workedCount");
       sheet.put(
         { row, column: 1 },
-        { formula: `IF(A${row + 1}=0,"",SUMPRODUCT(MAX(${wrong}*ROW(${column}))))` },
+        { formula: `IF(A${row + 1}=0,"",MAX(${wrong}*ROW(${column})))`, array: true },
         "workedCount",
       );
       sheet.put({ row, column: 2 }, words, "worked");
@@ -92,7 +93,7 @@ export const problemsSheet: SheetPlan = {
     );
     sheet.put({ row: 2, column: 1 }, "things to look at", "subtitle");
     nameCell("problems_found", sheetNames.problems, count);
-    sheet.emphasize({ top: firstCheck, left: 0, bottom: row, right: 2 }, `$A${firstCheck + 1}>0`, "strong");
+    sheet.emphasize({ top: firstCheck, left: 0, bottom: row, right: 2 }, [`$A${firstCheck + 1}>0`, "strong"]);
     for (const { question, column, table } of [
       { question: "Cases", column: 0, table: "Cases" },
       { question: "Gathers", column: right, table: "Gathers" },
@@ -103,14 +104,12 @@ export const problemsSheet: SheetPlan = {
         column,
         rows,
         gives: recordCheckFunction,
-        formula: orSeeProblems(inSheetRows(`FOOT.RECORDCHECK(${table}[#Headers],${table},as_of)`)).replace(
+        formula: orSeeProblems(inSheetRows(`FOOT.RECORDCHECK(${table}[#Headers],${table}[#Data],as_of)`)).replace(
           "see Problems",
           "see Start",
         ),
+        strong: `ISNUMBER($${columnLetters(column)}${top})`,
       });
-    const body = (left: number) => ({ top: headings + 1, left, bottom: headings + rows, right: left + 3 });
-    sheet.emphasize(body(0), `ISNUMBER($A${top})`, "strong");
-    sheet.emphasize(body(right), `ISNUMBER($F${top})`, "strong");
     sheet.freezeAt({ row: 3, column: 0 });
     sheet.newPageAt(right);
     sheet.protect();

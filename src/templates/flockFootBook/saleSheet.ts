@@ -30,7 +30,8 @@ export const saleSheet = ({ saleDate, saleTags }: BookContent): SheetPlan => ({
     );
     const bottom = headings + room.sale;
     const n = headings + 2;
-    const counted = (word: string) => `COUNTIF($D$${n}:$D$${bottom + 1},"${word}")`;
+    // Without the star one spreadsheet does not find words that a function gave.
+    const counted = (word: string) => `COUNTIF($D$${n}:$D$${bottom + 1},"${word}*")`;
     sheet.put(
       { row: 3, column: 0 },
       {
@@ -55,9 +56,8 @@ export const saleSheet = ({ saleDate, saleTags }: BookContent): SheetPlan => ({
       formula: orSeeProblems(
         "FOOT.SALECHECK(SaleList[Tag],sale_date,Cases[Tag],Cases[Treated],Cases[Withdrawal days])",
       ),
+      strong: `$D${n}="hold"`,
     });
-    const body = { top: headings + 1, left: answers, bottom, right: answers + 3 };
-    sheet.emphasize(body, `$D${n}="hold"`, "strong");
     sheet.freezeAt({ row: headings + 1, column: 0 });
     sheet.protect();
     sheet.print({

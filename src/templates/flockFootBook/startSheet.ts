@@ -24,29 +24,18 @@ const steps: readonly (readonly [sheet: string, words: string])[] = [
 const notInstalled =
   "Not installed here. The numbers are those that were saved last, and a list may be gone. Install Soundfold for your spreadsheet, or work the book out with: soundfold recalc";
 
-/** Words, with the lines they take in the column. */
-const care: readonly (readonly [words: string, lines: number])[] = [
-  [cautions.withdrawal.words, 3],
-  [cautions.medicineUse.words, 2],
-  [cautions.recordCheck.words, 3],
-];
+const care = [cautions.withdrawal.words, cautions.medicineUse.words, cautions.recordCheck.words];
 
-const notes: readonly (readonly [words: string, lines: number])[] = [
-  [
-    "Dates: type real dates, or text such as 2026-03-14. Anything else is refused, because 03/04 means two days. A blank is never counted as a sound sheep, and a missing withdrawal period is never taken as 0 days.",
-    3,
-  ],
-  [
-    "Cells that are worked out are locked so that nobody types over them. There is no password: take the protection off when you want to change the book.",
-    2,
-  ],
-  [
-    "In LibreOffice a list keeps the length it was saved with. Work the book out with soundfold recalc after adding records, or use Excel, where lists grow by themselves.",
-    2,
-  ],
+const notes = [
+  "Dates: type real dates, or text such as 2026-03-14. Anything else is refused, because 03/04 means two days. A blank is never counted as a sound sheep, and a missing withdrawal period is never taken as 0 days.",
+  "Cells that are worked out are locked so that nobody types over them. There is no password: take the protection off when you want to change the book.",
+  "In LibreOffice a list keeps the length it was saved with. Work the book out with soundfold recalc after adding records, or use Excel, where lists grow by themselves.",
 ];
 
 const lineHeight = 15.5;
+/** Letters that fit in a line of the column of words, in a wide font. */
+const lineLength = 96;
+const heightOf = (words: string): number => Math.ceil(words.length / lineLength) * lineHeight + 3;
 
 /** What this book is, how to fill it, whether the functions answer here, and what to take care of. */
 export const startSheet = ({ invented }: BookContent): SheetPlan => ({
@@ -90,17 +79,17 @@ export const startSheet = ({ invented }: BookContent): SheetPlan => ({
     }
     row += 2;
     sheet.put({ row, column: 0 }, "Take care", "question");
-    for (const [words, lines] of care) {
+    for (const words of care) {
       row++;
       sheet.put({ row, column: 1 }, words, "care");
-      sheet.rowHeight(row, lines * lineHeight);
+      sheet.rowHeight(row, heightOf(words));
     }
     row += 2;
     sheet.put({ row, column: 0 }, "Good to know", "question");
-    for (const [words, lines] of notes) {
+    for (const words of notes) {
       row++;
       sheet.put({ row, column: 1 }, words, "words");
-      sheet.rowHeight(row, lines * lineHeight);
+      sheet.rowHeight(row, heightOf(words));
     }
     sheet.protect();
     sheet.print({ cells: `$A$1:$B$${row + 1}`, onOnePage: true });

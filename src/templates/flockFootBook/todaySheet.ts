@@ -15,6 +15,7 @@ const lists = [
     gives: notClearFunction,
     formula: "FOOT.NOTCLEAR(as_of,Cases[Tag],Cases[Treated],Cases[Withdrawal days])",
     widths: [20, 13, 9, 30],
+    strong: `$B${headings + 2}="not known"`,
   },
   {
     question: "To look at again: overdue and due",
@@ -22,6 +23,7 @@ const lists = [
     gives: dueListFunction,
     formula: `FOOT.DUELIST(as_of,Cases[Tag],${workedColumn("lookAgain")},Cases[Looked again],ahead_days)`,
     widths: [20, 13, 7, 18],
+    strong: `ISNUMBER(SEARCH("overdue",$I${headings + 2}))`,
   },
   {
     question: "Lame again and again in the year",
@@ -29,6 +31,7 @@ const lists = [
     gives: repeatAnimalsFunction,
     formula: `FOOT.REPEATS(Cases[Tag],${untilAsOf("Cases[Seen lame]")},repeat_from,gap_days,year_from,as_of)`,
     widths: [20, 8, 13, 13],
+    strong: undefined,
   },
 ] as const;
 
@@ -53,18 +56,18 @@ export const todaySheet: SheetPlan = {
       `COUNT($${column}$${headings + 2}:$${column}$${last})&" ${what}"`;
     sheet.put(
       { row: 3, column: 0 },
-      { formula: `${count("C", "waiting, ")}&COUNTIF($B$${headings + 2}:$B$${last},"not known")&" not known"` },
+      { formula: `${count("C", "waiting, ")}&COUNTIF($B$${headings + 2}:$B$${last},"not known*")&" not known"` },
     );
     sheet.put(
       { row: 3, column: 5 },
       { formula: `COUNTIF($I$${headings + 2}:$I$${last},"*overdue*")&" overdue, "&${count("H", "in all")}` },
     );
     sheet.put({ row: 3, column: 10 }, { formula: count("L", "animals") });
-    for (const list of lists) writeList(sheet, { ...list, row: headings, rows, formula: orSeeProblems(list.formula) });
+    for (const { strong, formula, ...list } of lists) {
+      const emphasis = strong === undefined ? {} : { strong };
+      writeList(sheet, { ...list, ...emphasis, row: headings, rows, formula: orSeeProblems(formula) });
+    }
     const n = headings + 2;
-    const body = (left: number, right: number) => ({ top: headings + 1, left, bottom: headings + rows, right });
-    sheet.emphasize(body(0, 3), `$B${n}="not known"`, "strong");
-    sheet.emphasize(body(5, 8), `ISNUMBER(SEARCH("overdue",$I${n}))`, "strong");
     sheet.freezeAt({ row: headings + 1, column: 0 });
     sheet.protect();
     const longest = ["A", "F", "K"].map((column) => `COUNTA($${column}$${n}:$${column}$${last})`).join(",");

@@ -14,29 +14,36 @@ export interface ListPlan {
   readonly gives: AnyFunction;
   /** Rows in which lines are drawn; the list itself may go on below. */
   readonly rows: number;
+  /** Which rows stand out, as a formula for the first row under the headings. */
+  readonly strong?: string;
 }
 
 const looks: Partial<Record<Format, Look>> = {
   date: "workedDate",
-  share: "workedShare",
+  share: "workedPercent",
   count: "workedCount",
   days: "workedCount",
   ml: "workedMl",
   rate: "workedRate",
+  number: "workedNumber",
 };
 
 /** Writes a list under its question: the headings come with it, and its columns are dressed for what they hold. */
-export function writeList(sheet: SheetAuthor, { question, row, column, formula, gives, rows }: ListPlan): void {
+export function writeList(sheet: SheetAuthor, { question, row, column, formula, gives, rows, strong }: ListPlan): void {
   const { formats } = gives.result;
   const right = column + formats.length - 1;
   sheet.put({ row: row - 1, column }, question, "question");
   formats.forEach((format, step) => {
     const place = { row, column: column + step };
-    sheet.put(place, null, looks[format] && format !== "date" ? "workedHeadingRight" : "workedHeading");
+    sheet.put(place, null, looks[format] && format !== "date" ? "workedHeadingCentre" : "workedHeading");
   });
   sheet.put({ row, column }, { formula });
   const letters = columnLetters(column);
-  sheet.emphasize({ top: row + 1, left: column, bottom: row + rows, right }, `$${letters}${row + 2}<>""`, "line");
+  sheet.emphasize(
+    { top: row + 1, left: column, bottom: row + rows, right },
+    ...(strong === undefined ? [] : [[strong, "strong"] as const]),
+    [`$${letters}${row + 2}<>""`, "line"],
+  );
 }
 
 /** How each column of a list looks, for `columnLook`. */
