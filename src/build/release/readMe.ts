@@ -1,0 +1,25 @@
+import { developmentUrl } from "../baseUrl.ts";
+
+/** The text that greets whoever opens the zip. */
+export const readMe = (version: string, baseUrl: string): string =>
+  `Soundfold ${version}: worksheet functions for sheep foot health
+
+excel/          The add-in for Excel: static files for an https host, made for
+                ${baseUrl}
+                Put all of them at that address, then hand out excel/manifest.xml.
+${baseUrl === developmentUrl ? elsewhere : ""}libreoffice/    The extension for LibreOffice Calc.
+google-sheets/  The script for Google Sheets.
+workbooks/      Workbooks that use the functions. Their records are invented.
+install/        How each of these is installed.
+licences/       The licence of Soundfold, and of everything that is bundled with it.
+sbom.cdx.json   What is bundled, for machines (CycloneDX 1.5).
+SHA256SUMS      The SHA-256 of every file here; check with: sha256sum --check SHA256SUMS
+                excel/SHA256SUMS holds the same for that folder alone, to check the host with.
+
+Nothing here sends anything anywhere: all is computed where the sheet is open. The page in
+Excel loads one script from elsewhere, the vendor's own office.js.
+`;
+
+const elsewhere = `                For another address, replace this one in excel/manifest.xml and in
+                excel/functions.json; the checksums of these two files then differ.
+`;
