@@ -15,7 +15,8 @@ import { lastColumn, lastRow } from "../../workbook/limits.ts";
 import type { Format } from "../../writing/format.ts";
 import { afterOthers, fitToCells, sortOfACopy, spilledRange } from "./arrayHelpers.ts";
 import { bridge, type Listener } from "./bridge.ts";
-import { quickFill } from "./quickFill.ts";
+import { compareEachCell } from "./compareEachCell.ts";
+import { keepEmptyTexts, withEmptyText } from "./emptyTexts.ts";
 import type { UniverParts } from "./univerParts.ts";
 import { cellFromData } from "./valueCells.ts";
 import { type Directs, workOutDirectly } from "./workOutDirectly.ts";
@@ -31,7 +32,7 @@ const inGrammar = ["LET", "LAMBDA", "SINGLE", "ANCHORARRAY"];
  * which is put away afterwards, so that nothing of one workbook reaches another.
  */
 export function createEngine(catalogue: readonly AnyFunction[], parts: UniverParts): Engine {
-  quickFill(parts);
+  compareEachCell(parts);
   const known = new Set<string>([
     ...(parts.formula.ALL_IMPLEMENTED_FUNCTIONS_SET as ReadonlySet<string>),
     ...inGrammar,
@@ -150,6 +151,7 @@ async function calculate(
     });
     const service = injector.get(formula.ICalculateFormulaService);
     const runtime = injector.get(formula.IFormulaRuntimeService);
+    keepEmptyTexts(runtime);
     const finished = new Promise<EngineAnswers>((resolve, reject) => {
       failWith(service, reject);
       service.executionCompleteListener$.subscribe((result) => {
@@ -195,7 +197,7 @@ function constant(value: Cell): ICellData {
   if (typeof value === "number") return { v: value, t: 2 };
   if (typeof value === "boolean") return { v: value ? 1 : 0, t: 3 };
   if (isCellError(value)) return { v: value.error, t: 1 };
-  return { v: value ?? "", t: 1 };
+  return value === null ? {} : withEmptyText({ v: value, t: 1 });
 }
 
 function answersOf(
