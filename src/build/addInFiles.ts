@@ -1,6 +1,7 @@
 import { readFileSync } from "node:fs";
 import { catalogue } from "../../functions/catalogue.ts";
 import { functionsJson } from "../hosts/excel/functionsJson.ts";
+import { templateList } from "../pages/templateList.ts";
 import { drawIcon, iconSizes } from "./drawIcons.ts";
 import { excelManifest } from "./excelManifest.ts";
 
@@ -10,8 +11,13 @@ export function addInFiles(baseUrl: string): ReadonlyMap<string, string | Uint8A
   return new Map<string, string | Uint8Array>([
     ["manifest.xml", excelManifest(readFileSync("manifest/manifest.xml", "utf8"), { baseUrl, version })],
     ["functions.json", asText(functionsJson(catalogue, `${baseUrl}/taskpane.html`))],
-    ["taskpane.html", readFileSync("src/pages/taskpane/taskpane.html", "utf8")],
-    ["taskpane.css", readFileSync("src/pages/taskpane/taskpane.css", "utf8")],
+    ["taskpane.html", readFileSync("src/pages/taskPane/taskPane.html", "utf8")],
+    // The look that all pages share comes first, so that a page can add to it.
+    [
+      "taskpane.css",
+      ["parts/look.css", "taskPane/taskPane.css"].map((name) => readFileSync(`src/pages/${name}`, "utf8")).join("\n"),
+    ],
+    ...templateList.map(({ file }) => [`templates/${file}`, readFileSync(`samples/${file}`)] as const),
     ...iconSizes.map((size) => [`icons/icon-${size}.png`, drawIcon(size)] as const),
   ]);
 }

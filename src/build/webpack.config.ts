@@ -20,13 +20,13 @@ export const addInBundles = (baseUrl: string, outputFolder: string): Configurati
   devtool: false,
   entry: {
     functions: { import: "./src/hosts/excel/functions.ts", layer: inSheet },
-    taskpane: "./src/pages/taskpane/taskpane.ts",
+    taskpane: "./src/pages/taskPane/main.tsx",
   },
   output: { path: outputFolder, filename: "[name].js", clean: true, iife: false },
-  resolve: { extensions: [".ts", ".js"] },
+  resolve: { extensions: [".ts", ".tsx", ".js"] },
   module: {
     rules: [
-      { test: /\.ts$/, loader: "esbuild-loader", options: { target } },
+      { test: /\.tsx?$/, loader: "esbuild-loader", options: { target, jsx: "automatic", jsxImportSource: "preact" } },
       { test: /[\\/]functions[\\/].+\.ts$/, issuerLayer: inSheet, enforce: "post", loader: sheetOnlyLoader },
     ],
   },

@@ -1,0 +1,52 @@
+import MiniSearch from "minisearch";
+import type { AnyFunction } from "../../definition/defineFunction.ts";
+import { topics } from "../../definition/topics.ts";
+import type { Parameter } from "../../reading/parameter.ts";
+import { words } from "../words.ts";
+
+/**
+ * Finds functions by what a person would ask.
+ *
+ * @returns a search that gives the functions that may answer a question, the likeliest first
+ * @example
+ * functionSearch(catalogue)("when can she be sold")[0]?.name // → "SALECHECK"
+ */
+export function functionSearch(definitions: readonly AnyFunction[]): (question: string) => readonly AnyFunction[] {
+  const index = new MiniSearch<Entry>({
+    idField: "place",
+    fields: ["name", "questions", "summary", "parameters", "notes", "topic"],
+    processTerm: (term) => (ignored.has(term.toLowerCase()) ? null : term.toLowerCase()),
+    searchOptions: {
+      // Half-typed words and slips of the finger find something too, but not two-letter words.
+      prefix: (term) => term.length > 2,
+      fuzzy: (term) => (term.length > 4 ? 0.2 : false),
+      boost: { name: 4, questions: 3, summary: 2 },
+    },
+  });
+  index.addAll(definitions.map(entry));
+  return (question) => index.search(question).flatMap(({ id }) => definitions[id as number] ?? []);
+}
+
+interface Entry {
+  readonly place: number;
+  readonly name: string;
+  readonly questions: string;
+  readonly summary: string;
+  readonly parameters: string;
+  readonly notes: string;
+  readonly topic: string;
+}
+
+const ignored = new Set(words.search.ignored.split(" "));
+
+const entry = (definition: AnyFunction, place: number): Entry => ({
+  place,
+  name: definition.name,
+  questions: definition.questions.join(" . "),
+  summary: definition.summary,
+  parameters: Object.entries(definition.parameters as Record<string, Parameter<unknown>>)
+    .map(([name, { description }]) => `${name.replaceAll("_", " ")} ${description}`)
+    .join(" . "),
+  notes: definition.notes.join(" . "),
+  topic: topics[definition.topic],
+});

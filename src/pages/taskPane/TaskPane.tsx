@@ -1,0 +1,72 @@
+import { useEffect, useRef, useState } from "preact/hooks";
+import { nothingAsked } from "../parts/FunctionFinder.tsx";
+import { words } from "../words.ts";
+import { type Connection, connection as findConnection } from "./connection.ts";
+import { addressOf, placeOf, viewNames } from "./place.ts";
+import { CautionsView } from "./views/CautionsView.tsx";
+import { FindView } from "./views/FindView.tsx";
+import { HealthView } from "./views/HealthView.tsx";
+import { RecordsView } from "./views/RecordsView.tsx";
+import { WorkbooksView } from "./views/WorkbooksView.tsx";
+
+/** The pane beside the workbook. */
+export function TaskPane() {
+  const [connection, setConnection] = useState<Connection>("waiting");
+  const [asked, setAsked] = useState(nothingAsked);
+  const { view, name } = usePlace();
+  const main = useRef<HTMLElement>(null);
+  useEffect(() => {
+    void findConnection(globalThis).then(setConnection);
+  }, []);
+
+  // The reader of a screen reader is led to what has changed; at first the page itself is read.
+  const shown = `${view} ${name ?? ""}`;
+  const before = useRef(shown);
+  useEffect(() => {
+    if (before.current === shown) return;
+    before.current = shown;
+    scrollTo(0, 0);
+    main.current?.querySelector<HTMLElement>("h2")?.focus();
+  }, [shown]);
+
+  return (
+    <>
+      <header>
+        <div class="brand">
+          <img src="icons/icon-64.png" alt="" width="32" height="32" />
+          <div>
+            <h1>{words.pane.name}</h1>
+            <p>{words.pane.about}</p>
+          </div>
+        </div>
+        <p class={`connection ${connection}`} role="status">
+          {words.pane.status[connection]}
+        </p>
+      </header>
+      <nav aria-label={words.pane.navigation}>
+        {viewNames.map((known) => (
+          <a key={known} href={addressOf(known)} aria-current={known === view ? "page" : undefined}>
+            {words.pane.views[known]}
+          </a>
+        ))}
+      </nav>
+      <main ref={main}>
+        {view === "find" && <FindView connection={connection} name={name} asked={asked} onAsk={setAsked} />}
+        {view === "records" && <RecordsView connection={connection} />}
+        {view === "workbooks" && <WorkbooksView connection={connection} />}
+        {view === "health" && <HealthView connection={connection} />}
+        {view === "cautions" && <CautionsView />}
+      </main>
+    </>
+  );
+}
+
+function usePlace() {
+  const [hash, setHash] = useState(location.hash);
+  useEffect(() => {
+    const follow = () => setHash(location.hash);
+    addEventListener("hashchange", follow);
+    return () => removeEventListener("hashchange", follow);
+  }, []);
+  return placeOf(hash);
+}

@@ -1,0 +1,85 @@
+import { words } from "../../words.ts";
+import { typedAgain } from "../typedAgain.ts";
+import { troubleInWords } from "./troubleInWords.ts";
+
+export interface EnteredAgain {
+  readonly entered: number;
+  /** Cells that could not be entered, with the reason in words. */
+  readonly failed: readonly { readonly address: string; readonly why: string }[];
+}
+
+/**
+ * Enters every FOOT formula that shows #NAME? once more. Sheets protected without a password are opened for it and
+ * protected again as they were.
+ */
+export const enterAgain = (): Promise<EnteredAgain> =>
+  Excel.run(async (context) => {
+    const { worksheets } = context.workbook;
+    worksheets.load("items/name");
+    await context.sync();
+    let entered = 0;
+    const failed: { address: string; why: string }[] = [];
+    for (const sheet of worksheets.items) {
+      const cells = await unknownNames(context, sheet);
+      if (cells.length === 0) continue;
+      const protect = await opened(context, sheet);
+      if (protect === undefined) {
+        failed.push(...cells.map(({ address }) => ({ address, why: words.health.protectedSheet })));
+        continue;
+      }
+      for (const { address, cell, formula } of cells) {
+        try {
+          cell.formulas = [[formula]];
+          await context.sync();
+          entered += 1;
+        } catch (error) {
+          failed.push({ address, why: troubleInWords(error) });
+        }
+      }
+      await protect();
+    }
+    return { entered, failed };
+  });
+
+interface UnknownName {
+  readonly address: string;
+  readonly cell: Excel.Range;
+  readonly formula: string;
+}
+
+async function unknownNames(context: Excel.RequestContext, sheet: Excel.Worksheet): Promise<readonly UnknownName[]> {
+  const used = sheet.getUsedRangeOrNullObject(true);
+  used.load("values,formulas");
+  await context.sync();
+  if (used.isNullObject) return [];
+  const found = used.values.flatMap((row, rowPlace) =>
+    row.flatMap((value, place) => {
+      const formula = value === "#NAME?" ? typedAgain(used.formulas[rowPlace]?.[place]) : undefined;
+      return formula === undefined ? [] : [{ cell: used.getCell(rowPlace, place), formula }];
+    }),
+  );
+  for (const { cell } of found) cell.load("address");
+  await context.sync();
+  return found.map(({ cell, formula }) => ({ address: cell.address, cell, formula }));
+}
+
+/** Lifts a protection that has no password. @returns what puts it back; undefined where it could not be lifted */
+async function opened(
+  context: Excel.RequestContext,
+  { protection }: Excel.Worksheet,
+): Promise<(() => Promise<void>) | undefined> {
+  protection.load("protected,options");
+  await context.sync();
+  if (!protection.protected) return async () => {};
+  const options = protection.options;
+  try {
+    protection.unprotect();
+    await context.sync();
+  } catch {
+    return undefined;
+  }
+  return async () => {
+    protection.protect(options);
+    await context.sync();
+  };
+}
