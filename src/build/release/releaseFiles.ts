@@ -21,7 +21,7 @@ type Files = ReadonlyMap<string, string | Uint8Array>;
 export async function releaseFiles(baseUrl: string): Promise<Files> {
   const [excel, extension, sheets] = await Promise.all([excelAddIn(baseUrl), libreOfficeExtension(), sheetsScript()]);
   const bundles = new Map<string, readonly BundledPackage[]>([
-    ["excel", bundledPackages([...excel.modules, packagesOfTools.webpack])],
+    ["excel", bundledPackages([...excel.modules, packagesOfTools.webpack, packagesOfTools.esbuild])],
     ["libreoffice/soundfold.oxt", bundledPackages([...extension.modules, packagesOfTools.esbuild])],
     ["google-sheets/Code.gs", bundledPackages([...sheets.modules, packagesOfTools.esbuild])],
   ]);

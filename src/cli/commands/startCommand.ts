@@ -1,5 +1,5 @@
-import { relative } from "node:path";
-import { fileURLToPath } from "node:url";
+import { createRequire } from "node:module";
+import { relative, sep } from "node:path";
 import { openWorkbook } from "../../workbook/openWorkbook.ts";
 import { answersText } from "../answersText.ts";
 import type { Command } from "../command.ts";
@@ -9,8 +9,6 @@ import { summaryText } from "../summaryText.ts";
 import { workOutFile } from "../workOutFile.ts";
 import { writeWhole } from "../writeWhole.ts";
 
-const sample = fileURLToPath(new URL("../../../samples/farm-records.xlsx", import.meta.url));
-
 /** Shows what the functions answer on a year of invented records. */
 export const startCommand: Command = {
   name: "start",
@@ -18,8 +16,8 @@ export const startCommand: Command = {
   summary: "work out the sample workbook of an invented flock and print its answers",
   async run(given, terminal) {
     readOptions("start", given, {}, 0);
-    const input = relative(process.cwd(), sample);
-    const output = await outputFor(input, undefined, true);
+    const input = relative(process.cwd(), sampleFile());
+    const output = await outputFor(input, outputName(input), true);
     const { bytes, summary } = await workOutFile(input, terminal);
     await writeWhole(output, bytes);
     // Only this command knows the sample, so the others start without it.
@@ -30,3 +28,10 @@ export const startCommand: Command = {
     terminal.say(`\n${summaryText(summary)}\n\nThe workbook with these answers: ${output}`);
   },
 };
+
+/** By the name of the package, because the bundled command lies at another depth than this file. */
+const sampleFile = (): string => createRequire(import.meta.url).resolve("soundfold/samples/farm-records.xlsx");
+
+/** An installed package is no place for a person's files. */
+const outputName = (input: string): string | undefined =>
+  input.split(sep).includes("node_modules") ? "soundfold-sample-worked-out.xlsx" : undefined;
