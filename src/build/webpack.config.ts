@@ -8,7 +8,9 @@ import { checkedBaseUrl, developmentUrl } from "./baseUrl.ts";
 import { EmitFiles } from "./emitFiles.ts";
 
 const inSheet = "in the sheet";
-const sheetOnlyLoader = fileURLToPath(new URL("sheetOnlyLoader.ts", import.meta.url));
+const forReaders = "for readers";
+const loader = (name: string): string => fileURLToPath(new URL(`${name}.ts`, import.meta.url));
+const definitions = /[\\/]functions[\\/].+\.ts$/;
 
 // The browsers that Excel itself shows pages in all know this much.
 const target = "es2020";
@@ -20,14 +22,15 @@ export const addInBundles = (baseUrl: string, outputFolder: string): Configurati
   devtool: false,
   entry: {
     functions: { import: "./src/hosts/excel/functions.ts", layer: inSheet },
-    taskpane: "./src/pages/taskPane/main.tsx",
+    taskpane: { import: "./src/pages/taskPane/main.tsx", layer: forReaders },
   },
   output: { path: outputFolder, filename: "[name].js", clean: true, iife: false },
   resolve: { extensions: [".ts", ".tsx", ".js"] },
   module: {
     rules: [
       { test: /\.tsx?$/, loader: "esbuild-loader", options: { target, jsx: "automatic", jsxImportSource: "preact" } },
-      { test: /[\\/]functions[\\/].+\.ts$/, issuerLayer: inSheet, enforce: "post", loader: sheetOnlyLoader },
+      { test: definitions, issuerLayer: inSheet, enforce: "post", loader: loader("sheetOnlyLoader") },
+      { test: definitions, issuerLayer: forReaders, enforce: "post", loader: loader("readersOnlyLoader") },
     ],
   },
   experiments: { layers: true },
