@@ -5,10 +5,11 @@ import { BadInput } from "./badInput.ts";
 import { functionsCommand } from "./commands/functionsCommand.ts";
 import { recalcCommand } from "./commands/recalcCommand.ts";
 import { startCommand } from "./commands/startCommand.ts";
+import { templateCommand } from "./commands/templateCommand.ts";
 import { helpText } from "./helpText.ts";
 import { terminalOf } from "./terminal.ts";
 
-const commands = [recalcCommand, functionsCommand, startCommand];
+const commands = [recalcCommand, templateCommand, functionsCommand, startCommand];
 
 /** Runs what was typed after `soundfold`. @returns the exit code */
 async function main([word, ...given]: readonly string[]): Promise<number> {

@@ -160,9 +160,18 @@ export const casesSheet = ({ cases }: BookContent): SheetPlan => ({
     const worked = caseHeadings.length;
     const beside = (from: number, to: number) => ({ ...rows, left: worked + from, right: worked + to });
     sheet.emphasize(rows, filled, [`AND($C${n}="",$A${n}="",$C${n - 1}<>"")`, "next"]);
-    sheet.emphasize(beside(0, 0), [`OR(AND(ISTEXT($R${n}),LEN($R${n})>0),$R${n}>as_of)`, "strong"], filled);
+    sheet.emphasize(
+      beside(0, 0),
+      [`OR(AND(ISTEXT($R${n}),LEN($R${n})>0),AND(ISNUMBER($R${n}),$R${n}>as_of))`, "strong"],
+      filled,
+    );
     sheet.emphasize(beside(1, 1), filled);
-    sheet.emphasize(beside(2, 2), [`ISNUMBER(SEARCH("overdue",$T${n}))`, "strong"], [`$T${n}="done"`, "weak"], filled);
+    sheet.emphasize(
+      beside(2, 2),
+      [`ISNUMBER(SEARCH("overdue",$T${n}))`, "strong"],
+      [`LEFT($T${n},4)="done"`, "weak"],
+      filled,
+    );
     sheet.emphasize(beside(3, 3), filled);
     sheet.freezeAt({ row: firstRecord, column: 3 });
     sheet.protect();

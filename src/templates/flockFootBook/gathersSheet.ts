@@ -78,7 +78,7 @@ export const gathersSheet = ({ gathers }: BookContent): SheetPlan => ({
       formula: `IF(SUM((LEN(${inYear("Gathers[Looked at]")})>0)*1)=0,"no gathers in the year",${orSeeProblems(
         `FOOT.PREVBY(${inYear("Gathers[Group]")},${inYear("Gathers[Lame]")},${inYear("Gathers[Looked at]")})`,
       )})`,
-      strong: `$G${n}="all"`,
+      strong: `LEFT($G${n},9)="all"`,
     });
     sheet.freezeAt({ row: firstRecord, column: 0 });
     sheet.protect();

@@ -33,7 +33,7 @@ export const medicineSheet: SheetPlan = {
     sheet.put({ row: 1, column: 3 }, { formula: "as_of" }, "workedDate");
     sheet.put(
       { row: 2, column: 0 },
-      "Antibiotics only: a medicine that says no in the settings is left out. mg/PCU sets the use against the weight of the flock.",
+      "Antibiotics only: a medicine that says no in the settings is left out. mg/PCU sets use against flock weight.",
     );
     writeList(sheet, {
       question: "Antibiotics",
@@ -44,7 +44,7 @@ export const medicineSheet: SheetPlan = {
       formula: `IF(OR(LEN(breeding_sheep)=0,LEN(slaughter_lambs)=0),"type breeding sheep and lambs in Settings",${orSeeProblems(
         `FOOT.MEDICINEUSE(${where("Cases[Medicine]")},${where("Cases[Dose ml]")},${where(ofMedicine(2))},breeding_sheep,slaughter_lambs)`,
       )})`,
-      strong: `$A${headings + 2}="all"`,
+      strong: `LEFT($A${headings + 2},9)="all"`,
     });
     sheet.put({ row: every - 1, column: 0 }, "Every medicine in the settings", "question");
     sheet.putRow({ row: every, column: 0 }, ["medicine"], "workedHeading");

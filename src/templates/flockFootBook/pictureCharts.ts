@@ -78,7 +78,7 @@ export const cureChart = ({ day, stillLame, stillLow, stillHigh }: DrawnRanges):
   Type: chartKinds.Line,
   Dimension: size,
   Title: chartTitle("Still lame, days after treatment"),
-  XAxis: { ...chartLook.XAxis, TickLabelSkip: 1 },
+  XAxis: { ...chartLook.XAxis, TickLabelSkip: 7, Alignment: { TextRotation: 1 } },
   YAxis: { ...chartLook.YAxis, ...share, Maximum: 1 },
   Series: [line(day, stillLame, "curve"), line(day, stillLow, "dashed"), line(day, stillHigh, "dashed")],
 });

@@ -207,6 +207,7 @@ function writeHelpers(sheet: SheetAuthor): DrawnRanges {
     const row = helperRow + day;
     const at = `MATCH(${day},${curve("H")},1)`;
     sheet.put({ row, column: helperColumn + 12 }, day, "workedCount");
+    // One spreadsheet writes a label under every day, however narrow.
     sheet.put({ row, column: helperColumn + 16 }, day % 7 === 0 ? day : null, "workedCount");
     ["K", "L", "M"].forEach((column, step) => {
       const value = `INDEX(${curve(column)},${at})`;

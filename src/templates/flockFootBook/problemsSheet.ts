@@ -58,7 +58,7 @@ export const problemsSheet: SheetPlan = {
         sheet.columnLook(column + step, column + step, look);
       });
     }
-    sheet.widths(9, 18, 58, 58, 3, 9, 18, 58, 58);
+    sheet.widths(9, 18, 62, 84, 3, 9, 18, 62, 84);
     sheet.hideGrid();
     sheet.dress({ top: 0, left: 0, bottom: headings - 2, right: right + 3 }, "note");
     sheet.put({ row: 0, column: 0 }, "Problems", "title");

@@ -56,7 +56,7 @@ export const saleSheet = ({ saleDate, saleTags }: BookContent): SheetPlan => ({
       formula: orSeeProblems(
         "FOOT.SALECHECK(SaleList[Tag],sale_date,Cases[Tag],Cases[Treated],Cases[Withdrawal days])",
       ),
-      strong: `$D${n}="hold"`,
+      strong: `LEFT($D${n},4)="hold"`,
     });
     sheet.freezeAt({ row: headings + 1, column: 0 });
     sheet.protect();

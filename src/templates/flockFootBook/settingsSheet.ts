@@ -37,14 +37,14 @@ const settingsFor = (content: BookContent): readonly Setting[] => [
     label: "Farm",
     value: content.farm ?? null,
     look: "fieldText",
-    words: "Stands on the first sheet, and names the flock when books are compared.",
+    words: "Names the book, and the flock when books are compared.",
   },
   {
     name: "as_of",
     label: "Worked out for",
     value: content.asOf ?? { formula: "TODAY()" },
     look: "fieldDate",
-    words: "=TODAY() follows the calendar; type a date to look back.",
+    words: "TODAY() follows the calendar; type a date to look back.",
     rule: anyDay,
   },
   {
@@ -52,7 +52,7 @@ const settingsFor = (content: BookContent): readonly Setting[] => [
     label: "Year looked at, from",
     value: { formula: "EDATE(as_of,-12)+1" },
     look: "fieldDate",
-    words: "Repeat animals, lesions and medicine use count from here. A year back, unless you type a date.",
+    words: "Repeat animals, lesions and medicine use count from here.",
     rule: anyDay,
   },
   {
@@ -68,7 +68,7 @@ const settingsFor = (content: BookContent): readonly Setting[] => [
     label: "Lowest score called lame",
     value: content.lameFrom ?? null,
     look: "fieldNumber",
-    words: "On your scale of locomotion scores. Count every sheep from this score up as lame.",
+    words: "On your scale of scores; count every sheep from it up as lame.",
     rule: { of: { whole: ["0", "6"] }, words: "Type a score, 0 to 6." },
   },
   {
@@ -108,7 +108,7 @@ const settingsFor = (content: BookContent): readonly Setting[] => [
     label: "Sound for",
     value: 7,
     look: "fieldNumber",
-    words: "Days an animal must have been sound before it goes in with the others.",
+    words: "Days an animal must have been sound before it joins the others.",
     rule: days,
   },
   {

@@ -15,7 +15,7 @@ const lists = [
     gives: notClearFunction,
     formula: "FOOT.NOTCLEAR(as_of,Cases[Tag],Cases[Treated],Cases[Withdrawal days])",
     widths: [20, 13, 9, 30],
-    strong: `$B${headings + 2}="not known"`,
+    strong: `LEFT($B${headings + 2},9)="not known"`,
   },
   {
     question: "To look at again: overdue and due",

@@ -1,0 +1,43 @@
+import type { Cell } from "../../cells/cell.ts";
+import type { Day } from "../../cells/day.ts";
+import type { headings } from "./visitTables.ts";
+
+/** A row of a table as it is typed, by heading. */
+type Typed<T extends keyof typeof headings> = Readonly<Partial<Record<(typeof headings)[T][number], Cell>>>;
+
+/** The medicine of the day. A vet and a data sheet give these numbers; there are none to start from. */
+export interface VisitMedicine {
+  readonly name: string;
+  readonly mgPerKg: number;
+  readonly mgPerMl: number;
+  readonly mostPerSite: number;
+  readonly bottleMl: number;
+}
+
+export interface VisitBath {
+  readonly lengthCm: number;
+  readonly topWidthCm: number;
+  readonly depthCm: number;
+  readonly percent: number;
+  readonly kind: "powder" | "liquid";
+}
+
+/** What a visit sheet holds when it is made. */
+export interface VisitContent {
+  readonly farm: string | undefined;
+  /** The day the file says it was made, as 2026-10-31. */
+  readonly made: string;
+  readonly invented: boolean;
+  readonly day: Day | undefined;
+  readonly adviser: string | undefined;
+  readonly target: number;
+  /** Typed for each visit: the share expected, the margin, and the smallest share that matters. */
+  readonly plan: { readonly expected: number; readonly margin: number; readonly design: number } | undefined;
+  readonly flockHas: { readonly footrot: boolean; readonly codd: boolean } | undefined;
+  readonly groups: readonly Typed<"groups">[];
+  readonly found: readonly Typed<"found">[];
+  readonly medicine: VisitMedicine | undefined;
+  readonly weighed: readonly Typed<"weighed">[];
+  readonly bath: VisitBath | undefined;
+  readonly actions: readonly Typed<"actions">[];
+}
