@@ -13,14 +13,24 @@ export default defineConfig({
       project("core", ["tests/cells/**/*.test.ts", "tests/core/**/*.test.ts", "tests/reading/**/*.test.ts"]),
       project(
         "functions",
-        ["tests/definition/**/*.test.ts", "tests/functions/**/*.test.ts", "tests/build/**/*.test.ts"],
+        [
+          "tests/definition/**/*.test.ts",
+          "tests/functions/**/*.test.ts",
+          "tests/build/**/*.test.ts",
+          "tests/pages/**/*.test.ts",
+        ],
         undefined,
         packages,
       ),
       project("hosts", ["tests/hosts/**/*.test.ts", ...packages], 120_000),
       project(
         "workbooks",
-        ["tests/workbook/**/*.test.ts", "tests/cli/**/*.test.ts", "tests/samples/**/*.test.ts"],
+        [
+          "tests/workbook/**/*.test.ts",
+          "tests/cli/**/*.test.ts",
+          "tests/samples/**/*.test.ts",
+          "tests/templates/**/*.test.ts",
+        ],
         120_000,
       ),
       {

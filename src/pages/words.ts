@@ -11,7 +11,7 @@ export const words = {
       `Nothing here answers “${query}”. Try fewer or other words, such as lame, sold, dose, tag, footbath.`,
     // Words that every question holds tell nothing about what is asked.
     ignored:
-      "a am an and are at be by can do does for have how i if in is it many much my of on or our she the them they this to was we what when which who will with",
+      "a about am an and are at be by can do does for have how i if in is it many much my of on or our she should the them they this to was we what when which who will with",
   },
   detail: {
     back: "All functions",

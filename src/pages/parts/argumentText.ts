@@ -5,7 +5,7 @@ import { Problem } from "../../cells/problem.ts";
 import { dateFormula, literal } from "../../definition/exampleInSheet.ts";
 import { Refusal } from "../../reading/kind.ts";
 import type { Parameter } from "../../reading/parameter.ts";
-import { type Token, tokenize } from "../../workbook/formula/tokenize.ts";
+import { isCall, type Token, tokenize } from "../../workbook/formula/tokenize.ts";
 import { words } from "../words.ts";
 
 /**
@@ -59,6 +59,8 @@ const typedAs: Readonly<Partial<Record<Parameter<unknown>["kind"]["holds"], Read
     checked(parameter, text);
     return parameter.kind.read(text, { dayOffset: 0 }) === true ? "TRUE" : "FALSE";
   },
+  // Digits that would not come back as they were typed are a tag or a code, which a number would spoil.
+  anything: (_, text) => (String(numberIn(text)) === text || isExpression(text) ? oneExpression(text) : literal(text)),
 };
 
 /** The value itself, once the function's own reader has taken it. */
@@ -72,7 +74,7 @@ function checked(parameter: Parameter<unknown>, cell: Cell): Cell {
 }
 
 function blockText(text: string): string {
-  if (!isExpression(text)) throw new Problem(words.formula.noRange(text));
+  if (numberIn(text) === undefined && !isExpression(text)) throw new Problem(words.formula.noRange(text));
   return oneExpression(text);
 }
 
@@ -84,12 +86,13 @@ const tableColumn = /^[\p{L}_][\p{L}\p{N}_.]*\[.+\]$/u;
 
 const isReference = (text: string): boolean => [cells, columns, tableColumn].some((pattern) => pattern.test(text));
 
-// A sum of numbers alone is a slip (14/3/2026); an expression names something: TODAY(), Treated, A2*2.
+// A sum of numbers alone is a slip (14/3/2026), and so are words; an expression calls a function or names cells: TODAY(), A2*2.
 const isExpression = (text: string): boolean => {
-  const tokens = tokenize(text);
-  if (!tokens?.some(({ kind }) => kind === "name" || kind === "bracket")) return false;
-  const solid = tokens.filter(({ kind }) => kind !== "space");
-  return solid.every((token, at) => !isOperand(token) || !isOperand(solid[at + 1]));
+  const solid = (tokenize(text) ?? []).filter(({ kind }) => kind !== "space");
+  return (
+    solid.some((token, at) => token.kind === "bracket" || isReference(token.text) || isCall(solid, at)) &&
+    solid.every((token, at) => !isOperand(token) || !isOperand(solid[at + 1]))
+  );
 };
 
 const isOperand = (token: Token | undefined): boolean =>

@@ -9,22 +9,26 @@ import { words } from "../words.ts";
  *
  * @returns a search that gives the functions that may answer a question, the likeliest first
  * @example
- * functionSearch(catalogue)("when can she be sold")[0]?.name // → "SALECHECK"
+ * functionSearch(catalogue)("when can she be sold")[0]?.name // → "CLEARDATE"
  */
 export function functionSearch(definitions: readonly AnyFunction[]): (question: string) => readonly AnyFunction[] {
   const index = new MiniSearch<Entry>({
     idField: "place",
     fields: ["name", "questions", "summary", "parameters", "notes", "topic"],
-    processTerm: (term) => (ignored.has(term.toLowerCase()) ? null : term.toLowerCase()),
     searchOptions: {
       // Half-typed words and slips of the finger find something too, but not two-letter words.
       prefix: (term) => term.length > 2,
       fuzzy: (term) => (term.length > 4 ? 0.2 : false),
       boost: { name: 4, questions: 3, summary: 2 },
+      processTerm: (term) => (ignored.has(term.toLowerCase()) ? null : term.toLowerCase()),
     },
   });
   index.addAll(definitions.map(entry));
-  return (question) => index.search(question).flatMap(({ id }) => definitions[id as number] ?? []);
+  return (question) => {
+    const named = definitions.filter(({ name }) => name.toLowerCase() === question.trim().toLowerCase());
+    const found = index.search(question).flatMap(({ id }) => definitions[id as number] ?? []);
+    return [...named, ...found.filter((definition) => !named.includes(definition))];
+  };
 }
 
 interface Entry {
