@@ -14,8 +14,14 @@ export const startSheet = ({ invented }: VisitContent): SheetPlan => ({
       invented: invented ? "This visit is invented. No flock, animal or medicine in it exists." : undefined,
       states: [],
       steps: [
-        [sheetNames.visit, "Before: how many sheep to look at. There: what was looked at in each group, and what was found on the feet."],
-        [sheetNames.doses, "The medicine of the day with its numbers from the data sheet, the weights met, and the footbath."],
+        [
+          sheetNames.visit,
+          "Before: how many sheep to look at. There: what was looked at in each group, and what was found on the feet.",
+        ],
+        [
+          sheetNames.doses,
+          "The medicine of the day with its numbers from the data sheet, the weights met, and the footbath.",
+        ],
         [sheetNames.plan, "What to do with each lesion that was found, step by step."],
         [sheetNames.page, "One page to leave with the farm. Type at its end what was agreed, and print it."],
       ],

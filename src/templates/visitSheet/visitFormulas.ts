@@ -1,0 +1,26 @@
+import { room } from "./visitTables.ts";
+
+/** Where the parts of the sheets stand, counted from 0. */
+export const places = {
+  fields: 3,
+  groups: 15,
+  found: 28,
+  weighed: 31,
+  batch: 28,
+  bathAnswers: 21,
+  firstPlan: 3,
+  /** The longest care plan has 14 lines with its headings. */
+  planRows: 18,
+} as const;
+
+/** The row under the tables of groups that holds the whole flock, counted from 0. */
+export const flockRow = places.groups + room.groups + 1;
+
+export const orWords = (formula: string, words: string): string => `IFERROR(${formula},"${words}")`;
+
+/** Blank where one of the cells is blank. */
+export const unlessBlank = (cells: readonly string[], formula: string): string =>
+  `IF(OR(${cells.map((cell) => `LEN(${cell})=0`).join(",")}),"",${formula})`;
+
+/** A cell that may be left blank, as a blank: not every spreadsheet hands one over as such. */
+export const optional = (cell: string): string => `IF(LEN(${cell})=0,"",${cell})`;
