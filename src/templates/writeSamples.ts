@@ -8,12 +8,17 @@ import { inventedBook } from "./flockFootBook/inventedBook.ts";
 import { year } from "./inventedFlock/flockYear.ts";
 import { sampleSeed } from "./inventedFlock/inventedFlock.ts";
 import { onDay } from "./onDay.ts";
+import { emptyVisit } from "./visitSheet/emptyVisit.ts";
+import { inventedVisit } from "./visitSheet/inventedVisit.ts";
+import { visitSheet } from "./visitSheet/visitSheet.ts";
 import { workedOut } from "./workedOut.ts";
 
 const samples: Readonly<Record<string, () => WorkbookPlan>> = {
   "farm-records": () => farmRecords(sampleSeed).plan,
   "flock-foot-book": () => flockFootBook(inventedBook(sampleSeed)),
   "flock-foot-book-empty": () => flockFootBook(emptyBook({ made: isoText(year.last) })),
+  "visit-sheet": () => visitSheet(inventedVisit(sampleSeed)),
+  "visit-sheet-empty": () => visitSheet(emptyVisit({ made: isoText(year.last) })),
 };
 
 /**

@@ -28,6 +28,8 @@ export const looks = {
   title: { Font: { Family: family, Bold: true, Size: 18, Color: green } },
   subtitle: { Font: { Family: family, Size: 12, Color: grey } },
   words: { Font: { Family: family, Color: ink }, Alignment: top },
+  /** A number beside words of several lines. */
+  wordsCentre: { Font: { Family: family, Color: ink }, Alignment: { Vertical: "top", Horizontal: "center" } },
   strong: { Font: { Family: family, Bold: true, Color: ink }, Alignment: { Vertical: "top" } },
   note: { Font: { Family: family, Italic: true, Color: grey } },
   question: { Font: { Family: family, Bold: true, Size: 12, Color: green } },
@@ -96,6 +98,13 @@ export const looks = {
   typedDate: { ...unlocked, Font: { Family: family, Color: ink }, CustomNumFmt: dateFormat, Alignment: left },
   typedCount: { ...unlocked, Font: { Family: family, Color: ink }, Alignment: { Horizontal: "center" } },
   fieldText: { ...unlocked, Fill: inputFill, Border: thin, Font: { Family: family, Color: ink }, Alignment: left },
+  fieldWords: {
+    ...unlocked,
+    Fill: inputFill,
+    Border: thin,
+    Font: { Family: family, Color: ink },
+    Alignment: { ...top, Horizontal: "left" },
+  },
   fieldDate: {
     ...unlocked,
     Fill: inputFill,

@@ -191,6 +191,7 @@ function writeDoses(sheet: SheetAuthor, { weighed }: VisitContent): void {
   sheet.putRow({ row: places.batch, column: 1 }, ["total ml", "bottles", "largest ml"], "workedHeadingCentre");
   sheet.put({ row: places.batch + 1, column: 0 }, "For all together, with spare", "strong");
   sheet.dress({ top: places.batch + 1, left: 1, bottom: places.batch + 1, right: 3 }, "workedMl");
+  sheet.put({ row: places.batch + 1, column: 2 }, null, "workedCount");
   const ifWeighed = (formula: string): string =>
     `IF(COUNTA(Weighed[Weight kg])=0,"",${unlessBlank(filled, orWords(formula, "look at the weights: kg, 1 to 200"))})`;
   sheet.put(

@@ -2,7 +2,7 @@ import { isoText } from "../../cells/day.ts";
 import { lesions } from "../../core/lesions/lesionName.ts";
 import { lesionWords } from "../flockFootBook/bookTables.ts";
 import { printedTag } from "../inventedFlock/asTyped.ts";
-import { groups, year } from "../inventedFlock/flockYear.ts";
+import { year } from "../inventedFlock/flockYear.ts";
 import { inventedFlock } from "../inventedFlock/inventedFlock.ts";
 import type { VisitContent } from "./visitContent.ts";
 
@@ -56,9 +56,9 @@ export function inventedVisit(seed: number): VisitContent {
       { Agreed: "Catch and treat every lame ewe within 3 days", Who: "shepherd", By: year.last + 3, Done: "no" },
       { Agreed: "No trimming of lame feet", Who: "all", By: null, Done: null },
       {
-        Agreed: `Keep ${groups[3]?.name.toLowerCase() ?? "bought-in sheep"} apart until looked at again`,
+        Agreed: "Keep bought-in sheep apart for 4 weeks",
         Who: "shepherd",
-        By: year.last + 14,
+        By: year.last + 28,
         Done: "no",
       },
       { Agreed: "List the ewes lame twice, for culling", Who: "farmer", By: year.last + 30, Done: "no" },

@@ -107,7 +107,7 @@ function writeFound(sheet: SheetAuthor): void {
     const from = places.found + 1 + place;
     const top = planRow(place) + 1;
     sheet.put({ row, column: 0 }, { formula: `${quoteSheet(sheetNames.plan)}$A$${planRow(place) + 1}` }, "words");
-    sheet.put({ row, column: 1 }, { formula: shown(visit("B", from)) }, "words");
+    sheet.put({ row, column: 1 }, { formula: shown(visit("B", from)) }, "wordsCentre");
     across(
       sheet,
       row,
@@ -151,7 +151,7 @@ function writeActions(sheet: SheetAuthor, actions: VisitContent["actions"]): voi
   const area = tableAt("actions", row);
   sheet.put({ row: row - 1, column: 0 }, "What was agreed", "question");
   sheet.putRow({ row, column: 0 }, headings.actions, "heading");
-  sheet.dress({ ...area, top: row + 1, right: 1 }, "fieldText");
+  sheet.dress({ ...area, top: row + 1, right: 1 }, "fieldWords");
   sheet.dress({ ...area, top: row + 1, left: 2, right: 2 }, "fieldDate");
   sheet.dress({ ...area, top: row + 1, left: 3 }, "fieldText");
   actions.forEach((action, place) => {

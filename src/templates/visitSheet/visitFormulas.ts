@@ -5,9 +5,9 @@ export const places = {
   fields: 3,
   groups: 15,
   found: 28,
-  weighed: 31,
-  batch: 28,
-  bathAnswers: 21,
+  weighed: 29,
+  batch: 26,
+  bathAnswers: 20,
   firstPlan: 3,
   /** The longest care plan has 14 lines with its headings. */
   planRows: 18,

@@ -136,12 +136,12 @@ function writeGroupRow(sheet: SheetAuthor, row: number): void {
   const [size, seen, lame] = ["B", "C", "D"].map((column) => `$${column}${row + 1}`) as [string, string, string];
   writePlanned(sheet, row, size);
   const counted = (formula: string): string => unlessBlank([seen, lame], orWords(formula, seeRow));
-  const put = (column: number, formula: string, look: "workedPercent" | "worked") =>
+  const put = (column: number, formula: string, look: "workedPercent" | "words") =>
     sheet.put({ row, column }, { formula: counted(formula) }, look);
   put(6, `FOOT.FLOCKPREV(${lame},${seen})`, "workedPercent");
   put(7, `FOOT.PREVRANGE(${lame},${seen},0.95,${optional(size)})`, "workedPercent");
   sheet.put({ row, column: 8 }, null, "workedPercent");
-  put(9, `FOOT.TARGETCHECK(${lame},${seen},target,0.95,${optional(size)})`, "worked");
+  put(9, `FOOT.TARGETCHECK(${lame},${seen},target,0.95,${optional(size)})`, "words");
 }
 
 function writePlanned(sheet: SheetAuthor, row: number, size: string): void {
