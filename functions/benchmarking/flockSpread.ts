@@ -53,7 +53,7 @@ export const flockSpreadFunction = defineFunction({
         [0, 1],
         [1, 1],
       ],
-      gives: nothing("one sheep a flock tells nothing of how alike sheep of a flock are"),
+      gives: nothing("seen: one sheep a flock tells nothing of how alike sheep of a flock are"),
     },
   ],
 });

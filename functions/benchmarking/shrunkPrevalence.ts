@@ -84,7 +84,9 @@ export const shrunkPrevalenceFunction = defineFunction({
         [0, 5],
         [5, 5],
       ],
-      gives: nothing("every flock has none or all of its sheep lame, which leaves nothing to steady the shares by"),
+      gives: nothing(
+        "lame: every flock has none or all of its sheep lame, which leaves nothing to steady the shares by",
+      ),
     },
   ],
 });

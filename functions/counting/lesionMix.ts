@@ -43,6 +43,6 @@ export const lesionMixFunction = defineFunction({
         ["not recognised", 1, 0.2, about(0.0362241086), about(0.6244653702)],
       ],
     },
-    { call: [[null, null]], gives: nothing("there is no case to count") },
+    { call: [[null, null]], gives: nothing("lesions: there is no case to count") },
   ],
 });

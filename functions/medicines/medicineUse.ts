@@ -74,7 +74,7 @@ export const medicineUseFunction = defineFunction({
     },
     {
       call: [["A"], [7.5], [200], 0, 0],
-      gives: nothing("there are no breeding sheep and no slaughter lambs"),
+      gives: nothing("breeding_sheep: there are no breeding sheep and no slaughter lambs"),
     },
   ],
 });

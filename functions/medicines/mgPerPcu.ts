@@ -32,7 +32,7 @@ export const mgPerPcuFunction = defineFunction({
       gives: about(4.876190476, 9),
     },
     { shows: "None used", call: [0, 300, 450], gives: 0 },
-    { call: [153600, 0, 0], gives: nothing("there are no breeding sheep and no slaughter lambs") },
+    { call: [153600, 0, 0], gives: nothing("breeding_sheep: there are no breeding sheep and no slaughter lambs") },
     {
       call: [153600, 300.5, 450],
       gives: problem("breeding_sheep: 300.5 is not a whole number; enter a whole number of sheep, 0 or more"),

@@ -50,6 +50,9 @@ export const rateChangeFunction = defineFunction({
     },
     { shows: "None after", call: [5, 10_000, 0, 10_000], gives: [[0, 0, about(1.0912791052), about(0.0625)]] },
     { call: [5, 0, 2, 10_000], gives: problem("days_before: 0 sheep-days give no rate; enter sheep-days above 0") },
-    { call: [0, 10_000, 0, 10_000], gives: nothing("there was no case before or after, so there is no ratio") },
+    {
+      call: [0, 10_000, 0, 10_000],
+      gives: nothing("cases_before: there was no case before or after, so there is no ratio"),
+    },
   ],
 });

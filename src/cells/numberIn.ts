@@ -11,10 +11,11 @@ const plainNumber = /^[+-]?(?:\d+\.?\d*|\.\d+)(?:[eE][+-]?\d+)?$/;
  * numberIn("3,5") // → undefined
  */
 export function numberIn(cell: Cell): number | undefined {
-  if (typeof cell === "number") return Number.isFinite(cell) ? cell : undefined;
+  // Adding 0 makes a minus zero a plain one, which else divides to minus infinity.
+  if (typeof cell === "number") return Number.isFinite(cell) ? cell + 0 : undefined;
   if (typeof cell !== "string") return undefined;
   const text = cell.trim();
   if (!plainNumber.test(text)) return undefined;
   const value = Number(text);
-  return Number.isFinite(value) ? value : undefined;
+  return Number.isFinite(value) ? value + 0 : undefined;
 }

@@ -21,6 +21,11 @@ const numberKind = (wanted: string, schema: z.ZodMiniType<number, number>): Cell
 
 const atLeast = (least: number) => z.gte(least, `is below ${least}`);
 const atMost = (most: number) => z.lte(most, `is above ${most}`);
+// Far beyond any flock, so that no sum, power or table of a computation runs out of numbers or of memory.
+const notTooLarge = (most: number) => z.lte(most, "is too large to be right");
+const notTooSmall = z.gte(1e-9, "is too small to be right");
+const mostSheep = 1e9;
+const mostOfAnything = 1e15;
 const whole = z.refine<number>((value) => Number.isSafeInteger(value), "is not a whole number");
 
 /** Any finite number, in the unit that `what` names. */
@@ -28,11 +33,14 @@ export const anyNumber = (what = "a number"): CellKind<number> => numberKind(wha
 
 /** A whole number, 0 or more: sheep, cases, gathers. */
 export const count = (of = "sheep"): CellKind<number> =>
-  numberKind(`a whole number of ${of}, 0 or more`, z.number().check(atLeast(0), whole));
+  numberKind(`a whole number of ${of}, 0 or more`, z.number().check(atLeast(0), notTooLarge(mostSheep), whole));
 
 /** A whole number from `least` on, with a name for the thing counted. */
 export const countFrom = (least: number, of = "sheep"): CellKind<number> =>
-  numberKind(`a whole number of ${of}, ${least} or more`, z.number().check(atLeast(least), whole));
+  numberKind(
+    `a whole number of ${of}, ${least} or more`,
+    z.number().check(atLeast(least), notTooLarge(mostSheep), whole),
+  );
 
 /** A whole number of days, 0 or more. Text such as "28d" is refused: a unit in the cell may hide another. */
 export const wholeDays: CellKind<number> = numberKind(
@@ -68,8 +76,8 @@ export const between = (least: number, most: number, what: string): CellKind<num
 
 /** A number above 0, in the unit that `what` names. */
 export const positive = (what: string): CellKind<number> =>
-  numberKind(`${what} above 0`, z.number().check(z.gt(0, "is not above 0")));
+  numberKind(`${what} above 0`, z.number().check(z.gt(0, "is not above 0"), notTooSmall, notTooLarge(mostOfAnything)));
 
 /** A number, 0 or more, in the unit that `what` names. */
 export const nonNegative = (what: string): CellKind<number> =>
-  numberKind(`${what}, 0 or more`, z.number().check(atLeast(0)));
+  numberKind(`${what}, 0 or more`, z.number().check(atLeast(0), notTooLarge(mostOfAnything)));

@@ -36,7 +36,8 @@ export function flockSpread(lame: readonly number[], seen: readonly number[]): F
   });
   if (flocks === 1)
     throw new Problem("one flock alone has no spread between flocks; give two or more", { argument: "lame" });
-  if (flocks === all) throw nothingToReport("one sheep a flock tells nothing of how alike sheep of a flock are");
+  if (flocks === all)
+    throw nothingToReport("one sheep a flock tells nothing of how alike sheep of a flock are", { argument: "seen" });
   if (share === 0 || share === 1)
     throw nothingToReport(`${share === 0 ? "no" : "every"} sheep was lame, so there is no spread`);
   const size = (all - squares / all) / (flocks - 1);

@@ -1,8 +1,8 @@
-import { nothingToReport } from "../../cells/problem.ts";
+import { nothingToReport, Problem } from "../../cells/problem.ts";
 import { betaQuantile } from "../distributions/betaQuantile.ts";
 import { checkCounts } from "../prevalence/checkCounts.ts";
 import type { Interval } from "../prevalence/interval.ts";
-import { tallyByName } from "../prevalence/tallyByName.ts";
+import { type NamedCount, tallyByName } from "../prevalence/tallyByName.ts";
 import { wilsonInterval } from "../prevalence/wilsonInterval.ts";
 import { type BetaBinomialFit, betaBinomialFit, type FlockCount } from "./betaBinomialFit.ts";
 import { shareOfFlocks } from "./shareOfFlocks.ts";
@@ -29,7 +29,7 @@ export interface ShrunkFlock extends Interval {
  * @param seen sheep seen a row
  * @param confidence 0 < confidence < 1
  * @returns flocks in order of first appearance
- * @throws Problem when a row has more lame than seen, or for a single flock; #N/A when no sheep were seen, or every
+ * @throws Problem when a row has more lame than seen, for a single flock, or one of more than a million sheep; #N/A when no sheep were seen, or every
  * flock has none or all of its sheep lame
  * @source Griffiths 1973, Biometrics 29:637; Martuzzi & Elliott 1996, Stat Med 15:1867
  * @example
@@ -44,6 +44,7 @@ export function shrunkPrevalence(
   checkCounts(lame, seen);
   const tally = tallyByName({ argument: "flocks", names: flocks }, lame, seen);
   shareOfFlocks(tally, "give two flocks or more");
+  refuseMoreThanAFlock(tally);
   const steady = steadier(tally, betaBinomialFit(tally), confidence);
   const steadied = tally.map((flock) => ({
     flock: flock.name,
@@ -52,6 +53,18 @@ export function shrunkPrevalence(
   }));
   const ranks = ranksOf(steadied.map((flock) => flock.steadied));
   return steadied.map((flock, place) => ({ ...flock, rank: ranks[place] ?? 0 }));
+}
+
+// The fit takes a step for each sheep of the largest flock.
+const mostOfAFlock = 1_000_000;
+
+function refuseMoreThanAFlock(tally: readonly NamedCount[]): void {
+  const large = tally.find(({ seen }) => seen > mostOfAFlock);
+  if (large)
+    throw new Problem(
+      `${large.seen} sheep of the flock "${large.name}" are more than the ${mostOfAFlock} that a flock may have here; enter the sheep of one flock`,
+      { argument: "seen" },
+    );
 }
 
 type Steadied = Interval & { readonly steadied: number };
@@ -64,6 +77,7 @@ function steadier(
   if (spread === Infinity) {
     throw nothingToReport(
       "every flock has none or all of its sheep lame, which leaves nothing to steady the shares by",
+      { argument: "lame" },
     );
   }
   if (spread === 0) {

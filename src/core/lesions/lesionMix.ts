@@ -17,4 +17,5 @@ export const lesionMix = (words: readonly string[], confidence: number): readonl
   categoryMix(
     words.map((word) => findLesion(word) ?? notRecognised),
     confidence,
+    "lesions",
   );

@@ -12,7 +12,8 @@ const pcuKg = { breedingSheep: 75, slaughterLamb: 20 } as const;
  */
 export function flockPcu(breedingSheep: number, slaughterLambs: number): number {
   const kg = breedingSheep * pcuKg.breedingSheep + slaughterLambs * pcuKg.slaughterLamb;
-  if (kg === 0) throw nothingToReport("there are no breeding sheep and no slaughter lambs");
+  if (kg === 0)
+    throw nothingToReport("there are no breeding sheep and no slaughter lambs", { argument: "breeding_sheep" });
   return kg;
 }
 

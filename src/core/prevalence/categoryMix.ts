@@ -17,13 +17,14 @@ export interface CategoryShare {
  *
  * @param names one a case
  * @param confidence 0 < confidence < 1
+ * @param argument the worksheet argument that the names came from
  * @throws #N/A when there is no case
  * @example
- * categoryMix(["scald", "footrot", "footrot"], 0.95).map(({ name, cases }) => [name, cases])
+ * categoryMix(["scald", "footrot", "footrot"], 0.95, "lesions").map(({ name, cases }) => [name, cases])
  * // → [["footrot", 2], ["scald", 1]]
  */
-export function categoryMix(names: readonly string[], confidence: number): readonly CategoryShare[] {
-  if (names.length === 0) throw nothingToReport("there is no case to count");
+export function categoryMix(names: readonly string[], confidence: number, argument: string): readonly CategoryShare[] {
+  if (names.length === 0) throw nothingToReport("there is no case to count", { argument });
   const cases = new Map<string, number>();
   for (const name of names) cases.set(name, (cases.get(name) ?? 0) + 1);
   const z = normalScore(confidence);

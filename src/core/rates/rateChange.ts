@@ -35,7 +35,8 @@ export function rateChange(before: CasesInTime, after: CasesInTime, confidence: 
   refuseNoTime(before, "days_before");
   refuseNoTime(after, "days_after");
   const cases = before.cases + after.cases;
-  if (cases === 0) throw nothingToReport("there was no case before or after, so there is no ratio");
+  if (cases === 0)
+    throw nothingToReport("there was no case before or after, so there is no ratio", { argument: "cases_before" });
   const ratioOf = (share: number): number => (share / (1 - share)) * (before.days / after.days);
   const { low, high } = exactInterval(after.cases, cases, confidence);
   return {

@@ -54,7 +54,8 @@ const date =
       return {
         fault: { what: `${showCell(cell)} is not a date`, mend: "enter a real date, or text such as 2026-03-14" },
       };
-    if (value < firstDay || value >= lastDay + 1)
+    // Asked this way round, since NaN, which a fault of the spreadsheet may hand over, is on neither side of a day.
+    if (!(value >= firstDay && value < lastDay + 1))
       return {
         fault: {
           what: `${showCell(cell)} is not a date from ${isoText(firstDay)} to ${isoText(lastDay)}`,

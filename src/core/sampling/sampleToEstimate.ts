@@ -17,7 +17,7 @@ export interface EstimatePlan {
  * How many sheep to look at to know the share lame within a margin.
  *
  * @returns sheep
- * @throws Problem when none or all are expected lame, or the margin is 0
+ * @throws Problem when none or all are expected lame, or the margin is 0 or too fine for any number of sheep
  * @source Cochran 1977, Sampling Techniques, 4.4
  * @example
  * sampleToEstimate({ expected: 0.02, precision: 0.01, flockSize: 1000, confidence: 0.95 }) // → 430
@@ -36,5 +36,10 @@ export function sampleToEstimate({ expected, precision, flockSize, confidence }:
   }
   const z = normalScore(confidence);
   const endless = (z * z * expected * (1 - expected)) / (precision * precision);
+  if (endless > Number.MAX_SAFE_INTEGER) {
+    throw new Problem(`${precision} is finer than any look at sheep can tell; enter a margin such as 0.01`, {
+      argument: "precision",
+    });
+  }
   return wholeUp(flockSize === undefined ? endless : endless / (1 + (endless - 1) / flockSize));
 }

@@ -146,7 +146,7 @@ describe("prevalenceByGroup", () => {
 
 describe("categoryMix", () => {
   it("puts the most frequent first, ties as they first appear", () => {
-    const mix = categoryMix(["scald", "footrot", "CODD", "footrot", "CODD"], 0.95);
+    const mix = categoryMix(["scald", "footrot", "CODD", "footrot", "CODD"], 0.95, "lesions");
     expect(mix.map(({ name, cases }) => [name, cases])).toEqual([
       ["footrot", 2],
       ["CODD", 2],
@@ -159,7 +159,7 @@ describe("categoryMix", () => {
   it("shares add up to one and nothing is dropped", () => {
     fc.assert(
       fc.property(fc.array(fc.constantFrom("a", "b", "c", "d"), { minLength: 1 }), (names) => {
-        const mix = categoryMix(names, 0.9);
+        const mix = categoryMix(names, 0.9, "lesions");
         expectNear(
           mix.reduce((sum, { share }) => sum + share, 0),
           1,
@@ -171,6 +171,6 @@ describe("categoryMix", () => {
   });
 
   it("reports nothing without a case", () => {
-    expect(problemOf(() => categoryMix([], 0.95)).code).toBe("#N/A");
+    expect(problemOf(() => categoryMix([], 0.95, "lesions")).code).toBe("#N/A");
   });
 });
