@@ -4,6 +4,7 @@ import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { describe, expect, inject, it } from "vitest";
 import { catalogue } from "../../functions/catalogue.ts";
+import { templateList } from "../../src/pages/templateList.ts";
 import { addInUrl } from "./setUp.ts";
 
 function build(baseUrl: string) {
@@ -34,6 +35,7 @@ describe("npm run build", () => {
       "taskpane.css",
       "taskpane.html",
       "taskpane.js",
+      ...templateList.map(({ file }) => `templates/${file}`).sort(),
     ]);
     for (const [name, bytes] of files)
       expect(bytes.equals(readFileSync(join(inject("addInFolder"), name))), name).toBe(true);

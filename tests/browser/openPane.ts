@@ -1,0 +1,90 @@
+import { existsSync, readFileSync } from "node:fs";
+import { extname, join } from "node:path";
+import type { Browser, Page } from "playwright-core";
+import { excelStandIn, type StandInBook, type StandInCall } from "./excelStandIn.ts";
+import { addInUrl } from "./setUp.ts";
+
+const kinds: Readonly<Record<string, string>> = {
+  ".html": "text/html",
+  ".js": "text/javascript",
+  ".css": "text/css",
+  ".png": "image/png",
+};
+
+/** How the page is met. */
+export interface Meeting {
+  /** What the vendor's script does: says that this is a browser, is Excel with a workbook, fails, or never comes. */
+  readonly vendor?: "browser" | "blocked" | "hanging" | StandInBook;
+  readonly hash?: string;
+  readonly width?: number;
+  readonly height?: number;
+  readonly look?: "light" | "dark";
+  readonly stillness?: "reduce" | "no-preference";
+}
+
+export interface Pane {
+  readonly page: Page;
+  /** What went wrong in the page, as its console, its errors and its policy tell. */
+  readonly troubles: string[];
+  /** Addresses outside the add-in's own that the page asked for. */
+  readonly abroad: string[];
+  /** What the stand-in was asked, the registration of the functions left out. */
+  readonly calls: () => Promise<readonly StandInCall[]>;
+  readonly select: (address: string) => Promise<void>;
+}
+
+/** Opens the built pane with a stand-in for the vendor's script. */
+export async function openPane(browser: Browser, folder: string, meeting: Meeting = {}): Promise<Pane> {
+  const { vendor = "browser", hash = "", width = 320, height = 640, look = "light", stillness = "reduce" } = meeting;
+  const page = await browser.newPage({ viewport: { width, height }, colorScheme: look, reducedMotion: stillness });
+  const troubles: string[] = [];
+  const abroad: string[] = [];
+  page.on("pageerror", (error) => troubles.push(error.message));
+  page.on("console", (message) => {
+    if (message.type() === "error" || message.type() === "warning") troubles.push(message.text());
+  });
+  await page.addInitScript(() => {
+    document.addEventListener("securitypolicyviolation", ({ violatedDirective, blockedURI }) => {
+      console.error(`policy: ${violatedDirective} ${blockedURI}`);
+    });
+  });
+  await page.route("**/*", (route) => {
+    const url = new URL(route.request().url());
+    if (url.origin !== addInUrl) {
+      abroad.push(url.href);
+      if (vendor === "hanging") return;
+      return vendor === "blocked"
+        ? route.abort()
+        : route.fulfill({ body: scriptOf(vendor), contentType: "text/javascript" });
+    }
+    const file = join(folder, url.pathname);
+    if (!existsSync(file)) return route.fulfill({ status: 404 });
+    return route.fulfill({ body: readFileSync(file), contentType: kinds[extname(file)] ?? "application/octet-stream" });
+  });
+  await page.goto(`${addInUrl}/taskpane.html${hash}`, { waitUntil: "commit" });
+  await page.locator("h2").first().waitFor();
+  return {
+    page,
+    troubles,
+    abroad,
+    calls: async () =>
+      (await page.evaluate(() => (globalThis as unknown as StandIn).standIn.calls)).filter(
+        ([what]) => what !== "associate",
+      ),
+    select: (address) => page.evaluate((given) => (globalThis as unknown as StandIn).standIn.select(given), address),
+  };
+}
+
+export interface StandIn {
+  readonly standIn: {
+    readonly calls: readonly StandInCall[];
+    readonly select: (address: string) => void;
+    readonly sheets: () => readonly string[];
+  };
+}
+
+// Runners that keep the names of functions call a helper for it that the page does not have.
+const scriptOf = (vendor: "browser" | StandInBook): string =>
+  vendor === "browser"
+    ? "globalThis.Office = { onReady: async () => ({ host: null }) };"
+    : `globalThis.__name ??= (given) => given;(${excelStandIn})(${JSON.stringify(vendor)})`;

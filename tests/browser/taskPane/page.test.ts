@@ -1,0 +1,217 @@
+import { readFileSync } from "node:fs";
+import { createRequire } from "node:module";
+import type { AxeResults } from "axe-core";
+import type { Browser, Page } from "playwright-core";
+import { afterAll, beforeAll, describe, expect, inject, it } from "vitest";
+import { catalogue } from "../../../functions/catalogue.ts";
+import { viewNames } from "../../../src/pages/taskPane/place.ts";
+import { launch } from "../launch.ts";
+import { type Meeting, openPane } from "../openPane.ts";
+import { flock } from "./flock.ts";
+
+let browser: Browser;
+beforeAll(async () => {
+  browser = await launch();
+});
+afterAll(() => browser?.close());
+
+const open = (meeting: Meeting = {}) => openPane(browser, inject("addInFolder"), meeting);
+const axe = readFileSync(createRequire(import.meta.url).resolve("axe-core/axe.min.js"), "utf8");
+const hashes = [...viewNames.map((view) => `#${view}`), "#CASCADEDAYS", "#SALECHECK", "#LAMECOST"];
+
+async function violations(page: Page): Promise<readonly string[]> {
+  await page.evaluate(axe);
+  const { violations } = await page.evaluate(() =>
+    (globalThis as unknown as { axe: { run: () => Promise<AxeResults> } }).axe.run(),
+  );
+  return violations.flatMap(({ id, nodes }) => nodes.map(({ html }) => `${id}: ${html}`));
+}
+
+describe.each(["light", "dark"] as const)("for every reader, %s", (look) => {
+  it.each(hashes)("%s in Excel and in a browser", async (hash) => {
+    for (const vendor of [flock, "browser"] as const) {
+      const { page, troubles } = await open({ vendor, hash, look });
+      await page.getByText(vendor === "browser" ? "Open in a browser" : "Connected to Excel").waitFor();
+      expect(await violations(page)).toEqual([]);
+      expect(troubles).toEqual([]);
+      await page.close();
+    }
+  });
+
+  it("a form with its faults, and findings with everything unfolded", async () => {
+    const form = await open({ vendor: flock, hash: "#CLEARDATE", look });
+    await form.page.getByRole("button", { name: "Write the formula" }).click();
+    await form.page.locator("summary").first().click();
+    expect(await violations(form.page)).toEqual([]);
+    await form.page.close();
+    const records = await open({ vendor: { ...flock, selected: "My cases!C5" }, hash: "#records", look });
+    await records.page.getByRole("button", { name: "Check the selected records" }).click();
+    await records.page.locator("summary").click();
+    expect(await violations(records.page)).toEqual([]);
+    await records.page.close();
+  });
+});
+
+describe("in a narrow pane", () => {
+  it.each([...hashes, ...["#RECORDCHECK", "#HOSTCHECK", "#FUNNEL"]])(
+    "%s fits 320 pixels, also with letters twice as large",
+    async (hash) => {
+      const { page } = await open({ vendor: flock, hash });
+      await page.getByText("Connected to Excel").waitFor();
+      for (const size of ["100%", "200%"]) {
+        await page.evaluate((given) => {
+          document.documentElement.style.fontSize = given;
+        }, size);
+        expect(await page.evaluate(() => document.documentElement.scrollWidth), size).toBeLessThanOrEqual(320);
+      }
+      await page.close();
+    },
+  );
+});
+
+describe("by keyboard", () => {
+  it("reaches every part, shows where it is, and leads into what was opened", async () => {
+    const { page } = await open();
+    await page.keyboard.press("Tab");
+    for (const name of ["Functions", "Check records", "Workbooks", "Is it all right?", "Cautions"]) {
+      expect(await page.evaluate(() => document.activeElement?.textContent)).toBe(name);
+      const outline = await page.evaluate(() => getComputedStyle(document.activeElement as Element).outlineStyle);
+      expect(outline).toBe("solid");
+      await page.keyboard.press("Tab");
+    }
+    await page.getByRole("link", { name: "Cautions" }).focus();
+    await page.keyboard.press("Enter");
+    await page.getByRole("heading", { name: "Cautions" }).waitFor();
+    expect(await page.evaluate(() => document.activeElement?.tagName)).toBe("H2");
+    expect(await page.getByRole("link", { name: "Cautions" }).getAttribute("aria-current")).toBe("page");
+    await page.close();
+  });
+});
+
+it("moves nothing for those who asked for stillness", async () => {
+  const durations = async (stillness: "reduce" | "no-preference") => {
+    const { page } = await open({ stillness });
+    const found = await page
+      .locator("a, button, input")
+      .evaluateAll((parts) => [...new Set(parts.map((part) => getComputedStyle(part).transitionDuration))]);
+    await page.close();
+    return found;
+  };
+  expect(await durations("reduce")).toEqual(["0s"]);
+  expect(await durations("no-preference")).toContain("0.12s");
+});
+
+describe("the vendor's script", () => {
+  it("gives Excel every function when the page runs there, and asks nobody else", async () => {
+    const { page, troubles, abroad } = await open({ vendor: flock });
+    await page.getByText("Connected to Excel").waitFor();
+    const registered = await page.evaluate(() =>
+      (globalThis as unknown as { standIn: { calls: string[][] } }).standIn.calls.map(([, name]) => name),
+    );
+    expect(registered).toEqual(catalogue.map(({ name }) => name));
+    expect(troubles).toEqual([]);
+    expect(abroad).toEqual(["https://appsforoffice.microsoft.com/lib/1/hosted/office.js"]);
+    await page.close();
+  });
+
+  it.each(["blocked", "hanging"] as const)(
+    "may be %s: the page is usable at once, and says so within 3 seconds",
+    async (vendor) => {
+      const begun = performance.now();
+      const { page, troubles } = await open({ vendor });
+      await page.getByLabel("What do you want to know?").fill("lame");
+      await page.getByText("may answer “lame”").waitFor();
+      const usable = performance.now() - begun;
+      await page.getByText("Not connected").waitFor({ timeout: 3000 });
+      expect(performance.now() - begun).toBeLessThan(3000);
+      expect(usable).toBeLessThan(2000);
+      await page.getByRole("link", { name: "Check records" }).click();
+      await page.getByText("it did not load").waitFor();
+      expect(troubles).toEqual(vendor === "blocked" ? ["Failed to load resource: net::ERR_FAILED"] : []);
+      await page.close();
+    },
+  );
+
+  it("is not needed in a browser, where each part says whether it needs a spreadsheet", async () => {
+    const { page, troubles } = await open();
+    await page.getByText("Open in a browser, without a spreadsheet").waitFor();
+    for (const view of ["records", "workbooks", "health", "FLOCKPREV"]) {
+      await page.evaluate((hash) => {
+        location.hash = hash;
+      }, view);
+      await page.getByText("This part needs a spreadsheet.").waitFor();
+    }
+    await page.evaluate(() => {
+      location.hash = "cautions";
+    });
+    await page.getByRole("heading", { name: "Cautions" }).waitFor();
+    expect(await page.getByText("This part needs a spreadsheet.").count()).toBe(0);
+    expect(troubles).toEqual([]);
+    await page.close();
+  });
+});
+
+it("takes no script but its own and the vendor's, and the tests hear of a breach", async () => {
+  const { page, troubles } = await open();
+  const ran = await page.evaluate(async () => {
+    const script = document.createElement("script");
+    script.textContent = "globalThis.strange = true";
+    document.head.append(script);
+    const other = document.createElement("script");
+    other.src = "https://example.org/other.js";
+    const loaded = new Promise((resolve) => {
+      other.onload = () => resolve(true);
+      other.onerror = () => resolve(false);
+    });
+    document.head.append(other);
+    const fetched = fetch("https://example.org/").then(
+      () => true,
+      () => false,
+    );
+    return ["strange" in globalThis, await loaded, await fetched];
+  });
+  expect(ran).toEqual([false, false, false]);
+  const breaches = troubles.filter((text) => text.startsWith("policy: "));
+  expect(breaches.map((text) => text.split(" ")[1]).sort()).toEqual([
+    "connect-src",
+    "script-src-elem",
+    "script-src-elem",
+  ]);
+  await page.close();
+});
+
+it("keeps nothing in the browser", async () => {
+  const { page } = await open({ vendor: { ...flock, selected: "My cases!C5" }, hash: "#records" });
+  await page.getByRole("button", { name: "Check the selected records" }).click();
+  await page.getByText("Looked at 4 records").waitFor();
+  const kept = await page.evaluate(async () => [
+    localStorage.length,
+    sessionStorage.length,
+    document.cookie,
+    (await indexedDB.databases()).length,
+  ]);
+  expect(kept).toEqual([0, 0, "", 0]);
+  await page.close();
+});
+
+// 1 second on two processors; the middle of five openings, because the machine may be doing other work.
+it("is usable within a second: opened, a question typed and answered", async () => {
+  const times: number[] = [];
+  for (let opening = 0; opening < 5; opening++) {
+    const { page } = await open();
+    times.push(
+      await page.evaluate(async () => {
+        const field = document.querySelector<HTMLInputElement>("input[type=search]");
+        if (!field) throw new Error("there is no field to ask in");
+        field.value = "when can she be sold";
+        field.dispatchEvent(new Event("input", { bubbles: true }));
+        while (!document.querySelector(".told")) await new Promise((resolve) => setTimeout(resolve));
+        return performance.now();
+      }),
+    );
+    await page.close();
+  }
+  const middle = times.sort((a, b) => a - b)[2] ?? Number.NaN;
+  console.log(`usable after ${times.map((time) => Math.round(time)).join(", ")} ms`);
+  expect(middle).toBeLessThan(1000);
+});
