@@ -7,6 +7,7 @@ import type { ChartTickLabelPositionType, ChartType, LineDashType, LineType } fr
 export const chartKinds = {
   Line: 41 as ChartType.Line,
   Col: 21 as ChartType.Col,
+  ColStacked: 22 as ChartType.ColStacked,
   Bar: 6 as ChartType.Bar,
   Scatter: 48 as ChartType.Scatter,
   LineSolid: 1 as LineType.LineSolid,

@@ -35,7 +35,8 @@ export interface SheetAuthor {
    * that holds wins, and areas must not overlap: of two that do, some spreadsheets show only one.
    */
   readonly emphasize: (area: Area, ...rules: readonly (readonly [formula: string, emphasis: Emphasis])[]) => void;
-  readonly chart: (at: Place, chart: Chart) => void;
+  /** A second chart may be drawn over the first, on the same axes. */
+  readonly chart: (at: Place, chart: Chart, over?: Chart) => void;
   /** A cell that leads to another sheet of the workbook. */
   readonly linkTo: (place: Place, sheet: string) => void;
   readonly merge: (area: Area) => void;
@@ -160,7 +161,9 @@ export function sheetAuthor(file: File, name: string, styles: Styles): SheetAuth
           })),
         ),
       ) && undefined,
-    chart: (at, chart) => must(file.AddChart(name, placeText(at), chart)) && undefined,
+    chart: (at, chart, over) =>
+      must(over ? file.AddChart(name, placeText(at), chart, over) : file.AddChart(name, placeText(at), chart)) &&
+      undefined,
     linkTo: (place, sheet) =>
       must(file.SetCellHyperLink(name, placeText(place), `${quoteSheet(sheet)}A1`, "Location")) && undefined,
     merge: ({ top, left, bottom, right }) =>

@@ -1,0 +1,40 @@
+/** One flock over one year, as it is typed or collected from its foot book. Undefined is not known. */
+export interface FlockYear {
+  readonly flock: string;
+  readonly lookedAt: number | undefined;
+  readonly lame: number | undefined;
+  readonly lookedAtBefore: number | undefined;
+  readonly lameBefore: number | undefined;
+  readonly cases: number | undefined;
+  readonly antibioticMg: number | undefined;
+  readonly breedingSheep: number | undefined;
+  readonly slaughterLambs: number | undefined;
+  readonly note: string | undefined;
+}
+
+/** What became of one file. */
+export interface BookLine {
+  readonly file: string;
+  readonly flock: string | undefined;
+  readonly used: boolean;
+  /** Gathers and cases read. */
+  readonly records: number | undefined;
+  /** Things that should be mended in them. */
+  readonly toMend: number | undefined;
+  /** Why it was not used, or what was left out of it. */
+  readonly words: string;
+}
+
+/** What a flock comparison holds when it is made. */
+export interface ComparisonContent {
+  /** The day the file says it was made, as 2026-10-31. */
+  readonly made: string;
+  readonly invented: boolean;
+  readonly year: number | undefined;
+  readonly target: number;
+  readonly flocks: readonly FlockYear[];
+  /** The flock that its own page is about. */
+  readonly chosen: string | undefined;
+  /** The files that the rows came from; none where they are typed. */
+  readonly books: readonly BookLine[];
+}
