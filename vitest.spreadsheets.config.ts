@@ -1,10 +1,10 @@
 import { defineConfig } from "vitest/config";
 
-// Apart from the other tests, because these start a spreadsheet program; `npm run build:libreoffice` comes first.
+// Apart from the other tests, because these start a spreadsheet program.
 export default defineConfig({
   test: {
     include: ["tests/spreadsheets/**/*.test.ts"],
-    globalSetup: ["tests/spreadsheets/buildExtension.ts"],
+    globalSetup: ["tests/spreadsheets/setUp.ts"],
     testTimeout: 120_000,
     hookTimeout: 180_000,
     // A machine with two processors runs one office at a time best.

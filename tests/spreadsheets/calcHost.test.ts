@@ -6,7 +6,8 @@ import { afterAll, beforeAll, describe, expect, it } from "vitest";
 import { catalogue } from "../../functions/catalogue.ts";
 import { dayOf } from "../../src/cells/day.ts";
 import type { Parameter } from "../../src/reading/parameter.ts";
-import { type Calc, type CalcCell, type CalcVersion, startCalc } from "./startCalc.ts";
+import type { CalcVersion } from "./calcProgram.ts";
+import { type Calc, type CalcCell, startCalc } from "./startCalc.ts";
 import { type Call, type Constant, excelWorkbook, flatDocument, place, type Range } from "./writeSheets.ts";
 
 const versions: readonly CalcVersion[] = ["7.4", "25.2"];

@@ -2,8 +2,9 @@ import { writeFileSync } from "node:fs";
 import { join } from "node:path";
 import { afterAll, beforeAll, describe, expect, it } from "vitest";
 import { catalogue } from "../../functions/catalogue.ts";
+import type { CalcVersion } from "./calcProgram.ts";
 import { answerOf, exampleSheet, expectedInCalc } from "./exampleSheet.ts";
-import { type Calc, type CalcCell, type CalcVersion, startCalc } from "./startCalc.ts";
+import { type Calc, type CalcCell, startCalc } from "./startCalc.ts";
 import { excelWorkbook, flatDocument } from "./writeSheets.ts";
 
 const { sheet, placed } = exampleSheet(catalogue);

@@ -1,19 +1,18 @@
 import { spawn } from "node:child_process";
 import { once } from "node:events";
-import { copyFileSync, existsSync, mkdirSync, mkdtempSync, readFileSync, rmSync, writeFileSync } from "node:fs";
+import { copyFileSync, mkdirSync, mkdtempSync, readFileSync, rmSync, writeFileSync } from "node:fs";
 import { createServer, type Socket } from "node:net";
 import { tmpdir } from "node:os";
 import { dirname, join } from "node:path";
 import { createInterface } from "node:readline";
 import { unzipSync } from "fflate";
 import { element, xmlFile } from "../../src/hosts/libreoffice/xml.ts";
-
-export type CalcVersion = "7.4" | "25.2";
+import { type CalcVersion, calcProgram } from "./calcProgram.ts";
 
 /** A cell as Calc holds it: blank is `""`, yes and no are 1 and 0. */
 export type CalcCell = number | string | { readonly error: string };
 
-interface CalcWorkbook {
+export interface CalcWorkbook {
   readonly sheets: Readonly<Record<string, readonly (readonly CalcCell[])[]>>;
   /** How long the recalculation took. */
   readonly seconds: number;
@@ -34,11 +33,6 @@ export interface Calc {
   readonly stop: () => Promise<void>;
 }
 
-const programs: Readonly<Record<CalcVersion, string>> = {
-  "7.4": process.env.SOUNDFOLD_CALC ?? "/usr/bin/soffice",
-  "25.2": join(process.env.SOUNDFOLD_CALC_NEWER ?? "/opt/soundfold-calc-newer", "soffice"),
-};
-
 /**
  * Starts a Calc without a window, with the extension unpacked beside it and a profile of its own.
  *
@@ -49,8 +43,7 @@ export async function startCalc(
   environment: Readonly<Record<string, string>> = {},
   extension = "dist/soundfold.oxt",
 ): Promise<Calc> {
-  const program = programs[version];
-  if (!existsSync(program)) throw new Error(`${program} is not there; run tests/spreadsheets/installCalc.sh as root`);
+  const program = calcProgram(version);
   const folder = mkdtempSync(join(tmpdir(), "soundfold-calc-"));
   unpack(extension, join(folder, "extensions", "soundfold"));
   writeReader(join(folder, "extensions", "reader"));

@@ -5,8 +5,9 @@ import { catalogue } from "../../functions/catalogue.ts";
 import type { Cell } from "../../src/cells/cell.ts";
 import { engineInNode } from "../../src/hosts/headless/engineInNode.ts";
 import { placeKey } from "../../src/workbook/engine.ts";
+import type { CalcVersion } from "./calcProgram.ts";
 import { answerOf, exampleSheet, expectedInCalc, type PlacedExample } from "./exampleSheet.ts";
-import { type CalcVersion, startCalc } from "./startCalc.ts";
+import { startCalc } from "./startCalc.ts";
 import { excelWorkbook, flatDocument, typedFormula } from "./writeSheets.ts";
 
 // `npx tsx tests/spreadsheets/writeParity.ts` writes docs/parity.md: every example of every function in each host,

@@ -1,0 +1,108 @@
+import { readdirSync, readFileSync, writeFileSync } from "node:fs";
+import { join } from "node:path";
+import { beforeAll, describe, expect, it } from "vitest";
+import type { Cell } from "../../src/cells/cell.ts";
+import { engineInNode } from "../../src/hosts/headless/engineInNode.ts";
+import { placeText } from "../../src/workbook/address.ts";
+import { openWorkbook } from "../../src/workbook/openWorkbook.ts";
+import { recalculate } from "../../src/workbook/recalculate.ts";
+import { sheetCells } from "../samples/sheetCells.ts";
+import { type CalcWorkbook, startCalc } from "./startCalc.ts";
+import { flatWithoutAnswers, withoutAnswers } from "./withoutAnswers.ts";
+
+// Those that are worked out are the same workbooks as a command leaves them.
+const samples = readdirSync("samples").filter((file) => /(?<!-worked-out)\.xlsx$/.test(file));
+
+it("there are workbooks to work out", () => {
+  expect(samples).toContain("farm-records.xlsx");
+});
+
+describe.each(samples)("samples/%s without its answers", (sample) => {
+  let bytes: Uint8Array;
+  let expected: ReadonlyMap<string, Cell>;
+  let savedAgain: Uint8Array;
+  let newer: CalcWorkbook;
+  let older: CalcWorkbook;
+
+  beforeAll(async () => {
+    bytes = withoutAnswers(readFileSync(`samples/${sample}`));
+    expected = sheetCells((await recalculate(openWorkbook(bytes), engineInNode())).bytes);
+    let flat: string;
+    const calc = await startCalc("25.2");
+    try {
+      const path = join(calc.folder, sample);
+      writeFileSync(path, bytes);
+      const forOlder = { saveAs: join(calc.folder, "book.fods"), filter: "OpenDocument Spreadsheet Flat XML" };
+      newer = await calc.read(path, forOlder);
+      flat = flatWithoutAnswers(readFileSync(forOlder.saveAs, "utf8"));
+      const again = { saveAs: join(calc.folder, "again.xlsx"), filter: "Calc Office Open XML" };
+      await calc.read(path, again);
+      savedAgain = readFileSync(again.saveAs);
+    } finally {
+      await calc.stop();
+    }
+    const olderCalc = await startCalc("7.4");
+    try {
+      const path = join(olderCalc.folder, "book.fods");
+      writeFileSync(path, flat);
+      older = await olderCalc.read(path);
+    } finally {
+      await olderCalc.stop();
+    }
+  });
+
+  it("holds no answer before it is worked out", () => {
+    const formulas = openWorkbook(bytes).sheets.flatMap(({ rows }) =>
+      rows.flatMap(({ cells }) => cells.filter(({ formula }) => formula)),
+    );
+    expect(formulas.length).toBeGreaterThan(0);
+    expect(formulas.filter(({ value }) => value !== null)).toEqual([]);
+    expect(sheetCells(bytes).size).toBeLessThan(expected.size);
+  });
+
+  it("gives every answer of the embedded engine in LibreOffice 25.2, from the file that Excel opens", () => {
+    expect(differences(newer, expected)).toEqual([]);
+  });
+
+  it("gives every answer of the embedded engine in LibreOffice 7.4, from a LibreOffice file", () => {
+    expect(differences(older, expected)).toEqual([]);
+  });
+
+  it("still calls the functions by the names that Excel reads, once LibreOffice 25.2 has saved it", () => {
+    expect(callsIn(savedAgain)).toEqual(callsIn(bytes));
+  });
+});
+
+/**
+ * Every cell that is not the same to the last digit. One thing is not compared, since Calc has no such values: yes and
+ * no are 1 and 0.
+ */
+function differences({ sheets }: CalcWorkbook, expected: ReadonlyMap<string, Cell>): readonly string[] {
+  const left = new Map(expected);
+  const found: string[] = [];
+  for (const [name, rows] of Object.entries(sheets)) {
+    rows.forEach((cells, row) => {
+      cells.forEach((got, column) => {
+        const address = `${name}!${placeText({ row, column })}`;
+        const value = left.get(address) ?? "";
+        left.delete(address);
+        const wanted = typeof value === "boolean" ? Number(value) : value;
+        if (JSON.stringify(got) !== JSON.stringify(wanted))
+          found.push(`${address}: ${JSON.stringify(got)} instead of ${JSON.stringify(wanted)}`);
+      });
+    });
+  }
+  return [...found, ...[...left].map(([address, value]) => `${address}: no cell instead of ${JSON.stringify(value)}`)];
+}
+
+/** Where each FOOT function stands, by the name in the file. */
+const callsIn = (workbook: Uint8Array): readonly string[] =>
+  openWorkbook(workbook).sheets.flatMap(({ name, rows }) =>
+    rows.flatMap(({ cells }) =>
+      cells.flatMap((cell) =>
+        (cell.formula?.text.match(/_xldudf_FOOT_[A-Z0-9]+|FOOT\.[A-Z0-9]+/g) ?? []).map(
+          (call) => `${name}!${placeText(cell)}: ${call}`,
+        ),
+      ),
+    ),
+  );
