@@ -1,0 +1,36 @@
+import { useRef } from "preact/hooks";
+import { words } from "../words.ts";
+
+interface Props {
+  readonly busy: boolean;
+  readonly onOpen: (bytes: Uint8Array, name: string) => void;
+  readonly onDownload: () => void;
+}
+
+/** A workbook in, a workbook out; both stay on this machine. */
+export function FileButtons({ busy, onOpen, onDownload }: Props) {
+  const input = useRef<HTMLInputElement>(null);
+  return (
+    <div class="buttons">
+      <button type="button" onClick={() => input.current?.click()}>
+        {words.practice.open}
+      </button>
+      <input
+        ref={input}
+        type="file"
+        hidden
+        accept=".xlsx,.xlsm"
+        aria-label={words.practice.open}
+        onChange={async ({ currentTarget }) => {
+          const file = currentTarget.files?.[0];
+          if (file) onOpen(new Uint8Array(await file.arrayBuffer()), file.name);
+          // The same file can then be opened again.
+          currentTarget.value = "";
+        }}
+      />
+      <button type="button" class="main" aria-disabled={busy} onClick={onDownload}>
+        {words.practice.download}
+      </button>
+    </div>
+  );
+}

@@ -1,0 +1,50 @@
+import type { Listener } from "../../../hosts/headless/bridge.ts";
+import { placeKey } from "../../../workbook/engine.ts";
+import type { Format } from "../../../writing/format.ts";
+
+/** How a function wants its answer shown. */
+export interface Shown {
+  readonly formats: readonly Format[];
+  readonly headings: boolean;
+}
+
+/** What the functions said of the cells they were last worked out in. */
+export interface Heard extends Listener {
+  readonly message: (sheetId: string, row: number, column: number) => string | undefined;
+  /** Answers since this was last asked, by sheet and cell. */
+  readonly takeShown: () => readonly { sheetId: string; row: number; column: number; shown: Shown }[];
+  readonly forget: (sheetId: string, row: number, column: number) => void;
+  readonly start: (dateSystem: 1900 | 1904) => void;
+}
+
+/** Keeps what each call came to, since the embedded spreadsheet keeps values and error codes only. */
+export function heard(): Heard {
+  let dateSystem: 1900 | 1904 = 1900;
+  const messages = new Map<string, string>();
+  const answers = new Map<string, { sheetId: string; row: number; column: number; shown: Shown }>();
+  const key = (sheetId: string, row: number, column: number): string => `${sheetId} ${placeKey(row, column)}`;
+  return {
+    dateSystem: () => dateSystem,
+    refused({ sheetId, row, column }, message) {
+      messages.set(key(sheetId, row, column), message);
+    },
+    answered({ sheetId, row, column }, { formats, headings }) {
+      messages.delete(key(sheetId, row, column));
+      answers.set(key(sheetId, row, column), { sheetId, row, column, shown: { formats, headings } });
+    },
+    message: (sheetId, row, column) => messages.get(key(sheetId, row, column)),
+    takeShown() {
+      const taken = [...answers.values()];
+      answers.clear();
+      return taken;
+    },
+    forget(sheetId, row, column) {
+      messages.delete(key(sheetId, row, column));
+    },
+    start(system) {
+      dateSystem = system;
+      messages.clear();
+      answers.clear();
+    },
+  };
+}

@@ -1,0 +1,283 @@
+import type { ICellData, IRange, IWorkbookData } from "@univerjs/core";
+import { ICommandService } from "@univerjs/core";
+import { FormulaDataModel, SetArrayFormulaDataMutation } from "@univerjs/engine-formula";
+import type { Cell } from "../../../cells/cell.ts";
+import type { AnyFunction } from "../../../definition/defineFunction.ts";
+import { namespace } from "../../../definition/formulaText.ts";
+import { cellFromData } from "../../../hosts/headless/valueCells.ts";
+import { placeText, readArea, readPlace } from "../../../workbook/address.ts";
+import type { Engine } from "../../../workbook/engine.ts";
+import { quoteSheet } from "../../../workbook/formula/structured.ts";
+import { surroundingsOf } from "../../../workbook/formula/surroundingsOf.ts";
+import { type Surroundings, translate } from "../../../workbook/formula/translate.ts";
+import { writeEdits } from "../../../workbook/saving/writeEdits.ts";
+import type { Workbook } from "../../../workbook/workbook.ts";
+import { patternFor } from "../../../writing/format.ts";
+import { words } from "../../words.ts";
+import { editsIn } from "./editsIn.ts";
+import { heard } from "./heard.ts";
+import { isRefused } from "./refusedCommands.ts";
+import { sheetId, sheetPlace } from "./sheetId.ts";
+import { type ShownWorkbook, shownWorkbook } from "./shownWorkbook.ts";
+import { startUniver } from "./startUniver.ts";
+
+/** What is to be said of the selected cell. */
+export interface Selected {
+  readonly sheet: string;
+  readonly address: string;
+  /** As the cell shows it. */
+  readonly shown: string;
+  readonly formula: string | undefined;
+  /** What the function in it said when it refused. */
+  readonly message: string | undefined;
+}
+
+/** A table that a function's formula fills. */
+export interface FilledTable {
+  readonly functionName: string;
+  readonly sheet: string;
+  readonly address: string;
+  readonly cells: readonly (readonly Cell[])[];
+}
+
+export interface GridEvents {
+  /** Another cell is selected, or what it holds is another. */
+  readonly onSelected: (selected: Selected) => void;
+  readonly onCalculating: (calculating: boolean) => void;
+  /** The person asked for something that would move cells about. */
+  readonly onRefused: () => void;
+}
+
+export interface PracticeGrid {
+  /** @returns the cells that keep the value they were saved with, and why */
+  readonly show: (workbook: Workbook) => readonly string[];
+  /** The workbook's file with what was typed, not yet worked out. */
+  readonly file: () => Uint8Array;
+  readonly selection: () => string;
+  readonly shownAt: (cell: string) => string;
+  readonly write: (cell: string, formula: string) => void;
+  readonly tables: (functionNames: ReadonlySet<string>) => readonly FilledTable[];
+  readonly setDark: (dark: boolean) => void;
+  readonly dispose: () => void;
+}
+
+interface Opened {
+  readonly workbook: Workbook;
+  readonly around: Surroundings;
+  readonly shown: ShownWorkbook;
+}
+
+/** The spreadsheet of the page: shows a workbook, works out what is typed, and gives the file back. */
+export function practiceGrid(
+  container: HTMLElement,
+  catalogue: readonly AnyFunction[],
+  engine: Pick<Engine, "knows" | "footNames">,
+  dark: boolean,
+  events: GridEvents,
+): PracticeGrid {
+  const ears = heard();
+  const { univer, api, injector } = startUniver(container, catalogue, ears, dark);
+  const commands = injector.get(ICommandService);
+  const formulas = injector.get(FormulaDataModel);
+  let opened: Opened | undefined;
+  const asked = new Set<string>();
+  let count = 0;
+
+  const unit = (): string => `workbook${count}`;
+  const formulaAt = (sheet: string, row: number, column: number): string | undefined =>
+    formulas.getFormulaStringByCell(row, column, sheet, unit()) || undefined;
+
+  // Cells of an opened workbook hold their errors without a sentence: such a cell is worked out once more when looked at.
+  const askAgain = (sheet: string, row: number, column: number, shown: string): void => {
+    const isError = shown.startsWith("#") && formulaAt(sheet, row, column)?.includes(`${namespace}.`);
+    const key = `${sheet} ${row} ${column}`;
+    if (!isError || asked.has(key) || ears.message(sheet, row, column) !== undefined) return;
+    asked.add(key);
+    const range = { startRow: row, endRow: row, startColumn: column, endColumn: column };
+    void commands.executeCommand("formula.mutation.set-trigger-formula-calculation-start", {
+      dirtyRanges: [{ unitId: unit(), sheetId: sheet, range }],
+    });
+  };
+
+  const tell = (): void => {
+    const active = api.getActiveWorkbook()?.getActiveSheet();
+    const range = active?.getActiveRange();
+    if (!active || !range || !opened) return;
+    const [sheet, row, column] = [range.getSheetId(), range.getRow(), range.getColumn()];
+    const cell = active.getRange(row, column);
+    askAgain(sheet, row, column, cell.getDisplayValue() ?? "");
+    events.onSelected({
+      sheet: opened.workbook.sheets[sheetPlace(sheet)]?.name ?? "",
+      address: placeText({ row, column }),
+      shown: cell.getDisplayValue() ?? "",
+      formula: formulaAt(sheet, row, column),
+      message: ears.message(sheet, row, column),
+    });
+  };
+
+  // Names and tables of the workbook are put in place, since the embedded spreadsheet knows cells only.
+  const readTyped = (cell: ICellData, sheet: string, row: number, column: number): void => {
+    ears.forget(sheet, row, column);
+    if (!opened || typeof cell.f !== "string" || !cell.f.startsWith("=")) return;
+    try {
+      cell.f = translate(cell.f.slice(1), sheetPlace(sheet), { row, column }, opened.around).formula;
+    } catch {
+      // What cannot be read stays as it was typed, and shows its error.
+    }
+  };
+
+  commands.beforeCommandExecuted(({ id, params }, options) => {
+    if (isRefused(id)) {
+      events.onRefused();
+      throw new Error("cells stay where they are");
+    }
+    if (id !== "sheet.mutation.set-range-values" || options?.fromFormula || options?.onlyLocal) return;
+    const { subUnitId, cellValue } = params as {
+      subUnitId: string;
+      cellValue?: Record<string, Record<string, ICellData | null>>;
+    };
+    for (const [row, line] of Object.entries(cellValue ?? {}))
+      for (const [column, cell] of Object.entries(line))
+        if (cell && ("v" in cell || "f" in cell)) readTyped(cell, subUnitId, Number(row), Number(column));
+  });
+
+  const showAsWanted = (): void => {
+    for (const { sheetId: sheet, row, column, shown } of ears.takeShown()) {
+      if (!isOneCall(formulaAt(sheet, row, column))) continue;
+      const data = api.getActiveWorkbook()?.getSheetBySheetId(sheet);
+      if (!data) continue;
+      const area = formulas.getArrayFormulaRange()[unit()]?.[sheet]?.[row]?.[column];
+      const values = formulas.getArrayFormulaCellData()[unit()]?.[sheet];
+      for (let at = row; at <= (area?.endRow ?? row); at += 1) {
+        if (shown.headings && at === row) continue;
+        for (let across = column; across <= (area?.endColumn ?? column); across += 1) {
+          const format = shown.formats[Math.min(across - column, shown.formats.length - 1)];
+          const value = area ? values?.[at]?.[across]?.v : data.getRange(at, across).getRawValue();
+          const pattern = format === undefined ? "General" : patternFor(format, value);
+          const range = data.getRange(at, across);
+          if (pattern !== "General" && !range.getCellStyleData()?.n) range.setNumberFormat(pattern);
+        }
+      }
+    }
+  };
+
+  // These services are there only once a first workbook is.
+  const listen = (): void => {
+    const calculation = api.getFormula();
+    calculation.calculationStart(() => events.onCalculating(true));
+    calculation.calculationEnd(() => events.onCalculating(false));
+    calculation.calculationResultApplied(() => {
+      showAsWanted();
+      events.onCalculating(false);
+      tell();
+    });
+    api.addEvent(api.Event.SelectionChanged, tell);
+    api.addEvent(api.Event.ActiveSheetChanged, tell);
+    api.addEvent(api.Event.SheetValueChanged, tell);
+  };
+
+  const place = (cell: string): { sheet: string; row: number; column: number } => {
+    const cut = cell.lastIndexOf("!");
+    const name = cell.slice(0, Math.max(cut, 0)).replace(/^'|'$/g, "").replaceAll("''", "'");
+    const at = readPlace(cell.slice(cut + 1));
+    const active = api.getActiveWorkbook()?.getActiveSheet()?.getSheetId() ?? sheetId(0);
+    const named = opened?.workbook.sheets.findIndex((sheet) => sheet.name.toLowerCase() === name.toLowerCase()) ?? -1;
+    if (!at || (cut >= 0 && named < 0)) throw new Error(words.practice.badCell);
+    return { sheet: cut < 0 ? active : sheetId(named), ...at };
+  };
+  const rangeAt = (cell: string) => {
+    const { sheet, row, column } = place(cell);
+    const found = api.getActiveWorkbook()?.getSheetBySheetId(sheet);
+    if (!found) throw new Error(words.practice.badCell);
+    return { found, range: found.getRange(row, column) };
+  };
+
+  return {
+    show(workbook) {
+      if (opened) api.disposeUnit(unit());
+      count += 1;
+      asked.clear();
+      ears.start(workbook.dateSystem);
+      const around = surroundingsOf(workbook, engine);
+      const shown = shownWorkbook(unit(), workbook, around);
+      opened = { workbook, around, shown: { ...shown, data: structuredClone(shown.data) } };
+      api.createWorkbook(shown.data);
+      if (count === 1) listen();
+      commands.syncExecuteCommand(
+        SetArrayFormulaDataMutation.id,
+        {
+          arrayFormulaRange: { [unit()]: bySheet(shown, ({ areas }) => areas) },
+          arrayFormulaCellData: { [unit()]: bySheet(shown, ({ cells }) => cells) },
+          arrayFormulaEmbedded: {},
+        },
+        { onlyLocal: true },
+      );
+      formulas.setArrayFormulaRange({ [unit()]: bySheet(shown, ({ areas }) => areas) });
+      formulas.setArrayFormulaCellData({ [unit()]: bySheet(shown, ({ cells }) => cells) } as never);
+      return shown.left;
+    },
+    file() {
+      const now = api.getActiveWorkbook()?.save() as IWorkbookData;
+      if (!opened) throw new Error("no workbook is open");
+      return writeEdits(opened.workbook, editsIn(opened.shown.data, { data: now, formula: formulaAt }));
+    },
+    selection() {
+      const range = api.getActiveWorkbook()?.getActiveSheet()?.getActiveRange();
+      const name = opened?.workbook.sheets[sheetPlace(range?.getSheetId() ?? "")]?.name ?? "";
+      return range ? `${quoteSheet(name)}${range.getA1Notation()}` : "";
+    },
+    shownAt: (cell) => String(rangeAt(cell).range.getDisplayValue() ?? ""),
+    write(cell, formula) {
+      const { found, range } = rangeAt(cell);
+      found.activate();
+      range.activate();
+      range.setValue({ f: formula });
+    },
+    tables(names) {
+      const areas = formulas.getArrayFormulaRange()[unit()] ?? {};
+      const values = formulas.getArrayFormulaCellData()[unit()] ?? {};
+      return Object.entries(areas).flatMap(([sheet, rows]) =>
+        Object.entries(rows ?? {}).flatMap(([row, line]) =>
+          Object.entries((line ?? {}) as Record<string, IRange>).flatMap(([column, area]): FilledTable[] => {
+            const called = calledIn(formulaAt(sheet, Number(row), Number(column)) ?? "", names);
+            if (called === undefined || !area) return [];
+            const cells: Cell[][] = [];
+            for (let at = area.startRow; at <= area.endRow; at += 1) {
+              const filled: Cell[] = [];
+              for (let across = area.startColumn; across <= area.endColumn; across += 1)
+                filled.push(cellFromData(values[sheet]?.[at]?.[across]));
+              cells.push(filled);
+            }
+            const name = opened?.workbook.sheets[sheetPlace(sheet)]?.name ?? "";
+            return [
+              {
+                functionName: called,
+                sheet: name,
+                address: placeText({ row: Number(row), column: Number(column) }),
+                cells,
+              },
+            ];
+          }),
+        ),
+      );
+    },
+    setDark: (isDark) => api.toggleDarkMode(isDark),
+    dispose: () => univer.dispose(),
+  };
+}
+
+const bySheet = <T>(
+  { spills }: ShownWorkbook,
+  pick: (spill: ShownWorkbook["spills"][string]) => T,
+): Record<string, T> => Object.fromEntries(Object.entries(spills).map(([id, spill]) => [id, pick(spill)]));
+
+/** The first of these functions that a formula calls. */
+function calledIn(formula: string, names: ReadonlySet<string>): string | undefined {
+  const calls = formula.matchAll(/FOOT\.([A-Z]+)\(/g);
+  for (const [, name = ""] of calls) if (names.has(name)) return name;
+  return undefined;
+}
+
+/** `=FOOT.X(…)` and nothing around it: only then is the answer's format the function's own. */
+const isOneCall = (formula: string | undefined): boolean =>
+  formula?.startsWith(`=${namespace}.`) === true && formula.endsWith(")") && readArea(formula) === undefined;

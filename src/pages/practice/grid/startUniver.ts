@@ -1,0 +1,81 @@
+import * as core from "@univerjs/core";
+import { FUniver } from "@univerjs/core/facade";
+import * as formula from "@univerjs/engine-formula";
+import { CalculationMode, UniverSheetsCorePreset } from "@univerjs/preset-sheets-core";
+import texts from "@univerjs/preset-sheets-core/locales/en-US";
+import { greenTheme } from "@univerjs/themes";
+import type { AnyFunction } from "../../../definition/defineFunction.ts";
+import { afterOthers, fitToCells, sortOfACopy, spilledRange } from "../../../hosts/headless/arrayHelpers.ts";
+import { bridge, type Listener } from "../../../hosts/headless/bridge.ts";
+import { compareEachCell } from "../../../hosts/headless/compareEachCell.ts";
+import { keepEmptyTexts } from "../../../hosts/headless/emptyTexts.ts";
+import type { UniverParts } from "../../../hosts/headless/univerParts.ts";
+import { functionTips } from "./functionTips.ts";
+
+/** The packages of the embedded spreadsheet, for those who work out a workbook without showing it. */
+export const univerInPage: UniverParts = { core, formula };
+
+/** The embedded spreadsheet with its services. */
+export interface Started {
+  readonly univer: core.Univer;
+  readonly api: FUniver;
+  readonly injector: core.Injector;
+}
+
+// A plugin that is registered only for talking to servers, which this page never does.
+const notNeeded = new Set(["UNIVER_NETWORK_PLUGIN"]);
+
+/** Starts the embedded spreadsheet in an element, with every worksheet function. */
+export function startUniver(
+  container: HTMLElement,
+  catalogue: readonly AnyFunction[],
+  listener: Listener,
+  darkMode: boolean,
+): Started {
+  const univer = new core.Univer({
+    locale: core.LocaleType.EN_US,
+    locales: { [core.LocaleType.EN_US]: texts },
+    theme: greenTheme,
+    darkMode,
+    logLevel: core.LogLevel.SILENT,
+  });
+  const injector = univer.__getInjector();
+  compareEachCell(univerInPage);
+  const { plugins } = UniverSheetsCorePreset({
+    container,
+    header: true,
+    toolbar: false,
+    contextMenu: false,
+    formulaBar: true,
+    disableAutoFocus: true,
+    footer: {
+      sheetBar: true,
+      statisticBar: false,
+      menus: false,
+      zoomSlider: false,
+      addSheetButtonConfig: { show: false },
+    },
+    formula: {
+      function: [
+        ...catalogue.map((definition) => bridge(definition, univerInPage, listener)),
+        fitToCells(univerInPage),
+        afterOthers(univerInPage),
+        sortOfACopy(univerInPage),
+        spilledRange(univerInPage, () => injector.get(formula.IFormulaRuntimeService)),
+      ] as never,
+      description: functionTips(catalogue),
+      // The values in the file are shown until something changes.
+      initialFormulaComputing: CalculationMode.NO_CALCULATION,
+    },
+    disableTextFormatAlert: true,
+    disableTextFormatMark: true,
+  });
+  for (const entry of plugins) {
+    const [plugin, config] = Array.isArray(entry) ? entry : [entry, undefined];
+    if (notNeeded.has((plugin as { pluginName: string }).pluginName)) continue;
+    univer.registerPlugin(plugin as never, config as never);
+  }
+  const api = FUniver.newAPI(univer);
+  keepEmptyTexts(injector.get(formula.IFormulaRuntimeService));
+  return { univer, api, injector };
+}

@@ -1,0 +1,5 @@
+import { render } from "preact";
+import { PracticeSheet } from "./PracticeSheet.tsx";
+
+const page = document.getElementById("page");
+if (page) render(<PracticeSheet />, page);

@@ -1,0 +1,114 @@
+import { type Cell, isCellError } from "../../../cells/cell.ts";
+import { showDay } from "../../../cells/day.ts";
+import { words } from "../../words.ts";
+
+/** The functions whose tables can be drawn. */
+export const drawable = ["LAMEWATCH", "LESIONMIX", "SOUNDCURVE", "FUNNEL"] as const;
+export type Drawable = (typeof drawable)[number];
+
+export interface Line {
+  readonly name: string;
+  readonly values: readonly (number | null)[];
+  readonly mark: "line" | "dashed" | "points" | "bars";
+  readonly tone: "main" | "quiet" | "alarm";
+}
+
+/** What is drawn of a table, with the same said in words. */
+export interface Picture {
+  readonly title: string;
+  readonly said: string;
+  readonly across: readonly number[];
+  /** Words under the places across: days, names; numbers stand for themselves. */
+  readonly labels: ((place: number) => string) | undefined;
+  readonly acrossName: string | undefined;
+  readonly lines: readonly Line[];
+}
+
+/** @returns the picture, or undefined when the table holds no figures */
+export function pictureOf(name: Drawable, [, ...rows]: readonly (readonly Cell[])[]): Picture | undefined {
+  const filled = rows.filter((row) => row.some((cell) => typeof cell === "number"));
+  return filled.length === 0 ? undefined : makers[name](filled);
+}
+
+type Rows = readonly (readonly Cell[])[];
+
+const column = (rows: Rows, place: number): (number | null)[] =>
+  rows.map((row) => (typeof row[place] === "number" ? row[place] : null));
+
+const text = (cell: Cell | undefined): string =>
+  cell === null || cell === undefined || isCellError(cell) ? "" : String(cell);
+const percent = (share: Cell | undefined): string =>
+  typeof share === "number" ? `${(share * 100).toFixed(1)} %` : text(share);
+
+const makers: Readonly<Record<Drawable, (rows: Rows) => Picture>> = {
+  LAMEWATCH(rows) {
+    const say = words.picture.LAMEWATCH;
+    const last = rows.at(-1) ?? [];
+    return {
+      title: say.title,
+      said: words.picture.said.LAMEWATCH(
+        rows.length,
+        percent(last[1]),
+        typeof last[0] === "number" ? showDay(last[0]) : text(last[0]),
+      ),
+      across: column(rows, 0).map((day) => day ?? 0),
+      labels: showDay,
+      acrossName: undefined,
+      lines: [
+        { name: say.share, values: column(rows, 1), mark: "line", tone: "main" },
+        { name: say.centre, values: column(rows, 2), mark: "line", tone: "quiet" },
+        { name: say.low, values: column(rows, 3), mark: "dashed", tone: "alarm" },
+        { name: say.high, values: column(rows, 4), mark: "dashed", tone: "alarm" },
+      ],
+    };
+  },
+  LESIONMIX(rows) {
+    const say = words.picture.LESIONMIX;
+    const first = rows[0] ?? [];
+    return {
+      title: say.title,
+      said: words.picture.said.LESIONMIX(text(first[0]), percent(first[2])),
+      across: rows.map((_, place) => place),
+      labels: (place) => text(rows[place]?.[0]),
+      acrossName: undefined,
+      lines: [{ name: say.share, values: column(rows, 2), mark: "bars", tone: "main" }],
+    };
+  },
+  SOUNDCURVE(rows) {
+    const say = words.picture.SOUNDCURVE;
+    const last = rows.at(-1) ?? [];
+    return {
+      title: say.title,
+      said: words.picture.said.SOUNDCURVE(percent(last[3]), text(last[0])),
+      across: column(rows, 0).map((day) => day ?? 0),
+      labels: undefined,
+      acrossName: say.days,
+      lines: [
+        { name: say.share, values: column(rows, 3), mark: "line", tone: "main" },
+        { name: say.low, values: column(rows, 4), mark: "dashed", tone: "quiet" },
+        { name: say.high, values: column(rows, 5), mark: "dashed", tone: "quiet" },
+      ],
+    };
+  },
+  FUNNEL(given) {
+    const say = words.picture.FUNNEL;
+    const rows = [...given].sort((one, other) => Number(one[1]) - Number(other[1]));
+    const outside = rows.filter(
+      ([, , share, low, high]) => Number(share) < Number(low) || Number(share) > Number(high),
+    );
+    return {
+      title: say.title,
+      said: words.picture.said.FUNNEL(rows.length, outside.length),
+      across: column(rows, 1).map((seen) => seen ?? 0),
+      labels: undefined,
+      acrossName: say.seen,
+      lines: [
+        { name: say.share, values: column(rows, 2), mark: "points", tone: "main" },
+        { name: say.target, values: column(rows, 3), mark: "dashed", tone: "quiet" },
+        { name: say.target, values: column(rows, 4), mark: "dashed", tone: "quiet" },
+        { name: say.outer, values: column(rows, 5), mark: "line", tone: "alarm" },
+        { name: say.outer, values: column(rows, 6), mark: "line", tone: "alarm" },
+      ],
+    };
+  },
+};
