@@ -2,6 +2,7 @@
 import { version } from "../../functions/version.ts";
 import { WorkbookProblem } from "../workbook/workbookProblem.ts";
 import { BadInput } from "./badInput.ts";
+import { collateCommand } from "./commands/collateCommand.ts";
 import { functionsCommand } from "./commands/functionsCommand.ts";
 import { recalcCommand } from "./commands/recalcCommand.ts";
 import { startCommand } from "./commands/startCommand.ts";
@@ -9,7 +10,7 @@ import { templateCommand } from "./commands/templateCommand.ts";
 import { helpText } from "./helpText.ts";
 import { terminalOf } from "./terminal.ts";
 
-const commands = [recalcCommand, templateCommand, functionsCommand, startCommand];
+const commands = [recalcCommand, templateCommand, collateCommand, functionsCommand, startCommand];
 
 /** Runs what was typed after `soundfold`. @returns the exit code */
 async function main([word, ...given]: readonly string[]): Promise<number> {

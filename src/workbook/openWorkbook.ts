@@ -2,7 +2,7 @@ import { days1904 } from "../cells/day.ts";
 import { shiftFormula } from "./formula/shiftFormula.ts";
 import { type Limits, usualLimits } from "./limits.ts";
 import type { Sheet, Table } from "./model.ts";
-import { type Package, packageOf } from "./parts/package.ts";
+import { type Package, type Parts, packageOf } from "./parts/package.ts";
 import { type MetadataPart, readMetadata } from "./parts/readMetadata.ts";
 import { readSheet } from "./parts/readSheet.ts";
 import { readStyles } from "./parts/readStyles.ts";
@@ -62,7 +62,8 @@ interface Common {
   readonly dayOffset: number;
 }
 
-function mainPart(files: Package): string {
+/** The part that lists the sheets. @throws WorkbookProblem when this is no workbook of a kind that can be read */
+export function mainPart(files: Parts): string {
   const main = readRelationships(files, "").find(({ kind }) => kind === "officeDocument")?.target;
   if (main === undefined) throw new WorkbookProblem("This is a zip, but not an .xlsx workbook.");
   if (!files.has(main)) throw new WorkbookProblem(`The workbook is damaged: its part ${main} is missing.`);

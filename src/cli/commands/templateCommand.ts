@@ -1,10 +1,12 @@
 import type { WorkbookPlan } from "../../templates/authoring/authorWorkbook.ts";
-import { room } from "../../templates/flockFootBook/bookTables.ts";
+import { room as bookRoom } from "../../templates/flockFootBook/bookTables.ts";
+import { room as visitRoom } from "../../templates/visitSheet/visitTables.ts";
 import { BadInput } from "../badInput.ts";
 import type { Command } from "../command.ts";
 import { groupNames } from "../groupNames.ts";
 import { newFile } from "../newFile.ts";
 import { readOptions } from "../readOptions.ts";
+import { today } from "../today.ts";
 import { writeWhole } from "../writeWhole.ts";
 
 interface Wanted {
@@ -18,6 +20,8 @@ interface Template {
   /** What the file is called when no name is given. */
   readonly file: string;
   readonly title: string;
+  /** How many groups it has room for; undefined when it is about no one flock. */
+  readonly groups: number | undefined;
   readonly plan: (wanted: Wanted) => Promise<WorkbookPlan>;
 }
 
@@ -26,10 +30,31 @@ const templates: Readonly<Record<string, Template>> = {
   farm: {
     file: "flock-foot-book.xlsx",
     title: "Flock foot book",
+    groups: bookRoom.groups,
     async plan(wanted) {
       const { flockFootBook } = await import("../../templates/flockFootBook/flockFootBook.ts");
       const { emptyBook } = await import("../../templates/flockFootBook/emptyBook.ts");
       return flockFootBook(emptyBook(wanted));
+    },
+  },
+  visit: {
+    file: "visit-sheet.xlsx",
+    title: "Visit sheet",
+    groups: visitRoom.groups,
+    async plan(wanted) {
+      const { visitSheet } = await import("../../templates/visitSheet/visitSheet.ts");
+      const { emptyVisit } = await import("../../templates/visitSheet/emptyVisit.ts");
+      return visitSheet(emptyVisit(wanted));
+    },
+  },
+  comparison: {
+    file: "flock-comparison.xlsx",
+    title: "Flock comparison",
+    groups: undefined,
+    async plan({ made }) {
+      const { flockComparison } = await import("../../templates/flockComparison/flockComparison.ts");
+      const { emptyComparison } = await import("../../templates/flockComparison/emptyComparison.ts");
+      return flockComparison(emptyComparison({ made }));
     },
   },
 };
@@ -40,7 +65,8 @@ const kinds = Object.keys(templates);
 export const templateCommand: Command = {
   name: "template",
   takes: `${kinds.join("|")} [--farm NAME] [--groups a,b,c] [--out FILE]`,
-  summary: "make an empty workbook: farm is the Flock foot book of a farm office",
+  summary:
+    "make an empty workbook: farm is the Flock foot book of a farm office, visit the Visit sheet of an adviser, comparison the Flock comparison of a consultant",
   async run(given, terminal) {
     const options = { farm: { type: "string" }, groups: { type: "string" }, out: { type: "string" } } as const;
     const { values, positionals } = readOptions("template", given, options, 1);
@@ -49,7 +75,9 @@ export const templateCommand: Command = {
     if (!template) throw new BadInput(`template needs to know which: soundfold template ${kinds.join("|")}`);
     const farm = values.farm?.trim();
     if (farm === "") throw new BadInput("--farm is blank; give the name of the farm, or leave it out.");
-    const groups = groupNames(values.groups, room.groups);
+    if (template.groups === undefined && (farm !== undefined || values.groups !== undefined))
+      throw new BadInput(`template ${kind} is about many flocks and takes neither --farm nor --groups.`);
+    const groups = groupNames(values.groups, template.groups ?? 0);
     const output = values.out ?? template.file;
     await newFile(output);
     terminal.progress("Writing the workbook");
@@ -60,10 +88,3 @@ export const templateCommand: Command = {
     terminal.say(`${template.title}${farm === undefined ? "" : ` for ${farm}`}: ${output}`);
   },
 };
-
-/** The calendar's day where the command runs. */
-function today(): string {
-  const now = new Date();
-  const two = (number: number): string => String(number).padStart(2, "0");
-  return `${now.getFullYear()}-${two(now.getMonth() + 1)}-${two(now.getDate())}`;
-}

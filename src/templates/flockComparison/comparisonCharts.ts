@@ -76,7 +76,7 @@ export function rankedChart(along: "name" | "letter", rows: number, title: strin
   const bars: Chart = {
     ...chartLook,
     Type: chartKinds.ColStacked,
-    Dimension: { Width: along === "name" ? 900 : 680, Height: along === "name" ? 420 : 330 },
+    Dimension: { Width: along === "name" ? 900 : 840, Height: along === "name" ? 420 : 330 },
     Title: chartTitle(title),
     YAxis: { ...chartLook.YAxis, ...share },
     XAxis: { ...chartLook.XAxis, TickLabelSkip: 1, Alignment: { TextRotation: along === "name" ? -90 : 0 } },
@@ -84,8 +84,12 @@ export function rankedChart(along: "name" | "letter", rows: number, title: strin
     Overlap: 100,
     Series: [{ ...named("low", along, rows), Fill: none, Legend: { Font: { Size: 1, Color: "FFFFFF" } } }, ...ranges],
   };
+  // The axes are those of the chart drawn last.
   const lines: Chart = {
+    ...chartLook,
     Type: chartKinds.Line,
+    XAxis: bars.XAxis ?? {},
+    YAxis: bars.YAxis ?? {},
     Series: [
       { ...named("steadied share", along, rows), ...strokes.main, Line: { Type: chartKinds.LineNone } },
       { ...named("target", along, rows), ...strokes.dotted },

@@ -9,6 +9,8 @@ export interface FlockYear {
   readonly antibioticMg: number | undefined;
   readonly breedingSheep: number | undefined;
   readonly slaughterLambs: number | undefined;
+  /** Where the flock has a target of its own. */
+  readonly target: number | undefined;
   readonly note: string | undefined;
 }
 

@@ -98,7 +98,11 @@ const columns: readonly Column[] = [
     heading: "against the target",
     width: 38,
     look: "worked",
-    formula: (_, { place, of }) => counted(place, `FOOT.TARGETCHECK(${of("Lame")},${of("Looked at")},target)`),
+    formula: (_, { place, of }) =>
+      counted(
+        place,
+        `FOOT.TARGETCHECK(${of("Lame")},${of("Looked at")},IF(LEN(${of("Own target")})=0,target,${of("Own target")}))`,
+      ),
   },
   {
     heading: "left out, because",
@@ -117,7 +121,7 @@ export const comparisonColumn = (heading: string): number => columns.findIndex((
 /** A row a flock, all of it worked out. */
 export const comparisonSheet = ({ flocks }: ComparisonContent): SheetPlan => ({
   name: sheetNames.comparison,
-  write(sheet, nameCell) {
+  write(sheet) {
     const rows = roomFor(flocks.length);
     sheet.widths(...columns.map(({ width }) => width));
     sheet.hideGrid();
@@ -133,7 +137,6 @@ export const comparisonSheet = ({ flocks }: ComparisonContent): SheetPlan => ({
       },
       "subtitle",
     );
-    const all = columnOf(sheet.name, comparisonColumn("left out, because"), firstFlock, rows);
     sheet.put(
       { row: 2, column: 0 },
       {
@@ -152,9 +155,10 @@ export const comparisonSheet = ({ flocks }: ComparisonContent): SheetPlan => ({
       { row: 5, column: 0 },
       "Change: below 0 is better; a range that holds 0 has not shown a change. p: how often chance alone does as much.",
     );
-    sheet.put({ row: 6, column: 0 }, { formula: `SUMPRODUCT((LEN(${all})>0)*1)&" rows left out"` });
-    sheet.put({ row: 6, column: 1 }, { formula: `SUMPRODUCT((LEN(${all})>0)*1)` }, "workedCount");
-    nameCell("rows_to_mend", sheet.name, { top: 6, left: 1, bottom: 6, right: 1 });
+    sheet.put(
+      { row: 6, column: 0 },
+      { formula: 'IF(rows_to_mend=0,"",rows_to_mend&" rows are left out: see the last column")' },
+    );
     sheet.rowHeight(headingRow, 48);
     columns.forEach(({ heading, look }, column) => {
       const centred = look !== "worked";

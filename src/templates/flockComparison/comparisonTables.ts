@@ -24,6 +24,7 @@ export const flockColumns = {
   "Antibiotics, mg": "antibioticMg",
   "Breeding sheep": "breedingSheep",
   "Lambs sold": "slaughterLambs",
+  "Own target": "target",
   Note: "note",
 } as const satisfies Readonly<Record<string, keyof FlockYear>>;
 

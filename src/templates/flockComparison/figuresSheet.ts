@@ -5,15 +5,9 @@ import type { SheetPlan } from "../authoring/authorWorkbook.ts";
 import type { NameCell, SheetAuthor } from "../authoring/sheetAuthor.ts";
 import { listLooks, writeList } from "../flockFootBook/writeList.ts";
 import type { ComparisonContent } from "./comparisonContent.ts";
-import { columnOf, roomFor, sheetNames } from "./comparisonTables.ts";
-import {
-  figuresHeading,
-  figuresTop,
-  gridSizes,
-  parts,
-  rankedColumns,
-  steadiedColumn,
-} from "./figuresPlaces.ts";
+import { comparisonColumn } from "./comparisonSheet.ts";
+import { columnOf, firstFlock, roomFor, sheetNames } from "./comparisonTables.ts";
+import { figuresHeading, figuresTop, gridSizes, parts, rankedColumns, steadiedColumn } from "./figuresPlaces.ts";
 
 const own = (column: number, rows: number): string => columnOf(sheetNames.figures, column, figuresTop, rows);
 const fewFlocks = "two flocks or more are needed";
@@ -70,6 +64,9 @@ function writeCounted(sheet: SheetAuthor, nameCell: NameCell, rows: number): voi
     "workedPercent",
   );
   sheet.put({ ...sums, column: 0 }, "all", "label");
+  const left = columnOf(sheetNames.comparison, comparisonColumn("left out, because"), firstFlock, rows);
+  sheet.put({ ...sums, column: 3 }, { formula: `SUMPRODUCT((LEN(${left})>0)*1)` }, "workedCount");
+  nameCell("rows_to_mend", sheet.name, { top: 2, left: 3, bottom: 2, right: 3 });
   nameCell("flocks_counted", sheet.name, { top: 2, left: 1, bottom: 2, right: 1 });
   nameCell("share_of_all", sheet.name, { top: 2, left: 2, bottom: 2, right: 2 });
 }
@@ -169,8 +166,9 @@ function writeRanked(sheet: SheetAuthor, rows: number): void {
     const cell = (step: number): string => `$${columnLetters(left + step)}${n}`;
     const chosen = `AND(LEN(chosen_flock)>0,${name}=chosen_flock)`;
     const lettered = place < 26 ? String.fromCharCode(65 + place) : columnLetters(place);
+    // Joined to nothing, a text that a function gave is found equal to a typed one in every spreadsheet.
     const formulas: readonly string[] = [
-      `IF(${there},${of("flock")},"")`,
+      `IF(${there},${of("flock")}&"","")`,
       `IF(${there},IF(${chosen},${name},"${lettered}"),"")`,
       `IF(${there},${of("low")},NA())`,
       `IF(${there},${of("high")}-${cell(2)},NA())`,

@@ -14,7 +14,7 @@ export const flocksSheet = ({ flocks, year, target }: ComparisonContent): SheetP
   name: sheetNames.flocks,
   write(sheet, nameCell) {
     const rows = roomFor(flocks.length);
-    sheet.widths(28, 12, 10, 13, 12, 10, 13, 12, 10, 40);
+    sheet.widths(28, 12, 10, 13, 12, 10, 13, 12, 10, 10, 34);
     sheet.hideGrid();
     sheet.put({ row: 0, column: 0 }, "Flocks", "title");
     sheet.rowHeight(0, 28);
@@ -37,7 +37,7 @@ export const flocksSheet = ({ flocks, year, target }: ComparisonContent): SheetP
         label: "Target",
         value: target,
         look: "fieldShare",
-        words: "The share lame to stay below.",
+        words: "The share lame to stay below, for flocks without one of their own.",
         rule: rules.innerShare,
       },
     ]);
@@ -51,7 +51,7 @@ export const flocksSheet = ({ flocks, year, target }: ComparisonContent): SheetP
     const area = { top: headingRow, left: 0, bottom: headingRow + rows, right: flockHeadings.length - 1 };
     const column = (place: number) => ({ ...area, top: firstFlock, left: place, right: place });
     const looks: readonly Look[] = flockHeadings.map((heading) =>
-      heading === "Flock" || heading === "Note" ? "fieldText" : "fieldNumber",
+      heading === "Flock" || heading === "Note" ? "fieldText" : heading === "Own target" ? "fieldShare" : "fieldNumber",
     );
     looks.forEach((look, place) => {
       sheet.dress(column(place), look);
@@ -62,6 +62,7 @@ export const flocksSheet = ({ flocks, year, target }: ComparisonContent): SheetP
     });
     sheet.table("Flocks", area, false);
     flockHeadings.forEach((heading, place) => {
+      if (heading === "Own target") sheet.accept(column(place), rules.innerShare);
       if (looks[place] !== "fieldNumber") return;
       sheet.accept(column(place), heading === "Antibiotics, mg" ? amount : counts);
     });
@@ -70,6 +71,6 @@ export const flocksSheet = ({ flocks, year, target }: ComparisonContent): SheetP
     });
     sheet.freezeAt({ row: firstFlock, column: 1 });
     sheet.protect();
-    sheet.print({ sideways: true, cells: `$A$1:$J$${firstFlock + rows}`, repeat: [headingRow, headingRow] });
+    sheet.print({ sideways: true, cells: `$A$1:$K$${firstFlock + rows}`, repeat: [headingRow, headingRow] });
   },
 });

@@ -50,7 +50,7 @@ export function inventedComparison(seed: number): ComparisonContent {
     const isNew = place % 9 === 7;
     const lookedAtBefore = isNew ? undefined : Math.round(lookedAt * (0.7 + 0.5 * random.share()));
     return {
-      flock: `${name} (invented)`,
+      flock: name,
       lookedAt,
       lame: lameOf(lookedAt, share),
       lookedAtBefore,
@@ -59,6 +59,7 @@ export function inventedComparison(seed: number): ComparisonContent {
       antibioticMg: place % 7 === 3 ? undefined : Math.round(breedingSheep * share * 2 * 1500),
       breedingSheep,
       slaughterLambs: Math.round(breedingSheep * (1.2 + 0.4 * random.share())),
+      target: place % 5 === 2 ? 0.03 : undefined,
       note: isNew ? "first year" : undefined,
     };
   });

@@ -1,6 +1,9 @@
 import { WorkbookProblem } from "../workbookProblem.ts";
 import type { Entry } from "../zip/readZip.ts";
 
+/** Parts that can be asked for by name. */
+export type Parts = Pick<Package, "has" | "text">;
+
 /** The parts of the file by name, as text on demand. Part names do not depend on case (ECMA-376 Part 2 §6.2.2). */
 export interface Package {
   readonly entries: readonly Entry[];
@@ -23,7 +26,7 @@ export function packageOf(entries: readonly Entry[]): Package {
 }
 
 // The mark at the start is kept, so that places in the text and the bytes written back stay true.
-function decode(part: string, bytes: Uint8Array): string {
+export function decode(part: string, bytes: Uint8Array): string {
   const wide =
     bytes[0] === 0xff && bytes[1] === 0xfe
       ? "utf-16le"

@@ -1,5 +1,5 @@
 import { walkXml } from "../xml/walkXml.ts";
-import type { Package } from "./package.ts";
+import type { Parts } from "./package.ts";
 
 export interface Relationship {
   readonly id: string;
@@ -20,7 +20,7 @@ export function relationshipsPart(part: string): string {
 }
 
 /** What a part points to; none when it has no relationships part. */
-export function readRelationships(files: Package, part: string): readonly Relationship[] {
+export function readRelationships(files: Parts, part: string): readonly Relationship[] {
   const name = relationshipsPart(part);
   if (!files.has(name)) return [];
   const found: Relationship[] = [];

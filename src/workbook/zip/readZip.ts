@@ -14,9 +14,14 @@ export interface Entry {
  * Unpacks a zip into memory. Names are only labels: nothing is ever written under them, so a name such as
  * `../../x` does no harm.
  *
+ * @param wanted - which parts are unpacked; the others are listed without their bytes
  * @throws WorkbookProblem when it is no zip, is damaged, or unpacks to more than the limits allow
  */
-export function readZip(bytes: Uint8Array, limits: Limits): readonly Entry[] {
+export function readZip(
+  bytes: Uint8Array,
+  limits: Limits,
+  wanted: (name: string) => boolean = () => true,
+): readonly Entry[] {
   const seen = new Map<string, boolean>();
   let total = 0;
   const unpacked = unzip(bytes, ({ name, size, originalSize, compression }) => {
@@ -27,7 +32,7 @@ export function readZip(bytes: Uint8Array, limits: Limits): readonly Entry[] {
     if (total > limits.bytes) throw tooBig(`more than ${Math.round(limits.bytes / 1e6)} MB`);
     if (originalSize > limits.ratioFrom && originalSize > size * limits.ratio)
       throw tooBig(`${Math.round(originalSize / Math.max(size, 1))} times its packed size`);
-    return true;
+    return wanted(name);
   });
   return [...seen].map(([name, stored]) => ({ name, stored, bytes: unpacked[name] ?? new Uint8Array() }));
 }

@@ -1,0 +1,117 @@
+import { readdir, readFile } from "node:fs/promises";
+import { join } from "node:path";
+import { type Collated, collateBooks, type ReadBook } from "../../templates/flockComparison/collate/collateBooks.ts";
+import { readFootBook } from "../../templates/flockComparison/collate/readFootBook.ts";
+import type { BookLine } from "../../templates/flockComparison/comparisonContent.ts";
+import { WorkbookProblem } from "../../workbook/workbookProblem.ts";
+import { BadInput } from "../badInput.ts";
+import type { Command, Terminal } from "../command.ts";
+import { withPlainFileErrors } from "../fileTrouble.ts";
+import { newFile } from "../newFile.ts";
+import { progressBar } from "../progressBar.ts";
+import { readOptions } from "../readOptions.ts";
+import { textColumns } from "../textColumns.ts";
+import { today } from "../today.ts";
+import { writeWhole } from "../writeWhole.ts";
+
+/** Puts the flocks of a folder of foot books side by side. */
+export const collateCommand: Command = {
+  name: "collate",
+  takes: "FOLDER --out FILE [--year 2026] [--letters]",
+  summary: "read every Flock foot book in a folder into one Flock comparison; --letters names no flock in it",
+  async run(given, terminal) {
+    const options = { out: { type: "string" }, year: { type: "string" }, letters: { type: "boolean" } } as const;
+    const { values, positionals } = readOptions("collate", given, options, 1);
+    const [folder] = positionals;
+    if (folder === undefined || values.out === undefined)
+      throw new BadInput("collate needs a folder and a file to write: soundfold collate FOLDER --out FILE.xlsx");
+    const year = yearFrom(values.year);
+    await newFile(values.out);
+    const read = await readFolder(folder, terminal);
+    const collated = collateBooks(read, { year, letters: values.letters === true, made: today() });
+    if (!collated) throw new BadInput(nothingUsed(folder, read, year));
+    terminal.progress("Writing the comparison …");
+    // Writing takes half a second to load, so it is loaded only once there is something to write.
+    const { flockComparison } = await import("../../templates/flockComparison/flockComparison.ts");
+    const { workedOut } = await import("../../templates/workedOut.ts");
+    const { bytes } = await workedOut(flockComparison(collated.content));
+    terminal.progressDone();
+    await writeWhole(values.out, bytes);
+    terminal.say(report(collated, values.out));
+  },
+};
+
+function yearFrom(text: string | undefined): number | undefined {
+  if (text === undefined) return undefined;
+  if (!/^(?:19|20)\d\d$/.test(text)) throw new BadInput(`"${text}" is not a year; give it as --year 2026.`);
+  return Number(text);
+}
+
+// One file after the other, each forgotten but for its few numbers before the next is read.
+async function readFolder(folder: string, terminal: Terminal): Promise<readonly ReadBook[]> {
+  const entries = await withPlainFileErrors(`${folder} cannot be read`, () => readdir(folder, { withFileTypes: true }));
+  // Spreadsheets leave hidden files and ~$ files beside a workbook that is open.
+  const files = entries.filter(({ name }) => !name.startsWith(".") && !name.startsWith("~$"));
+  if (files.length === 0) throw new BadInput(`${folder} is empty; put the flock foot books into it.`);
+  const books: ReadBook[] = [];
+  for (const entry of files.sort((one, other) => (one.name < other.name ? -1 : 1))) {
+    terminal.progress(progressBar(books.length, files.length, entry.name));
+    const read = entry.isDirectory()
+      ? { reason: "It is a folder; the files in it were not read." }
+      : await readOne(join(folder, entry.name));
+    books.push({ file: entry.name, read });
+  }
+  terminal.progressDone();
+  return books;
+}
+
+async function readOne(path: string): Promise<ReadBook["read"]> {
+  if (!/\.xls[xm]$/i.test(path)) return { reason: "It is no .xlsx workbook." };
+  try {
+    return readFootBook(await withPlainFileErrors("It cannot be read", () => readFile(path)));
+  } catch (error) {
+    // One file must not stop the others, whatever is in it.
+    const known = error instanceof WorkbookProblem || error instanceof BadInput;
+    return { reason: known ? error.message : `Something in it is not understood (${(error as Error).message}).` };
+  }
+}
+
+function nothingUsed(folder: string, read: readonly ReadBook[], year: number | undefined): string {
+  const lines = read.map(({ file, read: record }) =>
+    "reason" in record
+      ? [file, record.reason]
+      : [file, year === undefined ? "No gathers in it." : `No gathers in ${year} in it.`],
+  );
+  return `None of the ${read.length} files in ${folder} can be used, so nothing was written:\n${indented(lines)}`;
+}
+
+function report({ books, year, key }: Collated, output: string): string {
+  const used = books.filter((book) => book.used);
+  const parts = [`${used.length} of ${books.length} files used, for ${year}. The comparison: ${output}`];
+  const listed = (title: string, lines: readonly BookLine[]) => {
+    if (lines.length > 0) parts.push(`${title}\n${indented(lines.map(({ file, words }) => [file, words]))}`);
+  };
+  listed(
+    "Not used:",
+    books.filter((book) => !book.used),
+  );
+  listed(
+    "Used, but:",
+    used.filter(({ words }) => words !== ""),
+  );
+  const toMend = used.filter((book) => (book.toMend ?? 0) > 0);
+  if (toMend.length > 0) {
+    const lines = toMend.map(({ file, toMend: found }) => [file, `${found} ${found === 1 ? "thing" : "things"}`]);
+    parts.push(`To mend, on the sheet Problems of each book:\n${indented(lines)}`);
+  }
+  if (key.length > 0)
+    parts.push(
+      `The key, which is not in the file:\n${indented(key.map(({ letter, flock, file }) => [letter, flock, file]))}`,
+    );
+  return parts.join("\n\n");
+}
+
+const indented = (rows: readonly (readonly string[])[]): string =>
+  textColumns(rows)
+    .map((line) => `  ${line}`)
+    .join("\n");

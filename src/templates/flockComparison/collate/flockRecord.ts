@@ -1,0 +1,26 @@
+/** What one year of a flock comes to. */
+export interface YearRecord {
+  gathers: number;
+  lookedAt: number;
+  lame: number;
+  cases: number;
+  /** mg of active antibiotic; undefined once a course is found that cannot be worked out. */
+  antibioticMg: number | undefined;
+}
+
+/** What is kept of one foot book: a few numbers, whatever its size. */
+export interface FlockRecord {
+  /** As written in the book's settings; undefined where nothing is. */
+  readonly flock: string | undefined;
+  readonly target: number | undefined;
+  readonly breedingSheep: number | undefined;
+  readonly slaughterLambs: number | undefined;
+  readonly years: ReadonlyMap<number, YearRecord>;
+  readonly records: number;
+  /** Findings of the check, and rows left out. */
+  readonly toMend: number;
+  /** What was left out, in words. */
+  readonly leftOut: readonly string[];
+  /** The latest day of a gather. */
+  readonly latest: number;
+}

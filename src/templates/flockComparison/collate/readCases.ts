@@ -1,0 +1,92 @@
+import { type Cell, isBlankCell } from "../../../cells/cell.ts";
+import { numberIn } from "../../../cells/numberIn.ts";
+import { cases } from "../../../core/episodes/cases.ts";
+import { checkField } from "../../../core/records/fieldChecks.ts";
+import { recordCheck } from "../../../core/records/recordCheck.ts";
+import type { Tag } from "../../../core/tags/tagKey.ts";
+import type { caseHeadings, medicineHeadings } from "../../flockFootBook/bookTables.ts";
+import { cellUnder, type FoundRecords } from "./findRecords.ts";
+
+type CaseHeading = (typeof caseHeadings)[number];
+type MedicineHeading = (typeof medicineHeadings)[number];
+
+export const neededInCases = ["Seen lame", "Tag"] as const satisfies readonly CaseHeading[];
+export const neededInMedicines = ["Medicine", "mg per ml", "Antibiotic"] as const satisfies readonly MedicineHeading[];
+
+/** One course of an antibiotic; the mg are undefined where the book does not say how much or how strong. */
+interface Course {
+  readonly day: number;
+  readonly mg: number | undefined;
+}
+
+interface CaseReading {
+  /** The first day of each case. */
+  readonly begun: readonly number[];
+  readonly courses: readonly Course[];
+  /** Findings of the check of the records. */
+  readonly findings: number;
+}
+
+export interface CaseOptions {
+  readonly asOf: number | undefined;
+  readonly dayOffset: number;
+  readonly gapDays: number;
+}
+
+/** Reads the cases and what was given for them. */
+export function readCases(
+  { headings, rows }: FoundRecords,
+  medicines: FoundRecords | undefined,
+  options: CaseOptions,
+): CaseReading {
+  const under = cellUnder(headings);
+  const strengthOf = strengths(medicines);
+  const tags: Tag[] = [];
+  const days: number[] = [];
+  const courses: Course[] = [];
+  for (const { cells } of rows) {
+    const cell = (heading: CaseHeading): Cell => under(cells, heading);
+    const day = (heading: "Seen lame" | "Treated"): number | undefined => {
+      const { value } = checkField("treated", cell(heading), { asOf: undefined, dayOffset: options.dayOffset });
+      return typeof value === "number" ? Math.floor(value) : undefined;
+    };
+    const seen = day("Seen lame") ?? day("Treated");
+    const key = checkField("tag", cell("Tag"), options).value;
+    if (seen !== undefined && typeof key === "string") {
+      tags.push({ key, shown: key });
+      days.push(seen);
+    }
+    const given = cell("Medicine");
+    const on = day("Treated") ?? seen;
+    if (isBlankCell(given) || on === undefined) continue;
+    const strength = strengthOf(String(given));
+    if (strength === "no antibiotic") continue;
+    const ml = numberIn(cell("Dose ml"));
+    courses.push({ day: on, mg: ml === undefined || strength === undefined ? undefined : ml * strength });
+  }
+  const { findings } = recordCheck(
+    headings,
+    rows.map(({ cells }) => cells),
+    options,
+  );
+  return {
+    begun: cases(tags, days, options.gapDays).map(({ first }) => first),
+    courses,
+    findings: findings.length,
+  };
+}
+
+const plain = (name: string): string => name.trim().replace(/\s+/g, " ").toLowerCase();
+
+// What is not said to be no antibiotic counts as one, as the book itself counts it.
+function strengths(medicines: FoundRecords | undefined): (name: string) => number | "no antibiotic" | undefined {
+  const known = new Map<string, number | "no antibiotic" | undefined>();
+  const under = cellUnder(medicines?.headings ?? []);
+  for (const { cells } of medicines?.rows ?? []) {
+    const [name, strength, antibiotic] = neededInMedicines.map((heading) => under(cells, heading));
+    if (isBlankCell(name)) continue;
+    const isNone = typeof antibiotic === "string" && plain(antibiotic) === "no";
+    known.set(plain(String(name)), isNone ? "no antibiotic" : numberIn(strength ?? null));
+  }
+  return (name) => known.get(plain(name));
+}
