@@ -1,10 +1,11 @@
 import type { Cell, Cells } from "../../src/cells/cell.ts";
-import { days1904, momentFromText, showDay } from "../../src/cells/day.ts";
+import { days1904 } from "../../src/cells/day.ts";
 import { evaluate, type Outcome } from "../../src/definition/evaluate.ts";
 import type { Parameter } from "../../src/reading/parameter.ts";
 import type { Argument } from "../../src/reading/readArguments.ts";
 import { anyCell, tag } from "../../src/reading/words.ts";
 import type { SeededRandom } from "../../src/templates/inventedFlock/seededRandom.ts";
+import { moveDaysInText } from "./moveDaysInText.ts";
 import { isColumn, parametersOf, type SoundArgument, type SoundCall } from "./soundCall.ts";
 import { accepts } from "./soundCell.ts";
 
@@ -236,15 +237,6 @@ const laterByDays: Law = (call, answer, random) => {
   const wanted = mapTexts(moveAnswer(answer, days), (text) => moveDaysInText(text, days));
   return difference(wanted, answerTo(moveDates(call, days)), 1e-9);
 };
-
-const monthNames = ["Jan", "Feb", "Mar", "Apr", "May", "Jun", "Jul", "Aug", "Sep", "Oct", "Nov", "Dec"];
-const dayInText = new RegExp(`\\b(\\d{1,2}) (${monthNames.join("|")}) (\\d{4})\\b`, "g");
-
-const moveDaysInText = (text: string, days: number): string =>
-  text.replace(dayInText, (_, date: string, month: string, year: string) => {
-    const number = String(monthNames.indexOf(month) + 1).padStart(2, "0");
-    return showDay((momentFromText(`${year}-${number}-${date.padStart(2, "0")}`) as number) + days);
-  });
 
 /** A workbook that counts from 1904 holds smaller numbers for the same days, and gets smaller numbers back. */
 const countedFrom1904: Law = (call, answer) => {
