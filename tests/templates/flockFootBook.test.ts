@@ -60,7 +60,7 @@ describe("the filled Flock foot book", () => {
     expect(cells.get("Start!B5")).toMatch(/^Soundfold /);
     // Every animal counted once in the months of new cases was a case in the table of cases.
     const newCases = Array.from({ length: 12 }, (_, month) => Number(cells.get(`Picture!X${month + 5}`)));
-    const listed = [...cells].filter(([address]) => /^Picture!AJ\d+$/.test(address) && address !== "Picture!AJ5");
+    const listed = [...cells].filter(([address]) => /^Picture!AK\d+$/.test(address) && address !== "Picture!AK5");
     expect(newCases.reduce((sum, count) => sum + count, 0)).toBe(
       listed.filter(([, day]) => Number(day) >= year.first && Number(day) <= year.last).length,
     );
@@ -151,7 +151,8 @@ describe.each([
     const titles = files["xl/workbook.xml"]?.match(/_xlnm\.Print_Titles/g) ?? [];
     const printed = files["xl/workbook.xml"]?.match(/_xlnm\.Print_Area/g) ?? [];
     expect(titles.length).toBeGreaterThanOrEqual(5);
-    expect(printed).toHaveLength(sheets.length);
+    // The others are lists, printed as far as they go.
+    expect(printed).toHaveLength(4);
   });
 
   test("has tables with room, known by their headings", () => {

@@ -1,7 +1,8 @@
 import { createRequire } from "node:module";
 import { init, type Style } from "excelize-wasm";
-import { unzipSync } from "fflate";
+import { strToU8, unzipSync } from "fflate";
 import { fixedArea, quoteSheet } from "../../workbook/formula/structured.ts";
+import { escapeXml } from "../../workbook/xml/escapeXml.ts";
 import { writeZip } from "../../workbook/zip/writeZip.ts";
 import { chartKinds } from "./chartKinds.ts";
 import { type Emphasis, emphases, type Look, looks } from "./looks.ts";
@@ -48,20 +49,9 @@ export async function authorWorkbook(plan: WorkbookPlan): Promise<Uint8Array> {
     else must(file.NewSheet(name));
   });
   for (const { name, write } of plan.sheets) write(sheetAuthor(file, name, styles), nameCell);
-  const moment = `${plan.made}T00:00:00Z`;
-  must(
-    file.SetDocProps({
-      Title: plan.title,
-      Description: plan.description,
-      Creator: "Soundfold",
-      LastModifiedBy: "Soundfold",
-      Created: moment,
-      Modified: moment,
-    }),
-  );
   must(file.SetAppProps({ Application: "Soundfold" }));
   const { buffer } = must(file.WriteToBuffer());
-  return inSteadyOrder(buffer as Uint8Array);
+  return steadied(buffer as Uint8Array, plan);
 }
 
 function checkChartKinds(library: Readonly<Record<string, unknown>>): void {
@@ -78,9 +68,18 @@ function onceEach<K>(make: (key: K) => number): (key: K) => number {
   };
 }
 
-// The library writes its parts in no fixed order and stamps them with the clock.
-function inSteadyOrder(bytes: Uint8Array): Uint8Array {
-  const parts = Object.entries(unzipSync(bytes)).map(([name, content]) => ({ name, bytes: content, stored: false }));
+// The library writes its parts in no fixed order and stamps them with the clock; and it names the document's properties
+// in a way that some readers stumble over.
+function steadied(bytes: Uint8Array, plan: WorkbookPlan): Uint8Array {
+  const written = { ...unzipSync(bytes), "docProps/core.xml": strToU8(properties(plan)) };
+  const parts = Object.entries(written).map(([name, content]) => ({ name, bytes: content, stored: false }));
   const first = (name: string) => (name === "[Content_Types].xml" ? 0 : name.startsWith("_rels/") ? 1 : 2);
   return writeZip(parts.sort((one, other) => first(one.name) - first(other.name) || (one.name < other.name ? -1 : 1)));
+}
+
+function properties({ title, description, made }: WorkbookPlan): string {
+  const moment = `${made}T00:00:00Z`;
+  const dated = (what: string): string => `<dcterms:${what} xsi:type="dcterms:W3CDTF">${moment}</dcterms:${what}>`;
+  return `<?xml version="1.0" encoding="UTF-8" standalone="yes"?>
+<cp:coreProperties xmlns:cp="http://schemas.openxmlformats.org/package/2006/metadata/core-properties" xmlns:dc="http://purl.org/dc/elements/1.1/" xmlns:dcterms="http://purl.org/dc/terms/" xmlns:dcmitype="http://purl.org/dc/dcmitype/" xmlns:xsi="http://www.w3.org/2001/XMLSchema-instance"><dc:title>${escapeXml(title)}</dc:title><dc:creator>Soundfold</dc:creator><dc:description>${escapeXml(description)}</dc:description><cp:lastModifiedBy>Soundfold</cp:lastModifiedBy>${dated("created")}${dated("modified")}</cp:coreProperties>`;
 }

@@ -121,8 +121,8 @@ export const looks = {
     CustomNumFmt: "0.0%",
     Alignment: left,
   },
-  fieldNumber: { ...unlocked, Fill: inputFill, Border: thin, Font: { Family: family, Color: ink }, Alignment: left },
   fieldTag: { ...unlocked, Fill: inputFill, Border: thin, Font: { Family: family, Color: ink }, NumFmt: asText },
+  fieldNumber: { ...unlocked, Fill: inputFill, Border: thin, Font: { Family: family, Color: ink }, Alignment: left },
 } as const satisfies Record<string, Style>;
 
 export type Look = keyof typeof looks;

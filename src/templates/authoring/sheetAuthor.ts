@@ -75,7 +75,7 @@ export interface Rule {
 
 export interface Page {
   readonly sideways?: boolean;
-  /** The cells printed, as text such as `$A$1:$F$40`, or a formula that gives them; left out, all that is filled. */
+  /** The cells printed, such as `$A$1:$F$40`; left out, all that is filled, so that a list is printed as far as it goes. */
   readonly cells?: string;
   /** Rows repeated on each page, counted from 0. */
   readonly repeat?: readonly [first: number, last: number];

@@ -59,7 +59,6 @@ export const apartSheet = ({ eventDate }: BookContent): SheetPlan => ({
     sheet.freezeAt({ row: headings + 1, column: 0 });
     sheet.protect();
     sheet.print({
-      cells: `$A$1:INDEX($C$1:$C$${last},${headings + 1}+MAX(30,COUNTA($A$${n}:$A$${last})))`,
       repeat: [headings, headings],
     });
   },

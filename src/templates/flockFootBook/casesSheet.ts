@@ -175,10 +175,8 @@ export const casesSheet = ({ cases }: BookContent): SheetPlan => ({
     sheet.emphasize(beside(3, 3), filled);
     sheet.freezeAt({ row: firstRecord, column: 3 });
     sheet.protect();
-    const end = firstRecord + room.cases;
     sheet.print({
       sideways: true,
-      cells: `$A$1:INDEX($U$1:$U$${end},MAX(40,${headingRow + 1}+COUNTA($C$${n}:$C$${end})))`,
       repeat: [headingRow, headingRow],
     });
   },

@@ -84,7 +84,6 @@ export const gathersSheet = ({ gathers }: BookContent): SheetPlan => ({
     sheet.protect();
     sheet.print({
       sideways: true,
-      cells: `$A$1:INDEX($L$1:$L$${firstRecord + room.gathers},MAX(40,${headingRow + 1}+COUNTA($A$${n}:$A$${firstRecord + room.gathers})))`,
       repeat: [headingRow, headingRow],
     });
   },

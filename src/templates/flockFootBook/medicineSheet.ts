@@ -6,13 +6,11 @@ import { listLooks, writeList } from "./writeList.ts";
 
 const headings = 5;
 const useRows = room.medicines + 3;
-const every = headings + useRows + 2;
 
 const ofMedicine = (column: number): string => `IFERROR(VLOOKUP(Cases[Medicine],Medicines[#Data],${column},FALSE),"")`;
 // What is not said to be no antibiotic counts as one, so that a medicine that lacks its line is found and not left out.
 const inYear = "(1-ISNUMBER(Cases[Treated])*((Cases[Treated]<year_from)+(Cases[Treated]>as_of)>0))";
 const counted = `(Cases[Medicine]<>"")*(${ofMedicine(5)}<>"no")*${inYear}`;
-const given = (name: string): string => `(Cases[Medicine]=${name})*${inYear}`;
 const where = (column: string): string => `IF(${counted},${column},"")`;
 
 /** How much medicine went into the flock. */
@@ -46,34 +44,8 @@ export const medicineSheet: SheetPlan = {
       )})`,
       strong: `LEFT($A${headings + 2},9)="all"`,
     });
-    sheet.put({ row: every - 1, column: 0 }, "Every medicine in the settings", "question");
-    sheet.putRow({ row: every, column: 0 }, ["medicine"], "workedHeading");
-    sheet.putRow({ row: every, column: 1 }, ["courses", "ml", "mg active"], "workedHeadingCentre");
-    for (let place = 1; place <= room.medicines; place++) {
-      const row = every + place;
-      const name = `$A${row + 1}`;
-      sheet.put(
-        { row, column: 0 },
-        { formula: `IF(INDEX(Medicines[Medicine],${place})="","",INDEX(Medicines[Medicine],${place}))` },
-      );
-      sheet.put({ row, column: 1 }, { formula: `IF(${name}="","",SUM(${given(name)}))`, array: true });
-      sheet.put(
-        { row, column: 2 },
-        { formula: `IF(${name}="","",SUM(${given(name)}*IFERROR(Cases[Dose ml]*1,0)))`, array: true },
-      );
-      sheet.put(
-        { row, column: 3 },
-        {
-          formula: `IF(OR(${name}="",LEN(INDEX(Medicines[mg per ml],${place}))=0),"",C${row + 1}*INDEX(Medicines[mg per ml],${place}))`,
-        },
-      );
-    }
-    sheet.emphasize({ top: every + 1, left: 0, bottom: every + room.medicines, right: 3 }, [
-      `$A${every + 2}<>""`,
-      "line",
-    ]);
     sheet.freezeAt({ row: headings + 1, column: 0 });
     sheet.protect();
-    sheet.print({ cells: `$A$1:$E$${every + room.medicines + 1}`, onOnePage: true });
+    sheet.print({ cells: `$A$1:$E$${headings + useRows}`, onOnePage: true });
   },
 };

@@ -156,7 +156,7 @@ function writeHelpers(sheet: SheetAuthor): DrawnRanges {
   );
 
   const watch = `$A$${figuresRow + 2}:$E$${figuresRow + watchRows + 1}`;
-  const first = `$${letters(20)}$${helperRow + 2}:$${letters(20)}$${helperRow + room.cases + 1}`;
+  const first = `$${letters(21)}$${helperRow + 2}:$${letters(21)}$${helperRow + room.cases + 1}`;
   const headings = ["month", "label", "share lame", "usual", "low limit", "high limit", "target", "new cases"];
   sheet.putRow({ row: helperRow - 1, column: helperColumn + 1 }, headings, "workedHeading");
   for (let place = 0; place < months; place++) {
@@ -199,32 +199,38 @@ function writeHelpers(sheet: SheetAuthor): DrawnRanges {
 
   sheet.putRow(
     { row: helperRow - 1, column: helperColumn + 12 },
-    ["day", "still lame", "low", "high", "label"],
+    ["day", "still lame", "low", "high", "label", "line"],
     "workedHeading",
   );
   const curve = (column: string) => `$${column}$${cureRow + 2}:$${column}$${cureRow + cureRows + 1}`;
   for (let day = 0; day <= daysDrawn; day++) {
     const row = helperRow + day;
-    const at = `MATCH(${day},${curve("H")},1)`;
     sheet.put({ row, column: helperColumn + 12 }, day, "workedCount");
     // One spreadsheet writes a label under every day, however narrow.
     sheet.put({ row, column: helperColumn + 16 }, day % 7 === 0 ? day : null, "workedCount");
+    // The line of the curve that holds on that day; past the last day watched there is none.
+    const at = `$${letters(17)}$${row + 1}`;
+    const onCurve = `IF(MAX(${curve("H")})<${day},"",IFERROR(MATCH(${day},${curve("H")},1),""))`;
+    sheet.put({ row, column: helperColumn + 17 }, { formula: onCurve }, "workedCount");
     ["K", "L", "M"].forEach((column, step) => {
       const value = `INDEX(${curve(column)},${at})`;
       // Where the method has no limits, before the first is sound, their lines lie on the curve.
       const shown = step === 0 ? value : `IF(ISNUMBER(${value}),${value},INDEX(${curve("K")},${at}))`;
-      const formula = `IF(${day}>MAX(${curve("H")}),NA(),IFERROR(${shown},NA()))`;
-      sheet.put({ row, column: helperColumn + 13 + step }, { formula }, "workedShare");
+      sheet.put(
+        { row, column: helperColumn + 13 + step },
+        { formula: `IF(LEN(${at})=0,NA(),${shown})` },
+        "workedShare",
+      );
     });
   }
 
   listLooks(caseTableFunction).forEach((look, step) => {
-    sheet.columnLook(helperColumn + 18 + step, helperColumn + 18 + step, look);
+    sheet.columnLook(helperColumn + 19 + step, helperColumn + 19 + step, look);
   });
   writeList(sheet, {
     question: "Cases",
     row: helperRow,
-    column: helperColumn + 18,
+    column: helperColumn + 19,
     rows: 1,
     gives: caseTableFunction,
     formula: orSeeProblems("FOOT.CASETABLE(Cases[Tag],Cases[Seen lame],gap_days)"),

@@ -1,7 +1,7 @@
 import { recordCheckFunction } from "../../../functions/records/recordCheck.ts";
 import { columnLetters } from "../../workbook/address.ts";
 import type { SheetPlan } from "../authoring/authorWorkbook.ts";
-import { caseHeadings, firstRecord, gatherHeadings, room, sheetNames } from "./bookTables.ts";
+import { firstRecord, room, sheetNames } from "./bookTables.ts";
 import { orSeeProblems } from "./formulas.ts";
 import { listLooks, writeList } from "./writeList.ts";
 
@@ -116,7 +116,6 @@ export const problemsSheet: SheetPlan = {
     sheet.print({
       sideways: true,
       across: 2,
-      cells: `$A$1:INDEX($I$1:$I$${last},${headings + 1}+MAX(${caseHeadings.length},${gatherHeadings.length},COUNTA($B$${top}:$B$${last}),COUNTA($G$${top}:$G$${last})))`,
     });
   },
 };

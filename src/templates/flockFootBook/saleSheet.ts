@@ -42,7 +42,8 @@ export const saleSheet = ({ saleDate, saleTags }: BookContent): SheetPlan => ({
     sheet.put({ row: headings - 1, column: 0 }, "For sale", "question");
     sheet.put({ row: headings, column: 0 }, "Tag", "heading");
     const tags = { top: headings + 1, left: 0, bottom, right: 0 };
-    sheet.dress(tags, "fieldTag");
+    sheet.dress(tags, "typedText");
+    sheet.emphasize(tags, [`LEN($A${n})>0`, "line"], [`LEN($A${n - 1})>0`, "next"]);
     saleTags.forEach((tag, place) => {
       sheet.put({ row: headings + 1 + place, column: 0 }, tag);
     });
@@ -61,7 +62,6 @@ export const saleSheet = ({ saleDate, saleTags }: BookContent): SheetPlan => ({
     sheet.freezeAt({ row: headings + 1, column: 0 });
     sheet.protect();
     sheet.print({
-      cells: `$A$1:INDEX($F$1:$F$${bottom + 1},${headings + 1}+MAX(30,COUNTA(SaleList[Tag])))`,
       repeat: [headings, headings],
     });
   },

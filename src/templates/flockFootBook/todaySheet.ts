@@ -67,13 +67,10 @@ export const todaySheet: SheetPlan = {
       const emphasis = strong === undefined ? {} : { strong };
       writeList(sheet, { ...list, ...emphasis, row: headings, rows, formula: orSeeProblems(formula) });
     }
-    const n = headings + 2;
     sheet.freezeAt({ row: headings + 1, column: 0 });
     sheet.protect();
-    const longest = ["A", "F", "K"].map((column) => `COUNTA($${column}$${n}:$${column}$${last})`).join(",");
     sheet.print({
       sideways: true,
-      cells: `$A$1:INDEX($N$1:$N$${last},${headings + 1}+MAX(20,${longest}))`,
       repeat: [headings - 1, headings],
     });
   },
