@@ -5,7 +5,7 @@ import { join } from "node:path";
 import { describe, expect, inject, it } from "vitest";
 import { catalogue } from "../../functions/catalogue.ts";
 import { templateList } from "../../src/pages/templateList.ts";
-import { addInUrl } from "./setUp.ts";
+import { addInUrl } from "./buildAddIn.ts";
 
 function build(baseUrl: string) {
   const folder = mkdtempSync(join(tmpdir(), "soundfold-build-"));

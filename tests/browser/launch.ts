@@ -1,16 +1,6 @@
-import { type Browser, chromium } from "playwright-core";
+import type { Browser } from "playwright-core";
 import { inject } from "vitest";
+import { launchAt } from "./launchAt.ts";
 
-/** A browser without a window that talks to nobody of its own accord. */
-export const launch = (): Promise<Browser> =>
-  chromium.launch({
-    executablePath: inject("browserPath"),
-    args: [
-      "--headless",
-      "--disable-gpu",
-      "--disable-background-networking",
-      "--disable-component-update",
-      "--disable-sync",
-      "--no-first-run",
-    ],
-  });
+/** The browser of the tests. */
+export const launch = (): Promise<Browser> => launchAt(inject("browserPath"));

@@ -1,8 +1,8 @@
 import { existsSync, readFileSync } from "node:fs";
 import { extname, join } from "node:path";
 import type { Browser, Page } from "playwright-core";
+import { addInUrl } from "./buildAddIn.ts";
 import { excelStandIn, type StandInBook, type StandInCall } from "./excelStandIn.ts";
-import { addInUrl } from "./setUp.ts";
 
 const kinds: Readonly<Record<string, string>> = {
   ".html": "text/html",

@@ -1,4 +1,5 @@
 import { readFileSync } from "node:fs";
+import { join } from "node:path";
 import type { Browser } from "playwright-core";
 import { afterAll, beforeAll, expect, inject, it } from "vitest";
 import { templateList } from "../../../src/pages/templateList.ts";
@@ -13,7 +14,7 @@ beforeAll(async () => {
 afterAll(() => browser?.close());
 
 const open = (meeting: Meeting) => openPane(browser, inject("addInFolder"), { ...meeting, hash: "#workbooks" });
-const bytesOf = (file: string) => readFileSync(`samples/${file}`).toString("base64");
+const bytesOf = (file: string) => readFileSync(join(inject("addInFolder"), "templates", file)).toString("base64");
 
 it.each(templateList.map(({ title, file }) => [title, file] as const))(
   "opens a new workbook: %s",
