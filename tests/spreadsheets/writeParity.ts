@@ -1,16 +1,22 @@
 import { execFileSync } from "node:child_process";
-import { writeFileSync } from "node:fs";
+import { mkdtempSync, readFileSync, rmSync, writeFileSync } from "node:fs";
+import { tmpdir } from "node:os";
 import { join } from "node:path";
+import { chromium } from "playwright-core";
 import { catalogue } from "../../functions/catalogue.ts";
+import { provideBrowser } from "../../src/build/provideBrowser.ts";
 import type { Cell } from "../../src/cells/cell.ts";
+import type { Outcome } from "../../src/definition/evaluate.ts";
 import { engineInNode } from "../../src/hosts/headless/engineInNode.ts";
 import { placeKey } from "../../src/workbook/engine.ts";
+import { asOutcome, excelCall } from "../browser/excelCall.ts";
+import { openExcel } from "../browser/excelPage.ts";
 import type { CalcVersion } from "./calcProgram.ts";
 import { answerOf, exampleSheet, expectedInCalc, type PlacedExample } from "./exampleSheet.ts";
 import { startCalc } from "./startCalc.ts";
 import { excelWorkbook, flatDocument, typedFormula } from "./writeSheets.ts";
 
-// `npx tsx tests/spreadsheets/writeParity.ts` writes docs/parity.md: every example of every function in each host,
+// `npm run parity` writes docs/parity.md: every example of every function in each host,
 // against what the core answers. It ends with an error when there is a difference that the page does not name.
 
 for (const built of ["build:libreoffice", "build:sheets"]) execFileSync("npm", ["run", "--silent", built]);
@@ -71,6 +77,28 @@ async function inEngine(): Promise<readonly Verdict[]> {
   });
 }
 
+/** The built add-in in the vendor's own runtime for custom functions, with a stand-in in the place of Excel. */
+async function inExcel(): Promise<readonly Verdict[]> {
+  const folder = mkdtempSync(join(tmpdir(), "soundfold-parity-"));
+  const browser = await chromium.launch({ executablePath: provideBrowser(), args: ["--headless", "--disable-gpu"] });
+  try {
+    const options = ["--env", "baseUrl=https://add-in.invalid", "--output-path", folder];
+    execFileSync("npm", ["run", "--silent", "build", "--", ...options], { stdio: ["ignore", "ignore", "inherit"] });
+    const excel = await openExcel(browser, readFileSync(join(folder, "functions.js")));
+    const arrived = await excel.call(placed.map(({ definition, example }) => excelCall(definition, example)));
+    return placed.map((example, place): Verdict => {
+      const outcome = asOutcome(arrived[place] as (typeof arrived)[number]);
+      const cells = plain({ ...example, outcome });
+      const said = (of: Outcome): string | undefined => (of.ok ? undefined : of.message);
+      const same = JSON.stringify(cells) === JSON.stringify(plain(example)) && said(outcome) === said(example.outcome);
+      return same ? "same" : "different";
+    });
+  } finally {
+    await browser.close();
+    rmSync(folder, { recursive: true, force: true });
+  }
+}
+
 function inSheets(): readonly Verdict[] {
   const zone = "Europe/Helsinki";
   const printed = execFileSync(process.execPath, ["--import", "tsx", "tests/hosts/sheets/parityInZones.ts", zone], {
@@ -85,6 +113,7 @@ function inSheets(): readonly Verdict[] {
 }
 
 const hosts: readonly (readonly [name: string, verdicts: readonly Verdict[]])[] = [
+  ["Excel runtime", await inExcel()],
   ["Embedded engine", await inEngine()],
   ["LibreOffice 7.4 (.fods)", await inCalc("7.4", "examples.fods", flatDocument(sheet))],
   ["LibreOffice 25.2 (.xlsx)", await inCalc("25.2", "examples.xlsx", excelWorkbook(sheet))],
@@ -106,11 +135,12 @@ const different = hosts.reduce((sum, [, all]) => sum + all.filter((verdict) => v
 
 const page = `# The same answer in every spreadsheet
 
-Written by \`npx tsx tests/spreadsheets/writeParity.ts\`, which works out every example of every function in each host and compares every cell with the core, to the last digit, and every refusal by its error and (where the host can show one) its sentence. The Excel runtime is compared by the browser tests, example by example, and is not in this table.
+Written by \`npm run parity\`, which works out every example of every function in each host and compares every cell with the core, to the last digit, and every refusal by its error and (where the host can show one) its sentence. The reference is the core itself, called without any host.
 
 ${placed.length} examples of ${catalogue.length} functions; ${different === 0 ? "no unexplained difference" : `${different} unexplained differences`}.
 
 ## What a host forces
+- **Excel** forces nothing. Here the add-in runs in the vendor's own runtime for custom functions, in a browser; Excel itself was not at hand.
 - **LibreOffice**: a refusal shows its error, without the sentence. Yes and no are 1 and 0. A call without a required argument, or with an error in a range, is answered by LibreOffice itself with Err:504. A lone 0 for withdrawal days may be a blank cell and is refused. A reference to one blank cell arrives as 0; the examples stand in ranges, where blanks stay blank.
 - **LibreOffice 7.4** does not read the names under which Excel stores the functions, so it is given a LibreOffice file.
 - **Google Sheets**: every refusal shows as #ERROR!, with its sentence; there is no #N/A from a script. Dates are Date objects, compared by the day and hour that the sheet shows.

@@ -168,9 +168,6 @@ class Runner:
 
 RUNNER = Runner()
 
-# What has been refused while somebody is asking why a cell shows an error; None while nobody is.
-refusals = None
-
 
 def _sent_argument(value):
     if not isinstance(value, tuple):
@@ -209,8 +206,6 @@ def _answer(function, given):
         answer = {"code": "#VALUE!", "message": str(reason)}
     if "cells" in answer:
         return tuple(tuple(cell if isinstance(cell, str) else float(cell) for cell in row) for row in answer["cells"])
-    if refusals is not None:
-        refusals.append("FOOT.%s: %s" % (name, answer["message"]))
     return ((ERRORS[answer["code"]],),)
 
 
