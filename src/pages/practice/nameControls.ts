@@ -15,13 +15,18 @@ export function nameControls(holder: HTMLElement): () => void {
       editor.setAttribute("role", "textbox");
       editor.setAttribute("aria-label", grid.editor);
     }
-    for (const button of holder.querySelectorAll<HTMLElement>(
-      "button:not([aria-label]), [role=button]:not([aria-label])",
-    ))
+    for (const opener of holder.querySelectorAll<HTMLElement>("[aria-expanded]:not(button, [role])")) {
+      // A button inside a button: the inner one stands for both.
+      if (opener.querySelector("button")) opener.removeAttribute("aria-expanded");
+      else opener.setAttribute("role", "button");
+    }
+    for (const button of holder.querySelectorAll<HTMLElement>(":is(button, [role=button]):not([aria-label])"))
       if ((button.textContent ?? "").trim() === "") button.setAttribute("aria-label", grid.control);
+    // A place of its own in the order of the page would lead past everything else.
+    for (const canvas of holder.querySelectorAll<HTMLElement>('canvas[tabindex="1"]')) canvas.setAttribute("tabindex", "-1");
   };
   name();
   const watch = new MutationObserver(name);
-  watch.observe(holder, { childList: true, subtree: true });
+  watch.observe(holder, { childList: true, subtree: true, attributeFilter: ["aria-expanded"] });
   return () => watch.disconnect();
 }

@@ -214,6 +214,7 @@ export function practiceGrid(
       );
       formulas.setArrayFormulaRange({ [unit()]: bySheet(shown, ({ areas }) => areas) });
       formulas.setArrayFormulaCellData({ [unit()]: bySheet(shown, ({ cells }) => cells) } as never);
+      tell();
       return shown.left;
     },
     file() {
