@@ -19,6 +19,16 @@ export const templateList: readonly Template[] = [
     about: "The same form filled with an invented flock, to see what it answers.",
   },
   {
+    file: "visit-sheet-empty.xlsx",
+    title: "Visit sheet",
+    about: "The empty form for one visit to one flock.",
+  },
+  {
+    file: "visit-sheet.xlsx",
+    title: "Visit sheet, filled in",
+    about: "The same form filled with an invented visit.",
+  },
+  {
     file: "farm-records.xlsx",
     title: "Farm records",
     about: "A year of an invented flock’s records with the slips that real ones have, and the answers beside them.",

@@ -59,7 +59,7 @@ export const words = {
   },
   pane: {
     name: "Soundfold",
-    about: "Foot health functions for your spreadsheet",
+    about: "Sheep foot health functions",
     views: {
       find: "Functions",
       records: "Check records",

@@ -202,7 +202,7 @@ export function excelStandIn(book: StandInBook): void {
       return this.given("numberFormat", () => this.#each(() => "General"));
     }
     set numberFormat(formats: string[][]) {
-      calls.push(["format", formats[0]?.[0]]);
+      queue.push(() => calls.push(["format", `${this.grid.name}!${this.#plain}`, formats[0]?.[0]]));
     }
     get rowIndex(): number {
       return this.given("rowIndex", () => this.box.top);

@@ -47,7 +47,7 @@ it("tries in a sheet of its own how blank cells arrive, and takes the sheet away
   expect(await calls()).toEqual([
     ["add sheet", "Sheet3"],
     ["write", "Sheet3!B1", 46095],
-    ["format", "d mmm yyyy"],
+    ["format", "Sheet3!B1", "d mmm yyyy"],
     ["write", "Sheet3!D1", hostCheck],
     ["delete sheet", "Sheet3"],
   ]);

@@ -40,7 +40,7 @@ it("checks the block around a lone cell where there is no table", async () => {
   await page.getByText("Looked at 2 records in Gathers!A1:D3.").waitFor();
   await page.getByText("What the headings were taken for").click();
   await page.getByText("Date: treated").waitFor();
-  await page.getByText("Seen: not checked, the heading is not known").waitFor();
+  await page.getByText("Note: not checked, the heading is not known").waitFor();
   await page.close();
 });
 

@@ -36,8 +36,9 @@ export const readRecords = (): Promise<SheetRecords> =>
       const part = range.getCell(first, 0).getResizedRange(height - 1, range.columnCount - 1);
       part.load("values,valueTypes");
       await context.sync();
-      for (const [row, values] of part.values.entries())
-        cells.push(values.map((value, column) => cellOf(value, part.valueTypes[row]?.[column])));
+      const { values, valueTypes } = part;
+      for (const [row, cellsOfRow] of values.entries())
+        cells.push(cellsOfRow.map((value, column) => cellOf(value, valueTypes[row]?.[column])));
     }
     const [headings = [], ...rows] = cells;
     return {

@@ -45,7 +45,10 @@ export function RecordsView({ connection }: { readonly connection: Connection })
           </button>
         </p>
       )}
-      <WorkNotes work={work} done={checked && summary(checked)} />
+      <WorkNotes
+        work={work}
+        {...(checked && { [checked.findings.length === 0 ? "done" : "told"]: summary(checked) })}
+      />
       {checked && (
         <>
           <ul class="findings">
