@@ -23,7 +23,8 @@ export function nameControls(holder: HTMLElement): () => void {
     for (const button of holder.querySelectorAll<HTMLElement>(":is(button, [role=button]):not([aria-label])"))
       if ((button.textContent ?? "").trim() === "") button.setAttribute("aria-label", grid.control);
     // A place of its own in the order of the page would lead past everything else.
-    for (const canvas of holder.querySelectorAll<HTMLElement>('canvas[tabindex="1"]')) canvas.setAttribute("tabindex", "-1");
+    for (const canvas of holder.querySelectorAll<HTMLElement>('canvas[tabindex="1"]'))
+      canvas.setAttribute("tabindex", "-1");
   };
   name();
   const watch = new MutationObserver(name);

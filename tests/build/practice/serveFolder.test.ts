@@ -1,0 +1,59 @@
+import { mkdtempSync, writeFileSync } from "node:fs";
+import { request } from "node:http";
+import { tmpdir } from "node:os";
+import { join } from "node:path";
+import { afterEach, describe, expect, it } from "vitest";
+import { type Serving, serveFolder } from "../../../src/build/practice/serveFolder.ts";
+
+const open: Serving[] = [];
+afterEach(() => {
+  for (const serving of open.splice(0)) serving.close();
+});
+
+async function serve(ports: readonly number[]): Promise<Serving> {
+  const folder = mkdtempSync(join(tmpdir(), "soundfold-serve-"));
+  writeFileSync(join(folder, "index.html"), "<p>here</p>");
+  writeFileSync(join(folder, "..", "soundfold-outside.txt"), "outside");
+  const serving = await serveFolder(folder, ports);
+  open.push(serving);
+  return serving;
+}
+
+/** As typed: other ways of asking tidy the path up first. */
+const statusOf = (port: number, path: string): Promise<number | undefined> =>
+  new Promise((resolve, reject) => {
+    request({ host: "localhost", port, path }, (answer) => {
+      answer.resume();
+      resolve(answer.statusCode);
+    })
+      .on("error", reject)
+      .end();
+  });
+
+describe("serving a folder", () => {
+  it("gives the page and its kind", async () => {
+    const { address } = await serve([0]);
+    const answer = await fetch(address);
+    expect(answer.headers.get("content-type")).toBe("text/html; charset=utf-8");
+    expect(await answer.text()).toBe("<p>here</p>");
+  });
+
+  it("gives nothing from outside the folder", async () => {
+    const { port } = await serve([0]);
+    expect(await statusOf(port, "/index.html")).toBe(200);
+    for (const path of [
+      "/../soundfold-outside.txt",
+      "/%2e%2e/soundfold-outside.txt",
+      "/%2e%2e%2fsoundfold-outside.txt",
+      "/%",
+    ])
+      expect(await statusOf(port, path)).toBe(404);
+  });
+
+  it("takes the next port where one is taken, and says so where none is left", async () => {
+    const first = await serve([0]);
+    const second = await serve([first.port, 0]);
+    expect(second.port).not.toBe(first.port);
+    await expect(serve([first.port])).rejects.toThrow(`The ports ${first.port} are all taken`);
+  });
+});
