@@ -2,7 +2,8 @@ import { readdirSync, readFileSync, writeFileSync } from "node:fs";
 import { cpus, loadavg, totalmem } from "node:os";
 import type { BenchReport } from "./report.ts";
 
-// `npm run bench` runs every bench here and writes docs/benchmarks.md; `npm run bench -- funnel` runs and prints one.
+// `npm run bench` runs every bench here and writes docs/benchmarks.md; `npm run bench -- funnel` runs one and renews its
+// section there.
 const wanted = process.argv.slice(2);
 const names = readdirSync(import.meta.dirname)
   .filter((name) => name.endsWith(".bench.ts"))
@@ -17,13 +18,24 @@ for (const name of names) {
   console.log(`${section}\n`);
   sections.push(section);
 }
-if (wanted.length === 0) writeFileSync("docs/benchmarks.md", `${[heading(), ...sections].join("\n\n")}\n`);
+const page = "docs/benchmarks.md";
+const parts = wanted.length === 0 ? [heading(), ...sections] : renewed(readFileSync(page, "utf8"), sections);
+writeFileSync(page, `${parts.join("\n\n")}\n`);
+
+/** The parts of the page with some sections renewed; a section that is new comes last. */
+function renewed(text: string, fresh: readonly string[]): readonly string[] {
+  const titleOf = (section: string): string => section.split("\n", 1)[0] ?? "";
+  const byTitle = new Map(fresh.map((section) => [titleOf(section), section]));
+  const old = text.trimEnd().split(/\n\n(?=## )/);
+  const kept = old.map((section) => byTitle.get(titleOf(section)) ?? section);
+  return [...kept, ...fresh.filter((section) => !old.some((other) => titleOf(other) === titleOf(section)))];
+}
 
 function heading(): string {
   const [processor] = cpus();
   return [
     "# Benchmarks",
-    "Written by `npm run bench`. The times are medians of one run on one machine; compare the ratios, not the times.",
+    "Written by `npm run bench`. The times were taken on one machine that other work shared; compare the ratios, not the times.",
     `Machine: ${processor?.model.trim() ?? "unknown processor"}, ${cpus().length} cores, ${Math.round(totalmem() / 2 ** 30)} GB, ${process.platform}; processes waiting or running at the start: ${Math.round(load)}. Node.js ${process.version}. ${versions()}.`,
   ].join("\n\n");
 }

@@ -16,6 +16,7 @@ export function bench(): BenchReport {
     .map((definition) => {
       const fitting = sizes.filter((rows) => rows <= mostRows(definition));
       const times = fitting.map((rows) => timeOf(definition, rows));
+      process.stderr.write(`${definition.name} ${times.map(showTime).join(", ")}\n`);
       return { definition, times, exponent: slope(fitting.map(Math.log), times.map(Math.log)) };
     });
   const over = measured.filter(({ exponent }) => exponent > steepest);

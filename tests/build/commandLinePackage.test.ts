@@ -38,7 +38,7 @@ describe("npm pack", () => {
     await run("npm", ["pack", "--silent", "--pack-destination", folder], process.cwd());
     const tarball = join(folder, `soundfold-${version}.tgz`);
     await run("npm", ["install", "--silent", "--prefer-offline", "--no-audit", "--no-fund", tarball], clean);
-  }, 240_000);
+  }, 600_000);
 
   it("gives a command that works out a workbook in a clean folder", async () => {
     copyFileSync(join("samples", "farm-records.xlsx"), join(clean, "flock.xlsx"));
@@ -47,13 +47,13 @@ describe("npm pack", () => {
     expect(said).toMatch(/\d+ formulas worked out; with .*FOOT\.FLOCKPREV/);
     const names = (path: string) => openWorkbook(readFileSync(path)).sheets.map(({ name }) => name);
     expect(names(join(clean, "flock-worked-out.xlsx"))).toEqual(names(join("samples", "farm-records.xlsx")));
-  }, 120_000);
+  }, 300_000);
 
   it("leaves the invented flock's answers where the person is, not inside the installed package", async () => {
     const said = await saidUpTo("The workbook with these answers", "start");
     expect(said).toContain("The flock is invented.");
     expect(existsSync(join(clean, "soundfold-sample-worked-out.xlsx"))).toBe(true);
-  }, 120_000);
+  }, 300_000);
 
   it("brings the licences of what is bundled into the command", () => {
     const licences = readFileSync(join(clean, "node_modules", "soundfold", "dist", "cli", "licences.txt"), "utf8");

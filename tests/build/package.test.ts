@@ -33,12 +33,12 @@ describe("npm run package", () => {
   beforeAll(async () => {
     expect(await run("first", `${baseUrl}/`, "Pacific/Auckland")).toEqual({ code: 0, errors: "" });
     files = unzipSync(zipIn("first"));
-  }, 180_000);
+  }, 600_000);
 
   it("gives the same bytes in another time zone and folder", async () => {
     expect(await run("second", baseUrl, "America/St_Johns")).toEqual({ code: 0, errors: "" });
     expect(zipIn("second").equals(zipIn("first"))).toBe(true);
-  }, 180_000);
+  }, 600_000);
 
   it("holds what each spreadsheet needs", () => {
     expect(Object.keys(files)).toEqual(
@@ -130,5 +130,5 @@ describe("npm run package", () => {
       'baseUrl "http://example.org" is neither https nor on localhost; give an address such as https://example.org/soundfold.\n',
     );
     expect(existsSync(join(folder, "refused"))).toBe(false);
-  }, 60_000);
+  }, 300_000);
 });
