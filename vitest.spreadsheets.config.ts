@@ -6,8 +6,8 @@ export default defineConfig({
     include: ["tests/spreadsheets/**/*.test.ts"],
     globalSetup: ["tests/spreadsheets/setUp.ts"],
     testTimeout: 120_000,
-    // A workbook of thousands of rows goes through the engine and two offices.
-    hookTimeout: 300_000,
+    // A workbook of thousands of rows goes through the engine and two offices, on a machine that may be busy.
+    hookTimeout: 600_000,
     // A machine with two processors runs one office at a time best.
     maxWorkers: 1,
   },

@@ -34,7 +34,11 @@ const address = "https://add-in.invalid";
 const office = dirname(createRequire(import.meta.url).resolve("@microsoft/office-js/package.json"));
 
 /** Opens the built functions in the vendor's own runtime, with a bridge in the place of Excel. */
-export async function openExcel(browser: Browser, functions: Buffer, around?: ExcelAround): Promise<ExcelPage> {
+export async function openExcel(
+  browser: Pick<Browser, "newPage">,
+  functions: Buffer,
+  around?: ExcelAround,
+): Promise<ExcelPage> {
   const page = await browser.newPage();
   const refused: string[] = [];
   const served: Readonly<Record<string, string | Buffer>> = {

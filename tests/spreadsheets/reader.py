@@ -60,9 +60,9 @@ def read(desktop, request):
         started = time.perf_counter()
         document.calculateAll()
         seconds = time.perf_counter() - started
-        if "saveAs" in request:
-            target = uno.systemPathToFileUrl(request["saveAs"])
-            document.storeToURL(target, (setting("FilterName", request["filter"]),))
+        for copy in request["copies"]:
+            target = uno.systemPathToFileUrl(copy["saveAs"])
+            document.storeToURL(target, (setting("FilterName", copy["filter"]),))
         sheets = document.Sheets
         return {"sheets": {name: cells_of(sheets.getByName(name)) for name in sheets.ElementNames}, "seconds": seconds}
     finally:

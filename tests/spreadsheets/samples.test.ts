@@ -26,30 +26,44 @@ describe.each(samples)("samples/%s without its answers", (sample) => {
 
   beforeAll(async () => {
     bytes = withoutAnswers(readFileSync(`samples/${sample}`));
-    expected = sheetCells((await recalculate(openWorkbook(bytes), engineInNode())).bytes);
-    let flat: string;
+    const inCalc = async (): Promise<void> => {
+      const flat = await inNewer();
+      older = await inOlder(flat);
+    };
+    const inEngine = recalculate(openWorkbook(bytes), engineInNode());
+    const [worked] = await Promise.all([inEngine, inCalc()]);
+    expected = sheetCells(worked.bytes);
+  });
+
+  async function inNewer(): Promise<string> {
     const calc = await startCalc("25.2");
     try {
       const path = join(calc.folder, sample);
       writeFileSync(path, bytes);
-      const forOlder = { saveAs: join(calc.folder, "book.fods"), filter: "OpenDocument Spreadsheet Flat XML" };
-      newer = await calc.read(path, forOlder);
-      flat = flatWithoutAnswers(readFileSync(forOlder.saveAs, "utf8"));
-      const again = { saveAs: join(calc.folder, "again.xlsx"), filter: "Calc Office Open XML" };
-      await calc.read(path, again);
-      savedAgain = readFileSync(again.saveAs);
+      const flat = join(calc.folder, "book.fods");
+      const again = join(calc.folder, "again.xlsx");
+      newer = await calc.read(
+        path,
+        { saveAs: flat, filter: "OpenDocument Spreadsheet Flat XML" },
+        { saveAs: again, filter: "Calc Office Open XML" },
+      );
+      savedAgain = readFileSync(again);
+      return flatWithoutAnswers(readFileSync(flat, "utf8"));
     } finally {
       await calc.stop();
     }
-    const olderCalc = await startCalc("7.4");
+  }
+
+  async function inOlder(flat: string): Promise<CalcWorkbook> {
+    const calc = await startCalc("7.4");
     try {
-      const path = join(olderCalc.folder, "book.fods");
+      const path = join(calc.folder, "book.fods");
       writeFileSync(path, flat);
-      older = await olderCalc.read(path);
+      return await calc.read(path);
     } finally {
-      await olderCalc.stop();
+      await calc.stop();
     }
-  });
+  }
 
   it("holds no answer before it is worked out", () => {
     const formulas = openWorkbook(bytes).sheets.flatMap(({ rows }) =>

@@ -24,9 +24,15 @@ interface Described {
   readonly arguments: readonly { readonly name: string; readonly description: string; readonly optional: boolean }[];
 }
 
+interface Copy {
+  readonly saveAs: string;
+  /** Calc's name of the kind of file. */
+  readonly filter: string;
+}
+
 export interface Calc {
-  /** Opens a file, works out every formula afresh, saves a copy if asked to, and reads all cells. */
-  readonly read: (path: string, copy?: { readonly saveAs: string; readonly filter: string }) => Promise<CalcWorkbook>;
+  /** Opens a file, works out every formula afresh, saves copies if asked to, and reads all cells. */
+  readonly read: (path: string, ...copies: readonly Copy[]) => Promise<CalcWorkbook>;
   readonly describe: (name: string) => Promise<Described>;
   /** A folder that is removed when Calc stops. */
   readonly folder: string;
@@ -82,7 +88,7 @@ export async function startCalc(
 
   return {
     folder,
-    read: (path, copy) => ask<CalcWorkbook>({ path, ...copy }),
+    read: (path, ...copies) => ask<CalcWorkbook>({ path, copies }),
     describe: (name) => ask<Described>({ describe: name }),
     async stop() {
       line.end();

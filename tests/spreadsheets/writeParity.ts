@@ -84,7 +84,10 @@ async function inExcel(): Promise<readonly Verdict[]> {
   try {
     const options = ["--env", "baseUrl=https://add-in.invalid", "--output-path", folder];
     execFileSync("npm", ["run", "--silent", "build", "--", ...options], { stdio: ["ignore", "ignore", "inherit"] });
-    const excel = await openExcel(browser, readFileSync(join(folder, "functions.js")));
+    const context = await browser.newContext();
+    // tsx marks functions with a call of its own, which the page does not know.
+    await context.addInitScript("globalThis.__name = (marked) => marked");
+    const excel = await openExcel(context, readFileSync(join(folder, "functions.js")));
     const arrived = await excel.call(placed.map(({ definition, example }) => excelCall(definition, example)));
     return placed.map((example, place): Verdict => {
       const outcome = asOutcome(arrived[place] as (typeof arrived)[number]);
