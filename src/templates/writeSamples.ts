@@ -2,6 +2,9 @@ import { writeFile } from "node:fs/promises";
 import { isoText } from "../cells/day.ts";
 import type { WorkbookPlan } from "./authoring/authorWorkbook.ts";
 import { farmRecords } from "./farmRecords/farmRecords.ts";
+import { emptyComparison } from "./flockComparison/emptyComparison.ts";
+import { flockComparison } from "./flockComparison/flockComparison.ts";
+import { inventedComparison } from "./flockComparison/inventedComparison.ts";
 import { emptyBook } from "./flockFootBook/emptyBook.ts";
 import { flockFootBook } from "./flockFootBook/flockFootBook.ts";
 import { inventedBook } from "./flockFootBook/inventedBook.ts";
@@ -17,6 +20,8 @@ const samples: Readonly<Record<string, () => WorkbookPlan>> = {
   "farm-records": () => farmRecords(sampleSeed).plan,
   "flock-foot-book": () => flockFootBook(inventedBook(sampleSeed)),
   "flock-foot-book-empty": () => flockFootBook(emptyBook({ made: isoText(year.last) })),
+  "flock-comparison": () => flockComparison(inventedComparison(sampleSeed)),
+  "flock-comparison-empty": () => flockComparison(emptyComparison({ made: isoText(year.last) })),
   "visit-sheet": () => visitSheet(inventedVisit(sampleSeed)),
   "visit-sheet-empty": () => visitSheet(emptyVisit({ made: isoText(year.last) })),
 };

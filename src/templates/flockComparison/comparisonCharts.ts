@@ -79,7 +79,7 @@ export function rankedChart(along: "name" | "letter", rows: number, title: strin
     Dimension: { Width: along === "name" ? 900 : 840, Height: along === "name" ? 420 : 330 },
     Title: chartTitle(title),
     YAxis: { ...chartLook.YAxis, ...share },
-    XAxis: { ...chartLook.XAxis, TickLabelSkip: 1, Alignment: { TextRotation: along === "name" ? -90 : 0 } },
+    XAxis: { ...chartLook.XAxis, TickLabelSkip: 1, Alignment: { TextRotation: -90 } },
     GapWidth: 30,
     Overlap: 100,
     Series: [{ ...named("low", along, rows), Fill: none, Legend: { Font: { Size: 1, Color: "FFFFFF" } } }, ...ranges],

@@ -27,7 +27,7 @@ export const oneFlockSheet = ({ flocks, chosen }: ComparisonContent): SheetPlan 
       { row: 1, column: 0 },
       {
         formula:
-          'IF(LEN(year_compared)=0,"",year_compared&": ")&"your flock among "&flocks_counted&" flocks, the others by letters"',
+          'IF(flocks_counted=0,"No flocks yet: type them on the sheet Flocks.",IF(LEN(year_compared)=0,"",year_compared&": ")&"your flock among "&flocks_counted&" flocks, the others by letters")',
       },
       "subtitle",
     );

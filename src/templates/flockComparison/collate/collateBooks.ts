@@ -138,7 +138,7 @@ function lineFor(
   const words =
     (read.years.get(year)?.gathers ?? 0) === 0
       ? `No gathers in ${year} in it.`
-      : `The same flock as ${standing?.file}, which was written in as late or later; give two flocks two names in their settings.`;
+      : `The same flock as ${standing?.file}, whose gathers go on as long or longer; give two flocks two names in their settings.`;
   return { ...common, used: false, words };
 }
 
