@@ -109,7 +109,7 @@ export const words = {
     open: "New workbook",
     openNamed: (title: string): string => `New workbook: ${title}`,
     insert: "Insert these sheets here",
-    insertNamed: (title: string): string => `Insert the sheets here: ${title}`,
+    insertNamed: (title: string): string => `Insert these sheets here: ${title}`,
     download: "Download",
     downloadNamed: (title: string): string => `Download: ${title}`,
     opened: (title: string): string => `${title} is open in a new window.`,

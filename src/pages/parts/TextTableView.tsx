@@ -10,7 +10,7 @@ interface Props {
 /** A table of texts that scrolls sideways inside its own frame when the page is narrow. */
 export const TextTableView = ({ table, label, rowHeadings = false }: Props) => (
   // biome-ignore lint/a11y/noNoninteractiveTabindex: what scrolls must be reachable by keyboard
-  <section class="frame" tabIndex={0} aria-label={label}>
+  <figure class="frame" tabIndex={0} aria-label={label}>
     <table>
       <thead>
         <tr>
@@ -41,5 +41,5 @@ export const TextTableView = ({ table, label, rowHeadings = false }: Props) => (
         ))}
       </tbody>
     </table>
-  </section>
+  </figure>
 );

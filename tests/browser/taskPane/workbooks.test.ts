@@ -31,7 +31,7 @@ it.each(templateList.map(({ title, file }) => [title, file] as const))(
 it("inserts the sheets of a template after those that are there, and names them", async () => {
   const [{ title, file }] = templateList as [(typeof templateList)[number]];
   const { page, calls, troubles } = await open({ vendor: flock });
-  await page.getByRole("button", { name: `Insert the sheets here: ${title}`, exact: true }).click();
+  await page.getByRole("button", { name: `Insert these sheets here: ${title}`, exact: true }).click();
   await page.getByText("Added at the end of this workbook: Start, Gathers.").waitFor();
   expect(await calls()).toEqual([["insert", bytesOf(file), { positionType: "End" }]]);
   expect(troubles).toEqual([]);
