@@ -43,6 +43,17 @@ const valuesOf = (workbook: Workbook): Map<string, Cell> =>
     ),
   );
 
+// The browser and Node.js may differ in the last digit of a power or a logarithm.
+const lastDigits = 1e-12;
+
+const isSame = (one: Cell | undefined, other: Cell | undefined): boolean =>
+  typeof one === "number" && typeof other === "number"
+    ? Math.abs(one - other) <= lastDigits * Math.max(Math.abs(one), Math.abs(other))
+    : JSON.stringify(one) === JSON.stringify(other);
+
+const differing = (one: ReadonlyMap<string, Cell>, other: ReadonlyMap<string, Cell>): readonly string[] =>
+  [...new Set([...one.keys(), ...other.keys()])].filter((key) => !isSame(one.get(key), other.get(key)));
+
 describe("the practice sheet", () => {
   it(
     "works out what is typed, spills, and says why it refuses; it asks nobody but its own server",
@@ -90,10 +101,10 @@ describe("the practice sheet", () => {
       await page.getByRole("button", { name: "Download" }).click();
       const file = openWorkbook(readFileSync((await (await saved).path()) ?? ""));
       const again = openWorkbook((await recalculate(file, engineInNode())).bytes);
-      expect(valuesOf(file)).toEqual(valuesOf(again));
+      expect(differing(valuesOf(file), valuesOf(again))).toEqual([]);
       expect(cellValue(sheetNamed(file, "Cases"), last.row, 10)).toBe(300);
       const changed = [...valuesOf(file)].filter(
-        ([key, value]) => key.startsWith("Today ") && valuesOf(book).get(key) !== value,
+        ([key, value]) => key.startsWith("Today ") && !isSame(valuesOf(book).get(key), value),
       );
       expect(changed.length).toBeGreaterThan(0);
       // What the page shows is what the file holds.
