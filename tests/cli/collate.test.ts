@@ -1,18 +1,45 @@
-import { mkdtempSync, readFileSync, rmSync, writeFileSync } from "node:fs";
+import { mkdtempSync, readdirSync, readFileSync, rmSync, writeFileSync } from "node:fs";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { afterAll, beforeAll, describe, expect, test } from "vitest";
 import type { Cell } from "../../src/cells/cell.ts";
+import { BadInput } from "../../src/cli/badInput.ts";
+import { collateCommand } from "../../src/cli/commands/collateCommand.ts";
 import { progressBar } from "../../src/cli/progressBar.ts";
+import { collateBooks, type ReadBook } from "../../src/templates/flockComparison/collate/collateBooks.ts";
+import { readFootBook } from "../../src/templates/flockComparison/collate/readFootBook.ts";
 import { sheetCells } from "../samples/sheetCells.ts";
 import { inventBook, makeFootBook, mgOf } from "../templates/makeFootBook.ts";
-import { type Ended, runSoundfold } from "./runSoundfold.ts";
 
 const good = Array.from({ length: 12 }, (_, place) => inventBook(place + 1, 30));
 const total = (numbers: readonly number[]): number => numbers.reduce((sum, number) => sum + number, 0);
 
 let folder: string;
 let books: string;
+
+interface Ended {
+  readonly output: string;
+  readonly errors: string;
+  readonly progress: readonly string[];
+}
+
+/** Runs the command where the test runs. */
+async function collate(...given: readonly string[]): Promise<Ended> {
+  const [said, progress]: [string[], string[]] = [[], []];
+  const terminal = {
+    say: (text: string) => void said.push(text),
+    progress: (words: string) => void progress.push(words),
+    progressDone: () => undefined,
+  };
+  const errors = await collateCommand.run(given, terminal).then(
+    () => "",
+    (error: unknown) => {
+      if (error instanceof BadInput) return error.message;
+      throw error;
+    },
+  );
+  return { output: said.join("\n"), errors, progress };
+}
 
 beforeAll(async () => {
   folder = mkdtempSync(join(tmpdir(), "soundfold-collate-"));
@@ -44,12 +71,13 @@ describe("collate over twelve books and five spoiled ones", () => {
   let cells: ReadonlyMap<string, Cell>;
   beforeAll(async () => {
     const out = join(folder, "round.xlsx");
-    ended = await runSoundfold(["collate", books, "--out", out]);
+    ended = await collate(books, "--out", out);
     cells = sheetCells(readFileSync(out));
   });
 
   test("twelve are used, five named with their reasons", () => {
-    expect(ended).toMatchObject({ code: 0, errors: "" });
+    expect(ended.errors).toBe("");
+    expect(ended.progress[5]).toBe("[#######-----------------] 5 of 17  book 06.xlsx");
     expect(ended.output).toContain("12 of 17 files used, for 2026.");
     for (const line of [
       /spoiled-cut\.xlsx +The file is damaged or cut short/,
@@ -100,42 +128,54 @@ describe("collate over twelve books and five spoiled ones", () => {
   });
 });
 
-test("--letters names no flock and no file in the workbook, and gives the key", async () => {
-  const out = join(folder, "letters.xlsx");
-  const ended = await runSoundfold(["collate", books, "--out", out, "--letters", "--year", "2025"]);
-  expect(ended.code).toBe(0);
-  const texts = [...sheetCells(readFileSync(out)).values()].filter((cell) => typeof cell === "string");
-  expect(texts.filter((text) => /farm \d|book \d|spoiled/i.test(text))).toEqual([]);
-  const cells = sheetCells(readFileSync(out));
+test("--letters names no flock and no file in the workbook, and gives the key", () => {
+  const read = readdirSync(books)
+    .sort()
+    .map((file): ReadBook => {
+      try {
+        return { file, read: readFootBook(readFileSync(join(books, file))) };
+      } catch (error) {
+        return { file, read: { reason: (error as Error).message } };
+      }
+    });
+  const made = "2026-10-31";
+  const collated = collateBooks(read, { year: 2025, letters: true, made });
+  if (!collated) throw new Error("no book can be used");
+  expect(JSON.stringify(collated.content)).not.toMatch(/farm \d|book \d|spoiled|gathers in 20/i);
   // Farm 99 has gathers in 2025 only.
-  expect(rowsOf(cells, "Flocks", 10).map(([name]) => name)).toEqual([..."ABCDEFGHIJKLM"]);
-  expect(ended.output).toMatch(/The key, which is not in the file:\n +A +Farm \d+ +/);
+  expect(collated.content.flocks.map(({ flock }) => flock)).toEqual([..."ABCDEFGHIJKLM"]);
+  const shares = collated.content.flocks.map(({ lame = 0, lookedAt = 1 }) => lame / lookedAt);
+  expect(shares).toEqual([...shares].sort((one, other) => one - other));
+  const named = collateBooks(read, { year: 2025, letters: false, made });
+  for (const [place, { letter, flock }] of collated.key.entries()) {
+    expect(letter).toBe(collated.content.flocks[place]?.flock);
+    const its = named?.content.flocks.find((candidate) => candidate.flock === flock);
+    expect(its).toEqual({ ...collated.content.flocks[place], flock });
+  }
+  expect(named?.key).toEqual([]);
 });
 
 describe("collate refuses", () => {
   test("a file that is there", async () => {
     const there = join(books, "book 01.xlsx");
-    const { code, errors } = await runSoundfold(["collate", books, "--out", there]);
-    expect({ code, errors }).toEqual({
-      code: 2,
-      errors: `${there} is already there and is never replaced; name another with --out.\n`,
-    });
+    const { errors } = await collate(books, "--out", there);
+    expect(errors).toBe(`${there} is already there and is never replaced; name another with --out.`);
   });
 
   test("a year without gathers, and writes nothing", async () => {
     const out = join(folder, "none.xlsx");
-    const { code, errors } = await runSoundfold(["collate", books, "--out", out, "--year", "2019"]);
-    expect(code).toBe(2);
+    const { errors } = await collate(books, "--out", out, "--year", "2019");
     expect(errors).toMatch(/None of the 17 files .* can be used, so nothing was written:/);
     expect(errors).toMatch(/book 01\.xlsx +No gathers in 2019 in it\./);
     expect(() => readFileSync(out)).toThrow();
   });
 
   test("what is no year, and a folder that is not there", async () => {
-    const year = await runSoundfold(["collate", books, "--out", join(folder, "x.xlsx"), "--year", "26"]);
-    expect(year).toMatchObject({ code: 2, errors: '"26" is not a year; give it as --year 2026.\n' });
-    const none = await runSoundfold(["collate", join(folder, "nowhere"), "--out", join(folder, "x.xlsx")]);
-    expect(none.code).toBe(2);
+    const out = join(folder, "x.xlsx");
+    expect((await collate(books, "--out", out, "--year", "26")).errors).toBe(
+      '"26" is not a year; give it as --year 2026.',
+    );
+    const none = await collate(join(folder, "nowhere"), "--out", out);
     expect(none.errors).toContain("nowhere cannot be read: there is no such file.");
   });
 });

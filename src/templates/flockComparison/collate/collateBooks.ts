@@ -155,12 +155,12 @@ function usedWords({ leftOut, flock }: FlockRecord): string {
   return [...named, ...left].join(" ");
 }
 
-const unnamed = (line: BookLine, letter: string | undefined): BookLine =>
-  line.used
-    ? { ...line, file: "not named", flock: letter, words: line.words.replace(/^No farm is named[^.]*\. ?/, "") }
-    : {
-        ...line,
-        file: "not named",
-        flock: undefined,
-        words: line.words.startsWith("The same flock as") ? "The same flock as another file." : line.words,
-      };
+// Even the name of a sheet can give a farm away, so what was found in a file is said on the screen only.
+const unnamed = (line: BookLine, letter: string | undefined): BookLine => ({
+  ...line,
+  file: "not named",
+  flock: line.used ? letter : undefined,
+  words: line.used
+    ? line.words && "Something was left out: collate has said what."
+    : "It could not be used: collate has said why.",
+});
