@@ -11,7 +11,7 @@ const { text, modules } = await bundle("src/cli/main.ts", {
   platform: "node",
   target: "node20",
   format: "esm",
-  external: ["@univerjs/*"],
+  external: ["@univerjs/*", "excelize-wasm"],
   legalComments: "none",
 });
 const packages = bundledPackages([...modules, packagesOfTools.esbuild]);
