@@ -41,11 +41,20 @@ export async function openPractice(
 
 /** Goes to a cell of the sheet in view, as a person does who types its name. */
 export async function goTo(page: Page, cell: string): Promise<void> {
-  const box = page.getByRole("textbox", { name: "Cell", exact: true }).first();
-  await box.click();
-  await box.fill(cell);
-  await box.press("Enter");
-  await page.locator(".status", { hasText: ` ${cell}` }).waitFor();
+  const box = page.locator(".grid input").first();
+  const there = page.locator(".status strong", { hasText: new RegExp(` ${cell}$`) });
+  // The spreadsheet listens a moment after it is painted; a person would press Enter again too.
+  for (let left = 10; left > 0; left -= 1) {
+    await box.click();
+    await box.fill(cell);
+    await box.press("Enter");
+    const arrived = await there.waitFor({ timeout: 5000 }).then(
+      () => true,
+      () => false,
+    );
+    if (arrived) return;
+  }
+  throw new Error(`the sheet did not go to ${cell}; it says ${await page.locator(".status").textContent()}`);
 }
 
 /** Types into a cell of the sheet in view. */
