@@ -1,6 +1,6 @@
 import { createRequire } from "node:module";
 import { init, type Style } from "excelize-wasm";
-import { strToU8, unzipSync } from "fflate";
+import { strFromU8, strToU8, unzipSync } from "fflate";
 import { fixedArea, quoteSheet } from "../../workbook/formula/structured.ts";
 import { escapeXml } from "../../workbook/xml/escapeXml.ts";
 import { writeZip } from "../../workbook/zip/writeZip.ts";
@@ -72,10 +72,18 @@ function onceEach<K>(make: (key: K) => number): (key: K) => number {
 // in a way that some readers stumble over.
 function steadied(bytes: Uint8Array, plan: WorkbookPlan): Uint8Array {
   const written = { ...unzipSync(bytes), "docProps/core.xml": strToU8(properties(plan)) };
-  const parts = Object.entries(written).map(([name, content]) => ({ name, bytes: content, stored: false }));
+  const parts = Object.entries(written).map(([name, content]) => ({
+    name,
+    bytes: name.startsWith("xl/tables/") ? withHeaderCount(content) : content,
+    stored: false,
+  }));
   const first = (name: string) => (name === "[Content_Types].xml" ? 0 : name.startsWith("_rels/") ? 1 : 2);
   return writeZip(parts.sort((one, other) => first(one.name) - first(other.name) || (one.name < other.name ? -1 : 1)));
 }
+
+// One heading row is what the format takes for granted; some libraries take none for granted.
+const withHeaderCount = (table: Uint8Array): Uint8Array =>
+  strToU8(strFromU8(table).replace(/ ref="/, ' headerRowCount="1" ref="'));
 
 function properties({ title, description, made }: WorkbookPlan): string {
   const moment = `${made}T00:00:00Z`;
