@@ -1,4 +1,5 @@
 import type { DefinedName } from "../model.ts";
+import { WorkbookProblem } from "../workbookProblem.ts";
 import { attributeNamed, walkXml } from "../xml/walkXml.ts";
 
 export interface WorkbookPart {
@@ -6,6 +7,9 @@ export interface WorkbookPart {
   readonly names: readonly DefinedName[];
   readonly date1904: boolean;
 }
+
+// Names left behind by copied sheets run into thousands; beyond this a file is made to keep a machine busy.
+const mostNames = 100_000;
 
 /** The list of sheets, the names and the date system. */
 export function readWorkbookPart(part: string, text: string): WorkbookPart {
@@ -30,6 +34,10 @@ export function readWorkbookPart(part: string, text: string): WorkbookPart {
     close(element) {
       if (element !== "definedName" || !name) return;
       names.push(name);
+      if (names.length > mostNames)
+        throw new WorkbookProblem(
+          `The workbook holds more than ${mostNames} names, which no flock workbook does; it was not opened.`,
+        );
       name = undefined;
     },
   });

@@ -24,7 +24,8 @@ export function readZip(
 ): readonly Entry[] {
   const seen = new Map<string, boolean>();
   let total = 0;
-  const unpacked = unzip(bytes, ({ name, size, originalSize, compression }) => {
+  // Looked through before anything is unpacked, since many entries may share one packed part.
+  unzip(bytes, ({ name, size, originalSize, compression }) => {
     if (seen.has(name)) throw new WorkbookProblem(`The file is damaged: it holds the part ${name} twice.`);
     seen.set(name, compression === 0);
     total += originalSize;
@@ -32,8 +33,11 @@ export function readZip(
     if (total > limits.bytes) throw tooBig(`more than ${Math.round(limits.bytes / 1e6)} MB`);
     if (originalSize > limits.ratioFrom && originalSize > size * limits.ratio)
       throw tooBig(`${Math.round(originalSize / Math.max(size, 1))} times its packed size`);
-    return wanted(name);
+    // Under this name an object keeps no value of its own, so the part would be lost on the way.
+    if (name === "__proto__") throw new WorkbookProblem(`The file holds a part called ${name}; it was not opened.`);
+    return false;
   });
+  const unpacked = unzip(bytes, ({ name }) => wanted(name));
   return [...seen].map(([name, stored]) => ({ name, stored, bytes: unpacked[name] ?? new Uint8Array() }));
 }
 
