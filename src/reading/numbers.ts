@@ -24,6 +24,7 @@ const atMost = (most: number) => z.lte(most, `is above ${most}`);
 // Far beyond any flock, so that no sum, power or table of a computation runs out of numbers or of memory.
 const notTooLarge = (most: number) => z.lte(most, "is too large to be right");
 const notTooSmall = z.gte(1e-9, "is too small to be right");
+const zeroOrNotTooSmall = z.refine<number>((value) => value === 0 || value >= 1e-9, "is too small to be right");
 const mostSheep = 1e9;
 const mostOfAnything = 1e15;
 const whole = z.refine<number>((value) => Number.isSafeInteger(value), "is not a whole number");
@@ -55,13 +56,13 @@ export const daysBetween = (least: number, most: number): CellKind<number> =>
 /** A share of the whole, 0 to 1; a cell that shows 5% holds 0.05. */
 export const share: CellKind<number> = numberKind(
   "a share from 0 to 1, such as 0.05 or 5%",
-  z.number().check(atLeast(0), atMost(1)),
+  z.number().check(atLeast(0), zeroOrNotTooSmall, atMost(1)),
 );
 
 /** A share above 0 and below 1, for rates that cannot be certain. */
 export const innerShare: CellKind<number> = numberKind(
   "a share above 0 and below 1, such as 0.02 or 2%",
-  z.number().check(z.gt(0, "is not above 0"), z.lt(1, "is not below 1")),
+  z.number().check(z.gt(0, "is not above 0"), notTooSmall, z.lt(1, "is not below 1")),
 );
 
 /** How sure the interval is to be, such as 0.95. */
@@ -80,4 +81,4 @@ export const positive = (what: string): CellKind<number> =>
 
 /** A number, 0 or more, in the unit that `what` names. */
 export const nonNegative = (what: string): CellKind<number> =>
-  numberKind(`${what}, 0 or more`, z.number().check(atLeast(0), notTooLarge(mostOfAnything)));
+  numberKind(`${what}, 0 or more`, z.number().check(atLeast(0), zeroOrNotTooSmall, notTooLarge(mostOfAnything)));
