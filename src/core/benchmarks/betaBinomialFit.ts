@@ -1,3 +1,5 @@
+import exp from "@stdlib/math-base-special-exp";
+import ln from "@stdlib/math-base-special-ln";
 /** Lame sheep among those seen in one flock. */
 export interface FlockCount {
   readonly lame: number;
@@ -85,7 +87,7 @@ function logSums(tally: Float64Array, base: number, spread: number): LogSums {
     const inverse = 1 / (base + j * spread);
     const once = flocks * inverse;
     const twice = once * inverse;
-    value -= flocks * Math.log(inverse);
+    value -= flocks * ln(inverse);
     first += once;
     firstJ += j * once;
     second += twice;
@@ -148,6 +150,6 @@ function newtonStep({ slope: [s, t], curve: [ss, st, tt] }: ReturnType<typeof li
 }
 
 function moved({ share, spread }: BetaBinomialFit, [s, t]: readonly [number, number], part: number): BetaBinomialFit {
-  const odds = (share / (1 - share)) * Math.exp(part * s);
-  return { share: odds / (1 + odds), spread: spread * Math.exp(part * t) };
+  const odds = (share / (1 - share)) * exp(part * s);
+  return { share: odds / (1 + odds), spread: spread * exp(part * t) };
 }

@@ -1,3 +1,4 @@
+import pow from "@stdlib/math-base-special-pow";
 import { nothingToReport, Problem } from "../../cells/problem.ts";
 import { pooledPrevalence } from "../prevalence/pooledPrevalence.ts";
 
@@ -31,7 +32,7 @@ export function flockSpread(lame: readonly number[], seen: readonly number[]): F
     const own = (lame[row] ?? 0) / n;
     flocks++;
     squares += n * n;
-    between += n * (own - share) ** 2;
+    between += n * pow(own - share, 2);
     within += n * own * (1 - own);
   });
   if (flocks === 1)

@@ -1,3 +1,4 @@
+import pow from "@stdlib/math-base-special-pow";
 import { binomialDensity } from "../distributions/binomialDensity.ts";
 import type { Interval } from "../prevalence/interval.ts";
 import { runLength } from "./runSignals.ts";
@@ -37,7 +38,7 @@ export function falseAlarmChance(flock: SteadyFlock): FalseAlarms {
   for (const side of ["above", "below", "on"] as const) silent[side] = anywhere[side] + chances.beyond[side];
   const within = anywhere.above + anywhere.below + anywhere.on;
   return {
-    beyondLimits: 1 - within ** flock.gathers,
+    beyondLimits: 1 - pow(within, flock.gathers),
     runs: 1 - noRun(silent, flock.gathers),
     either: 1 - noRun(anywhere, flock.gathers),
   };

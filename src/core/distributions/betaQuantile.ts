@@ -1,3 +1,5 @@
+import exp from "@stdlib/math-base-special-exp";
+import ln from "@stdlib/math-base-special-ln";
 import { betaTails } from "./betaTails.ts";
 import { roughNormalScore } from "./roughNormalScore.ts";
 import { solveTail } from "./solveTail.ts";
@@ -24,12 +26,11 @@ export function betaQuantile(tail: "lower" | "upper", p: number, a: number, b: n
   if (tail === "upper" && b < 1 && betaTails(1, a, b, smallest).upper >= p) return 1;
   // On the logit scale shares near 0 and near 1 both keep all their digits.
   const spread = Math.sqrt(1 / a + 1 / b);
-  const start = Math.log(a / b) + (tail === "lower" ? -1 : 1) * roughNormalScore(p) * spread;
+  const start = ln(a / b) + (tail === "lower" ? -1 : 1) * roughNormalScore(p) * spread;
   const logit = solveTail((u) => betaTails(shareOf(u), a, b, shareOf(-u)), tail, p, start);
   return shareOf(logit);
 }
 
 const smallest = 1e-300;
 
-const shareOf = (logit: number): number =>
-  logit < 0 ? Math.exp(logit) / (1 + Math.exp(logit)) : 1 / (1 + Math.exp(-logit));
+const shareOf = (logit: number): number => (logit < 0 ? exp(logit) / (1 + exp(logit)) : 1 / (1 + exp(-logit)));

@@ -1,3 +1,6 @@
+import exp from "@stdlib/math-base-special-exp";
+import ln from "@stdlib/math-base-special-ln";
+import log1p from "@stdlib/math-base-special-log1p";
 import { deviance } from "./deviance.ts";
 import { stirlingError } from "./stirlingError.ts";
 
@@ -20,10 +23,10 @@ export function binomialDensity(x: number, n: number, p: number, q = 1 - p): num
   if (p === 0) return x === 0 ? 1 : 0;
   if (q === 0) return y === 0 ? 1 : 0;
   if (x < 0 || y < 0) return 0;
-  if (x === 0) return Math.exp(n * logOfShare(q, p));
-  if (y === 0) return Math.exp(n * logOfShare(p, q));
+  if (x === 0) return exp(n * logOfShare(q, p));
+  if (y === 0) return exp(n * logOfShare(p, q));
   const exponent = stirlingError(n) - stirlingError(x) - stirlingError(y) - deviance(x, n * p) - deviance(y, n * q);
-  return Math.exp(exponent) * Math.sqrt(n / (2 * Math.PI * x * y));
+  return exp(exponent) * Math.sqrt(n / (2 * Math.PI * x * y));
 }
 
-const logOfShare = (share: number, rest: number): number => (rest < 0.5 ? Math.log1p(-rest) : Math.log(share));
+const logOfShare = (share: number, rest: number): number => (rest < 0.5 ? log1p(-rest) : ln(share));

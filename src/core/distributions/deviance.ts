@@ -1,3 +1,4 @@
+import ln from "@stdlib/math-base-special-ln";
 /**
  * x ln(x / m) + m − x without the cancellation of the plain formula when x is near m (Loader 2000).
  *
@@ -8,7 +9,7 @@
  */
 export function deviance(x: number, m: number): number {
   const gap = x - m;
-  if (Math.abs(gap) >= 0.1 * (x + m)) return x * Math.log(x / m) - gap;
+  if (Math.abs(gap) >= 0.1 * (x + m)) return x * ln(x / m) - gap;
   const v = gap / (x + m);
   let sum = gap * v;
   let power = 2 * x * v;

@@ -1,3 +1,6 @@
+import exp from "@stdlib/math-base-special-exp";
+import ln from "@stdlib/math-base-special-ln";
+import pow from "@stdlib/math-base-special-pow";
 import { gammaTails } from "./gammaTails.ts";
 import { roughNormalScore } from "./roughNormalScore.ts";
 import { solveTail } from "./solveTail.ts";
@@ -18,6 +21,6 @@ export function gammaQuantile(tail: "lower" | "upper", p: number, a: number): nu
   const score = (tail === "lower" ? -1 : 1) * roughNormalScore(p);
   // Wilson & Hilferty's cube root; where it fails (small shapes), the first term of the series.
   const root = 1 - 1 / (9 * a) + score / (3 * Math.sqrt(a));
-  const start = root > 0.1 ? Math.log(a * root ** 3) : Math.log(a) - 1 / a;
-  return Math.exp(solveTail((u) => gammaTails(Math.exp(u), a), tail, p, start));
+  const start = root > 0.1 ? ln(a * pow(root, 3)) : ln(a) - 1 / a;
+  return exp(solveTail((u) => gammaTails(exp(u), a), tail, p, start));
 }

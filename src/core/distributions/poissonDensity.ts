@@ -1,3 +1,4 @@
+import exp from "@stdlib/math-base-special-exp";
 import { deviance } from "./deviance.ts";
 import { stirlingError } from "./stirlingError.ts";
 
@@ -10,6 +11,6 @@ import { stirlingError } from "./stirlingError.ts";
  * poissonDensity(0, 1) // → 0.36787944117144233
  */
 export function poissonDensity(x: number, m: number): number {
-  if (x === 0) return Math.exp(-m);
-  return Math.exp(-stirlingError(x) - deviance(x, m)) / Math.sqrt(2 * Math.PI * x);
+  if (x === 0) return exp(-m);
+  return exp(-stirlingError(x) - deviance(x, m)) / Math.sqrt(2 * Math.PI * x);
 }

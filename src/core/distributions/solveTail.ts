@@ -1,3 +1,4 @@
+import ln from "@stdlib/math-base-special-ln";
 import type { Tails } from "./tails.ts";
 
 /**
@@ -24,7 +25,7 @@ export function solveTail(tails: (at: number) => Tails, tail: "lower" | "upper",
       at += found > 0 ? -direction : direction;
       continue;
     }
-    const step = (Math.log(found / p) * found) / here.slope;
+    const step = (ln(found / p) * found) / here.slope;
     at -= direction * step;
     const size = Math.abs(step);
     // Steps that no longer shrink are rounding.

@@ -1,3 +1,5 @@
+import log1p from "@stdlib/math-base-special-log1p";
+
 const half = 0.5;
 
 /** From here on six terms of Stirling's series are exact to the last digit. */
@@ -10,7 +12,7 @@ const series = (z: number): number => {
 
 // Γ(z + 1) = z Γ(z) turned into steps of the error, each exact to rounding.
 const byRecurrence = (z: number): number =>
-  z >= seriesFrom ? series(z) : byRecurrence(z + 1) + (z + half) * Math.log1p(1 / z) - 1;
+  z >= seriesFrom ? series(z) : byRecurrence(z + 1) + (z + half) * log1p(1 / z) - 1;
 
 // Counts and counts and a half are what intervals ask for, again and again.
 const halves = Array.from({ length: 2 * seriesFrom }, (_, twice) => (twice === 0 ? Infinity : byRecurrence(twice / 2)));

@@ -1,3 +1,6 @@
+import exp from "@stdlib/math-base-special-exp";
+import expm1 from "@stdlib/math-base-special-expm1";
+import ln from "@stdlib/math-base-special-ln";
 import { betaQuantile } from "../distributions/betaQuantile.ts";
 import type { Interval } from "./interval.ts";
 
@@ -20,12 +23,12 @@ export function exactInterval(x: number, n: number, confidence: number): Interva
 
 const lowLimit = (x: number, n: number, tail: number): number => {
   if (x === 0) return 0;
-  if (x === n) return Math.exp(Math.log(tail) / n);
+  if (x === n) return exp(ln(tail) / n);
   return betaQuantile("lower", tail, x, n - x + 1);
 };
 
 const highLimit = (x: number, n: number, tail: number): number => {
   if (x === n) return 1;
-  if (x === 0) return -Math.expm1(Math.log(tail) / n);
+  if (x === 0) return -expm1(ln(tail) / n);
   return betaQuantile("upper", tail, x + 1, n - x);
 };

@@ -1,3 +1,4 @@
+import hypot from "@stdlib/math-base-special-hypot";
 import { fisherExact } from "../distributions/fisherExact.ts";
 import type { Interval } from "./interval.ts";
 import { pooledPrevalence } from "./pooledPrevalence.ts";
@@ -37,8 +38,8 @@ export function prevalenceChange(before: CountColumns, after: CountColumns, conf
   const change = now.share - old.share;
   return {
     change,
-    low: change - Math.hypot(now.share - nowRange.low, oldRange.high - old.share),
-    high: change + Math.hypot(nowRange.high - now.share, old.share - oldRange.low),
+    low: change - hypot(now.share - nowRange.low, oldRange.high - old.share),
+    high: change + hypot(nowRange.high - now.share, old.share - oldRange.low),
     p: fisherExact(now.lame, now.seen, old.lame, old.seen),
   };
 }

@@ -1,3 +1,4 @@
+import pow from "@stdlib/math-base-special-pow";
 import { normalScore } from "../distributions/normalScore.ts";
 import { finiteFlockInterval } from "./finiteFlockInterval.ts";
 import type { Interval } from "./interval.ts";
@@ -52,7 +53,7 @@ const beyondAllCounting = 1e7;
 // A target lies outside Wilson's interval when the share is more than z √(target (1 − target) / n) away from it.
 function stillOpen({ lame, seen, target, confidence }: TargetQuestion): string {
   const gap = Math.abs(lame / seen - target);
-  const needed = Math.floor((normalScore(confidence) ** 2 * target * (1 - target)) / gap ** 2) + 1;
+  const needed = Math.floor((pow(normalScore(confidence), 2) * target * (1 - target)) / pow(gap, 2)) + 1;
   return needed <= beyondAllCounting
     ? lookAt(Math.max(needed - seen, 1))
     : "not settled: the share seen is the target itself, and no number of sheep would tell the two apart";

@@ -1,3 +1,4 @@
+import pow from "@stdlib/math-base-special-pow";
 import { nothingToReport, Problem } from "../../cells/problem.ts";
 import { normalScore } from "../distributions/normalScore.ts";
 import { checkCounts } from "./checkCounts.ts";
@@ -45,8 +46,8 @@ export function weightedPrevalence(
     const group = groupShare(size, lame[row] ?? 0, n, z);
     const weight = size / flock;
     share += weight * group.share;
-    below += (weight * (group.share - group.low)) ** 2;
-    above += (weight * (group.high - group.share)) ** 2;
+    below += pow(weight * (group.share - group.low), 2);
+    above += pow(weight * (group.high - group.share), 2);
     variance += weight * weight * group.variance;
   });
   return {

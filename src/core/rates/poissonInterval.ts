@@ -1,3 +1,4 @@
+import ln from "@stdlib/math-base-special-ln";
 import { gammaQuantile } from "../distributions/gammaQuantile.ts";
 import type { Interval } from "../prevalence/interval.ts";
 
@@ -15,6 +16,6 @@ export function poissonInterval(cases: number, confidence: number): Interval {
   const tail = (1 - confidence) / 2;
   return {
     low: cases === 0 ? 0 : gammaQuantile("lower", tail, cases),
-    high: cases === 0 ? -Math.log(tail) : gammaQuantile("upper", tail, cases + 1),
+    high: cases === 0 ? -ln(tail) : gammaQuantile("upper", tail, cases + 1),
   };
 }

@@ -1,3 +1,5 @@
+import expm1 from "@stdlib/math-base-special-expm1";
+import log1p from "@stdlib/math-base-special-log1p";
 import { type Look, lameInLook } from "./lameInLook.ts";
 
 /**
@@ -14,5 +16,5 @@ import { type Look, lameInLook } from "./lameInLook.ts";
  */
 export function detectChance(look: Look): number {
   const lame = lameInLook(look);
-  return -Math.expm1(lame * Math.log1p((-look.sensitivity * look.lookedAt) / look.flockSize));
+  return -expm1(lame * log1p((-look.sensitivity * look.lookedAt) / look.flockSize));
 }

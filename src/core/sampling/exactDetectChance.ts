@@ -1,3 +1,5 @@
+import expm1 from "@stdlib/math-base-special-expm1";
+import log1p from "@stdlib/math-base-special-log1p";
 import { hypergeometricDensity } from "../distributions/hypergeometricDensity.ts";
 import { hypergeometricTails } from "../distributions/hypergeometricTails.ts";
 import { type Look, lameInLook } from "./lameInLook.ts";
@@ -22,7 +24,7 @@ export function exactDetectChance(look: Look): number {
     const density = hypergeometricDensity(x, draw);
     // Beyond the middle the chances only shrink: what is left no longer counts.
     if (x > middle && density < found * 1e-17) break;
-    found -= density * Math.expm1(x * Math.log1p(-sensitivity));
+    found -= density * expm1(x * log1p(-sensitivity));
   }
   return found;
 }

@@ -1,3 +1,5 @@
+import expm1 from "@stdlib/math-base-special-expm1";
+import log1p from "@stdlib/math-base-special-log1p";
 import { hypergeometricDensity } from "../distributions/hypergeometricDensity.ts";
 import { detectChance } from "./detectChance.ts";
 import { lameAtLeast } from "./lameAtLeast.ts";
@@ -38,11 +40,11 @@ export function sampleToFind(plan: FindPlan): FindAnswer {
   refuseBlindLook(sensitivity);
   if (flockSize === undefined) {
     lameAtLeast(1, designPrevalence);
-    return { sheep: wholeUp(Math.log1p(-confidence) / Math.log1p(-designPrevalence * sensitivity)) };
+    return { sheep: wholeUp(log1p(-confidence) / log1p(-designPrevalence * sensitivity)) };
   }
   const lame = lameAtLeast(flockSize, designPrevalence);
   if (sensitivity === 1) return { sheep: exactNumber(flockSize, lame, confidence) };
-  const sheep = wholeUp((flockSize / sensitivity) * -Math.expm1(Math.log1p(-confidence) / lame));
+  const sheep = wholeUp((flockSize / sensitivity) * -expm1(log1p(-confidence) / lame));
   if (sheep <= flockSize) return { sheep };
   return { sheep: undefined, best: detectChance({ flockSize, lookedAt: flockSize, designPrevalence, sensitivity }) };
 }

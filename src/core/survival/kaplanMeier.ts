@@ -1,3 +1,6 @@
+import exp from "@stdlib/math-base-special-exp";
+import ln from "@stdlib/math-base-special-ln";
+import pow from "@stdlib/math-base-special-pow";
 import { normalScore } from "../distributions/normalScore.ts";
 import type { Interval } from "../prevalence/interval.ts";
 
@@ -57,6 +60,6 @@ export function kaplanMeier(animals: readonly Watched[], confidence: number): re
 
 function logLogLimits(share: number, greenwood: number, z: number): Interval | undefined {
   if (share === 0 || share === 1) return undefined;
-  const spread = Math.exp((z * Math.sqrt(greenwood)) / -Math.log(share));
-  return { low: share ** spread, high: share ** (1 / spread) };
+  const spread = exp((z * Math.sqrt(greenwood)) / -ln(share));
+  return { low: pow(share, spread), high: pow(share, 1 / spread) };
 }
