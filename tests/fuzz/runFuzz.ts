@@ -27,7 +27,7 @@ interface Violation {
 }
 
 /** What one function was put through. */
-export interface FunctionCount {
+interface FunctionCount {
   calls: number;
   answered: number;
   slowestMs: number;
