@@ -14,7 +14,12 @@ export const saleCheckFunction = defineFunction({
   name: "SALECHECK",
   topic: "dates",
   summary: "Which of the animals for sale are clear of medicine, and how long the others must wait.",
-  questions: ["which sheep can go to market", "check a sale list for withdrawal", "are these lambs clear to sell"],
+  questions: [
+    "which sheep can go to market",
+    "check a sale list for withdrawal",
+    "are these lambs clear to sell",
+    "when can these sheep be sold",
+  ],
   notes: [
     '"hold" means that the animal is in withdrawal on the day of sale, or that a treatment of it lacks its days.',
     'A tag that is in no treatment record says "no treatment recorded": look whether it was typed right.',

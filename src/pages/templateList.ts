@@ -29,6 +29,16 @@ export const templateList: readonly Template[] = [
     about: "The same form filled with an invented visit.",
   },
   {
+    file: "flock-comparison-empty.xlsx",
+    title: "Flock comparison",
+    about: "The empty form for many flocks side by side: a row a flock.",
+  },
+  {
+    file: "flock-comparison.xlsx",
+    title: "Flock comparison, filled in",
+    about: "The same form filled with thirty invented flocks.",
+  },
+  {
     file: "farm-records.xlsx",
     title: "Farm records",
     about: "A year of an invented flock’s records with the slips that real ones have, and the answers beside them.",

@@ -14,7 +14,7 @@ export interface StandInBook {
   readonly closed?: boolean;
 }
 
-export interface StandInSheet {
+interface StandInSheet {
   readonly name: string;
   /** Rows from A1. A text that starts with `=` is a formula, and shows what `answers` has for it. */
   readonly rows: readonly (readonly (string | number | boolean)[])[];

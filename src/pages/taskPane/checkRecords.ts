@@ -18,7 +18,7 @@ export interface CheckedRecords {
   readonly findings: readonly FindingInSheet[];
 }
 
-export interface FindingInSheet {
+interface FindingInSheet {
   /** The cell to look at, without its sheet. */
   readonly cell: string;
   readonly heading: string;

@@ -73,7 +73,7 @@ export interface Rule {
   readonly hint?: string;
 }
 
-export interface Page {
+interface Page {
   readonly sideways?: boolean;
   /** The cells printed, such as `$A$1:$F$40`; left out, all that is filled, so that a list is printed as far as it goes. */
   readonly cells?: string;

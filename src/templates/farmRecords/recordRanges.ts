@@ -29,7 +29,7 @@ export const recordArea = (headings: readonly string[], rows: readonly TypedRow[
 export const caseWorked = ["clear", "lookAgain", "lookState", "lesion"] as const;
 
 /** The columns of the sheet States, in which each case stands twice: seen lame, and sound. */
-export const stateColumns = ["tag", "day", "state"] as const;
+const stateColumns = ["tag", "day", "state"] as const;
 
 /** The worked-out columns right of the gathers, after one column with the share. */
 const gatherWorked = ["share", "latestGroup", "latestLame", "latestSeen"] as const;

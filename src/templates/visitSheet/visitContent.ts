@@ -6,7 +6,7 @@ import type { headings } from "./visitTables.ts";
 type Typed<T extends keyof typeof headings> = Readonly<Partial<Record<(typeof headings)[T][number], Cell>>>;
 
 /** The medicine of the day. A vet and a data sheet give these numbers; there are none to start from. */
-export interface VisitMedicine {
+interface VisitMedicine {
   readonly name: string;
   readonly mgPerKg: number;
   readonly mgPerMl: number;
@@ -14,7 +14,7 @@ export interface VisitMedicine {
   readonly bottleMl: number;
 }
 
-export interface VisitBath {
+interface VisitBath {
   readonly lengthCm: number;
   readonly topWidthCm: number;
   readonly depthCm: number;

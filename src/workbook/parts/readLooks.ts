@@ -24,7 +24,7 @@ export interface Look {
   readonly format: string | undefined;
 }
 
-export type Side = "left" | "right" | "top" | "bottom";
+type Side = "left" | "right" | "top" | "bottom";
 
 const sides: ReadonlySet<string> = new Set<Side>(["left", "right", "top", "bottom"]);
 

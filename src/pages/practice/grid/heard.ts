@@ -3,7 +3,7 @@ import { placeKey } from "../../../workbook/engine.ts";
 import type { Format } from "../../../writing/format.ts";
 
 /** How a function wants its answer shown. */
-export interface Shown {
+interface Shown {
   readonly formats: readonly Format[];
   readonly headings: boolean;
 }

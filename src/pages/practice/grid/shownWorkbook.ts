@@ -141,7 +141,7 @@ function put<T>(matrix: Matrix<T>, row: number, column: number, value: T): void 
 }
 
 /** A value in the embedded spreadsheet's own words. */
-export function contentOf(value: Cell): ICellData {
+function contentOf(value: Cell): ICellData {
   if (value === null) return {};
   if (typeof value === "number") return { v: value, t: CellValueType.NUMBER };
   if (typeof value === "boolean") return { v: value ? 1 : 0, t: CellValueType.BOOLEAN };

@@ -12,7 +12,7 @@ export interface FoundRecords {
 }
 
 /** Headings are compared without capitals and spaces, since those are changed by the way. */
-export const plainHeading = (heading: string): string => heading.trim().replace(/\s+/g, " ").toLowerCase();
+const plainHeading = (heading: string): string => heading.trim().replace(/\s+/g, " ").toLowerCase();
 
 /** Rows at the top of a sheet among which a heading row is looked for where there is no table. */
 const searched = 60;
