@@ -5,7 +5,7 @@ import { afterAll, beforeAll, describe, expect, inject, it } from "vitest";
 import { catalogue } from "../../functions/catalogue.ts";
 import { dayOf } from "../../src/cells/day.ts";
 import { evaluate } from "../../src/definition/evaluate.ts";
-import { formats } from "../../src/writing/format.ts";
+import { patternFor } from "../../src/writing/format.ts";
 import { asArgument, mismatch } from "../functions/exampleCall.ts";
 import { asOutcome, excelCall, formatsArrived, rich } from "./excelCall.ts";
 import { type Arrived, type ExcelPage, openExcel } from "./excelPage.ts";
@@ -90,7 +90,7 @@ function formatsWanted(definition: (typeof catalogue)[number], call: (typeof exa
   if (!outcome.ok) throw new Error(outcome.message);
   return outcome.cells.map((row, r) =>
     row.map((cell, c) => {
-      const format = formats[outcome.formats[c] ?? "text"];
+      const format = patternFor(outcome.formats[c] ?? "text", cell);
       const shown = typeof cell === "number" && !(outcome.headings && r === 0);
       return shown && format !== "General" && format !== "0" ? format : undefined;
     }),

@@ -74,11 +74,26 @@ function steadied(bytes: Uint8Array, plan: WorkbookPlan): Uint8Array {
   const written = { ...unzipSync(bytes), "docProps/core.xml": strToU8(properties(plan)) };
   const parts = Object.entries(written).map(([name, content]) => ({
     name,
-    bytes: name.startsWith("xl/tables/") ? withHeaderCount(content) : content,
+    bytes: mended(name, content),
     stored: false,
   }));
   const first = (name: string) => (name === "[Content_Types].xml" ? 0 : name.startsWith("_rels/") ? 1 : 2);
   return writeZip(parts.sort((one, other) => first(one.name) - first(other.name) || (one.name < other.name ? -1 : 1)));
+}
+
+function mended(name: string, content: Uint8Array): Uint8Array {
+  if (name === "[Content_Types].xml") return inFixedOrder(content);
+  return name.startsWith("xl/tables/") ? withHeaderCount(content) : content;
+}
+
+// The library lists the file endings in another order each time.
+function inFixedOrder(contentTypes: Uint8Array): Uint8Array {
+  const text = strFromU8(contentTypes);
+  const entries = text.match(/<Default [^>]*>(?:<\/Default>)?/g) ?? [];
+  const [first = ""] = entries;
+  const without = entries.reduce((rest, entry) => rest.replace(entry, ""), text);
+  const place = text.indexOf(first);
+  return strToU8(without.slice(0, place) + [...entries].sort().join("") + without.slice(place));
 }
 
 // One heading row is what the format takes for granted; some libraries take none for granted.
