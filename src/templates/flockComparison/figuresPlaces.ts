@@ -25,6 +25,7 @@ export const rankedColumns = [
   "name",
   "letter",
   "low",
+  "high",
   "range",
   "steadied share",
   "range of this flock",

@@ -166,15 +166,18 @@ function writeRanked(sheet: SheetAuthor, rows: number): void {
     const cell = (step: number): string => `$${columnLetters(left + step)}${n}`;
     const chosen = `AND(LEN(chosen_flock)>0,${name}=chosen_flock)`;
     const lettered = place < 26 ? String.fromCharCode(65 + place) : columnLetters(place);
+    // One spreadsheet rounds a difference otherwise than the others in its last digit, which no chart shows.
+    const range = `ROUND(${cell(3)}-${cell(2)},9)`;
     // Joined to nothing, a text that a function gave is found equal to a typed one in every spreadsheet.
     const formulas: readonly string[] = [
       `IF(${there},${of("flock")}&"","")`,
       `IF(${there},IF(${chosen},${name},"${lettered}"),"")`,
       `IF(${there},${of("low")},NA())`,
-      `IF(${there},${of("high")}-${cell(2)},NA())`,
+      `IF(${there},${of("high")},NA())`,
+      `IF(${there},${range},NA())`,
       `IF(${there},${of("steadied share")},NA())`,
-      `IF(${there},IF(${chosen},${cell(3)},0),NA())`,
-      `IF(${there},IF(${chosen},0,${cell(3)}),NA())`,
+      `IF(${there},IF(${chosen},${cell(4)},0),NA())`,
+      `IF(${there},IF(${chosen},0,${cell(4)}),NA())`,
       `IF(${there},${of("share")},NA())`,
       `IF(${there},share_of_all,NA())`,
       `IF(${there},target,NA())`,

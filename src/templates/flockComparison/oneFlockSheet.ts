@@ -62,7 +62,8 @@ function answers(rows: number): readonly (readonly [label: string, formula: stri
   const of = (heading: string, after = 0): string =>
     `INDEX(${columnOf(sheetNames.comparison, comparisonColumn(heading) + after, firstFlock, rows)},${at})`;
   const steadied = steadiedColumn("steadied share", rows);
-  const others = `IF(${steadiedColumn("flock", rows)}=chosen_flock,"",IF(ISNUMBER(${steadied}),${steadied},""))`;
+  // Joined to nothing, a text that a function gave is found equal to a typed one in every spreadsheet.
+  const others = `IF(${steadiedColumn("flock", rows)}&""=chosen_flock,"",IF(ISNUMBER(${steadied}),${steadied},""))`;
   const change = of("change on the year before");
   return [
     ["Sheep looked at, lame", `${of("looked at")}&" looked at, "&${of("lame")}&" lame"`, "worked"],
@@ -107,7 +108,7 @@ function writeLetters(sheet: Parameters<SheetPlan["write"]>[0], rows: number): v
       sheet.put({ row, column: left + 1 }, { formula: shown(of("steadied share")) }, "workedPercent");
       sheet.put(
         { row, column: left + 2 },
-        { formula: shown(`${percent(of("low"))}&" to "&${percent(`(${of("low")}+${of("range")})`)}`) },
+        { formula: shown(`${percent(of("low"))}&" to "&${percent(of("high"))}`) },
         "workedCount",
       );
     }
