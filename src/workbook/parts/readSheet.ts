@@ -13,6 +13,8 @@ type Grid = Pick<Sheet, "rows" | "data" | "prefix" | "columnStyles" | "merged"> 
 
 type OpenRow = { -readonly [K in keyof SheetRow]: SheetRow[K] } & { cells: SheetCell[] };
 
+type ClosedCell = { -readonly [K in keyof SheetCell]: SheetCell[K] };
+
 interface OpenCell {
   readonly row: number;
   readonly column: number;
@@ -77,15 +79,18 @@ export function readSheet({ part, text, sharedStrings, isDynamic, shift, dayOffs
   };
 
   const openCell = ({ attributes, start }: Opening): OpenCell => {
-    const place = attributes.r === undefined ? { row: row?.row ?? 0, column: nextColumn } : splitPlace(attributes.r);
-    if (place.column >= lastColumn || place.row >= lastRow || place.row !== row?.row)
-      throw outside(part, `cell ${attributes.r}`);
-    nextColumn = place.column + 1;
-    const { s: style = "0", t: type = "n", cm } = attributes;
+    const { r, s: style = "0", t: type = "n", cm } = attributes;
+    const letters = r === undefined ? 0 : r.search(digits);
+    const column = r === undefined ? nextColumn : columnNumber(r.slice(0, letters));
+    const at = r === undefined ? row?.row : Number(r.slice(letters)) - 1;
+    if (at === undefined || column >= lastColumn || at >= lastRow || at !== row?.row) throw outside(part, `cell ${r}`);
+    nextColumn = column + 1;
     const dynamic = cm !== undefined && isDynamic(Number(cm));
-    const implied = attributes.r === undefined;
+    const implied = r === undefined;
+    // Written out, here and where the cell closes: spreading one object into another costs more than parsing the cell.
     return {
-      ...place,
+      row: at,
+      column,
       style: Number(style),
       type,
       dynamic,
@@ -157,18 +162,11 @@ export function readSheet({ part, text, sharedStrings, isDynamic, shift, dayOffs
       } else if (name === "c" && cell && row) {
         const { row: at, column, style, dynamic, start: from, formula } = cell;
         const value = readValue(cell, sharedStrings, part, dayOffset);
-        row.cells.push({
-          row: at,
-          column,
-          style,
-          dynamic,
-          value,
-          start: from,
-          end,
-          ...(formula ? { formula: closeFormula(formula, cell) } : {}),
-          ...(cell.implied ? { implied: true as const } : {}),
-          ...(cell.extra === undefined ? {} : { extra: cell.extra }),
-        });
+        const closed: ClosedCell = { row: at, column, style, dynamic, value, start: from, end };
+        if (formula) closed.formula = closeFormula(formula, cell);
+        if (cell.implied) closed.implied = true;
+        if (cell.extra !== undefined) closed.extra = cell.extra;
+        row.cells.push(closed);
         cell = undefined;
       } else if (name === "row" && row) {
         row.close = row.inner === end ? end : start;
@@ -189,11 +187,6 @@ const outside = (part: string, what: string): WorkbookProblem =>
   new WorkbookProblem(`The workbook is damaged: ${what} in ${part} lies outside a sheet.`);
 
 const digits = /[0-9]/;
-
-function splitPlace(text: string): { row: number; column: number } {
-  const at = text.search(digits);
-  return { row: Number(text.slice(at)) - 1, column: columnNumber(text.slice(0, at)) };
-}
 
 function refuseTwice(rows: readonly SheetRow[], part: string): void {
   const seen = new Set<number>();
