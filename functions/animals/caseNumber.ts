@@ -38,7 +38,7 @@ export const caseNumberFunction = defineFunction({
     const asked = date.map((day, index) => ({ tag: tag[index] as Tag, day }));
     return caseNumbers(asked, tags, dates, gap_days).map((answer, index) => {
       if ("number" in answer) return answer.number;
-      if (place.single("asked")) throw nothingToReport(answer.none, { argument: "date", index });
+      if (place.single("asked")) throw nothingToReport(answer.none, { argument: answer.asked, index });
       return answer.none;
     });
   },
@@ -73,6 +73,11 @@ export const caseNumberFunction = defineFunction({
       shows: "A day in no case",
       call: ["042", dayOf("2026-02-25"), ["042", "042"], [dayOf("2026-02-10"), dayOf("2026-02-20")]],
       gives: nothing("date: 042 has no case on 25 Feb 2026; the nearest is case 1, from 10 Feb 2026 to 20 Feb 2026"),
+    },
+    {
+      shows: "An animal in no record",
+      call: ["044", dayOf("2026-02-25"), ["042"], [dayOf("2026-02-10")]],
+      gives: nothing("tag: 044 has no record"),
     },
     {
       call: ["042", "10/2/26", ["042"], [dayOf("2026-02-10")]],

@@ -4,7 +4,13 @@ import type { Tag } from "../tags/tagKey.ts";
 import { type Case, cases } from "./cases.ts";
 
 /** Which case of its animal a day belongs to, or why none. */
-export type CaseNumber = { readonly number: number } | { readonly none: string };
+export type CaseNumber =
+  | { readonly number: number }
+  | {
+      readonly none: string;
+      /** What was asked in vain: an animal without any record, or a day that lies in none of its cases. */
+      readonly asked: "tag" | "date";
+    };
 
 /**
  * Which case of the animal each asked day falls in, from its first record to its last.
@@ -34,12 +40,8 @@ export function caseNumbers(
     const own = ofAnimal.get(tag.key) ?? [];
     const hit = own.find(({ first, last }) => first <= day && day <= last);
     if (hit !== undefined) return { number: hit.number };
-    return {
-      none:
-        own.length === 0
-          ? `${tag.shown} has no record`
-          : `${tag.shown} has no case on ${showDay(day)}; ${nearest(own, day)}`,
-    };
+    if (own.length === 0) return { none: `${tag.shown} has no record`, asked: "tag" };
+    return { none: `${tag.shown} has no case on ${showDay(day)}; ${nearest(own, day)}`, asked: "date" };
   });
 }
 

@@ -140,8 +140,8 @@ describe("caseNumbers", () => {
       { tag: b, day: 46090 },
     ];
     expect(caseNumbers(asked, [a, a, a], [46063, 46070, 46100], 14)).toEqual([
-      { none: "a has no case on 9 Mar 2026; the nearest is case 2, on 19 Mar 2026" },
-      { none: "b has no record" },
+      { none: "a has no case on 9 Mar 2026; the nearest is case 2, on 19 Mar 2026", asked: "date" },
+      { none: "b has no record", asked: "tag" },
     ]);
   });
 });
