@@ -2,10 +2,11 @@ import { nothingToReport, Problem } from "../../cells/problem.ts";
 import type { NamedCount } from "../prevalence/tallyByName.ts";
 
 /**
- * The share of all flocks together, for which there must be more than one.
+ * The share of all flocks together, for which sheep of more than one must have been seen: a flock without a look is
+ * nothing to compare with.
  *
  * @param mend what the user can do about a single flock
- * @throws Problem for a single flock; #N/A when no sheep were seen
+ * @throws Problem when sheep of a single flock were seen; #N/A when no sheep were seen
  * @example
  * shareOfFlocks([{ name: "A", lame: 1, seen: 10 }, { name: "B", lame: 3, seen: 10 }]) // → 0.2
  */
@@ -13,7 +14,7 @@ export function shareOfFlocks(tally: readonly NamedCount[], mend: string): numbe
   const lame = tally.reduce((sum, flock) => sum + flock.lame, 0);
   const seen = tally.reduce((sum, flock) => sum + flock.seen, 0);
   if (seen === 0) throw nothingToReport("no sheep were seen, so there is nothing to compare", { argument: "seen" });
-  if (tally.length === 1) {
+  if (tally.filter((flock) => flock.seen > 0).length === 1) {
     throw new Problem(`one flock alone cannot be compared with itself; ${mend}`, {
       argument: "flocks",
     });
