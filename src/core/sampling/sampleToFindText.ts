@@ -10,8 +10,16 @@ import { type FindPlan, sampleToFind } from "./sampleToFind.ts";
 export function sampleToFindText(plan: FindPlan): number | string {
   const answer = sampleToFind(plan);
   if (answer.sheep !== undefined) return answer.sheep;
-  return `cannot reach ${percent(plan.confidence)}: even all ${plan.flockSize} sheep are not enough, they give ${percent(answer.best)}`;
+  const [wanted, best] = inPercentApart(plan.confidence, answer.best);
+  return `cannot reach ${wanted}: even all ${plan.flockSize} sheep are not enough, they give ${best}`;
 }
 
-// Enough digits that the chance reached never reads as the one wanted.
-const percent = (share: number): string => `${Number((100 * share).toPrecision(4))} %`;
+// The chance reached must never read as the one wanted, however near it comes.
+function inPercentApart(one: number, other: number, digits = 4): readonly [string, string] {
+  const [first, second] = [percent(one, digits), percent(other, digits)];
+  return first === second && digits < allDigits ? inPercentApart(one, other, digits + 1) : [first, second];
+}
+
+const allDigits = 17;
+
+const percent = (share: number, digits: number): string => `${Number((100 * share).toPrecision(digits))} %`;
