@@ -15,7 +15,7 @@ export const siteMlFunction = defineFunction({
   questions: ["how much in each side", "split the injection over two sites", "most ml per injection site"],
   notes: [
     "The parts add up to the volume exactly. They are as equal as the marks allow, the larger ones first.",
-    "Sites are added until no part is more than the most per site; the most is never passed by rounding. More than 10 sites are refused.",
+    "Sites are added until no part is more than the most per site; the most is never passed by rounding. More than 10 sites are refused, and so is a volume above 250 ml.",
     "A volume that does not fall on a mark is refused, since its parts could not be measured. DOSEML with the same mark gives one that does.",
   ],
   parameters: {
@@ -60,6 +60,13 @@ export const siteMlFunction = defineFunction({
     {
       call: [30, 2, 0.05],
       gives: problem("max_per_site_ml: 0.05 ml is less than one mark of 0.1 ml; enter a finer mark"),
+    },
+    {
+      shows: "A decimal point left out",
+      call: [375],
+      gives: problem(
+        "volume_ml: 375 ml for one animal cannot be right; enter the dose in ml, at most 250, or ask your vet",
+      ),
     },
     { call: [30, 12], gives: problem("sites: 12 sites are more than 10; enter fewer, or ask your vet") },
   ],

@@ -1,5 +1,6 @@
 import Big from "big.js";
 import { Problem } from "../../cells/problem.ts";
+import { mostMl } from "./mostMl.ts";
 import { syringeMark } from "./syringeMark.ts";
 
 /** What the data sheet or the vet says, and the syringe at hand. */
@@ -13,10 +14,9 @@ export interface Dosing {
 /** The dose for an animal of a given weight in kg, in ml at the syringe's mark. */
 export type DoseFor = (weightKg: number) => number;
 
-// Common practice, no source: no sheep weighs more, and no sheep is given more at one time.
+// Common practice, no source: no sheep weighs more.
 const leastWeight = 1;
 const mostWeight = 200;
-const mostMl = 250;
 
 /**
  * How many ml each animal gets: weight × mg per kg ÷ mg per ml, to the nearest mark of the syringe; a dose halfway

@@ -1,5 +1,6 @@
 import Big from "big.js";
 import { Problem } from "../../cells/problem.ts";
+import { mostMl } from "./mostMl.ts";
 import { syringeMark } from "./syringeMark.ts";
 
 export interface Sharing {
@@ -20,8 +21,8 @@ const mostSites = 10;
  * The parts add up to the volume exactly. Places are added until no part is more than the most allowed.
  *
  * @returns ml for each place
- * @throws Problem when the volume does not fall on a mark, is too small to share, or more than 10 places are asked for
- * or needed
+ * @throws Problem when the volume does not fall on a mark, is too small to share, is more than 250 ml, or more than 10
+ * places are asked for or needed
  * @example
  * siteMl(7.5, { sites: 2, maxPerSiteMl: 5, markMl: 0.1 }) // → [3.8, 3.7]
  * siteMl(7.5, { sites: 2, maxPerSiteMl: 5, markMl: 0.05 }) // → [3.75, 3.75]
@@ -30,6 +31,11 @@ const mostSites = 10;
 export function siteMl(volumeMl: number, { sites, maxPerSiteMl, markMl }: Sharing): readonly number[] {
   if (sites > mostSites)
     throw new Problem(`${sites} sites are more than ${mostSites}; enter fewer, or ask your vet`, { argument: "sites" });
+  if (volumeMl > mostMl)
+    throw new Problem(
+      `${volumeMl} ml for one animal cannot be right; enter the dose in ml, at most ${mostMl}, or ask your vet`,
+      { argument: "volume_ml" },
+    );
   const mark = syringeMark(markMl);
   const marks = wholeMarks(volumeMl, mark);
   const parts = Math.max(sites, sitesNeeded(marks, volumeMl, maxPerSiteMl, mark));

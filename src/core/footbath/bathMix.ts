@@ -39,9 +39,10 @@ const limits: Readonly<Record<BathProduct, Limit>> = {
 export function bathMix(litres: number, targetPercent: number, kind: BathProduct, productPercent: number): BathMix {
   const asBought = new Big(targetPercent).times(100).div(productPercent);
   const { percent, reason } = limits[kind];
+  // Rounded up in words, so that what is too strong never reads as the limit itself.
   if (asBought.gt(percent))
     throw new Problem(
-      `the bath would hold ${asBought.round(2)} % of the product as bought, and more than ${percent} % of a ${kind} is harmful: ${reason}; enter a weaker bath, or ask your vet`,
+      `the bath would hold ${asBought.round(2, Big.roundUp)} % of the product as bought, and more than ${percent} % of a ${kind} is harmful: ${reason}; enter a weaker bath, or ask your vet`,
       { argument: "target_percent" },
     );
   const product = asBought.times(litres).div(100);
