@@ -8,7 +8,7 @@ import { gappedColumn } from "../../src/reading/parameter.ts";
 import { alongside } from "../../src/writing/result.ts";
 import { cautions } from "../cautions.ts";
 import { sources } from "../sources.ts";
-import { countingChoice } from "./treatmentColumns.ts";
+import { blankDaysNote, countingChoice } from "./treatmentColumns.ts";
 
 export const clearDateFunction = defineFunction({
   name: "CLEARDATE",
@@ -24,6 +24,7 @@ export const clearDateFunction = defineFunction({
     'A withdrawal period runs in 24-hour days from the last dose. "whole days" is for records without an hour: the date of treatment + the days + 1, and the date of treatment itself when the period is 0 days.',
     '"from the hour" needs the date with its time and gives the same hour, so many days later. A date without an hour is refused, because counting from midnight would be too early.',
     "Columns give a column. A row with a treatment but no days says so in words; a missing period is never taken as 0.",
+    blankDaysNote,
     "One cell of days may stand for a whole column of dates.",
   ],
   parameters: {

@@ -21,7 +21,8 @@ export const saleCheckFunction = defineFunction({
     "when can these sheep be sold",
   ],
   notes: [
-    '"hold" means that the animal is in withdrawal on the day of sale, or that a treatment of it lacks its days.',
+    '"hold" means that the animal is in withdrawal on the day of sale, or that a treatment of it lacks its days or its date.',
+    "A treatment dated after the sale counts too: it is planned, or its date is a slip of the hand, and neither is a reason to sell.",
     'A tag that is in no treatment record says "no treatment recorded": look whether it was typed right.',
     ...treatmentNotes,
   ],

@@ -18,8 +18,13 @@ export const countingChoice = oneOr(
   '"whole days", or "from the hour" when the dates hold the time',
 );
 
+/** Said wherever a blank must not pass for a period of 0 days. */
+export const blankDaysNote =
+  "Some spreadsheets hand over blank cells as 0, and missing withdrawal days would then count as none. HOSTCHECK tells whether this one does, and how to guard against it.";
+
 /** The rule for incomplete records, said under every function that reads them. */
 export const treatmentNotes = [
   "A row with a treatment date and no withdrawal days is never read as 0 days. A row with neither is no treatment.",
+  blankDaysNote,
   "Tags compare as TAGKEY does, so two spellings of a tag are one animal.",
 ];

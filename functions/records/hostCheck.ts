@@ -44,6 +44,7 @@ export const hostCheckFunction = defineFunction({
         ["about", "arrives as", "what it means", "what to do"],
         ["blank cell", "a blank", "a blank cell stays blank", "nothing"],
         ["SCOREPREV", "a blank", "it needs no guard", "nothing"],
+        ["count of lame sheep", "a blank", "a missing count is seen to be missing", "nothing"],
         ["withdrawal days", "a blank", "a missing withdrawal period is seen to be missing", "nothing"],
         [
           "date cell",
@@ -68,6 +69,12 @@ export const hostCheckFunction = defineFunction({
           "SCOREPREV",
           "0",
           "a sheep not scored would count as score 0, which is a sound sheep",
+          'write IF(range="","",range) in place of range',
+        ],
+        [
+          "count of lame sheep",
+          "0",
+          "a gather whose count is missing would count as one without a lame sheep",
           'write IF(range="","",range) in place of range',
         ],
         [

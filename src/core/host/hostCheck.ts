@@ -43,6 +43,11 @@ export function hostCheck(blanks: readonly Cell[], date: Cell, dayOffset: number
     ),
     line("SCOREPREV", "a sheep not scored would count as score 0, which is a sound sheep", "it needs no guard"),
     line(
+      "count of lame sheep",
+      "a gather whose count is missing would count as one without a lame sheep",
+      "a missing count is seen to be missing",
+    ),
+    line(
       "withdrawal days",
       "danger: a missing withdrawal period would count as 0 days, and the animal as clear",
       "a missing withdrawal period is seen to be missing",

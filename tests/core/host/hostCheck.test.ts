@@ -11,13 +11,17 @@ describe("hostCheck", () => {
     [[null], "a blank"],
     [["", null, " "], "a blank or spaces"],
   ])("needs no guard where blanks stay blank: %j", (blanks, arrivesAs) => {
-    for (const about of ["blank cell", "SCOREPREV", "withdrawal days"])
+    for (const about of ["blank cell", "SCOREPREV", "count of lame sheep", "withdrawal days"])
       expect(line(about, blanks, day, 0)).toMatchObject({ arrivesAs, todo: "nothing" });
   });
 
   it("asks for the guard as soon as one blank arrives as 0, and says what is at stake", () => {
     const guard = 'write IF(range="","",range) in place of range';
     expect(line("SCOREPREV", ["", 0], day, 0)).toMatchObject({ arrivesAs: "a blank or 0", todo: guard });
+    expect(line("count of lame sheep", [0], day, 0)).toMatchObject({
+      means: "a gather whose count is missing would count as one without a lame sheep",
+      todo: guard,
+    });
     expect(line("withdrawal days", [0], day, 0)?.means).toContain("danger");
     expect(line("withdrawal days", [0], day, 0)?.todo).toBe(guard);
   });
