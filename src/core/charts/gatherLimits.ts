@@ -11,7 +11,7 @@ const exactTail = 0.00135;
  * @param centre the share expected
  * @returns shares; a share equal to a limit is within
  * @example
- * exactLimits(50, 0.05) // → { low: 0, high: 0.18 }
+ * exactLimits(50, 0.05) // → { low: 0, high: 0.16 }
  */
 export const exactLimits = (n: number, centre: number): Interval => ({
   low: binomialQuantile(exactTail, n, centre).count / n,

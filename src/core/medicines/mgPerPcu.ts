@@ -24,7 +24,7 @@ export function flockPcu(breedingSheep: number, slaughterLambs: number): number 
  * @param breedingSheep - breeding sheep alive on the farm
  * @param slaughterLambs - lambs sent to slaughter in the year
  * @example
- * mgPerPcu(153600, 300, 450) // → 4.876190476190476
+ * mgPerPcu(153600, 300, 450) // → 4.8761904761…
  */
 export const mgPerPcu = (activeMg: number, breedingSheep: number, slaughterLambs: number): number =>
   activeMg / flockPcu(breedingSheep, slaughterLambs);
