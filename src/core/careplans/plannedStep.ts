@@ -22,7 +22,7 @@ export interface PlannedStep {
  * The same steps, held to one more condition.
  *
  * @example
- * onlyWhen(({ flockHasFootrot }) => flockHasFootrot, footrotSteps) // the footrot plan, for flocks that have footrot
+ * onlyWhen(({ severe }) => severe, [{ what: "To the vet.", why: "" }])[0].when({ severe: false }) // → false
  */
 export const onlyWhen = (condition: Condition, steps: readonly PlannedStep[]): readonly PlannedStep[] =>
   steps.map((step) => ({ ...step, when: (found) => condition(found) && (step.when?.(found) ?? true) }));

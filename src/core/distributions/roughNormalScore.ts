@@ -5,7 +5,7 @@ import ln from "@stdlib/math-base-special-ln";
  *
  * @param p 0 < p < 1
  * @example
- * roughNormalScore(0.5) // → about 0
+ * roughNormalScore(0.025).toFixed(2) // → "1.96"
  */
 export function roughNormalScore(p: number): number {
   if (p > 0.5) return -roughNormalScore(1 - p);

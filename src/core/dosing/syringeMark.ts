@@ -6,7 +6,7 @@ import { Problem } from "../../cells/problem.ts";
  *
  * @throws Problem when it is no mark that a syringe has: outside 0.01 to 10 ml, or finer than a hundredth
  * @example
- * syringeMark(0.1).times(3).toNumber() // → 0.3, where 3 × 0.1 in binary gives 0.30000000000000004
+ * syringeMark(0.1).times(3).toNumber() // → 0.3 (in binary 3 × 0.1 gives 0.30000000000000004)
  */
 export function syringeMark(markMl: number): Big {
   const mark = new Big(markMl);

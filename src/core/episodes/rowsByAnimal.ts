@@ -16,7 +16,7 @@ export interface RowsByAnimal {
  * Animals are counted and placed in one pass, so only each animal's own few records are compared.
  *
  * @example
- * rowsByAnimal([b, a, b], [46070, 46063, 46063]).order // → [2, 0, 1]
+ * [...rowsByAnimal([b, a, b], [46070, 46063, 46063]).order] // → [2, 0, 1]
  */
 export function rowsByAnimal(tags: readonly Tag[], dates: readonly Day[]): RowsByAnimal {
   const animals = new Map<string, number>();

@@ -16,7 +16,7 @@ export const usualNames: CountNames = { lame: "lame", seen: "seen" };
  * @param names the arguments' names for the message
  * @throws Problem naming the row
  * @example
- * checkCounts([21], [20]) // throws "lame: 21 is more than the 20 seen; …"
+ * checkCounts([21], [20]) // → throws "lame: 21 is more than the 20 seen; …"
  */
 export function checkCounts(lame: readonly number[], seen: readonly number[], names: CountNames = usualNames): void {
   if (lame.length !== seen.length) {

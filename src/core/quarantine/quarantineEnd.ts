@@ -9,8 +9,8 @@ import { Problem } from "../../cells/problem.ts";
  * @param lastNewCase - the last day on which a new case was seen among them; undefined when there was none
  * @throws Problem when the case is older than the arrival
  * @example
- * quarantineEnd(46082, 28, undefined) // arrived 1 Mar 2026 → 46110, 29 Mar 2026
- * quarantineEnd(46082, 28, 46091) // a new case on 10 Mar 2026 → 46119, 7 Apr 2026
+ * quarantineEnd(46082, 28, undefined) // → 46110 (arrived 1 Mar 2026 → 29 Mar 2026)
+ * quarantineEnd(46082, 28, 46091) // → 46119 (a new case on 10 Mar 2026 → 7 Apr 2026)
  */
 export function quarantineEnd(arrived: Day, days: number, lastNewCase: Day | undefined): Day {
   if (lastNewCase !== undefined && lastNewCase < arrived)

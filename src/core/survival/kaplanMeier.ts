@@ -33,7 +33,7 @@ export interface CurveStep {
  *   survfit(conf.type = "log-log") of R's survival package
  * @example
  * kaplanMeier([{ days: 3, sound: true }, { days: 5, sound: false }], 0.95)
- * // → [{ day: 3, atRisk: 2, becameSound: 1, stillLame: 0.5, limits: { low: 0.006, high: 0.910 } }] (limits rounded here)
+ * // → [{ day: 3, atRisk: 2, becameSound: 1, stillLame: 0.5, limits: { low: 0.0059830876…, high: 0.9104100848… } }]
  */
 export function kaplanMeier(animals: readonly Watched[], confidence: number): readonly CurveStep[] {
   const z = normalScore(confidence);

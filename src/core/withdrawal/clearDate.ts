@@ -17,8 +17,8 @@ export type Counting = (typeof countings)[number];
  * @param withdrawalDays - whole days, from the product's data sheet or the prescribing vet
  * @throws Problem when counted from the hour and there is no hour: midnight would be too early by up to a day
  * @example
- * clearDate(46063, 28, "whole days") // 10 Feb 2026 → 46092, 11 Mar 2026
- * clearDate(46063.4375, 28, "from the hour") // 10 Feb 2026 10:30 → 46091.4375, 10 Mar 2026 10:30
+ * clearDate(46063, 28, "whole days") // → 46092 (10 Feb 2026 → 11 Mar 2026)
+ * clearDate(46063.4375, 28, "from the hour") // → 46091.4375 (10 Feb 2026 10:30 → 10 Mar 2026 10:30)
  */
 export function clearDate(treated: Moment, withdrawalDays: number, counting: Counting): Moment {
   const day = Math.floor(treated);
