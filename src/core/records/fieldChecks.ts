@@ -29,13 +29,31 @@ export interface CheckOptions {
 
 type FieldCheck = (cell: Cell, options: CheckOptions) => Reading;
 
-/** Reads one cell of a record by what its column holds. */
-export function checkField(field: RecordField, cell: Cell, options: CheckOptions): Reading {
+const blank: Reading = {};
+
+/**
+ * A reader for the cells of one column, by what the column holds. It keeps a memory of what it has read in words, since
+ * those have the costly spelling rules and come again and again.
+ */
+export function fieldReader(field: RecordField, options: CheckOptions): (cell: Cell) => Reading {
+  const check = fieldChecks[field];
   // Some spreadsheets hand over a blank cell as 0; only a score and a withdrawal period can be 0.
-  if (isBlankCell(cell) || (cell === 0 && field !== "score" && field !== "withdrawal days")) return {};
-  if (isCellError(cell))
-    return { fault: { what: `the cell holds ${cell.error}`, mend: "mend the formula in that cell" } };
-  return fieldChecks[field](cell, options);
+  const mayBeZero = field === "score" || field === "withdrawal days";
+  const known = new Map<string, Reading>();
+  return (cell) => {
+    if (typeof cell === "number") return cell === 0 && !mayBeZero ? blank : check(cell, options);
+    if (typeof cell === "string") {
+      const before = known.get(cell);
+      if (before !== undefined) return before;
+      const reading = isBlankCell(cell) ? blank : check(cell, options);
+      known.set(cell, reading);
+      return reading;
+    }
+    if (isBlankCell(cell)) return blank;
+    return isCellError(cell)
+      ? { fault: { what: `the cell holds ${cell.error}`, mend: "mend the formula in that cell" } }
+      : check(cell, options);
+  };
 }
 
 const tag: FieldCheck = (cell) => {

@@ -1,10 +1,11 @@
 import type { Cell, Cells } from "../../cells/cell.ts";
 import { isBlankCell, showCell } from "../../cells/cell.ts";
 import { Problem } from "../../cells/problem.ts";
-import { type CheckOptions, checkField, type Reading } from "./fieldChecks.ts";
+import { type CheckOptions, type Fault, fieldReader, type Reading } from "./fieldChecks.ts";
 import { lostZeros } from "./lostZeros.ts";
 import { type RecordField, recordField } from "./recordFields.ts";
-import { recordRules } from "./recordRules.ts";
+import { type RecordValues, recordRules } from "./recordRules.ts";
+import { repeatFinder } from "./repeatFinder.ts";
 
 /** One heading and what it was taken for. */
 export interface RecordColumn {
@@ -64,8 +65,28 @@ export function recordCheck(headings: readonly Cell[], rows: Cells, options: Che
       { argument: "headings" },
     );
 
+  const readers = checked.map(({ field, place }) => ({ place, read: fieldReader(field, options) }));
+  // One list for all rows, which the checks look into: a new one for each row costs more than the checks.
+  const readings: Reading[] = readers.map(() => ({}));
+  const readRow = (cells: readonly Cell[]): void => {
+    for (let at = 0; at < readers.length; at++) {
+      const { place, read } = readers[at] as (typeof readers)[number];
+      readings[at] = read(cells[place] ?? null);
+    }
+  };
+  const placeOf = new Map(checked.map(({ field }, at) => [field, at]));
+  const readingOf = (field: RecordField): Reading | undefined => readings[placeOf.get(field) ?? -1];
+  const faultsBetween = recordRules((field) => placeOf.has(field));
+  const record: RecordValues = {
+    filled: (field) => isFilled(readingOf(field)),
+    day: (field) => numberOf(readingOf(field)?.value),
+  };
+  const repeatOf = repeatFinder((index) => {
+    readRow(rows[index] ?? []);
+    return JSON.stringify(readings.map(({ value, fault }) => value ?? fault?.what ?? ""));
+  });
+
   const findings: RecordFinding[] = [];
-  const firstRowOf = new Map<string, number>();
   const zeros = lostZeros(rows, checked.find(({ field }) => field === "tag")?.place);
   let records = 0;
   rows.forEach((cells, index) => {
@@ -73,25 +94,26 @@ export function recordCheck(headings: readonly Cell[], rows: Cells, options: Che
     if (cells.every((cell) => isBlankCell(cell) || cell === 0)) return;
     records++;
     const row = index + 1;
-    const readings = new Map<RecordField, Reading>();
-    for (const { field, place } of checked) readings.set(field, checkField(field, cells[place] ?? null, options));
-    const repeated = repeatOf(readings, firstRowOf, row);
-    const between = recordRules({
-      has: (field) => readings.has(field),
-      filled: (field) => isFilled(readings.get(field)),
-      day: (field) => numberOf(readings.get(field)?.value),
-    });
-    for (const { field, heading, place } of checked) {
-      const add = (fault: { readonly what: string; readonly mend: string } | undefined): void => {
+    readRow(cells);
+    const faults = readings.map(({ fault }) => fault);
+    const between = faultsBetween(record);
+    // Last, since it may read other rows into the list.
+    const when = record.day("treated") ?? record.day("seen lame");
+    const repeated = repeatOf(readingOf("tag")?.value, when, index);
+    checked.forEach(({ field, heading, place }, at) => {
+      const add = (fault: Fault | undefined): void => {
         if (fault !== undefined) findings.push({ row, heading, field, what: fault.what, mend: fault.mend });
       };
-      add(readings.get(field)?.fault);
+      add(faults[at]);
       for (const fault of between) if (fault.field === field) add(fault);
-      if (field !== "tag") continue;
+      if (field !== "tag") return;
       add(zeros(cells[place] ?? null));
       if (repeated !== undefined)
-        add({ what: `the same record as row ${repeated}`, mend: "delete one of the two if it was entered twice" });
-    }
+        add({
+          what: `the same record as row ${repeated + 1}`,
+          mend: "delete one of the two if it was entered twice",
+        });
+    });
   });
   return { columns, findings, records };
 }
@@ -115,18 +137,3 @@ const isFilled = (reading: Reading | undefined): boolean =>
 
 const numberOf = (value: number | string | undefined): number | undefined =>
   typeof value === "number" ? value : undefined;
-
-// One record entered twice has the same animal and day, and differs in nothing else that was read.
-function repeatOf(
-  readings: ReadonlyMap<RecordField, Reading>,
-  firstRowOf: Map<string, number>,
-  row: number,
-): number | undefined {
-  const animal = readings.get("tag")?.value;
-  const when = readings.get("treated")?.value ?? readings.get("seen lame")?.value;
-  if (animal === undefined || when === undefined) return undefined;
-  const record = JSON.stringify([...readings.values()].map(({ value, fault }) => value ?? fault?.what ?? ""));
-  const first = firstRowOf.get(record);
-  if (first === undefined) firstRowOf.set(record, row);
-  return first;
-}

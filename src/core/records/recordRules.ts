@@ -3,9 +3,8 @@ import { clearDate } from "../withdrawal/clearDate.ts";
 import type { Fault } from "./fieldChecks.ts";
 import type { RecordField } from "./recordFields.ts";
 
-/** One record as read: the values its cells hold, and which columns there are. */
+/** One record as read: the values its cells hold. */
 export interface RecordValues {
-  readonly has: (field: RecordField) => boolean;
   /** Whether the cell is filled, even with something that cannot be read. */
   readonly filled: (field: RecordField) => boolean;
   readonly day: (field: RecordField) => number | undefined;
@@ -16,56 +15,78 @@ export interface RecordFault extends Fault {
   readonly field: RecordField;
 }
 
-type Rule = (record: RecordValues) => RecordFault | undefined;
+/** Which columns there are. */
+type Columns = (field: RecordField) => boolean;
 
-const noTag: Rule = (record) =>
-  record.has("tag") && !record.filled("tag")
-    ? { field: "tag", what: "no tag in a row that holds a record", mend: "enter the tag of the animal" }
-    : undefined;
+type Check = (record: RecordValues) => RecordFault | undefined;
 
-const noDate: Rule = (record) => {
-  const field = record.has("treated") ? "treated" : "seen lame";
-  return record.has(field) && !record.filled("treated") && !record.filled("seen lame")
-    ? { field, what: "no date in a row that holds a record", mend: "enter the date" }
-    : undefined;
+/** The check that a rule makes of each record; undefined where the columns it looks at are not there. */
+type Rule = (has: Columns) => Check | undefined;
+
+const noTag: Rule = (has) => {
+  if (!has("tag")) return undefined;
+  return (record) =>
+    record.filled("tag")
+      ? undefined
+      : { field: "tag", what: "no tag in a row that holds a record", mend: "enter the tag of the animal" };
+};
+
+const noDate: Rule = (has) => {
+  const field = has("treated") ? "treated" : "seen lame";
+  if (!has(field)) return undefined;
+  return (record) =>
+    record.filled("treated") || record.filled("seen lame")
+      ? undefined
+      : { field, what: "no date in a row that holds a record", mend: "enter the date" };
 };
 
 const inOrder =
   (earlier: RecordField, later: RecordField, words: string): Rule =>
-  (record) => {
-    const [first, second] = [record.day(earlier), record.day(later)];
-    if (first === undefined || second === undefined || Math.floor(second) >= Math.floor(first)) return undefined;
-    return {
-      field: later,
-      what: `${showDay(second)} is before ${showDay(first)}, when the animal was ${words}`,
-      mend: "mend one of the two dates",
+  (has) => {
+    if (!has(earlier) || !has(later)) return undefined;
+    return (record) => {
+      const first = record.day(earlier);
+      const second = record.day(later);
+      if (first === undefined || second === undefined || Math.floor(second) >= Math.floor(first)) return undefined;
+      return {
+        field: later,
+        what: `${showDay(second)} is before ${showDay(first)}, when the animal was ${words}`,
+        mend: "mend one of the two dates",
+      };
     };
   };
 
 // Where medicines are recorded, a row without one is a look at the animal and not a treatment.
-const isTreatment = (record: RecordValues): boolean =>
-  record.has("product") || record.has("dose")
-    ? record.filled("product") || record.filled("dose")
-    : record.filled("treated");
+const isTreatment = (has: Columns): ((record: RecordValues) => boolean) =>
+  has("product") || has("dose")
+    ? (record) => record.filled("product") || record.filled("dose")
+    : (record) => record.filled("treated");
 
-const noWithdrawal: Rule = (record) =>
-  record.has("withdrawal days") && !record.filled("withdrawal days") && isTreatment(record)
-    ? {
-        field: "withdrawal days",
-        what: "a treatment without withdrawal days",
-        mend: "enter the days from the data sheet or the vet; 0 only when that is what is written there",
-      }
-    : undefined;
+const noWithdrawal: Rule = (has) => {
+  if (!has("withdrawal days")) return undefined;
+  const treats = isTreatment(has);
+  return (record) =>
+    record.filled("withdrawal days") || !treats(record)
+      ? undefined
+      : {
+          field: "withdrawal days",
+          what: "a treatment without withdrawal days",
+          mend: "enter the days from the data sheet or the vet; 0 only when that is what is written there",
+        };
+};
 
-const clearTooEarly: Rule = (record) => {
-  const [treated, days, clear] = [record.day("treated"), record.day("withdrawal days"), record.day("clear date")];
-  if (treated === undefined || days === undefined || clear === undefined) return undefined;
-  const counted = clearDate(treated, days, Number.isInteger(treated) ? "whole days" : "from the hour");
-  if (clear >= counted) return undefined;
-  return {
-    field: "clear date",
-    what: `${showMoment(clear)} is too early: ${days} withdrawal days after ${showMoment(treated)} give ${showMoment(counted)}`,
-    mend: "enter the later date, and look the withdrawal days up again",
+const clearTooEarly: Rule = (has) => {
+  if (!has("treated") || !has("withdrawal days") || !has("clear date")) return undefined;
+  return (record) => {
+    const [treated, days, clear] = [record.day("treated"), record.day("withdrawal days"), record.day("clear date")];
+    if (treated === undefined || days === undefined || clear === undefined) return undefined;
+    const counted = clearDate(treated, days, Number.isInteger(treated) ? "whole days" : "from the hour");
+    if (clear >= counted) return undefined;
+    return {
+      field: "clear date",
+      what: `${showMoment(clear)} is too early: ${days} withdrawal days after ${showMoment(treated)} give ${showMoment(counted)}`,
+      mend: "enter the later date, and look the withdrawal days up again",
+    };
   };
 };
 
@@ -80,7 +101,24 @@ const rules: readonly Rule[] = [
   clearTooEarly,
 ];
 
-/** Every fault of a record that lies between its cells. */
-export function recordRules(record: RecordValues): readonly RecordFault[] {
-  return rules.flatMap((rule) => rule(record) ?? []);
+const none: readonly RecordFault[] = [];
+
+/**
+ * Finds every fault of a record that lies between its cells.
+ *
+ * @param has - whether there is a column for a field
+ * @returns a check for one record
+ */
+export function recordRules(has: Columns): (record: RecordValues) => readonly RecordFault[] {
+  const checks = rules.flatMap((rule) => rule(has) ?? []);
+  return (record) => {
+    let found: RecordFault[] | undefined;
+    for (const check of checks) {
+      const fault = check(record);
+      if (fault === undefined) continue;
+      found ??= [];
+      found.push(fault);
+    }
+    return found ?? none;
+  };
 }

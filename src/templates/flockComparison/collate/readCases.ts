@@ -1,7 +1,7 @@
 import { type Cell, isBlankCell } from "../../../cells/cell.ts";
 import { numberIn } from "../../../cells/numberIn.ts";
 import { cases } from "../../../core/episodes/cases.ts";
-import { checkField } from "../../../core/records/fieldChecks.ts";
+import { fieldReader } from "../../../core/records/fieldChecks.ts";
 import { recordCheck } from "../../../core/records/recordCheck.ts";
 import type { Tag } from "../../../core/tags/tagKey.ts";
 import type { caseHeadings, medicineHeadings } from "../../flockFootBook/bookTables.ts";
@@ -44,14 +44,16 @@ export function readCases(
   const tags: Tag[] = [];
   const days: number[] = [];
   const courses: Course[] = [];
+  const readDay = fieldReader("treated", { asOf: undefined, dayOffset: options.dayOffset });
+  const readTag = fieldReader("tag", options);
   for (const { cells } of rows) {
     const cell = (heading: CaseHeading): Cell => under(cells, heading);
     const day = (heading: "Seen lame" | "Treated"): number | undefined => {
-      const { value } = checkField("treated", cell(heading), { asOf: undefined, dayOffset: options.dayOffset });
+      const { value } = readDay(cell(heading));
       return typeof value === "number" ? Math.floor(value) : undefined;
     };
     const seen = day("Seen lame") ?? day("Treated");
-    const key = checkField("tag", cell("Tag"), options).value;
+    const key = readTag(cell("Tag")).value;
     if (seen !== undefined && typeof key === "string") {
       tags.push({ key, shown: key });
       days.push(seen);

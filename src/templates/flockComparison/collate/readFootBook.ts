@@ -36,11 +36,15 @@ export function readFootBook(bytes: Uint8Array): FlockRecord {
     gapDays: setting("gap_days") ?? usualGap,
   });
   const years = new Map<number, YearRecord>();
+  const ofDay = new Map<number, YearRecord>();
   const yearOf = (day: number): YearRecord => {
+    const before = ofDay.get(day);
+    if (before !== undefined) return before;
     const year = Number(isoText(day).slice(0, 4));
-    const known = years.get(year) ?? { gathers: 0, lookedAt: 0, lame: 0, cases: 0, antibioticMg: 0 };
-    years.set(year, known);
-    return known;
+    const record = years.get(year) ?? { gathers: 0, lookedAt: 0, lame: 0, cases: 0, antibioticMg: 0 };
+    years.set(year, record);
+    ofDay.set(day, record);
+    return record;
   };
   for (const { day, lookedAt, lame } of gathers) {
     const year = yearOf(day);

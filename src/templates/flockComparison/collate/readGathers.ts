@@ -1,6 +1,6 @@
 import { isBlankCell, showCell } from "../../../cells/cell.ts";
 import { numberIn } from "../../../cells/numberIn.ts";
-import { checkField } from "../../../core/records/fieldChecks.ts";
+import { fieldReader } from "../../../core/records/fieldChecks.ts";
 import type { gatherHeadings } from "../../flockFootBook/bookTables.ts";
 import { cellUnder, type FoundRecords } from "./findRecords.ts";
 
@@ -26,10 +26,11 @@ export function readGathers({ sheet, headings, rows }: FoundRecords, dayOffset: 
   const under = cellUnder(headings);
   const gathers: Gather[] = [];
   const leftOut: string[] = [];
+  const readDay = fieldReader("treated", { asOf: undefined, dayOffset });
   for (const { sheetRow, cells } of rows) {
     const [date, seen, lame] = neededInGathers.map((heading) => under(cells, heading));
     if ([date, seen, lame].every((cell) => cell === undefined || isBlankCell(cell))) continue;
-    const day = checkField("treated", date ?? null, { asOf: undefined, dayOffset }).value;
+    const day = readDay(date ?? null).value;
     const [lookedAt, counted] = [numberIn(seen ?? null), numberIn(lame ?? null)];
     const wrong =
       typeof day !== "number"
