@@ -12,6 +12,8 @@ export interface Command {
   /** What follows the name, as help shows it. */
   readonly takes: string;
   readonly summary: string;
+  /** What its own help adds: the options and what happens to files, in lines of at most 90 letters. */
+  readonly details: string;
   /** @throws BadInput when the arguments or files cannot be worked with */
   readonly run: (given: readonly string[], terminal: Terminal) => Promise<void>;
 }

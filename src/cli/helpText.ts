@@ -2,17 +2,24 @@ import type { Command } from "./command.ts";
 
 /** What `soundfold --help` prints. */
 export function helpText(commands: readonly Command[]): string {
-  const lines = commands.map(({ name, takes, summary }) => ({ call: `soundfold ${name} ${takes}`.trim(), summary }));
   return `Soundfold: worksheet functions for sheep foot health.
 
-${lines.map(({ call, summary }) => `  ${call}\n      ${summary}`).join("\n")}
-  soundfold --help
+${commands.map((command) => `  ${call(command)}\n      ${command.summary}`).join("\n")}
+  soundfold COMMAND --help
   soundfold --version
 
-recalc works out every formula of a workbook and saves it under another name, by default
-beside the input with "-worked-out" at the end of its name. The input is never changed.
-A file that is already there is replaced only with --force.
+No file of yours is changed, and one that is there already is replaced only with recalc --force.
 
-Exit code: 0 done (cells that end in an error are listed), 1 a fault of this program,
-2 the input cannot be worked with (one sentence says why, and no file is written).`;
+${exitCodes}`;
 }
+
+/** What `soundfold recalc --help` prints. */
+export const commandHelp = (command: Command): string =>
+  `${call(command)}\n\n${sentence(command.summary)}.\n\n${command.details}\n\n${exitCodes}`;
+
+const call = ({ name, takes }: Command): string => `soundfold ${name} ${takes}`.trim();
+
+const sentence = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);
+
+const exitCodes = `Exit code: 0 done (cells that end in an error are listed), 1 a fault of this program,
+2 what was given cannot be worked with (it is said why, and no file is written).`;

@@ -2,22 +2,24 @@
 import { version } from "../../functions/version.ts";
 import { WorkbookProblem } from "../workbook/workbookProblem.ts";
 import { BadInput } from "./badInput.ts";
+import type { Command } from "./command.ts";
 import { collateCommand } from "./commands/collateCommand.ts";
 import { functionsCommand } from "./commands/functionsCommand.ts";
 import { recalcCommand } from "./commands/recalcCommand.ts";
 import { startCommand } from "./commands/startCommand.ts";
 import { templateCommand } from "./commands/templateCommand.ts";
-import { helpText } from "./helpText.ts";
+import { commandHelp, helpText } from "./helpText.ts";
 import { terminalOf } from "./terminal.ts";
 
-const commands = [recalcCommand, templateCommand, collateCommand, functionsCommand, startCommand];
+const commands: readonly Command[] = [recalcCommand, templateCommand, collateCommand, functionsCommand, startCommand];
 
 /** Runs what was typed after `soundfold`. @returns the exit code */
 async function main([word, ...given]: readonly string[]): Promise<number> {
   const terminal = terminalOf(process.stdout, process.stderr);
   try {
-    if (word === "--version") terminal.say(version);
-    else if (word === undefined || word === "--help" || given.includes("--help")) terminal.say(helpText(commands));
+    if (word === "--version" || word === "-v") terminal.say(version);
+    else if (word === undefined || asksForHelp(word)) terminal.say(helpAbout(given[0]));
+    else if (given.some((one) => one === "--help" || one === "-h")) terminal.say(helpAbout(word));
     else await commandNamed(word).run(given, terminal);
     return 0;
   } catch (error) {
@@ -31,9 +33,14 @@ async function main([word, ...given]: readonly string[]): Promise<number> {
   }
 }
 
-function commandNamed(word: string) {
+const asksForHelp = (word: string): boolean => word === "--help" || word === "-h" || word === "help";
+
+const helpAbout = (word: string | undefined): string =>
+  word === undefined ? helpText(commands) : commandHelp(commandNamed(word));
+
+function commandNamed(word: string): Command {
   const command = commands.find(({ name }) => name === word);
-  if (!command) throw new BadInput(`There is no command ${word}; see soundfold --help.`);
+  if (!command) throw new BadInput(`There is no command "${word}"; soundfold --help lists them.`);
   return command;
 }
 

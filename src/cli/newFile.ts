@@ -13,12 +13,14 @@ export async function newFile(path: string): Promise<void> {
   if (await isThere(path))
     throw new BadInput(`${path} is already there and is never replaced; name another with --out.`);
   const folder = dirname(path);
-  const isFolder = await stat(folder).then(
+  if (!(await isFolder(folder))) throw new BadInput(`There is no folder ${folder} to write to.`);
+}
+
+export const isFolder = (path: string): Promise<boolean> =>
+  stat(path).then(
     (found) => found.isDirectory(),
     () => false,
   );
-  if (!isFolder) throw new BadInput(`There is no folder ${folder} to write to.`);
-}
 
 const isThere = (path: string): Promise<boolean> =>
   access(path).then(

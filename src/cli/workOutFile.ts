@@ -1,6 +1,9 @@
 import { readFile } from "node:fs/promises";
 import { openWorkbook } from "../workbook/openWorkbook.ts";
 import { type Recalculated, recalculate } from "../workbook/recalculate.ts";
+import type { Workbook } from "../workbook/workbook.ts";
+import { WorkbookProblem } from "../workbook/workbookProblem.ts";
+import { BadInput } from "./badInput.ts";
 import type { Terminal } from "./command.ts";
 import { withPlainFileErrors } from "./fileTrouble.ts";
 
@@ -12,11 +15,20 @@ import { withPlainFileErrors } from "./fileTrouble.ts";
 export async function workOutFile(input: string, { progress, progressDone }: Terminal): Promise<Recalculated> {
   progress(`Reading ${input} …`);
   const bytes = await withPlainFileErrors(`${input} cannot be read`, () => readFile(input));
-  const workbook = openWorkbook(bytes);
+  const workbook = opened(input, bytes);
   // The engine takes half a second to load, so only a workbook that opens pays for it.
   const { engineInNode } = await import("../hosts/headless/engineInNode.ts");
   const stages = { calculating: "Working out the formulas …", saving: "Putting the answers into the file …" };
   const recalculated = await recalculate(workbook, engineInNode(), (stage) => progress(stages[stage]));
   progressDone();
   return recalculated;
+}
+
+function opened(input: string, bytes: Uint8Array): Workbook {
+  try {
+    return openWorkbook(bytes);
+  } catch (error) {
+    if (error instanceof WorkbookProblem) throw new BadInput(`${input} cannot be worked out. ${error.message}`);
+    throw error;
+  }
 }

@@ -177,7 +177,7 @@ describe("collate refuses", () => {
       '"26" is not a year; give it as --year 2026.',
     );
     const none = await collate(join(folder, "nowhere"), "--out", out);
-    expect(none.errors).toContain("nowhere cannot be read: there is no such file.");
+    expect(none.errors).toContain("nowhere; collate reads the workbooks of a folder.");
   });
 });
 

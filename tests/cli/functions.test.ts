@@ -32,19 +32,34 @@ describe("functions", () => {
 });
 
 describe("soundfold", () => {
-  test.each([[["--help"]], [[]], [["recalc", "--help"]]])("%j prints help", async (given) => {
+  test.each([[["--help"]], [["-h"]], [["help"]], [[]]])("%j prints help", async (given) => {
     const { code, output } = await runSoundfold(given);
     expect(code).toBe(0);
     for (const word of ["soundfold recalc IN.xlsx", "soundfold functions", "soundfold start", "Exit code"])
       expect(output).toContain(word);
   });
 
-  test("--version prints the version", async () => {
-    expect(await runSoundfold(["--version"])).toEqual({ code: 0, output: `${version}\n`, errors: "" });
+  test.each([
+    [["recalc", "--help"], "soundfold recalc IN.xlsx", "--force"],
+    [["help", "template"], "soundfold template farm|visit|comparison", "--groups a,b,c"],
+    [["collate", "books", "-h"], "soundfold collate FOLDER", "--letters"],
+    [["functions", "-h"], "soundfold functions [NAME]", "=FOOT_CLEARDATE("],
+    [["start", "--help"], "soundfold start", "soundfold-sample-worked-out.xlsx"],
+  ])("%j explains that command alone", async (given, call, option) => {
+    const { code, output, errors } = await runSoundfold(given);
+    expect({ code, errors }).toEqual({ code: 0, errors: "" });
+    expect(output.startsWith(call)).toBe(true);
+    expect(output).toContain(option);
+    expect(output.match(/^soundfold /gm)).toHaveLength(1);
+    expect(Math.max(...output.split("\n").map((line) => line.length))).toBeLessThanOrEqual(110);
+  });
+
+  test.each(["--version", "-v"])("%s prints the version", async (word) => {
+    expect(await runSoundfold([word])).toEqual({ code: 0, output: `${version}\n`, errors: "" });
   });
 
   test("an unknown command is refused", async () => {
     const { code, errors } = await runSoundfold(["recalculate"]);
-    expect([code, errors]).toEqual([2, "There is no command recalculate; see soundfold --help.\n"]);
+    expect([code, errors]).toEqual([2, 'There is no command "recalculate"; soundfold --help lists them.\n']);
   });
 });

@@ -97,7 +97,7 @@ describe("recalc of what it cannot work with gives one sentence, exit code 2 and
 
   test.each<readonly [string, Uint8Array | string | undefined, RegExp]>([
     ["a file that is not there", undefined, /^bad\.xlsx cannot be read: there is no such file\.$/],
-    ["a text file", "Date,Lame\n", /not an \.xlsx workbook/],
+    ["a text file", "Date,Lame\n", /^bad\.xlsx cannot be worked out\. This is not an \.xlsx workbook/],
     ["an empty file", "", /is empty/],
     ["an old .xls", new Uint8Array(compound), /old workbook \(\.xls\)/],
     ["a file with a password", new Uint8Array([...compound, ...encryptedName]), /password/],
@@ -119,7 +119,9 @@ describe("recalc of what it cannot work with gives one sentence, exit code 2 and
   test.each<readonly [string, readonly string[], RegExp]>([
     ["no input", [], /needs the workbook/],
     ["a word too many", ["farm.xlsx", "out.xlsx", "more.xlsx"], /"more\.xlsx" is one word too many/],
-    ["an unknown option", ["farm.xlsx", "--quickly"], /does not know --quickly/],
+    ["a blank input", [""], /needs the workbook/],
+    ["an unknown option", ["farm.xlsx", "--quickly"], /recalc does not know --quickly; see soundfold recalc --help/],
+    ["a value for a switch", ["farm.xlsx", "--force=yes"], /--force stands alone, without = and a value/],
     ["a folder that is not there", ["farm.xlsx", "nowhere/out.xlsx"], /no folder nowhere/],
     ["a folder as the output", ["farm.xlsx", "folder.xlsx"], /folder\.xlsx is a folder/],
     ["an output of another kind", ["farm.xlsx", "out.csv"], /must end in \.xlsx/],

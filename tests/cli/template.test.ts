@@ -24,7 +24,7 @@ describe("template farm", () => {
   test.each([
     [["template", "farm"], "flock-foot-book.xlsx is already there and is never replaced; name another with --out."],
     [["template"], "template needs to know which: soundfold template "],
-    [["template", "barn"], "template needs to know which: soundfold template "],
+    [["template", "barn"], 'There is no template "barn"; the choice is soundfold template farm|visit|comparison'],
     [["template", "farm", "--out", "book.xls"], "book.xls must end in .xlsx, or spreadsheets will not open it."],
     [["template", "farm", "--out", "none/book.xlsx"], "There is no folder none to write to."],
     [
@@ -42,6 +42,22 @@ describe("template farm", () => {
     [
       ["template", "farm", "--out", "b.xlsx", "--groups", "a,b,c,d,e,f,g,h,i,j,k,l,m"],
       "--groups names 13 groups; there is room for 12.",
+    ],
+    [
+      ["template", "farm", "--out", "b.xlsx", "--groups", "ewes,All"],
+      '--groups names "All", which is what the line of all groups is called; take another word.',
+    ],
+    [
+      ["template", "farm", "--out", "b.xlsx", "--groups", "ewes,la\nmbs"],
+      "--groups has a name with a line break, a tab or another sign that cannot be seen; type it anew.",
+    ],
+    [
+      ["template", "farm", "--out", "b.xlsx", "--farm", "Hill farm ".repeat(7).trim()],
+      '--farm has a name of 69 letters, "Hill farm Hill farm …"; at most 60 fit.',
+    ],
+    [
+      ["template", "farm", "--out", "b.xlsx", "--groups"],
+      "--groups needs a value after it (one that begins with - is given as --groups=-…); see soundfold template --help.",
     ],
   ])("refuses %j and writes nothing", async (given, message) => {
     const refused = await runSoundfold(given, folder);

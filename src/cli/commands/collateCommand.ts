@@ -7,7 +7,7 @@ import { WorkbookProblem } from "../../workbook/workbookProblem.ts";
 import { BadInput } from "../badInput.ts";
 import type { Command, Terminal } from "../command.ts";
 import { withPlainFileErrors } from "../fileTrouble.ts";
-import { newFile } from "../newFile.ts";
+import { isFolder, newFile } from "../newFile.ts";
 import { progressBar } from "../progressBar.ts";
 import { readOptions } from "../readOptions.ts";
 import { textColumns } from "../textColumns.ts";
@@ -18,12 +18,17 @@ import { writeWhole } from "../writeWhole.ts";
 export const collateCommand: Command = {
   name: "collate",
   takes: "FOLDER --out FILE [--year 2026] [--letters]",
-  summary: "read every Flock foot book in a folder into one Flock comparison; --letters names no flock in it",
+  summary: "read every Flock foot book in a folder into one Flock comparison",
+  details: `--out FILE    where to save the comparison; a file that is there already is never replaced
+--year 2026   the year to compare; without it, the latest in which most books have gathers
+--letters     call the flocks A, B, C in the file; the key is printed and stands nowhere else
+
+A file that is no foot book is named with the reason and does not stop the others.`,
   async run(given, terminal) {
     const options = { out: { type: "string" }, year: { type: "string" }, letters: { type: "boolean" } } as const;
     const { values, positionals } = readOptions("collate", given, options, 1);
     const [folder] = positionals;
-    if (folder === undefined || values.out === undefined)
+    if (!folder || values.out === undefined)
       throw new BadInput("collate needs a folder and a file to write: soundfold collate FOLDER --out FILE.xlsx");
     const year = yearFrom(values.year);
     await newFile(values.out);
@@ -49,6 +54,8 @@ function yearFrom(text: string | undefined): number | undefined {
 
 // One file after the other, each forgotten but for its few numbers before the next is read.
 async function readFolder(folder: string, terminal: Terminal): Promise<readonly ReadBook[]> {
+  if (!(await isFolder(folder)))
+    throw new BadInput(`There is no folder ${folder}; collate reads the workbooks of a folder.`);
   const entries = await withPlainFileErrors(`${folder} cannot be read`, () => readdir(folder, { withFileTypes: true }));
   // Spreadsheets leave hidden files and ~$ files beside a workbook that is open.
   const files = entries.filter(({ name }) => !name.startsWith(".") && !name.startsWith("~$"));

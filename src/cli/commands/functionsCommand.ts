@@ -11,6 +11,9 @@ export const functionsCommand: Command = {
   name: "functions",
   takes: "[NAME]",
   summary: "print the worksheet functions, or one of them with its rules and examples",
+  details: `NAME   the name of a function, in any of these forms: CLEARDATE, foot.cleardate, =FOOT_CLEARDATE(
+
+The list can be searched: soundfold functions | more`,
   run: async (given, { say }) => {
     const [wanted] = readOptions("functions", given, {}, 1).positionals;
     // Loaded here, so that the other commands start without every definition.

@@ -11,10 +11,15 @@ export const recalcCommand: Command = {
   name: "recalc",
   takes: "IN.xlsx [OUT.xlsx] [--force]",
   summary: "work out every formula of a workbook and save it under another name",
+  details: `OUT.xlsx   where to save it; without it, beside IN.xlsx with "-worked-out" at the end of its name
+--force    replace OUT.xlsx if it is there already; without it nothing is replaced
+
+IN.xlsx is never changed, whatever is asked. All but the worked-out cells is kept byte for byte.
+Cells that end in an error are listed with the sentence that says how to mend them.`,
   async run(given, terminal) {
     const { values, positionals } = readOptions("recalc", given, { force: { type: "boolean" } }, 2);
     const [input, named] = positionals;
-    if (input === undefined) throw new BadInput("recalc needs the workbook to work out: soundfold recalc IN.xlsx");
+    if (!input) throw new BadInput("recalc needs the workbook to work out: soundfold recalc IN.xlsx");
     const output = await outputFor(input, named, values.force === true);
     const { bytes, summary } = await workOutFile(input, terminal);
     await writeWhole(output, bytes);

@@ -14,6 +14,8 @@ export const startCommand: Command = {
   name: "start",
   takes: "",
   summary: "work out the sample workbook of an invented flock and print its answers",
+  details: `The worked-out sample is saved as soundfold-sample-worked-out.xlsx in this folder, or, in a checkout,
+as samples/farm-records-worked-out.xlsx. The sample of an earlier start is replaced.`,
   async run(given, terminal) {
     readOptions("start", given, {}, 0);
     const input = relative(process.cwd(), sampleFile());

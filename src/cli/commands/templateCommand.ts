@@ -5,6 +5,7 @@ import { BadInput } from "../badInput.ts";
 import type { Command } from "../command.ts";
 import { groupNames } from "../groupNames.ts";
 import { newFile } from "../newFile.ts";
+import { plainName } from "../plainName.ts";
 import { readOptions } from "../readOptions.ts";
 import { today } from "../today.ts";
 import { writeWhole } from "../writeWhole.ts";
@@ -65,15 +66,25 @@ const kinds = Object.keys(templates);
 export const templateCommand: Command = {
   name: "template",
   takes: `${kinds.join("|")} [--farm NAME] [--groups a,b,c] [--out FILE]`,
-  summary:
-    "make an empty workbook: farm is the Flock foot book of a farm office, visit the Visit sheet of an adviser, comparison the Flock comparison of a consultant",
+  summary: "make an empty workbook, such as the Flock foot book of a farm office",
+  details: `farm         the Flock foot book of a farm office, saved as flock-foot-book.xlsx
+visit        the Visit sheet of an adviser, saved as visit-sheet.xlsx
+comparison   the Flock comparison of a consultant, saved as flock-comparison.xlsx
+
+--farm NAME      the name of the farm, written into the workbook; "Hill farm" needs its quotes
+--groups a,b,c   the groups of sheep, at most ${bookRoom.groups} in the foot book and ${visitRoom.groups} in the visit sheet
+--out FILE       another name or folder for the workbook
+
+A file that is there already is never replaced.`,
   async run(given, terminal) {
     const options = { farm: { type: "string" }, groups: { type: "string" }, out: { type: "string" } } as const;
     const { values, positionals } = readOptions("template", given, options, 1);
-    const [kind = ""] = positionals;
+    const [kind] = positionals;
+    const choice = `soundfold template ${kinds.join("|")}`;
+    if (kind === undefined) throw new BadInput(`template needs to know which: ${choice}`);
     const template = Object.hasOwn(templates, kind) ? templates[kind] : undefined;
-    if (!template) throw new BadInput(`template needs to know which: soundfold template ${kinds.join("|")}`);
-    const farm = values.farm?.trim();
+    if (!template) throw new BadInput(`There is no template "${kind}"; the choice is ${choice}`);
+    const farm = values.farm === undefined ? undefined : plainName("--farm", values.farm.trim());
     if (farm === "") throw new BadInput("--farm is blank; give the name of the farm, or leave it out.");
     if (template.groups === undefined && (farm !== undefined || values.groups !== undefined))
       throw new BadInput(`template ${kind} is about many flocks and takes neither --farm nor --groups.`);

@@ -14,7 +14,8 @@ export interface GroupPrevalence {
   readonly high: number | undefined;
 }
 
-const whole = "all";
+/** What the line of all groups together is called. */
+export const wholeGroup = "all";
 
 /**
  * The share lame in each group, in order of first appearance, then in all of them together.
@@ -39,7 +40,7 @@ export function prevalenceByGroup(
   checkCounts(lame, seen);
   const tally = tallyByName({ argument: "groups", names: groups }, lame, seen);
   refuseTotal(groups);
-  const total = { name: whole, lame: 0, seen: 0 };
+  const total = { name: wholeGroup, lame: 0, seen: 0 };
   for (const group of tally) {
     total.lame += group.lame;
     total.seen += group.seen;
@@ -56,7 +57,7 @@ function shareWithLimits({ lame, seen }: { readonly lame: number; readonly seen:
 
 // A total row among the groups would count every sheep twice.
 function refuseTotal(groups: readonly string[]): void {
-  const index = groups.findIndex((group) => group.trim().toLowerCase() === whole);
+  const index = groups.findIndex((group) => group.trim().toLowerCase() === wholeGroup);
   if (index >= 0) {
     throw new Problem(
       `"${groups[index]}" is the name of the last row of the answer; leave totals out, or name the group otherwise`,
