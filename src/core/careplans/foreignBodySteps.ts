@@ -1,4 +1,5 @@
 import { lookAgain } from "./lookAgain.ts";
+import { lookForCodd } from "./lookForCodd.ts";
 import type { PlannedStep } from "./plannedStep.ts";
 
 export const foreignBodySteps: readonly PlannedStep[] = [
@@ -17,5 +18,6 @@ export const foreignBodySteps: readonly PlannedStep[] = [
     what: "No weight on the foot after it is out: to the vet today.",
     why: "It may have reached a joint.",
   },
+  lookForCodd,
   lookAgain,
 ];

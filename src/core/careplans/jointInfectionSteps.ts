@@ -1,3 +1,4 @@
+import { lookForCodd } from "./lookForCodd.ts";
 import type { PlannedStep } from "./plannedStep.ts";
 
 export const jointInfectionSteps: readonly PlannedStep[] = [
@@ -10,4 +11,5 @@ export const jointInfectionSteps: readonly PlannedStep[] = [
     what: "Until then keep her on a dry bed, with feed and water in reach.",
     why: "She will not walk far for either.",
   },
+  lookForCodd,
 ];

@@ -124,10 +124,26 @@ describe("other lesions", () => {
     expect(text(plan(lesion))).toMatch(/to the vet/i);
   });
 
-  it("looks for the contagious dermatitis where the flock has it", () => {
-    for (const lesion of ["footrot", "interdigital dermatitis", "white line abscess", "shelly hoof"] as const) {
-      expect(text(plan(lesion, { flockHasCodd: true }))).toContain("top of the hoof");
-      expect(text(plan(lesion))).not.toContain("top of the hoof");
-    }
+  it.each(lesions.filter((lesion) => lesion !== "contagious ovine digital dermatitis"))(
+    "looks for the contagious dermatitis beside %s where the flock has it",
+    (lesion) => {
+      const look = "A sore there: follow the plan for contagious ovine digital dermatitis.";
+      expect(text(plan(lesion, { flockHasCodd: true }))).toContain(look);
+      expect(text(plan(lesion))).not.toContain(look);
+    },
+  );
+
+  it("takes the drained foreign body for open, and sends one that still hurts to the vet", () => {
+    const abscess = "follow the plan for a white line abscess";
+    expect(text(plan("foreign body"))).toContain(abscess);
+    expect(text(plan("foreign body", { pusDrained: true }))).not.toContain(abscess);
+    expect(text(plan("foreign body", { severe: true }))).toContain("to the vet today");
+    expect(text(plan("foreign body"))).not.toContain("to the vet today");
+  });
+
+  it("takes a shelly hoof that hurts for an abscess", () => {
+    const abscess = "follow the plan for a white line abscess";
+    expect(text(plan("shelly hoof", { severe: true }))).toContain(abscess);
+    expect(text(plan("shelly hoof"))).not.toContain(abscess);
   });
 });
