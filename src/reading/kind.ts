@@ -14,7 +14,7 @@ export class Refusal extends Error {}
 export interface CellKind<T> {
   /** What belongs in the cell, in plain words: "a whole number of sheep, 0 or more". */
   readonly wanted: string;
-  /** How the value is shown when it is a default in a docs page or a formula. */
+  /** Whether the cell counts as not filled in. */
   readonly isBlank: (cell: Cell) => boolean;
   /** @throws Refusal when the cell holds something else */
   readonly read: (cell: Cell, options: ReadOptions) => T;
