@@ -58,6 +58,12 @@ describe("lameWatch", () => {
     expect(rows.map(({ signal }) => signal)).toEqual(["", "", "above the high limit"]);
   });
 
+  // R's qbinom(c(0.00135, 0.99865), 100, 0.1): 2 and 20.
+  it("takes a share on a limit for within it", () => {
+    const rows = lameWatch(days(5), [10, 20, 21, 2, 1], all(5, 100), { baselineGathers: 1 });
+    expect(rows.map(({ signal }) => signal)).toEqual(["", "", "above the high limit", "", "below the low limit"]);
+  });
+
   it("names eight in a row, and a share on the centre ends the run", () => {
     const lame = [...all(4, 2), ...all(8, 7), 5, ...all(8, 4)];
     const rows = lameWatch(days(21), lame, all(21, 100), { baselineGathers: 21 });
