@@ -11,10 +11,12 @@ import { gatherColumns } from "./gatherColumns.ts";
 export const prevalenceTrendFunction = defineFunction({
   name: "PREVTREND",
   topic: "counting",
-  summary: "Whether the share lame rises or falls over the gathers: change in 30 days, z, and p.",
+  summary:
+    "Whether the share lame rises or falls over the gathers: change in 30 days, and whether chance does as much.",
   questions: ["is lameness falling over the year", "trend of prevalence", "change per month"],
   notes: [
     "The dates may be in any order. Below 0 the share falls.",
+    "p is how often chance alone brings a rise or fall at least as steep when nothing changed: 0.04 is 4 times in 100. z is the same in standard deviations.",
     "It sees a straight rise or fall only; a share that goes up and down again over the year shows no trend. Chart it with LAMEWATCH.",
     "It takes each look at a sheep as a separate one. Gathers close together see the same lame sheep again, and p is then too small.",
     "When no sheep, or every sheep, was lame, there is no change: 0, 0 and p = 1.",

@@ -24,7 +24,7 @@ export const targetCheckFunction = defineFunction({
     confidence: confidenceChoice,
     flock_size: oneOrNone(countFrom(1), "Sheep in the whole flock, when only a part of it was looked at"),
   },
-  result: single("against the target", "text"),
+  result: single("the share against the target, in words", "text"),
   caution: undefined,
   sources: [sources.wilson1927, sources.buonaccorsi1987, sources.fawc2011],
   compute: ({ lame, seen, target, confidence, flock_size }) =>

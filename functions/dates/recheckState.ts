@@ -26,10 +26,14 @@ export const recheckStateFunction = defineFunction({
   sources: [sources.practice],
   compute: ({ due, done, as_of }) => recheckStates(due, done, as_of),
   examples: [
-    { call: [dayOf("2026-03-14"), null, dayOf("2026-03-11")], gives: "due in 3 days" },
-    { call: [dayOf("2026-03-14"), null, dayOf("2026-03-14")], gives: "due today" },
-    { call: [dayOf("2026-03-14"), null, dayOf("2026-03-16")], gives: "2 days overdue" },
-    { call: [dayOf("2026-03-14"), dayOf("2026-03-15"), dayOf("2026-03-16")], gives: "done" },
+    { shows: "Three days before", call: [dayOf("2026-03-14"), null, dayOf("2026-03-11")], gives: "due in 3 days" },
+    { shows: "On the day", call: [dayOf("2026-03-14"), null, dayOf("2026-03-14")], gives: "due today" },
+    { shows: "Two days after", call: [dayOf("2026-03-14"), null, dayOf("2026-03-16")], gives: "2 days overdue" },
+    {
+      shows: "Looked at on 15 Mar 2026",
+      call: [dayOf("2026-03-14"), dayOf("2026-03-15"), dayOf("2026-03-16")],
+      gives: "done",
+    },
     {
       shows: "A column with a row that needs no second look",
       call: [[dayOf("2026-03-14"), null, dayOf("2026-03-17")], ["yes", null, null], dayOf("2026-03-16")],

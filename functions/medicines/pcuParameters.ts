@@ -9,6 +9,7 @@ export const pcuParameters = {
 
 /** What is said under every function that gives mg/PCU. */
 export const pcuNotes = [
+  "PCU is the population correction unit, in kg: how much the sheep of a farm weigh when every farm counts alike.",
   "A breeding sheep counts 75 kg and a slaughter lamb 20 kg, whatever they weigh: the published weights, so that farms compare.",
   "mg/PCU is a figure for antibiotics over one year. Leave vaccines, worm and lice medicines and pain relief out of it.",
 ];

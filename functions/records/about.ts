@@ -11,9 +11,9 @@ export const aboutFunction = defineFunction({
   questions: ["which version is this", "are the functions installed"],
   notes: [],
   parameters: {},
-  result: single("about", "text"),
+  result: single("name and version", "text"),
   caution: undefined,
   sources: [],
   compute: () => words,
-  examples: [{ call: [], gives: words }],
+  examples: [{ shows: "Name and version", call: [], gives: words }],
 });

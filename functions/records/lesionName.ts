@@ -21,10 +21,10 @@ export const lesionNameFunction = defineFunction({
   sources: [sources.practice],
   compute: ({ text }) => text,
   examples: [
-    { call: ["scald"], gives: "interdigital dermatitis" },
-    { call: [" Foot-Rot "], gives: "footrot" },
-    { call: ["CODD"], gives: "contagious ovine digital dermatitis" },
-    { call: ["White line disease"], gives: "white line abscess" },
+    { shows: "An everyday word", call: ["scald"], gives: "interdigital dermatitis" },
+    { shows: "Capitals, spaces and hyphens", call: [" Foot-Rot "], gives: "footrot" },
+    { shows: "Letters in place of the name", call: ["CODD"], gives: "contagious ovine digital dermatitis" },
+    { shows: "Another name for it", call: ["White line disease"], gives: "white line abscess" },
     {
       call: ["limping"],
       gives: problem(`text: "limping" is not a lesion known here; use one of: ${lesions.join(", ")}`),

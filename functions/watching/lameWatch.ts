@@ -15,7 +15,8 @@ const limitKinds = Object.keys(gatherLimits) as LimitKind[];
 export const lameWatchFunction = defineFunction({
   name: "LAMEWATCH",
   topic: "watching",
-  summary: "A control chart of the share lame: limits for each gather's own number of sheep, and signals in words.",
+  summary:
+    "Whether the share lame at a gather is more than the usual ups and downs: a control chart with signals in words.",
   questions: [
     "is this gather worse than usual",
     "control chart for lameness",

@@ -13,10 +13,11 @@ const days = nonNegative("sheep-days");
 export const rateChangeFunction = defineFunction({
   name: "RATECHANGE",
   topic: "watching",
-  summary: "How the rate of new cases changed: rate after over rate before, with its range and p.",
+  summary: "Whether new cases come faster or slower than before: rate after over rate before, with its range and p.",
   questions: ["did new cases slow down", "compare incidence before and after", "rate ratio"],
   notes: [
     "Below 1 is better. A range that holds 1 has not shown a change.",
+    "p is how often chance alone brings a ratio at least this unlikely when nothing changed: 0.04 is 4 times in 100.",
     "With no case before there is no ratio and no upper limit; both are said in words. With none after, the ratio is 0.",
     "Exact, given the number of cases in all. In an outbreak cases come together; then the range is too narrow and p too small.",
   ],

@@ -11,7 +11,7 @@ import { sources } from "../sources.ts";
 export const sheepDaysFunction = defineFunction({
   name: "SHEEPDAYS",
   topic: "watching",
-  summary: "Sheep-days from head counts: how many sheep were there, day by day, added up.",
+  summary: "How many sheep-days a period had, from head counts: the sheep that were there, day by day, added up.",
   questions: ["how many sheep days", "animal days at risk", "head counts over the year"],
   notes: [
     "Each head count holds until the next one, the last until the day given. That day itself is not counted, and later counts are not used.",

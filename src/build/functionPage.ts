@@ -9,6 +9,9 @@ import type { Parameter } from "../reading/parameter.ts";
 /** The reference page of one function, in Markdown. */
 export function functionPage(definition: AnyFunction): string {
   const parameters = parametersOf(definition);
+  const examples: readonly Example[] = definition.examples;
+  const answered = examples.filter(({ gives }) => !(gives instanceof Problem));
+  const refused = examples.filter(({ gives }) => gives instanceof Problem);
   return [
     `# ${namespace}.${definition.name}`,
     definition.summary,
@@ -20,7 +23,14 @@ export function functionPage(definition: AnyFunction): string {
     resultInWords(definition.result),
     ...(definition.notes.length > 0 ? ["## Rules", bullets(definition.notes)] : []),
     "## Examples",
-    ...definition.examples.map((example: Example, place: number) => exampleText(definition, example, place + 1)),
+    ...answered.map((example, place) => exampleText(definition, example, place + 1)),
+    ...(refused.length > 0
+      ? [
+          "## When it shows an error",
+          errorLead(parameters),
+          ...refused.map((example, place) => exampleText(definition, example, answered.length + place + 1)),
+        ]
+      : []),
     ...(definition.sources.length > 0
       ? [
           "## Sources",
@@ -29,7 +39,7 @@ export function functionPage(definition: AnyFunction): string {
           ),
         ]
       : []),
-    `Topic: ${topics[definition.topic].toLowerCase()}. Google Sheets: \`=${namespace}_${definition.name}(…)\`. [All functions](README.md)${methodLink(definition.topic)}`,
+    `Topic: ${topics[definition.topic].toLowerCase()}. Google Sheets: \`=${namespace}_${definition.name}(${parameters.length > 0 ? "…" : ""})\`. [All functions](README.md)${methodLink(definition.topic)}`,
   ]
     .join("\n\n")
     .concat("\n");
@@ -45,6 +55,11 @@ const parametersOf = (definition: AnyFunction): [string, Parameter<unknown>][] =
 
 const bullets = (lines: readonly string[]): string => lines.map((line) => `- ${line}`).join("\n");
 
+const errorLead = (parameters: readonly [string, Parameter<unknown>][]): string =>
+  parameters.some(([, { shape }]) => shape === "column")
+    ? "`#VALUE!` means that something was refused, `#N/A` that there is nothing to report. The message says what to mend. A row in a message counts from the first row of the range: row 2 of `A2:A9` is row 3 of the sheet."
+    : "`#VALUE!` means that something was refused, `#N/A` that there is nothing to report. The message says what to mend.";
+
 const shapes = { one: "one cell", column: "a cell, a column or a row", block: "a range" } as const;
 
 function argumentTable(parameters: readonly [string, Parameter<unknown>][]): string {
@@ -55,15 +70,16 @@ function argumentTable(parameters: readonly [string, Parameter<unknown>][]): str
       description,
       shapes[shape],
       kind.wanted,
-      fallback !== undefined ? literal(fallback ?? null) : optional ? "allowed" : "must be given",
+      fallback !== undefined ? `${literal(fallback)} is taken` : optional ? "may be left out" : "must be given",
     ]),
   );
 }
 
 function exampleText(definition: AnyFunction, example: Example, place: number): string {
   const { sheet, formula, answer } = exampleInSheet(definition, example);
+  const title = example.shows === undefined ? "" : ` ${example.shows}`;
   return [
-    `**${place}. ${example.shows ?? (example.gives instanceof Problem ? "What it refuses" : "An example")}**`,
+    `**${place}.${title}**`,
     ...(sheet
       ? [
           markdownTable(
@@ -78,7 +94,7 @@ function exampleText(definition: AnyFunction, example: Example, place: number): 
 }
 
 function answerText(answer: ExampleShown): string {
-  if ("refused" in answer) return `Gives ${answer.refused} with the message: ${answer.message}`;
+  if ("refused" in answer) return `Gives \`${answer.refused}\` with the message: ${answer.message}`;
   if ("one" in answer) return `Gives ${answer.one}`;
   return `Gives\n\n${markdownTable(answer.table.headings, answer.table.rows)}`;
 }

@@ -25,7 +25,8 @@ export type ExampleShown =
   | { readonly table: TextTable };
 
 /**
- * Lays an example out: its columns side by side from A1 with their headings in row 1, and the formula over them.
+ * Lays an example out: its columns side by side from A1 with their headings in row 1, and the formula over them. A
+ * function that takes a heading row finds it in row 1, with its rows below.
  *
  * @example
  * exampleInSheet(flockPrevalenceFunction, { call: [4, 20], gives: 0.2 })
@@ -36,7 +37,12 @@ export function exampleInSheet(definition: AnyFunction, example: Example): Examp
   const parts: Part[] = [];
   const typed = example.call.map((argument, index) => {
     const [name, parameter] = parameters[index] as [string, Parameter<unknown>];
-    return argument === undefined ? "" : typedArgument(argument, name, parameter, parts);
+    if (argument === undefined) return "";
+    const [heading, below] = [headingRow(example.call[index - 1], parameters[index - 1]), parameter.shape === "block"];
+    if (heading && below && Array.isArray(argument)) return rowsBelow(argument, parameter, parts);
+    if (headingRow(argument, parameters[index]) && Array.isArray(example.call[index + 1]))
+      return headingAbove(argument, parameter, parts);
+    return typedArgument(argument, name, parameter, parts);
   });
   while (typed.at(-1) === "") typed.pop();
   return {
@@ -47,20 +53,55 @@ export function exampleInSheet(definition: AnyFunction, example: Example): Examp
 }
 
 interface Part {
-  readonly name: string;
+  /** What stands in row 1. */
+  readonly headings: readonly string[];
   readonly cells: readonly (readonly string[])[];
 }
 
-function typedArgument(argument: ExampleArgument, name: string, { kind }: Parameter<unknown>, parts: Part[]): string {
-  const isDate = kind.holds === "date";
-  if (argument !== null && !Array.isArray(argument))
-    return isDate && typeof argument === "number" ? dateFormula(argument) : literal(argument as Cell);
-  const rows = argument === null ? [[null]] : (argument.map((row) => (Array.isArray(row) ? row : [row])) as Cell[][]);
-  const first = parts.reduce((column, part) => column + (part.cells[0]?.length ?? 0), 0);
-  const width = rows[0]?.length ?? 1;
-  parts.push({ name, cells: rows.map((row) => row.map((cell) => inSheet(cell, isDate))) });
-  const from = `${letter(first)}2`;
-  const to = `${letter(first + width - 1)}${rows.length + 1}`;
+/** Whether an argument is one row of a rectangle of cells. */
+const headingRow = (argument: ExampleArgument, parameter: [string, Parameter<unknown>] | undefined): boolean =>
+  parameter?.[1].shape === "block" && Array.isArray(argument) && argument.length === 1 && Array.isArray(argument[0]);
+
+function headingAbove(argument: ExampleArgument, parameter: Parameter<unknown>, parts: Part[]): string {
+  const [headings = []] = textRows(argument, parameter);
+  const first = widthOf(parts);
+  parts.push({ headings, cells: [] });
+  return rangeText(first, headings.length, 1, 1);
+}
+
+function rowsBelow(argument: ExampleArgument, parameter: Parameter<unknown>, parts: Part[]): string {
+  const { headings } = parts.pop() as Part;
+  const cells = textRows(argument, parameter);
+  const first = widthOf(parts);
+  parts.push({ headings, cells });
+  return rangeText(first, cells[0]?.length ?? 1, 2, cells.length + 1);
+}
+
+function typedArgument(argument: ExampleArgument, name: string, parameter: Parameter<unknown>, parts: Part[]): string {
+  if (argument !== null && !Array.isArray(argument)) {
+    const cell = argument as Cell;
+    return typeof cell === "number" && isDay(cell, parameter) ? dateFormula(cell) : literal(cell);
+  }
+  const cells = textRows(argument, parameter);
+  const first = widthOf(parts);
+  const width = cells[0]?.length ?? 1;
+  parts.push({ headings: [name, ...Array<string>(width - 1).fill("")], cells });
+  return rangeText(first, width, 2, cells.length + 1);
+}
+
+function textRows(argument: ExampleArgument, parameter: Parameter<unknown>): string[][] {
+  const rows = Array.isArray(argument) ? argument.map((row) => (Array.isArray(row) ? row : [row])) : [[argument]];
+  return (rows as Cell[][]).map((row) => row.map((cell) => inSheet(cell, isDay(cell, parameter))));
+}
+
+// Where any cell is taken nothing says which numbers are days; no other number in an example lies in those years.
+const isDay = (cell: Cell, { kind }: Parameter<unknown>): boolean =>
+  kind.holds === "date" || (kind.holds === "anything" && typeof cell === "number" && cell > 40_000 && cell < 60_000);
+
+const widthOf = (parts: readonly Part[]): number => parts.reduce((width, { headings }) => width + headings.length, 0);
+
+function rangeText(column: number, width: number, top: number, bottom: number): string {
+  const [from, to] = [`${letter(column)}${top}`, `${letter(column + width - 1)}${bottom}`];
   return from === to ? from : `${from}:${to}`;
 }
 
@@ -68,15 +109,12 @@ const letter = (column: number): string => String.fromCharCode(65 + column);
 
 function sideBySide(parts: readonly Part[]): TextTable {
   const height = Math.max(...parts.map((part) => part.cells.length));
-  const widths = parts.map((part) => part.cells[0]?.length ?? 1);
-  const blanks = (count: number): string[] => Array<string>(Math.max(0, count)).fill("");
-  const letters = Array.from({ length: widths.reduce((a, b) => a + b, 0) }, (_, column) => letter(column));
-  const names = parts.flatMap((part, index) => [part.name, ...blanks((widths[index] ?? 1) - 1)]);
+  const letters = Array.from({ length: widthOf(parts) }, (_, column) => letter(column));
   const body = Array.from({ length: height }, (_, row) => [
     String(row + 2),
-    ...parts.flatMap((part, index) => part.cells[row] ?? blanks(widths[index] ?? 1)),
+    ...parts.flatMap(({ headings, cells }) => headings.map((_, column) => cells[row]?.[column] ?? "")),
   ]);
-  return { headings: ["", ...letters], rows: [["1", ...names], ...body] };
+  return { headings: ["", ...letters], rows: [["1", ...parts.flatMap(({ headings }) => headings)], ...body] };
 }
 
 function inSheet(cell: Cell, isDate: boolean): string {
@@ -124,10 +162,15 @@ function shown({ result }: AnyFunction, { gives }: Example): ExampleShown {
 }
 
 function answerCell(cell: ExampleCell, format: Format | undefined): string {
-  if (typeof cell === "object" && "about" in cell) return `about ${answerCell(cell.about, format)}`;
+  if (typeof cell === "object" && "about" in cell) return `about ${answerCell(shortened(cell.about), format)}`;
   if (typeof cell === "object") return cell.error;
   if (cell === "") return "(blank)";
   if (typeof cell !== "number") return inSheet(cell, false);
   if (format === "date" || format === "date and time") return showMoment(cell);
-  return format === "share" ? `${cell} (${(cell * 100).toFixed(1)}%)` : String(cell);
+  const short = shortened(cell);
+  const text = format === "share" ? `${short} (${(cell * 100).toFixed(1)}%)` : String(short);
+  return short === cell ? text : `about ${text}`;
 }
+
+/** As many digits as a person compares. */
+const shortened = (value: number): number => (Number.isInteger(value) ? value : Number(value.toPrecision(6)));

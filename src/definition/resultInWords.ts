@@ -10,7 +10,7 @@ export function resultInWords({ shape, headings }: Result<unknown>): string {
   const parts = headings.join(", ");
   if (shape === "table") return `A table with the headings ${parts}. It fills the cells below and beside the formula.`;
   if (shape === "row") return `${headings.length} cells side by side: ${parts}.`;
-  if (shape === "list") return `${sentence(parts)}, one below the other, without a heading.`;
+  if (shape === "list") return `Cells one below the other, without a heading: ${parts}.`;
   return shape === "alongside" ? `${sentence(parts)}: one cell, or a column for a column.` : `One cell: ${parts}.`;
 }
 
