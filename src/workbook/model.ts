@@ -8,6 +8,8 @@ export interface StoredFormula {
   readonly kind: "plain" | "shared" | "array" | "data table";
   /** The cells an array formula fills. */
   readonly area?: Area;
+  /** Where the shared formula that it is or follows stands in the sheet part. */
+  readonly leader?: number;
   /** Places of the `<f>` element in the sheet part. */
   readonly start: number;
   readonly end: number;

@@ -53,7 +53,7 @@ export function readSheet({ part, text, sharedStrings, isDynamic, shift, dayOffs
   const rows: SheetRow[] = [];
   const columnStyles: { from: number; to: number; style: number }[] = [];
   const merged: Area[] = [];
-  const leaders = new Map<string, { text: string; row: number; column: number }>();
+  const leaders = new Map<string, { text: string; row: number; column: number; start: number }>();
   let data: { start: number; inner: number; close: number; end: number } | undefined;
   let prefix = "";
   let depth = 0;
@@ -110,15 +110,16 @@ export function readSheet({ part, text, sharedStrings, isDynamic, shift, dayOffs
     if (type === "dataTable") return { text: own, kind: "data table", start, end };
     if (type !== "shared" || si === undefined) return { text: own, kind: "plain", start, end };
     if (own !== "") {
-      leaders.set(si, { text: own, row: at.row, column: at.column });
-      return { text: own, kind: "shared", start, end };
+      leaders.set(si, { text: own, row: at.row, column: at.column, start });
+      return { text: own, kind: "shared", leader: start, start, end };
     }
     const leader = leaders.get(si);
     if (!leader)
       throw new WorkbookProblem(
         `The workbook is damaged: cell ${placeText(at)} in ${part} shares a formula that is not there.`,
       );
-    return { text: shift(leader.text, at.row - leader.row, at.column - leader.column), kind: "shared", start, end };
+    const text = shift(leader.text, at.row - leader.row, at.column - leader.column);
+    return { text, kind: "shared", leader: leader.start, start, end };
   };
 
   walkXml(part, text, {

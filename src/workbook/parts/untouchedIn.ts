@@ -20,6 +20,8 @@ export function untouchedIn({ entries }: Package): readonly string[] {
   const words: string[] = [];
   let unknown = 0;
   for (const { name } of entries) {
+    // Some writers list the folders too.
+    if (name.endsWith("/")) continue;
     const kind = kinds.find(([pattern]) => pattern.test(name))?.[1];
     if (kind === undefined) unknown += known.test(name) ? 0 : 1;
     else if (!words.includes(kind)) words.push(kind);

@@ -4,7 +4,7 @@ import { type Area, isInside } from "../address.ts";
 import { placeKey } from "../engine.ts";
 import { footName } from "../formula/functionName.ts";
 import { storedSpelling } from "../formula/storedSpelling.ts";
-import type { Sheet, SheetCell } from "../model.ts";
+import type { Sheet, SheetCell, StoredFormula } from "../model.ts";
 import type { Worked } from "../workOut.ts";
 import { type CellChange, type FormulaChange, sameValue } from "./cellChange.ts";
 
@@ -51,7 +51,34 @@ export function changesOf(sheet: Sheet, worked: readonly Worked[], saving: Savin
       });
     });
   }
+  for (const cell of orphaned(cells, changes)) {
+    const { row, column, style, value, formula } = cell;
+    const own = { text: storedSpelling(formula.text) };
+    const key = placeKey(row, column);
+    changes.set(key, { ...(changes.get(key) ?? { row, column, old: cell, value, style }), formula: own });
+  }
   return [...changes.values()];
+}
+
+type SharingCell = SheetCell & { readonly formula: StoredFormula };
+
+/** Cells that only point to a shared formula which is now written another way: they need its text themselves. */
+function orphaned(
+  cells: ReadonlyMap<number, SheetCell>,
+  changes: ReadonlyMap<number, CellChange>,
+): readonly SharingCell[] {
+  const gone = new Set<number>();
+  for (const { old, formula } of changes.values()) {
+    const stored = old?.formula;
+    if (formula !== "keep" && stored?.leader === stored?.start && stored?.leader !== undefined) gone.add(stored.leader);
+  }
+  if (gone.size === 0) return [];
+  const points = (cell: SheetCell): cell is SharingCell =>
+    cell.formula?.leader !== undefined && gone.has(cell.formula.leader);
+  return [...cells].flatMap(([key, cell]) => {
+    const change = changes.get(key);
+    return points(cell) && (change === undefined || change.formula === "keep") ? [cell] : [];
+  });
 }
 
 /** A dynamic array formula that stays the same still needs its mark written again. */
