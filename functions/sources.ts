@@ -176,6 +176,10 @@ export const sources = {
     cite: "Davies P and others (2017) Veterinary Record 181:511: 207 sheep flocks, mean 11.38 and median 5.95 mg/PCU",
     checked: "read",
   },
+  whiteLineDisease2021: {
+    cite: "Prevalence and temporal dynamics of white line disease in sheep (2021) Veterinary Sciences 8:116, abstract: white line disease of sheep is also known as shelly hoof",
+    checked: "read",
+  },
   iso11784: { cite: "ISO 11784: Radio frequency identification of animals, code structure", checked: "read" },
   iso3166: { cite: "ISO 3166-1: country codes", checked: "from memory" },
   ecma376dates: {

@@ -39,18 +39,18 @@ const synonyms: Readonly<Record<Lesion, readonly string[]>> = {
     "footrott",
   ],
   "contagious ovine digital dermatitis": ["CODD", "contagious digital dermatitis", "contagious ovine dermatitis"],
-  "white line abscess": [
-    "WLA",
+  "white line abscess": ["WLA", "toe abscess", "foot abscess", "abscess", "hoof abscess"],
+  // White line disease of sheep is shelly hoof, though that of cattle is mostly an abscess: Veterinary Sciences 2021 8:116.
+  "shelly hoof": [
+    "SH",
+    "shelly",
+    "shelly toe",
     "WLD",
-    "white line",
     "white line disease",
-    "white line lesion",
-    "toe abscess",
-    "foot abscess",
-    "abscess",
-    "hoof abscess",
+    "white line degeneration",
+    "white line separation",
+    "wall separation",
   ],
-  "shelly hoof": ["SH", "shelly", "shelly toe", "white line separation", "wall separation"],
   "toe granuloma": ["TG", "granuloma", "toe fibroma", "fibroma", "strawberry toe", "proud flesh"],
   "joint infection": [
     "joint ill",
@@ -97,7 +97,7 @@ export const findLesion = (text: string): Lesion | undefined => known.get(letter
  *
  * @throws Problem listing the terms when the word is not known
  * @example
- * lesionName("white-line disease") // → "white line abscess"
+ * lesionName("white-line disease") // → "shelly hoof"
  */
 export function lesionName(text: string): Lesion {
   const found = findLesion(text);

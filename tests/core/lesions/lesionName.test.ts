@@ -15,7 +15,7 @@ describe("lesionName", () => {
     ["Scald", "interdigital dermatitis"],
     ["foot rot", "footrot"],
     ["CODD", "contagious ovine digital dermatitis"],
-    ["White line disease", "white line abscess"],
+    ["WLA", "white line abscess"],
     ["shelly", "shelly hoof"],
     ["toe fibroma", "toe granuloma"],
     ["joint ill", "joint infection"],
@@ -24,7 +24,14 @@ describe("lesionName", () => {
     expect(lesionName(word)).toBe(lesion);
   });
 
+  // Prevalence and temporal dynamics of white line disease in sheep (2021), Veterinary Sciences 8:116, abstract read: "white
+  // line disease (WLD), also known as shelly hoof". White line degeneration: Conington and others 2010, abstract read.
+  it.each(["White line disease", "WLD", "white line degeneration"])("%s of sheep is shelly hoof", (word) => {
+    expect(lesionName(word)).toBe("shelly hoof");
+  });
+
   it("does not guess", () => {
+    expect(findLesion("white line")).toBeUndefined();
     expect(findLesion("footrot and scald")).toBeUndefined();
     expect(findLesion("")).toBeUndefined();
     expect(findLesion("constructor")).toBeUndefined();
