@@ -155,6 +155,11 @@ describe("repeatAnimals", () => {
       { tag: "b", cases: 2, first: 5, last: 100 },
       { tag: "a", cases: 2, first: 0, last: 50 },
     ]);
+    expect(repeatAnimals(tags, days, { ...rule, from: 0, until: 50 })).toEqual([
+      { tag: "a", cases: 2, first: 0, last: 50 },
+    ]);
+    expect(repeatAnimals(tags, days, { ...rule, from: 1, until: 50 })).toEqual([]);
+    expect(repeatAnimals(tags, days, { ...rule, from: 0, until: 49 })).toEqual([]);
     // On day 5 the first case of a is running, but it began before.
     expect(repeatAnimals(tags, days, { ...rule, atLeast: 1, from: 1, until: 60 })).toEqual([
       { tag: "a", cases: 1, first: 50, last: 50 },
