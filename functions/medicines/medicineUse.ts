@@ -64,7 +64,7 @@ export const medicineUseFunction = defineFunction({
     },
     {
       call: [["A", "B"], [7.5, null], [200, 200], 300, 450],
-      gives: problem("ml, row 2: it is blank, but the row holds a record; enter ml given above 0"),
+      gives: problem("ml, row 2: it is blank, but the row holds a record; enter ml given, above 0"),
     },
     {
       call: [["A", "All"], [7.5, 7.5], [200, 200], 300, 450],

@@ -23,7 +23,7 @@ export const batchMlFunction = defineFunction({
     weights_kg: column(anyNumber("a weight from 1 to 200 kg"), "Weights in kg, one an animal"),
     ...dosingParameters,
     spare: oneOr(share, 0.05, "Share added for what is spilled or left in the syringe"),
-    bottle_ml: oneOrNone(positive("ml in one bottle"), "ml in one bottle"),
+    bottle_ml: oneOrNone(positive("ml in one bottle"), "ml in one bottle, to count the bottles"),
   },
   result: row<Batch>(
     ["total ml", "ml", ({ totalMl }) => totalMl],

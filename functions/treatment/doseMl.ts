@@ -64,7 +64,7 @@ export const doseMlFunction = defineFunction({
     },
     {
       call: [75, "20 mg", 200],
-      gives: problem('mg_per_kg: "20 mg" is not a number; enter mg of active substance for each kg above 0'),
+      gives: problem('mg_per_kg: "20 mg" is not a number; enter mg of active substance for each kg, above 0'),
     },
   ],
 });

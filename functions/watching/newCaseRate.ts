@@ -46,7 +46,7 @@ export const newCaseRateFunction = defineFunction({
       call: [1.5, 1000],
       gives: problem("new_cases: 1.5 is not a whole number; enter a whole number of new cases, 0 or more"),
     },
-    { call: [3, 1000, 0], gives: problem("per: 0 is not above 0; enter sheep-days above 0") },
+    { call: [3, 1000, 0], gives: problem("per: 0 is not above 0; enter sheep-days, above 0") },
     { call: [0, 0], gives: nothing("sheep_days: 0 sheep-days give no rate") },
   ],
 });

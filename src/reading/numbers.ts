@@ -77,7 +77,7 @@ export const between = (least: number, most: number, what: string): CellKind<num
 
 /** A number above 0, in the unit that `what` names. */
 export const positive = (what: string): CellKind<number> =>
-  numberKind(`${what} above 0`, z.number().check(z.gt(0, "is not above 0"), notTooSmall, notTooLarge(mostOfAnything)));
+  numberKind(`${what}, above 0`, z.number().check(z.gt(0, "is not above 0"), notTooSmall, notTooLarge(mostOfAnything)));
 
 /** A number, 0 or more, in the unit that `what` names. */
 export const nonNegative = (what: string): CellKind<number> =>
