@@ -112,6 +112,9 @@ describe("lameWatch", () => {
     expect(problemOf(() => lameWatch([46000], [1], [9], { baselineGathers: 2 })).message).toBe(
       "baseline_gathers: 2 cannot be the baseline of 1 gathers; enter 1 to 1",
     );
+    expect(problemOf(() => lameWatch([46000], [1], [9], { baselineGathers: 0 })).place.argument).toBe(
+      "baseline_gathers",
+    );
     expect(problemOf(() => lameWatch([46000], [10], [9])).place).toEqual({ argument: "lame", index: 0 });
     expect(problemOf(() => lameWatch([], [], [])).code).toBe("#N/A");
   });

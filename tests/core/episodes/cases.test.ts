@@ -167,6 +167,12 @@ describe("repeatAnimals", () => {
     ]);
   });
 
+  it("takes a record exactly the gap later for the same case, one a day later for a new one", () => {
+    const rule = { atLeast: 1, gapDays: 14 };
+    expect(repeatAnimals([a, a, a], [0, 14, 28], rule)).toEqual([{ tag: "a", cases: 1, first: 0, last: 28 }]);
+    expect(repeatAnimals([a, a, a], [0, 14, 29], rule)).toEqual([{ tag: "a", cases: 2, first: 0, last: 29 }]);
+  });
+
   it("refuses days the wrong way round", () =>
     expect(() => repeatAnimals([a], [0], { atLeast: 2, gapDays: 14, from: 46100, until: 46063 })).toThrow(
       "from: 19 Mar 2026 is after until, 10 Feb 2026",

@@ -19,6 +19,8 @@ describe("treatLag", () => {
   it("leaves median and share open while none is treated", () => {
     expect(treatLag([5], [undefined], 3)).toEqual({ medianDays: undefined, inTime: undefined, untreated: 1 });
     expect(treatLag([5], [undefined], 3, 6)).toEqual({ medianDays: undefined, inTime: undefined, untreated: 1 });
+    // Seen on day 5, it can still be treated in time on day 8.
+    expect(treatLag([5], [undefined], 3, 8)).toEqual({ medianDays: undefined, inTime: undefined, untreated: 1 });
     expect(treatLag([5], [undefined], 3, 9)).toEqual({ medianDays: undefined, inTime: 0, untreated: 1 });
   });
 
