@@ -22,7 +22,8 @@ Cells that end in an error are listed with the sentence that says how to mend th
     if (!input) throw new BadInput("recalc needs the workbook to work out: soundfold recalc IN.xlsx");
     const output = await outputFor(input, named, values.force === true);
     const { bytes, summary } = await workOutFile(input, terminal);
-    await writeWhole(output, bytes);
+    const removed = await writeWhole(output, bytes);
     terminal.say(`${summaryText(summary)}\nSaved as ${output}`);
+    if (removed.length > 0) terminal.say(`Removed what a run that was cut off had left behind: ${removed.join(", ")}`);
   },
 };
