@@ -177,6 +177,12 @@ export const words = {
     downloading: "Working the workbook out before it is saved…",
     downloaded: (file: string): string => `${file} is saved among your downloads.`,
     opened: (file: string): string => `${file} is open.`,
+    keptUnseen: (things: readonly string[]): string => `Kept in the file, not shown here: ${things.join(", ")}.`,
+    unseen: {
+      conditional: "colours that follow the values",
+      validation: "lists to pick from (the line below the sheet says what fits)",
+      protection: "locks on cells",
+    },
     kept: (count: number, first: string): string =>
       `${count} ${count === 1 ? "cell keeps the value it was saved with" : "cells keep the values they were saved with"}; the first: ${first}.`,
     notOpened: (file: string, why: string): string => `${file} was not opened. ${why}`,
@@ -190,11 +196,13 @@ export const words = {
     panelLabel: "Beside the sheet",
     statusLabel: "The selected cell",
     calculating: "Working out…",
+    chooseOne: (choices: readonly string[]): string => `Choose one of: ${choices.join(", ")}.`,
+    keys: "F6 leaves the sheet, and leads back into it.",
     empty: "empty",
     views: { functions: "Functions", picture: "Picture" },
     grid: {
       cellName: "Cell",
-      editor: "Cell editor",
+      editor: "Cell editor; F6 leaves the sheet",
       control: "Spreadsheet control",
     },
     badCell: "There is no such cell in this workbook.",

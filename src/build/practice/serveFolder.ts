@@ -2,7 +2,7 @@ import { readFileSync } from "node:fs";
 import { readdir } from "node:fs/promises";
 import { createServer, type Server } from "node:http";
 import type { AddressInfo } from "node:net";
-import { extname, join } from "node:path";
+import { extname, join, relative, sep } from "node:path";
 
 const kinds: Readonly<Record<string, string>> = {
   ".html": "text/html; charset=utf-8",
@@ -19,14 +19,14 @@ export interface Serving {
 }
 
 /**
- * Serves the files of one folder to this machine only.
+ * Serves the files of one folder, and of the folders in it, to this machine only.
  *
  * @param ports - tried in turn; 0 stands for any free one
  * @throws Error when none of the ports is free
  */
 export async function serveFolder(folder: string, ports: readonly number[]): Promise<Serving> {
   // Only files that were there at the start are given out, so no address can lead out of the folder.
-  const files = new Set(await readdir(folder));
+  const files = new Set(await filesIn(folder));
   const server = createServer((request, response) => {
     const path = decoded((request.url ?? "/").split("?")[0] ?? "/");
     const name = path === "/" ? "index.html" : path.slice(1);
@@ -47,6 +47,13 @@ export async function serveFolder(folder: string, ports: readonly number[]): Pro
     return { address: `http://localhost:${taken}`, port: taken, close: () => server.close() };
   }
   throw new Error(`The ports ${ports.join(", ")} are all taken; end a program that uses one of them and try again.`);
+}
+
+async function filesIn(folder: string): Promise<readonly string[]> {
+  const entries = await readdir(folder, { recursive: true, withFileTypes: true });
+  return entries
+    .filter((entry) => entry.isFile())
+    .map((entry) => relative(folder, join(entry.parentPath, entry.name)).split(sep).join("/"));
 }
 
 function decoded(path: string): string {

@@ -6,6 +6,7 @@ import { recalculate } from "../../workbook/recalculate.ts";
 import { words } from "../words.ts";
 import { FileButtons } from "./FileButtons.tsx";
 import { FunctionsView } from "./FunctionsView.tsx";
+import { keptUnseen } from "./grid/keptUnseen.ts";
 import { type FilledTable, type PracticeGrid, practiceGrid, type Selected } from "./grid/practiceGrid.ts";
 import { univerInPage } from "./grid/startUniver.ts";
 import { nameControls } from "./nameControls.ts";
@@ -14,6 +15,7 @@ import { drawable } from "./pictures/pictureOf.ts";
 import { StatusLine } from "./StatusLine.tsx";
 import { saveFile } from "./saveFile.ts";
 import { useDark } from "./useDark.ts";
+import { useSheetKey } from "./useSheetKey.ts";
 
 interface Note {
   readonly text: string;
@@ -29,28 +31,40 @@ const views = Object.keys(words.practice.views) as View[];
 export function PracticeSheet() {
   const text = words.practice;
   const holder = useRef<HTMLDivElement>(null);
+  const panel = useRef<HTMLElement>(null);
   const grid = useRef<PracticeGrid | undefined>(undefined);
   const [file, setFile] = useState<string>(text.bookName);
   const [note, setNote] = useState<Note>({ text: text.loading, kind: "told" });
   const [selected, setSelected] = useState<Selected>();
   const [calculating, setCalculating] = useState(false);
+  const [opening, setOpening] = useState(true);
   const [busy, setBusy] = useState(false);
   const [tables, setTables] = useState<readonly FilledTable[]>([]);
   const [view, setView] = useState<View>("functions");
   const dark = useDark();
 
-  const show = (bytes: Uint8Array, name: string): void => {
+  const show = async (bytes: Uint8Array, name: string): Promise<void> => {
     const sheet = grid.current;
     if (!sheet) return;
+    setOpening(true);
     try {
-      const kept = sheet.show(openWorkbook(bytes));
+      const workbook = openWorkbook(bytes);
+      const kept = await sheet.show(workbook);
       setFile(name);
-      const more = kept[0] === undefined ? "" : ` ${text.kept(kept.length, kept[0])}`;
-      setNote({ text: text.opened(name) + more, kind: "told" });
+      const unseen = keptUnseen(workbook);
+      const told = [
+        text.opened(name),
+        ...(unseen.length === 0 ? [] : [text.keptUnseen(unseen)]),
+        ...(kept[0] === undefined ? [] : [text.kept(kept.length, kept[0])]),
+      ];
+      setNote({ text: told.join(" "), kind: "told" });
       setTables(sheet.tables(drawableNames));
+      // Whoever has not turned to something else yet can type at once.
+      if (document.activeElement === document.body) sheet.focus();
     } catch (error) {
       setNote({ text: text.notOpened(name, (error as Error).message), kind: "fault" });
     }
+    setOpening(false);
   };
 
   // biome-ignore lint/correctness/useExhaustiveDependencies: the spreadsheet is started once
@@ -75,6 +89,7 @@ export function PracticeSheet() {
     };
   }, []);
   useEffect(() => grid.current?.setDark(dark), [dark]);
+  useSheetKey(holder, panel, () => grid.current?.focus());
 
   const download = async (): Promise<void> => {
     if (busy || !grid.current) return;
@@ -103,17 +118,20 @@ export function PracticeSheet() {
           </h1>
           <p>{text.about}</p>
         </div>
-        <FileButtons busy={busy} onOpen={show} onDownload={() => void download()} />
+        <FileButtons busy={busy} onOpen={(bytes, name) => void show(bytes, name)} onDownload={() => void download()} />
       </header>
       <p class={`note ${note.kind}`} role="status">
         {note.text}
       </p>
       <div class="columns">
-        <main aria-label={text.sheetLabel}>
+        <main aria-label={text.sheetLabel} aria-busy={opening || calculating}>
           <div class="grid" ref={holder} />
-          <StatusLine selected={selected} calculating={calculating} />
+          <div class="below">
+            <StatusLine selected={selected} calculating={calculating} />
+            <p class="hint">{text.keys}</p>
+          </div>
         </main>
-        <aside aria-label={text.panelLabel}>
+        <aside aria-label={text.panelLabel} ref={panel}>
           <div class="views">
             {views.map((known) => (
               <button key={known} type="button" aria-pressed={known === view} onClick={() => setView(known)}>

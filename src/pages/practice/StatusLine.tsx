@@ -16,6 +16,7 @@ export const StatusLine = ({ selected, calculating }: Props) => (
         </strong>{" "}
         {selected.shown === "" ? words.practice.empty : selected.shown}
         {selected.message !== undefined && <span class="fault"> {selected.message}</span>}
+        {selected.wanted !== undefined && <span class="told"> {selected.wanted}</span>}
         {selected.formula !== undefined && <code>{selected.formula}</code>}
       </>
     )}

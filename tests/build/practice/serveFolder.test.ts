@@ -1,4 +1,4 @@
-import { mkdtempSync, writeFileSync } from "node:fs";
+import { mkdirSync, mkdtempSync, writeFileSync } from "node:fs";
 import { request } from "node:http";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
@@ -13,6 +13,8 @@ afterEach(() => {
 async function serve(ports: readonly number[]): Promise<Serving> {
   const folder = mkdtempSync(join(tmpdir(), "soundfold-serve-"));
   writeFileSync(join(folder, "index.html"), "<p>here</p>");
+  mkdirSync(join(folder, "icons"));
+  writeFileSync(join(folder, "icons", "icon.png"), "a picture");
   writeFileSync(join(folder, "..", "soundfold-outside.txt"), "outside");
   const serving = await serveFolder(folder, ports);
   open.push(serving);
@@ -36,6 +38,13 @@ describe("serving a folder", () => {
     const answer = await fetch(address);
     expect(answer.headers.get("content-type")).toBe("text/html; charset=utf-8");
     expect(await answer.text()).toBe("<p>here</p>");
+  });
+
+  it("gives what lies in a folder of its own, and not the folder itself", async () => {
+    const { port } = await serve([0]);
+    expect(await statusOf(port, "/icons/icon.png")).toBe(200);
+    expect(await statusOf(port, "/icons")).toBe(404);
+    expect(await statusOf(port, "/icons/")).toBe(404);
   });
 
   it("gives nothing from outside the folder", async () => {

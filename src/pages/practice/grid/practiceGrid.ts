@@ -1,11 +1,12 @@
 import type { ICellData, IRange, IWorkbookData } from "@univerjs/core";
-import { ICommandService } from "@univerjs/core";
+import { ICommandService, LifecycleService, LifecycleStages } from "@univerjs/core";
 import { FormulaDataModel, SetArrayFormulaDataMutation } from "@univerjs/engine-formula";
+import { ILayoutService, SheetsSelectionsService } from "@univerjs/preset-sheets-core";
 import type { Cell } from "../../../cells/cell.ts";
 import type { AnyFunction } from "../../../definition/defineFunction.ts";
 import { namespace } from "../../../definition/formulaText.ts";
 import { cellFromData } from "../../../hosts/headless/valueCells.ts";
-import { placeText, readArea, readPlace } from "../../../workbook/address.ts";
+import { type Area, placeText, readArea, readPlace } from "../../../workbook/address.ts";
 import type { Engine } from "../../../workbook/engine.ts";
 import { quoteSheet } from "../../../workbook/formula/structured.ts";
 import { surroundingsOf } from "../../../workbook/formula/surroundingsOf.ts";
@@ -14,6 +15,7 @@ import { writeEdits } from "../../../workbook/saving/writeEdits.ts";
 import type { Workbook } from "../../../workbook/workbook.ts";
 import { patternFor } from "../../../writing/format.ts";
 import { words } from "../../words.ts";
+import { type CellRule, cellRules, ruleFor } from "./cellRules.ts";
 import { editsIn } from "./editsIn.ts";
 import { heard } from "./heard.ts";
 import { isRefused } from "./refusedCommands.ts";
@@ -30,6 +32,8 @@ export interface Selected {
   readonly formula: string | undefined;
   /** What the function in it said when it refused. */
   readonly message: string | undefined;
+  /** What the workbook wants typed there. */
+  readonly wanted: string | undefined;
 }
 
 /** A table that a function's formula fills. */
@@ -49,8 +53,14 @@ export interface GridEvents {
 }
 
 export interface PracticeGrid {
-  /** @returns the cells that keep the value they were saved with, and why */
-  readonly show: (workbook: Workbook) => readonly string[];
+  /**
+   * Shows a workbook; it can be typed into once this is answered.
+   *
+   * @returns the cells that keep the value they were saved with, and why
+   */
+  readonly show: (workbook: Workbook) => Promise<readonly string[]>;
+  /** Lets the keys go to the selected cell. */
+  readonly focus: () => void;
   /** The workbook's file with what was typed, not yet worked out. */
   readonly file: () => Uint8Array;
   readonly selection: () => string;
@@ -65,6 +75,8 @@ interface Opened {
   readonly workbook: Workbook;
   readonly around: Surroundings;
   readonly shown: ShownWorkbook;
+  /** By the place of the sheet; read when the sheet is first looked at. */
+  readonly rules: Map<number, readonly CellRule[]>;
 }
 
 /** The spreadsheet of the page: shows a workbook, works out what is typed, and gives the file back. */
@@ -112,7 +124,22 @@ export function practiceGrid(
       shown: cell.getDisplayValue() ?? "",
       formula: formulaAt(sheet, row, column),
       message: ears.message(sheet, row, column),
+      wanted: wantedAt(opened, sheetPlace(sheet), row, column),
     });
+  };
+
+  const wantedAt = ({ workbook, rules }: Opened, sheet: number, row: number, column: number): string | undefined => {
+    const known = rules.get(sheet) ?? cellRules(workbook, sheet);
+    rules.set(sheet, known);
+    const rule = ruleFor(known, { row, column });
+    const choices = rule?.choices && ("area" in rule.choices ? filledIn(rule.choices) : rule.choices);
+    return choices && choices.length > 0 ? words.practice.chooseOne(choices) : rule?.sentence;
+  };
+
+  const filledIn = ({ sheet, area: { top, left, bottom, right } }: { sheet: number; area: Area }): string[] => {
+    const found = api.getActiveWorkbook()?.getSheetBySheetId(sheetId(sheet));
+    const shown = found?.getRange(top, left, bottom - top + 1, right - left + 1).getDisplayValues() ?? [];
+    return shown.flat().filter((text) => text !== "");
   };
 
   // Names and tables of the workbook are put in place, since the embedded spreadsheet knows cells only.
@@ -171,7 +198,8 @@ export function practiceGrid(
       events.onCalculating(false);
       tell();
     });
-    api.addEvent(api.Event.SelectionChanged, tell);
+    // The spreadsheet's own event of this name is fired only from three seconds after the first picture on.
+    injector.get(SheetsSelectionsService).selectionChanged$.subscribe(tell);
     api.addEvent(api.Event.ActiveSheetChanged, tell);
     api.addEvent(api.Event.SheetValueChanged, tell);
   };
@@ -192,15 +220,20 @@ export function practiceGrid(
     return { found, range: found.getRange(row, column) };
   };
 
+  const selectFirstCell = (): void => {
+    const sheet = api.getActiveWorkbook()?.getActiveSheet();
+    if (sheet && !sheet.getActiveRange()) sheet.getRange(0, 0).activate();
+  };
+
   return {
-    show(workbook) {
+    async show(workbook) {
       if (opened) api.disposeUnit(unit());
       count += 1;
       asked.clear();
       ears.start(workbook.dateSystem);
       const around = surroundingsOf(workbook, engine);
       const shown = shownWorkbook(unit(), workbook, around);
-      opened = { workbook, around, shown: { ...shown, data: structuredClone(shown.data) } };
+      opened = { workbook, around, shown: { ...shown, data: structuredClone(shown.data) }, rules: new Map() };
       api.createWorkbook(shown.data);
       if (count === 1) listen();
       commands.syncExecuteCommand(
@@ -214,9 +247,13 @@ export function practiceGrid(
       );
       formulas.setArrayFormulaRange({ [unit()]: bySheet(shown, ({ areas }) => areas) });
       formulas.setArrayFormulaCellData({ [unit()]: bySheet(shown, ({ cells }) => cells) } as never);
+      // From this stage on the spreadsheet has its keys and editors.
+      await injector.get(LifecycleService).onStage(LifecycleStages.Rendered);
+      selectFirstCell();
       tell();
       return shown.left;
     },
+    focus: () => injector.get(ILayoutService).focus(),
     file() {
       const now = api.getActiveWorkbook()?.save() as IWorkbookData;
       if (!opened) throw new Error("no workbook is open");

@@ -47,7 +47,6 @@ export function startUniver(
     toolbar: false,
     contextMenu: false,
     formulaBar: true,
-    disableAutoFocus: true,
     footer: {
       sheetBar: true,
       statisticBar: false,

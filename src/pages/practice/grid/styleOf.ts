@@ -37,11 +37,14 @@ const down: Readonly<Record<string, VerticalAlign>> = {
   bottom: VerticalAlign.BOTTOM,
 };
 
+// Where the workbook's font is not installed: one of the same widths as Excel's usual one, then any without serifs.
+const elsewhere = "Carlito, Arial, sans-serif";
+
 /** A look in the embedded spreadsheet's own words. */
 export function styleOf(look: Look): IStyleData {
   const { left, right, top, bottom } = look.edges;
   const style: IStyleData = {};
-  if (look.font !== undefined) style.ff = look.font;
+  if (look.font !== undefined) style.ff = `${look.font}, ${elsewhere}`;
   if (look.size !== undefined) style.fs = look.size;
   if (look.bold) style.bl = BooleanNumber.TRUE;
   if (look.italic) style.it = BooleanNumber.TRUE;

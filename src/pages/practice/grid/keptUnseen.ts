@@ -1,0 +1,14 @@
+import type { Workbook } from "../../../workbook/workbook.ts";
+import { words } from "../../words.ts";
+
+/** What a workbook holds that goes back into its file untouched but is not to be seen in the grid, in words. */
+export function keptUnseen({ sheets, untouched }: Workbook): readonly string[] {
+  const text = words.practice.unseen;
+  const some = (element: RegExp): boolean => sheets.some((sheet) => element.test(sheet.text.slice(sheet.data.end)));
+  return [
+    ...(some(/<(?:\w+:)?conditionalFormatting\b/) ? [text.conditional] : []),
+    ...(some(/<(?:\w+:)?dataValidation\b/) ? [text.validation] : []),
+    ...(some(/<(?:\w+:)?sheetProtection\b/) ? [text.protection] : []),
+    ...untouched,
+  ];
+}
