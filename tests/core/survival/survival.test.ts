@@ -138,6 +138,13 @@ describe("the curve of any flock", () => {
 });
 
 describe("watchedAnimals", () => {
+  it("takes the day of as_of itself for past", () => {
+    expect(watchedAnimals([46063, 46073], [46073, undefined], 46073)).toEqual([
+      { days: 10, sound: true },
+      { days: 0, sound: false },
+    ]);
+  });
+
   it("counts sound on the day of treatment as day 0 and those still lame to as_of", () => {
     expect(watchedAnimals([46063, 46063], [46063, undefined], 46073)).toEqual([
       { days: 0, sound: true },
@@ -148,7 +155,7 @@ describe("watchedAnimals", () => {
   it.each([
     [46063, 46062, 46073, "sound_on", "9 Feb 2026 is before the treatment on 10 Feb 2026"],
     [46063, undefined, 46062, "treated", "10 Feb 2026 is after as_of, 9 Feb 2026"],
-    [46063, 46075, 46073, "sound_on", "22 Feb 2026 is after as_of, 20 Feb 2026"],
+    [46063, 46074, 46073, "sound_on", "21 Feb 2026 is after as_of, 20 Feb 2026"],
   ])("refuses %s, %s as of %s", (treated, sound, asOf, argument, words) => {
     expect(() => watchedAnimals([46000, treated], [46001, sound], asOf)).toThrow(
       expect.objectContaining({ place: { argument, index: 1 }, sentence: expect.stringContaining(words) }),
