@@ -38,16 +38,32 @@ export function caseNumbers(
   for (const one of found) ofAnimal.get(one.tag.key)?.push(one);
   return asked.map(({ tag, day }) => {
     const own = ofAnimal.get(tag.key) ?? [];
-    const hit = own.find(({ first, last }) => first <= day && day <= last);
-    if (hit !== undefined) return { number: hit.number };
+    const before = lastBegun(own, day);
+    const hit = own[before];
+    if (hit !== undefined && day <= hit.last) return { number: hit.number };
     if (own.length === 0) return { none: `${tag.shown} has no record`, asked: "tag" };
-    return { none: `${tag.shown} has no case on ${showDay(day)}; ${nearest(own, day)}`, asked: "date" };
+    return {
+      none: `${tag.shown} has no case on ${showDay(day)}; ${nearest(hit, own[before + 1], day)}`,
+      asked: "date",
+    };
   });
 }
 
-function nearest(own: readonly Case[], day: Day): string {
-  const distance = ({ first, last }: Case): number => (day < first ? first - day : day - last);
-  const near = own.reduce((a, b) => (distance(b) < distance(a) ? b : a));
+/** The place of the last case that begins no later than a day, by halving; -1 when all begin later. */
+function lastBegun(own: readonly Case[], day: Day): number {
+  let low = 0;
+  let high = own.length;
+  while (low < high) {
+    const middle = (low + high) >> 1;
+    if ((own[middle] as Case).first <= day) low = middle + 1;
+    else high = middle;
+  }
+  return low - 1;
+}
+
+function nearest(before: Case | undefined, after: Case | undefined, day: Day): string {
+  const near =
+    before === undefined || (after !== undefined && after.first - day < day - before.last) ? (after as Case) : before;
   const span =
     near.first === near.last ? `on ${showDay(near.first)}` : `from ${showDay(near.first)} to ${showDay(near.last)}`;
   return `the nearest is case ${near.number}, ${span}`;

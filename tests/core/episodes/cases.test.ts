@@ -134,6 +134,21 @@ describe("cases of any records", () => {
 });
 
 describe("caseNumbers", () => {
+  it("names the nearest case of those of one animal, the earlier of two as near", () => {
+    fc.assert(
+      fc.property(records, gaps, fc.integer({ min: 0, max: 320 }), (list, gap, day) => {
+        const [tags, days] = split(list.map(([, on]) => ["a", on] as const));
+        const [answer] = caseNumbers([{ tag: a, day }], tags, days, gap);
+        const distances = cases(tags, days, gap).map(({ first, last }) => Math.max(first - day, day - last, 0));
+        const least = Math.min(...distances);
+        if (answer === undefined || tags.length === 0) return;
+        if ("number" in answer) expect(distances[answer.number - 1]).toBe(0);
+        else expect(answer.none).toContain(`the nearest is case ${distances.indexOf(least) + 1},`);
+        expect("number" in answer).toBe(least === 0);
+      }),
+    );
+  });
+
   it("says in words why a day has no case", () => {
     const asked = [
       { tag: a, day: 46090 },
