@@ -1,12 +1,15 @@
 import type { Moment } from "../../cells/day.ts";
 import type { Tag } from "../tags/tagKey.ts";
-import { clearByAnimal, gapInWords, type Treatments } from "./clearByAnimal.ts";
+import { type AnimalClear, clearByAnimal, gapInWords, type Treatments } from "./clearByAnimal.ts";
 import type { Counting } from "./clearDate.ts";
 
 export interface SaleAnswer {
   readonly tag: string;
   readonly answer: "clear" | "hold" | "no treatment recorded";
-  /** A serial, or the reason why it is not known; undefined when there was no treatment. */
+  /**
+   * A serial, or the reason why it is not known. Without a treatment undefined, or the tag in the records that differs
+   * by zeros at its front only.
+   */
   readonly clear: Moment | string | undefined;
   /** Whole days from the sale to the clear date; 0 when clear, undefined when not known. */
   readonly daysToWait: number | undefined;
@@ -16,7 +19,8 @@ export interface SaleAnswer {
  * Which of the animals for sale may go.
  *
  * An animal with a treatment whose days are missing is held. A tag that is in no treatment record is not called clear,
- * since a mistyped tag looks the same.
+ * since a mistyped tag looks the same; a cell that holds a number loses the zeros at its front, so a treated animal's tag
+ * that differs by them only is named.
  *
  * @param rowOf - the row of the sheet for a place in the treatment columns
  * @returns an answer for each sale tag, in their order
@@ -29,10 +33,11 @@ export function saleCheck(
   rowOf: (index: number) => number,
 ): readonly SaleAnswer[] {
   const animals = clearByAnimal(treatments, counting);
+  const alike = alikeButForZeros(animals);
   return saleTags.map(({ key, shown }): SaleAnswer => {
     const animal = animals.get(key);
     if (animal === undefined)
-      return { tag: shown, answer: "no treatment recorded", clear: undefined, daysToWait: undefined };
+      return { tag: shown, answer: "no treatment recorded", clear: alike(key), daysToWait: undefined };
     if (animal.gap !== undefined)
       return { tag: shown, answer: "hold", clear: gapInWords(animal.gap, rowOf), daysToWait: undefined };
     const clear = animal.clear as Moment;
@@ -41,3 +46,15 @@ export function saleCheck(
     return { tag: shown, answer: daysToWait === 0 ? "clear" : "hold", clear, daysToWait };
   });
 }
+
+function alikeButForZeros(animals: ReadonlyMap<string, AnimalClear>): (key: string) => string | undefined {
+  const shownAs = new Map<string, string>();
+  for (const [key, { tag }] of animals) if (isNumber.test(key)) shownAs.set(withoutZeros(key), tag.shown);
+  return (key) => {
+    const shown = isNumber.test(key) ? shownAs.get(withoutZeros(key)) : undefined;
+    return shown && `look at the zeros: ${shown} has a treatment`;
+  };
+}
+
+const isNumber = /^\d+$/;
+const withoutZeros = (key: string): string => key.replace(/^0+/, "");

@@ -156,6 +156,24 @@ describe("saleCheck", () => {
     expect(check(46010.5, 46000.5, 10, "from the hour")).toMatchObject({ answer: "clear" });
   });
 
+  it("names a treated animal whose tag differs by zeros at the front only", () => {
+    const treatments = { tags: [tagOf("042"), tagOf("7")], treated: [46000, 46000], withdrawalDays: [28, 0] };
+    const answers = saleCheck(
+      ["42", "007", "0", "420", "A42"].map(tagOf),
+      46010,
+      treatments,
+      "whole days",
+      (i) => i + 1,
+    );
+    expect(answers.map(({ answer, clear }) => [answer, clear])).toEqual([
+      ["no treatment recorded", "look at the zeros: 042 has a treatment"],
+      ["no treatment recorded", "look at the zeros: 7 has a treatment"],
+      ["no treatment recorded", undefined],
+      ["no treatment recorded", undefined],
+      ["no treatment recorded", undefined],
+    ]);
+  });
+
   it("calls an animal clear exactly when the sale is not before its clear date", () => {
     fc.assert(
       fc.property(
