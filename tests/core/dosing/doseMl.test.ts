@@ -17,6 +17,7 @@ describe("doseMl", () => {
     [68.3, 20, 200, 0.25, 6.75],
     [68.3, 20, 200, 1, 7],
     [200, 1, 1, 0.01, 200],
+    [75, 20, 100, 10, 20],
   ])("%d kg, %d mg/kg, %d mg/ml, mark %d → %d ml", (weight, mgPerKg, mgPerMl, mark, ml) => {
     expect(dose(weight, mgPerKg, mgPerMl, mark)).toBe(ml);
   });
@@ -33,13 +34,15 @@ describe("doseMl", () => {
     expect(() => dose(weight, 20, 200)).toThrow(`weight_kg: ${weight} kg is outside 1 to 200 kg`);
   });
 
-  it.each([0.005, 0.125, 20, 1 / 3])("refuses a mark of %d ml", (mark) => {
+  it.each([0.005, 0.125, 10.01, 20, 1 / 3])("refuses a mark of %d ml", (mark) => {
     expect(() => dose(75, 20, 200, mark)).toThrow("mark_ml: ");
   });
 
   it("refuses a dose that no syringe shows, and one that no sheep gets", () => {
     expect(() => dose(4.9, 2, 200, 0.1)).toThrow("less than half a mark");
     expect(dose(5, 2, 200, 0.1)).toBe(0.1);
+    expect(dose(125, 20, 10)).toBe(250);
+    expect(() => dose(125.05, 20, 10)).toThrow("250.1 ml for an animal of 125.05 kg cannot be right");
     expect(() => dose(75, 20, 0.2)).toThrow("7500 ml for an animal of 75 kg cannot be right");
   });
 

@@ -20,6 +20,7 @@ describe("siteMl", () => {
     expect(share(12, 2, 5)).toEqual([4, 4, 4]);
     expect(share(7.5, 2, 3.75)).toEqual([2.5, 2.5, 2.5]);
     expect(share(7.4, 2, 3.75)).toEqual([3.7, 3.7]);
+    expect(share(20, 2, 2)).toEqual(new Array(10).fill(2));
   });
 
   it("takes a volume that carries a binary trace for what it is", () => {
@@ -30,6 +31,7 @@ describe("siteMl", () => {
   it.each<[number, number, number | undefined, string]>([
     [7.53, 2, undefined, "volume_ml: 7.53 ml does not fall on a mark of 0.1 ml"],
     [0.1, 2, undefined, "volume_ml: 0.1 ml is too little to share over 2 sites"],
+    [20.1, 2, 2, "max_per_site_ml: 20.1 ml at most 2 ml a site needs 11 sites"],
     [30, 2, 2, "max_per_site_ml: 30 ml at most 2 ml a site needs 15 sites"],
     [30, 2, 0.05, "max_per_site_ml: 0.05 ml is less than one mark"],
     [30, 11, undefined, "sites: 11 sites are more than 10"],

@@ -32,6 +32,14 @@ describe("medicineUse", () => {
     expectNear(use[2]?.mgPerPcu ?? 0, 0.1, 1e-12);
   });
 
+  it("takes a name with more spaces in it for the same product", () => {
+    const use = medicineUse({ products: ["Spray  A", "spray a"], ml: [1, 2], mgPerMl: [10, 10] }, 300, 450);
+    expect(use.map(({ product, courses }) => [product, courses])).toEqual([
+      ["Spray A", 2],
+      ["all", 2],
+    ]);
+  });
+
   it("names the row of a product called all", () => {
     try {
       medicineUse({ products: ["A", " ALL"], ml: [1, 1], mgPerMl: [1, 1] }, 1, 0);
