@@ -55,6 +55,12 @@ describe("tagKey", () => {
     );
   });
 
+  it("takes a flock mark without a number for no electronic number", () => {
+    expect(tagKey("ZZ 123456")).toBe("ZZ123456");
+    expect(tagKey("zz 012345")).toBe("ZZ012345");
+    expect(tagKey("ZZ 123456 7")).toBe("999012345600007");
+  });
+
   it("never gives two animals one key, however each is spelt", () => {
     const spelt = animals.chain((animal) => fc.tuple(fc.constant(animal), spellings(animal)));
     // Marks and numbers that share digits are where a careless rule runs them together.
