@@ -13,7 +13,23 @@ describe("footNames", () => {
     ["LF/LH/LF", ["left fore", "left hind"]],
     ["near-fore", ["left fore"]],
     ["all four feet", [...feet]],
+    ["4", [...feet]],
+    ["all 4", [...feet]],
+    ["both fore", ["left fore", "right fore"]],
+    ["both front feet", ["left fore", "right fore"]],
+    ["both hind", ["left hind", "right hind"]],
+    ["both back legs", ["left hind", "right hind"]],
   ])("reads %s", (text, named) => expect(findFeet(text)).toEqual(named));
+
+  // Left is the near side and right the off side; front is fore, back and rear are hind.
+  it.each<[Foot, string[]]>([
+    ["left fore", ["LF", "FL", "NSF", "left front", "near fore", "front left"]],
+    ["right fore", ["RF", "FR", "OSF", "right front", "off fore", "front right"]],
+    ["left hind", ["LH", "HL", "LB", "BL", "NSH", "left back", "left rear", "near hind", "back left", "hind left"]],
+    ["right hind", ["RH", "HR", "RB", "BR", "OSH", "right back", "right rear", "off hind", "back right", "hind right"]],
+  ])("knows %s by its other names", (foot, others) => {
+    for (const name of others) expect([name, findFeet(name)]).toEqual([name, [foot]]);
+  });
 
   it("refuses what is no foot", () => {
     expect(() => footNames("tail")).toThrow('"tail" is not a foot known here; use LF, RF, LH or RH');

@@ -42,6 +42,9 @@ describe("hostCheck", () => {
       "it looks like 1 Jun 1991 in a workbook that counts from 1904",
     );
     expect(line("date cell", [null], 12, 0)?.means).toContain("no date from 1990 to 2100");
+    const lastNoon = dayOf("2100-12-31") + 0.5;
+    expect(line("date cell", [null], lastNoon, 0)?.means).toContain("it is read as 31 Dec 2100");
+    expect(line("date cell", [null], lastNoon + 0.5, 0)?.means).toContain("no date from 1990 to 2100");
   });
 
   it.each([

@@ -18,7 +18,15 @@ describe("tagFault", () => {
     [40012345600042, "a zero at the front is lost; enter 040012345600042 as text"],
     ["999000000000000", "the animal number is 0"],
     ["897012345600042", "897 is no country's code"],
+    ["003012345600042", "003 is no country's code"],
+    ["895012345600042", "895 is no country's code"],
+    ["899012345600042", "899 is no country's code"],
   ])("says what is wrong with %s", (tag, words) => expect(tagFault(tag)).toContain(words));
+
+  // ISO 3166-1 from its first number to its last (from memory); makers from 900, tests at 999 (ISO 11784).
+  it.each(["004", "894", "900", "998", "999"])("accepts %s for a code", (code) => {
+    expect(tagFault(`${code}012345600042`)).toBeUndefined();
+  });
 
   // ISO 11784: the animal number has 38 bits.
   it("accepts animal numbers up to 274877906943 and none above", () => {
