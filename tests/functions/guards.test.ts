@@ -213,6 +213,44 @@ describe("a sheep that is not clear", () => {
   });
 });
 
+describe("treatments of one animal", () => {
+  const treated = dayOf("2026-02-10");
+  const [tags, dates, days] = [down("1", "1", "1"), down(treated, treated, treated + 20), down(28, 7, 28)];
+
+  it("run on: of two medicines the later date stands, and a further treatment starts its own period", () => {
+    const two = [down("1", "1"), down(treated, treated), down(28, 7)] as const;
+    expect(call("ANIMALCLEAR", "1", ...two)).toMatchObject({ cells: [[treated + 29]] });
+    expect(call("ANIMALCLEAR", "1", tags, dates, days)).toMatchObject({ cells: [[treated + 49]] });
+    const sale = call("SALECHECK", down("1"), treated + 48, tags, dates, days);
+    expect(sale.ok && sale.cells[1]?.slice(1)).toEqual(["hold", treated + 49, 1]);
+  });
+
+  it("hold it even when they are dated after the day asked for", () => {
+    const [sale, listed] = [
+      call("SALECHECK", down("1"), treated - 30, tags, dates, days),
+      call("NOTCLEAR", treated - 30, tags, dates, days),
+    ];
+    expect(sale.ok && sale.cells[1]?.slice(0, 2)).toEqual(["1", "hold"]);
+    expect(listed.ok && listed.cells[1]?.slice(0, 2)).toEqual(["1", treated + 49]);
+  });
+
+  it("that are found under no tag never make it clear", () => {
+    const sale = call("SALECHECK", down("2", "1x", "01"), treated + 900, tags, dates, days);
+    expect(sale.ok && sale.cells.slice(1).map(([, answer]) => answer)).toEqual(Array(3).fill("no treatment recorded"));
+    expect(sale.ok && sale.cells[3]?.[2]).toBe("look at the zeros: 1 has a treatment");
+  });
+});
+
+describe("a weight", () => {
+  it.each(["DOSEML", "BATCHML"])("that says its unit, or that no sheep has, is refused by %s", (name) => {
+    for (const weight of ["154 lb", "70 kg", "11 st", 330, 0.07])
+      expect(call(name, down(70, weight), 20, 200)).toMatchObject({
+        ok: false,
+        message: expect.stringMatching(/^weights?_kg, row 2: .* kg/),
+      });
+  });
+});
+
 describe("a table", () => {
   it.each(["NOTCLEAR", "DUELIST", "KEEPAPART", "REPEATS"])("of %s with nothing in it says so in words", (name) => {
     const nothing: Record<string, Argument[]> = {
