@@ -193,9 +193,10 @@ function sameFormula(before: XmlElement | undefined, after: XmlElement | undefin
   if (before === undefined || after === undefined) return before === after;
   if (before.attributes.t === "shared" && after.attributes.t === "array") return /^_xldudf_FOOT_/.test(textIn(after));
   if (before.attributes.t === "shared" && !isDeepStrictEqual(before.attributes, after.attributes)) return false;
+  // Other programs may write the names in small letters.
   const plain = (formula: XmlElement): string =>
     textIn(formula)
-      .replaceAll(/_xldudf_FOOT_|FOOT\./gi, "FOOT ")
+      .replaceAll(/(?:_xldudf_FOOT_|FOOT\.)(\w+)/gi, (_, name: string) => `FOOT ${name.toUpperCase()}`)
       .replaceAll(/_xlfn\.|_xlws\./g, "");
   return plain(before) === plain(after);
 }

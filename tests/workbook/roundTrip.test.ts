@@ -37,8 +37,8 @@ describe.each(Object.entries(writers))("a workbook of %s", (name, write) => {
     const { summary, at } = made;
     expect([summary.left, summary.errors, summary.circular]).toEqual([[], [], false]);
     const days = name.includes("1904") ? 1462 : 0;
-    expect([2, 3, 4, 5].map((row) => at(`G${row}`))).toEqual([46_092, 46_080, 46_070, 46_120].map((day) => day - days));
-    expect([2, 3, 4, 5].map((row) => at(`H${row}`))).toEqual([46_092, 46_080, 46_070, 46_120].map((day) => day - days));
+    expect([2, 3, 4, 5].map((row) => at(`G${row}`))).toEqual([46_092, 46_080, 46_078, 46_120].map((day) => day - days));
+    expect([2, 3, 4, 5].map((row) => at(`H${row}`))).toEqual([46_092, 46_080, 46_078, 46_120].map((day) => day - days));
     const answers = ["A1", "A2", "A3", "A4", "A5", "A6", "A7", "A8", "A9"].map((address) => at(address, 1));
     expect(answers).toEqual([12 / 106, "many", 12 / 106, 80 + 25 + 217, 2, "shelly hoof", 28, 2, 202_603]);
     expect(["C1", "C2", "C3", "C4", "C5"].map((address) => at(address, 1))).toEqual([

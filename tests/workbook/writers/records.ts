@@ -5,7 +5,7 @@ export const headings = ["Tag", "Treated", "Days", "Lesion", "Lame", "Seen"] as 
 export const records: readonly (readonly [string, number, number, string, number, number])[] = [
   ["ZZ 0 123456 00001", 46_063, 28, "footrot", 4, 20],
   ["ZZ 0 123456 00002", 46_065, 14, "shelly hoof", 1, 25],
-  ["ZZ 0 123456 00003", 46_070, 0, "footrot", 0, 30],
+  ["ZZ 0 123456 00003", 46_070, 7, "footrot", 0, 30],
   ["ZZ 0 123456 00001", 46_091, 28, "toe granuloma", 7, 31],
 ];
 

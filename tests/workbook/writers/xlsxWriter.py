@@ -46,6 +46,8 @@ sheet.add_table("M1:N4", {
     "data": [["ewes", 3], ["lambs", 4]],
     "columns": [{"header": "Group", "total_string": "all"}, {"header": "Number", "total_function": "sum"}],
 })
+# XlsxWriter's own total names the column alone, which LibreOffice does not read.
+sheet.write_formula("N4", "=SUBTOTAL(109,More[Number])")
 sheet.write_rich_string("J1", "not ", italic, "real", " sheep  ")
 sheet.write_url("J2", "https://example.org/a?b=1&c=2", string="a page", tip="a page")
 sheet.write_url("J3", "internal:Answers!A1")

@@ -1,0 +1,100 @@
+import { readFileSync, writeFileSync } from "node:fs";
+import { join } from "node:path";
+import { afterAll, beforeAll, describe, expect, it } from "vitest";
+import type { Cell } from "../../src/cells/cell.ts";
+import { engineInNode } from "../../src/hosts/headless/engineInNode.ts";
+import { placeText } from "../../src/workbook/address.ts";
+import { openWorkbook } from "../../src/workbook/openWorkbook.ts";
+import { type Recalculated, recalculate } from "../../src/workbook/recalculate.ts";
+import { sheetCells } from "../samples/sheetCells.ts";
+import { changesBeyondAnswers } from "../workbook/changesBeyondAnswers.ts";
+import { excelizeWorkbook } from "../workbook/writers/excelize.ts";
+import { exceljsWorkbook } from "../workbook/writers/exceljs.ts";
+import { pythonWorkbook } from "./pythonWorkbook.ts";
+import { type Calc, type CalcWorkbook, startCalc } from "./startCalc.ts";
+
+const typedErrors: readonly string[] = ["Records!J6", "Records!J7"];
+
+let calc: Calc;
+beforeAll(async () => {
+  calc = await startCalc("25.2");
+});
+afterAll(() => calc.stop());
+
+const writers: Readonly<Record<string, () => Uint8Array | Promise<Uint8Array>>> = {
+  XlsxWriter: () => pythonWorkbook("xlsxWriter"),
+  "XlsxWriter, 1904": () => pythonWorkbook("xlsxWriter", "1904"),
+  openpyxl: () => pythonWorkbook("openpyxl"),
+  "openpyxl, 1904": () => pythonWorkbook("openpyxl", "1904"),
+  excelize: excelizeWorkbook,
+  exceljs: () => exceljsWorkbook(),
+  "exceljs, 1904": () => exceljsWorkbook(true),
+};
+
+/** Each of them once as it was written, and once as LibreOffice has saved it. */
+const books = Object.entries(writers).flatMap(([name, write]) => [
+  { name, write },
+  { name: `LibreOffice 25.2, from ${name}`, write: async () => savedByCalc(await write()) },
+]);
+
+async function savedByCalc(bytes: Uint8Array): Promise<Uint8Array> {
+  const [path, copy] = ["given.xlsx", "saved.xlsx"].map((name) => join(calc.folder, name)) as [string, string];
+  writeFileSync(path, bytes);
+  await calc.read(path, { saveAs: copy, filter: "Calc MS Excel 2007 XML" });
+  return readFileSync(copy);
+}
+
+describe.each(books)("a workbook of $name", ({ write }) => {
+  let before: Uint8Array;
+  let worked: Recalculated;
+  let inCalc: CalcWorkbook;
+  beforeAll(async () => {
+    before = await write();
+    worked = await recalculate(openWorkbook(before), engineInNode());
+    const path = join(calc.folder, "worked.xlsx");
+    writeFileSync(path, worked.bytes);
+    inCalc = await calc.read(path);
+  });
+
+  it("changes in its answers and in nothing else", () => {
+    expect(changesBeyondAnswers(before, worked.bytes)).toEqual([]);
+  });
+
+  it("is worked out to the last formula", () => {
+    expect(worked.summary.left).toEqual([]);
+    // LibreOffice makes a formula of an error that was typed in.
+    expect(worked.summary.errors.filter(({ sheet, address }) => !typedErrors.includes(`${sheet}!${address}`))).toEqual(
+      [],
+    );
+    expect(worked.summary.formulas).toBeGreaterThan(20);
+  });
+
+  it("opens in LibreOffice, which works out the same", () => {
+    expect(differences(inCalc, sheetCells(worked.bytes))).toEqual([]);
+  });
+});
+
+/** Cells in which Calc has something else. Calc has no yes and no: they are 1 and 0. */
+function differences({ sheets }: CalcWorkbook, expected: ReadonlyMap<string, Cell>): readonly string[] {
+  const left = new Map(expected);
+  const found: string[] = [];
+  for (const [name, rows] of Object.entries(sheets)) {
+    // Calc fills a pivot table when it opens one, whose cells its writer left empty.
+    if (name === "Pivot" && ![...expected.keys()].some((address) => address.startsWith("Pivot!"))) continue;
+    rows.forEach((cells, row) => {
+      cells.forEach((got, column) => {
+        const address = `${name}!${placeText({ row, column })}`;
+        const value = left.get(address) ?? "";
+        left.delete(address);
+        const wanted = typeof value === "boolean" ? Number(value) : value;
+        // Its own sums may differ in the last digit.
+        const same =
+          typeof got === "number" && typeof wanted === "number"
+            ? Math.abs(got - wanted) <= 1e-12 * Math.abs(wanted)
+            : JSON.stringify(got) === JSON.stringify(wanted);
+        if (!same) found.push(`${address}: ${JSON.stringify(got)} instead of ${JSON.stringify(wanted)}`);
+      });
+    });
+  }
+  return [...found, ...[...left].map(([address, value]) => `${address}: no cell instead of ${JSON.stringify(value)}`)];
+}
