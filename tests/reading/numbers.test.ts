@@ -1,5 +1,17 @@
 import { describe, expect, it } from "vitest";
-import { count, innerShare, nonNegative, positive, share } from "../../src/reading/numbers.ts";
+import { Refusal } from "../../src/reading/kind.ts";
+import {
+  between,
+  confidence,
+  count,
+  countFrom,
+  daysBetween,
+  innerShare,
+  nonNegative,
+  positive,
+  share,
+  wholeDays,
+} from "../../src/reading/numbers.ts";
 
 const read = (kind: { read: (cell: number, options: { dayOffset: number }) => number }, cell: number) =>
   kind.read(cell, { dayOffset: 0 });
@@ -28,5 +40,24 @@ describe("numbers that no flock has", () => {
   ] as const)("%s takes none so large that sums lose digits", (_, kind, most) => {
     expect(read(kind, most)).toBe(most);
     expect(() => read(kind, most * 2)).toThrow("is too large to be right");
+  });
+});
+
+describe("the ends of what is taken", () => {
+  it.each([
+    ["count", count(), [0, 12], [-1, 0.5]],
+    ["countFrom", countFrom(2), [2, 3], [1, 2.5]],
+    // A date in the place of days is above a hundred years of them.
+    ["wholeDays", wholeDays, [0, 36_525], [-1, 36_526, 1.5]],
+    ["daysBetween", daysBetween(1, 365), [1, 365], [0, 366, 1.5]],
+    ["share", share, [0, 0.02, 1], [-0.01, 1.01, 2]],
+    ["innerShare", innerShare, [0.02, 0.999], [0, 1, -0.5]],
+    ["confidence", confidence, [0.5, 0.95, 0.9999], [0.49, 0.99991, 1, 95]],
+    ["between", between(30, 5000, "a length"), [30, 5000], [29.9, 5000.1]],
+    ["positive", positive("ml"), [0.05], [0, -1]],
+    ["nonNegative", nonNegative("minutes"), [0, 0.5], [-0.5]],
+  ] as const)("%s", (_, kind, taken, refused) => {
+    for (const cell of taken) expect(read(kind, cell)).toBe(cell);
+    for (const cell of refused) expect(() => read(kind, cell), String(cell)).toThrow(Refusal);
   });
 });
