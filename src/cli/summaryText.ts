@@ -12,13 +12,13 @@ export function summaryText(summary: Summary): string {
       : []),
   ];
   if (errors.length > 0) {
-    const rows = errors.map(({ sheet, address, code, message }) => [`${sheet}!${address}`, code, message ?? ""]);
+    const rows = together(errors, ({ code, message }) => [code, message ?? ""]);
     lines.push(`${counted(errors.length, "cell ends", "cells end")} in an error:`, ...indented(rows));
   }
   if (left.length > 0) {
-    const rows = left.map(({ sheet, address, reason }) => [`${sheet}!${address}`, reason]);
+    const rows = together(left, ({ reason }) => [reason]);
     lines.push(
-      `${counted(left.length, "formula keeps", "formulas keep")} the value it was saved with:`,
+      `${counted(left.length, "formula keeps its saved value", "formulas keep their saved values")}:`,
       ...indented(rows),
     );
   }
@@ -27,6 +27,31 @@ export function summaryText(summary: Summary): string {
 }
 
 const counted = (count: number, one: string, more: string): string => `${count} ${count === 1 ? one : more}`;
+
+interface Cell {
+  readonly sheet: string;
+  readonly address: string;
+}
+
+/** So many cells of one kind are named; more would only push the other kinds off the screen. */
+const named = 3;
+
+/** A row for all cells of a sheet of which the same is said, in the order of the first ones. */
+function together<C extends Cell>(cells: readonly C[], said: (cell: C) => readonly string[]): (readonly string[])[] {
+  const groups = new Map<string, C[]>();
+  for (const cell of cells) {
+    const key = JSON.stringify([cell.sheet, ...said(cell)]);
+    const group = groups.get(key);
+    if (group) group.push(cell);
+    else groups.set(key, [cell]);
+  }
+  return [...groups.values()].map((group) => {
+    const [first] = group as [C, ...C[]];
+    const addresses = group.slice(0, named).map(({ address }) => address);
+    const more = group.length > named ? ` and ${group.length - named} more` : "";
+    return [`${first.sheet}!${addresses.join(", ")}${more}`, ...said(first)];
+  });
+}
 
 const indented = (rows: readonly (readonly string[])[]): readonly string[] =>
   textColumns([["", "", ""], ...rows])

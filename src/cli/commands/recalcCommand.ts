@@ -15,7 +15,8 @@ export const recalcCommand: Command = {
 --force    replace OUT.xlsx if it is there already; without it nothing is replaced
 
 IN.xlsx is never changed, whatever is asked. All but the worked-out cells is kept byte for byte.
-Cells that end in an error are listed with the sentence that says how to mend them.`,
+Cells that end in an error are listed with the sentence that says how to mend them; where many
+have the same error, the first three are named and the others counted.`,
   async run(given, terminal) {
     const { values, positionals } = readOptions("recalc", given, { force: { type: "boolean" } }, 2);
     const [input, named] = positionals;
