@@ -27,8 +27,8 @@ const slack = 1e-9;
  * How many sheep to look at to find at least one lame, if the flock has as many as the design prevalence says.
  *
  * A perfect look: the smallest number by the exact hypergeometric chance. An imperfect one: MacDiarmid's formula
- * n = (N / Se)(1 − (1 − C)^(1/d)), which is never smaller than the exact number, because it lets the same sheep be
- * drawn twice.
+ * n = (N / Se)(1 − (1 − C)^(1/d)), which is never smaller than the exact number: it takes each lame sheep to be looked
+ * at with the chance n / N whatever happens to the others, while in truth one passed over makes the others likelier.
  *
  * @throws Problem when design prevalence or sensitivity is 0
  * @source Cannon & Roe 1982, Livestock Disease Surveys; MacDiarmid 1988, N Z Vet J 36:39
