@@ -119,7 +119,7 @@ export const recordCheckFunction = defineFunction({
     },
     {
       call: [[["Tag", "Treated"]], [["042"]]],
-      gives: problem("rows: the rows are 1 columns wide, but there are 2 headings; give both the same columns"),
+      gives: problem("rows: the width in columns is 1, that of the headings 2; give both the same columns"),
     },
   ],
 });

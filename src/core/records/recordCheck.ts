@@ -53,7 +53,7 @@ export function recordCheck(headings: readonly Cell[], rows: Cells, options: Che
   // A range that is blank throughout arrives without its width from some spreadsheets, and has nothing to check.
   if (width !== headings.length && !rows.every((cells) => cells.every(isBlankCell)))
     throw new Problem(
-      `the rows are ${width} columns wide, but there are ${headings.length} headings; give both the same columns`,
+      `the width in columns is ${width}, that of the headings ${headings.length}; give both the same columns`,
       {
         argument: "rows",
       },
