@@ -9,7 +9,8 @@ import { progressBar } from "../../src/cli/progressBar.ts";
 import { collateBooks, type ReadBook } from "../../src/templates/flockComparison/collate/collateBooks.ts";
 import { readFootBook } from "../../src/templates/flockComparison/collate/readFootBook.ts";
 import { sheetCells } from "../samples/sheetCells.ts";
-import { inventBook, makeFootBook, mgOf } from "../templates/makeFootBook.ts";
+import { inventBook, type MadeBook, makeFootBook, mgOf } from "../templates/makeFootBook.ts";
+import { chanceByHand, changeByHand, rangeByHand, wordByHand } from "./comparisonByHand.ts";
 
 const good = Array.from({ length: 12 }, (_, place) => inventBook(place + 1, 30));
 const total = (numbers: readonly number[]): number => numbers.reduce((sum, number) => sum + number, 0);
@@ -62,7 +63,7 @@ afterAll(() => rmSync(folder, { recursive: true, force: true }));
 function rowsOf(cells: ReadonlyMap<string, Cell>, sheet: string, first: number): readonly (readonly Cell[])[] {
   const rows: Cell[][] = [];
   for (let row = first; cells.has(`${sheet}!A${row}`); row++)
-    rows.push([..."ABCDEFGHIJK"].map((column) => cells.get(`${sheet}!${column}${row}`) ?? null));
+    rows.push([..."ABCDEFGHIJKLMN"].map((column) => cells.get(`${sheet}!${column}${row}`) ?? null));
   return rows;
 }
 
@@ -126,6 +127,25 @@ describe("collate over twelve books and five spoiled ones", () => {
     expect(rows.map((row) => row[8]).sort((one, other) => Number(one) - Number(other))).toEqual(
       rows.map((_, place) => place + 1),
     );
+  });
+
+  test.each([0, 4, 8])("with the same answers as by hand for book %i", (place) => {
+    const counted = ({ gathers }: MadeBook, from: number, until: number) => ({
+      lame: total(gathers.slice(from, until).map(({ lame }) => lame)),
+      seen: total(gathers.slice(from, until).map(({ seen }) => seen)),
+    });
+    const book = good[place] as MadeBook;
+    const [before, now] = [counted(book, 0, 12), counted(book, 12, 24)];
+    const every = good.map((each) => counted(each, 12, 24));
+    const all = { lame: total(every.map(({ lame }) => lame)), seen: total(every.map(({ seen }) => seen)) };
+    const row = rowsOf(cells, "Comparison", 10).find(([name]) => name === book.farm) ?? [];
+    expect(row.slice(1, 4)).toEqual([now.seen, now.lame, now.lame / now.seen]);
+    const close = (number: number) => expect.closeTo(number, 9);
+    expect(row.slice(4, 6)).toEqual(rangeByHand(now).map(close));
+    expect(row[6]).toBe(wordByHand(now, all));
+    expect(row.slice(9, 13)).toEqual([...changeByHand(before, now), chanceByHand(before, now)].map(close));
+    // mg for each kg: 75 kg a breeding sheep and 20 kg a lamb sold (EMA 2011).
+    expect(row[13]).toEqual(close(mgOf(book) / (300 * 75 + 400 * 20)));
   });
 });
 

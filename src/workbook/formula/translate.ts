@@ -72,11 +72,15 @@ function translateTokens(tokens: readonly Token[], sheet: number, state: State, 
   while (at < tokens.length) {
     const token = tokens[at] as Token;
     const prefixed = readSheetPrefix(tokens, at, state);
+    const nth = nthCell(tokens, at, sheet, state);
     if (prefixed) {
       const target = tokens[prefixed.next];
       at = prefixed.next + 1;
       out.push(referenceOn(prefixed.sheet, target, tokens, at, state, inside));
       if (tokens[at]?.kind === "bracket") at += 1;
+    } else if (nth !== undefined) {
+      out.push(nth);
+      at += nthTokens;
     } else if (isCall(tokens, at)) {
       const call = callOf(token.text, sheet, state);
       out.push(dates.called(call) + call);
@@ -96,6 +100,27 @@ function translateTokens(tokens: readonly Token[], sheet: number, state: State, 
     if (state.length > longest) throw new NotWorkedOut("its names grow beyond what a formula can hold");
   }
   return out.join("");
+}
+
+// INDEX ( Table [Column] , n )
+const nthTokens = 7;
+
+/**
+ * The cell that `INDEX(Table[Column],n)` stands for, undefined where the formula does not go on so. Rows that are worked
+ * out beside a table are full of it, and the engine would keep the whole column in memory for each.
+ */
+function nthCell(tokens: readonly Token[], at: number, sheet: number, state: State): string | undefined {
+  if (tokens[at]?.text !== "INDEX") return undefined;
+  const [, open, table, column, separator, nth, close] = tokens.slice(at, at + nthTokens);
+  if (open?.text !== "(" || table?.kind !== "name" || column?.kind !== "bracket") return undefined;
+  if (separator?.text !== "," || nth?.kind !== "number" || close?.text !== ")") return undefined;
+  const found = state.around.tables.get(table.text.toLowerCase());
+  const area = found && structuredArea(found.table, column.text, state.at);
+  const row = area ? area.top + Number(nth.text) - 1 : -1;
+  if (!found || !area || area.left !== area.right || !Number.isInteger(row) || row < area.top || row > area.bottom)
+    return undefined;
+  state.calls.add("INDEX");
+  return onSheet(found.sheet, sheet, state) + fixedArea({ ...area, top: row, bottom: row });
 }
 
 function plainPiece(
@@ -192,9 +217,11 @@ function structured(name: string, bracket: string, sheet: number, state: State):
   if (!found) throw new NotWorkedOut(`it refers to a table ${name}, which is not there`);
   const area = structuredArea(found.table, bracket, state.at);
   if (!area) return "#REF!";
-  const on = found.sheet === sheet ? "" : quoteSheet(state.around.sheets[found.sheet]?.name ?? "");
-  return on + fixedArea(area);
+  return onSheet(found.sheet, sheet, state) + fixedArea(area);
 }
+
+const onSheet = (target: number, sheet: number, { around }: State): string =>
+  target === sheet ? "" : quoteSheet(around.sheets[target]?.name ?? "");
 
 const columnOnly = /^\$?[A-Za-z]{1,3}$/;
 

@@ -4,6 +4,8 @@ import { referencesIn } from "../../../src/workbook/formula/referencesIn.ts";
 import { shiftFormula } from "../../../src/workbook/formula/shiftFormula.ts";
 import { storedSpelling } from "../../../src/workbook/formula/storedSpelling.ts";
 import { joinTokens, tokenize } from "../../../src/workbook/formula/tokenize.ts";
+import { type Surroundings, translate } from "../../../src/workbook/formula/translate.ts";
+import type { Table } from "../../../src/workbook/model.ts";
 
 describe("tokens", () => {
   it.each([
@@ -107,5 +109,49 @@ describe("references", () => {
       [0, 1, 0, 2, 16383],
       [0, 6, 5, 6, 5],
     ]);
+  });
+});
+
+describe("the nth cell of a table's column", () => {
+  const table: Table = {
+    name: "Flocks",
+    area: { top: 2, left: 0, bottom: 5, right: 1 },
+    columns: ["Flock", "Lame"],
+    headerRows: 1,
+    totalsRows: 0,
+  };
+  const around: Surroundings = {
+    sheets: [
+      { name: "One", tables: [] },
+      { name: "It's", tables: [table] },
+    ],
+    sheetByName: new Map([
+      ["one", 0],
+      ["it's", 1],
+    ]),
+    names: new Map(),
+    tables: new Map([["flocks", { sheet: 1, table }]]),
+    date1904: false,
+    knows: () => true,
+    footNames: new Set(),
+  };
+  const read = (formula: string, sheet: number) => translate(formula, sheet, { row: 9, column: 5 }, around).formula;
+
+  it.each([
+    ["INDEX(Flocks[Lame],1)", "='It''s'!$B$4"],
+    ['LEN(INDEX(Flocks[Lame],3))&"INDEX(Flocks[Lame],1)"', "=LEN('It''s'!$B$6)&\"INDEX(Flocks[Lame],1)\""],
+    // None of these is one cell of the column.
+    ["INDEX(Flocks[Lame],4)", "=INDEX('It''s'!$B$4:$B$6,4)"],
+    ["INDEX(Flocks[Lame],0)", "=INDEX('It''s'!$B$4:$B$6,0)"],
+    ["INDEX(Flocks[Lame],1.5)", "=INDEX('It''s'!$B$4:$B$6,1.5)"],
+    ["INDEX(Flocks[Lame],A1)", "=INDEX('It''s'!$B$4:$B$6,A1)"],
+    ["INDEX(Flocks[Lame],2,1)", "=INDEX('It''s'!$B$4:$B$6,2,1)"],
+    ["INDEX(Flocks[[Flock]:[Lame]],2)", "=INDEX('It''s'!$A$4:$B$6,2)"],
+  ])("%s", (formula, engine) => {
+    expect(read(formula, 0)).toBe(engine);
+  });
+
+  it("on the table's own sheet is named without it", () => {
+    expect(read("INDEX(Flocks[Flock],2)", 1)).toBe("=$A$5");
   });
 });
