@@ -94,7 +94,7 @@ describe("the empty Flock foot book", () => {
       ["Sale check!C8", "no animals on the sale list"],
       ["Keep apart!A8", "none to keep apart"],
       ["Picture!A4", "no gathers yet"],
-      ["Picture!J4", "no treatments yet"],
+      ["Picture!H4", "no treatments yet"],
       ["Medicine use!A6", "type breeding sheep and lambs in Settings"],
       ["Start!B5", "Nothing to mend was found."],
     ] as const;

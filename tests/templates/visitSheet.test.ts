@@ -32,10 +32,9 @@ describe("the filled Visit sheet", () => {
     expect(openWorkbook(filled).sheets.map(({ name }) => name)).toEqual(Object.values(sheetNames));
   });
 
-  test("gives each lesion that was found its care plan, step for step", () => {
+  test("gives each lesion that was found its care plan, step for step, one below the other and nothing after", () => {
     expect(content.found.length).toBeGreaterThan(2);
-    content.found.forEach((found, place) => {
-      const top = places.firstPlan + place * places.planRows + 1;
+    const lines = content.found.flatMap((found) => {
       const steps = carePlan(lesionName(String(found.Lesion)), {
         flockHasFootrot: content.flockHas?.footrot === true,
         flockHasCodd: content.flockHas?.codd === true,
@@ -43,13 +42,16 @@ describe("the filled Visit sheet", () => {
         severe: found.Severe === "yes",
       });
       // A plan that reached into the next would hide its end.
-      expect(steps.length + 3).toBeLessThanOrEqual(places.planRows);
-      steps.forEach(({ step, what, why }, row) => {
-        const line = ["A", "B", "C"].map((column) => cells.get(`Care plan!${column}${top + 2 + row}`));
-        expect(line).toEqual([step, what, why]);
-      });
-      expect(cells.get(`Care plan!A${top + 2 + steps.length}`)).toBeUndefined();
+      expect(steps.length + 2).toBeLessThanOrEqual(places.planRows);
+      return [
+        [undefined, `${found.Lesion}${found.Severe === "yes" ? ", severe" : ""}`, undefined],
+        ...steps.map(({ step, what, why }) => [String(step), what, why]),
+      ];
     });
+    const shown = Array.from({ length: lines.length + 1 }, (_, place) =>
+      ["A", "B", "C"].map((column) => cells.get(`Care plan!${column}${place + 5}`)),
+    );
+    expect(shown).toEqual([...lines, [undefined, undefined, undefined]]);
   });
 
   test("shares each dose over its sites without losing any", () => {

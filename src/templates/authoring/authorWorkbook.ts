@@ -83,6 +83,7 @@ function steadied(bytes: Uint8Array, plan: WorkbookPlan): Uint8Array {
 
 function mended(name: string, content: Uint8Array): Uint8Array {
   if (name === "[Content_Types].xml") return inFixedOrder(content);
+  if (name.startsWith("xl/charts/chart")) return withoutUnnamed(content);
   return name.startsWith("xl/tables/") ? withHeaderCount(content) : content;
 }
 
@@ -95,6 +96,15 @@ function inFixedOrder(contentTypes: Uint8Array): Uint8Array {
   const place = text.indexOf(first);
   return strToU8(without.slice(0, place) + [...entries].sort().join("") + without.slice(place));
 }
+
+// The library can give an entry of the legend a font of its own, see `notInLegend`, but cannot leave it out.
+const withoutUnnamed = (chart: Uint8Array): Uint8Array =>
+  strToU8(
+    strFromU8(chart).replace(
+      /(<legendEntry><idx val="\d+"><\/idx>)<txPr>.*?<\/txPr>(<\/legendEntry>)/g,
+      '$1<delete val="1"></delete>$2',
+    ),
+  );
 
 // One heading row is what the format takes for granted; some libraries take none for granted.
 const withHeaderCount = (table: Uint8Array): Uint8Array =>

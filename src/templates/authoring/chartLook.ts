@@ -50,5 +50,8 @@ export const strokes = {
   },
 } as const satisfies Record<string, Pick<ChartSeries, "Line" | "Marker" | "Fill">>;
 
+/** For a series that is drawn but not named: `authorWorkbook` leaves out of the legend what has a font of its own there. */
+export const notInLegend = { Font: { Size: 1 } } as const satisfies ChartSeries["Legend"];
+
 /** Columns and bars. */
 export const barFill = solid(green);

@@ -39,6 +39,11 @@ export const looks = {
     Fill: headingFill,
     Alignment: { Vertical: "center", WrapText: true },
   },
+  headingCentre: {
+    Font: { Family: family, Bold: true, Color: "FFFFFF" },
+    Fill: headingFill,
+    Alignment: { Horizontal: "center", Vertical: "center", WrapText: true },
+  },
   workedHeading: {
     Font: { Family: family, Bold: true, Color: green },
     Fill: workedFill,
@@ -74,7 +79,7 @@ export const looks = {
   workedPercent: { Font: { Family: family, Color: ink }, CustomNumFmt: "0.0%", Alignment: centre },
   workedMl: { Font: { Family: family, Color: ink }, CustomNumFmt: "0.0##", Alignment: centre },
   workedRate: { Font: { Family: family, Color: ink }, CustomNumFmt: "0.00", Alignment: centre },
-  workedNumber: { Font: { Family: family, Color: ink }, CustomNumFmt: "0.###", Alignment: centre },
+  workedNumber: { Font: { Family: family, Color: ink }, CustomNumFmt: "0.000", Alignment: centre },
   workedMonth: { Font: { Family: family, Color: ink }, CustomNumFmt: monthFormat, Alignment: { Horizontal: "left" } },
   /** One figure that is looked at first. */
   figure: { Font: { Family: family, Bold: true, Size: 14, Color: ink }, Alignment: { Horizontal: "left" } },
@@ -120,6 +125,16 @@ export const looks = {
     Font: { Family: family, Color: ink },
     CustomNumFmt: "0.0%",
     Alignment: left,
+  },
+  /** A number in a column of numbers. */
+  fieldCount: { ...unlocked, Fill: inputFill, Border: thin, Font: { Family: family, Color: ink }, Alignment: centre },
+  fieldPercent: {
+    ...unlocked,
+    Fill: inputFill,
+    Border: thin,
+    Font: { Family: family, Color: ink },
+    CustomNumFmt: "0.0%",
+    Alignment: centre,
   },
   fieldTag: { ...unlocked, Fill: inputFill, Border: thin, Font: { Family: family, Color: ink }, NumFmt: asText },
   fieldNumber: { ...unlocked, Fill: inputFill, Border: thin, Font: { Family: family, Color: ink }, Alignment: left },

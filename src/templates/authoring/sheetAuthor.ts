@@ -40,7 +40,8 @@ export interface SheetAuthor {
   /** A cell that leads to another sheet of the workbook. */
   readonly linkTo: (place: Place, sheet: string) => void;
   readonly merge: (area: Area) => void;
-  readonly hideGrid: () => void;
+  /** What the sheet is, in its first cell; the sheet is then one to read, without the lines of the grid. */
+  readonly title: (content: Content) => void;
   /** Locks all cells but those for typing; there is no password, so whoever wants to can unlock it. */
   readonly protect: () => void;
   /** On paper: what is printed, and how. */
@@ -169,8 +170,11 @@ export function sheetAuthor(file: File, name: string, styles: Styles): SheetAuth
     merge: ({ top, left, bottom, right }) =>
       must(file.MergeCell(name, placeText({ row: top, column: left }), placeText({ row: bottom, column: right }))) &&
       undefined,
-    hideGrid: () =>
-      must(file.SetSheetView(name, 0, { ShowGridLines: false, TopLeftCell: "", View: "normal" })) && undefined,
+    title: (content) => {
+      must(file.SetSheetView(name, 0, { ShowGridLines: false, TopLeftCell: "", View: "normal" }));
+      put({ row: 0, column: 0 }, content, "title");
+      must(file.SetRowHeight(name, 1, 28));
+    },
     protect: () =>
       must(
         file.ProtectSheet(name, {

@@ -14,8 +14,12 @@ export interface StartWords {
   readonly notes: readonly string[];
 }
 
+// Excel takes no more than 255 letters of text in a formula.
 const notInstalled =
-  "Not installed here. The numbers are those that were saved last, and a list may be gone. Install Soundfold for your spreadsheet, or work the file out with: soundfold recalc";
+  "Not installed here: what only Soundfold works out says so, and other numbers are those that were saved last. Get Soundfold for your spreadsheet from whoever sent you this file, or type: soundfold recalc and the name of the file";
+
+const everyNote =
+  "In LibreOffice a list keeps the length it was saved with. After typing, work the file out with soundfold recalc, or use Excel, where lists grow by themselves.";
 
 const lineHeight = 15.5;
 /** Letters that fit in a line of the column of words, in a wide font. */
@@ -25,9 +29,7 @@ const heightOf = (words: string): number => Math.ceil(words.length / lineLength)
 /** Writes the first sheet: what the workbook is, whether the functions answer here, the sheets in order, and care. */
 export function writeStart(sheet: SheetAuthor, words: StartWords): void {
   sheet.widths(18, 92);
-  sheet.hideGrid();
-  sheet.put({ row: 0, column: 0 }, words.title, "title");
-  sheet.rowHeight(0, 30);
+  sheet.title(words.title);
   sheet.put({ row: 1, column: 0 }, { formula: words.subtitle }, "subtitle");
   if (words.invented !== undefined) sheet.put({ row: 2, column: 0 }, words.invented, "strong");
   let row = words.invented === undefined ? 3 : 4;
@@ -48,7 +50,7 @@ export function writeStart(sheet: SheetAuthor, words: StartWords): void {
   }
   for (const [question, lines, look] of [
     ["Take care", words.care, "care"],
-    ["Good to know", words.notes, "words"],
+    ["Good to know", [...words.notes, everyNote], "words"],
   ] as const) {
     row += 2;
     sheet.put({ row, column: 0 }, question, "question");

@@ -10,9 +10,7 @@ export const booksSheet = ({ books }: ComparisonContent): SheetPlan => ({
   name: sheetNames.books,
   write(sheet) {
     sheet.widths(36, 26, 8, 10, 10, 84);
-    sheet.hideGrid();
-    sheet.put({ row: 0, column: 0 }, "Books", "title");
-    sheet.rowHeight(0, 28);
+    sheet.title("Books");
     const used = books.filter((book) => book.used).length;
     sheet.put(
       { row: 1, column: 0 },

@@ -2,7 +2,7 @@ import type { Chart, ChartSeries } from "excelize-wasm";
 import { funnelFunction } from "../../../functions/benchmarking/funnel.ts";
 import { columnLetters } from "../../workbook/address.ts";
 import { chartKinds } from "../authoring/chartKinds.ts";
-import { barFill, chartLook, chartTitle, strokes } from "../authoring/chartLook.ts";
+import { barFill, chartLook, chartTitle, notInLegend, strokes } from "../authoring/chartLook.ts";
 import { sheetNames } from "./comparisonTables.ts";
 import {
   figuresHeading,
@@ -76,13 +76,13 @@ export function rankedChart(along: "name" | "letter", rows: number, title: strin
   const bars: Chart = {
     ...chartLook,
     Type: chartKinds.ColStacked,
-    Dimension: { Width: along === "name" ? 900 : 840, Height: along === "name" ? 420 : 330 },
+    Dimension: { Width: along === "name" ? 900 : 872, Height: along === "name" ? 420 : 330 },
     Title: chartTitle(title),
     YAxis: { ...chartLook.YAxis, ...share },
     XAxis: { ...chartLook.XAxis, TickLabelSkip: 1, Alignment: { TextRotation: -90 } },
     GapWidth: 30,
     Overlap: 100,
-    Series: [{ ...named("low", along, rows), Fill: none, Legend: { Font: { Size: 1, Color: "FFFFFF" } } }, ...ranges],
+    Series: [{ ...named("low", along, rows), Fill: none, Legend: notInLegend }, ...ranges],
   };
   // The axes are those of the chart drawn last.
   const lines: Chart = {

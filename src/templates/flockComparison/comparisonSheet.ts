@@ -1,5 +1,6 @@
 import type { SheetPlan } from "../authoring/authorWorkbook.ts";
 import type { Look } from "../authoring/looks.ts";
+import { orWords } from "../authoring/orWords.ts";
 import type { ComparisonContent } from "./comparisonContent.ts";
 import { columnOf, firstFlock, headingRow, roomFor, sheetNames } from "./comparisonTables.ts";
 import { figuresTop, funnelColumn, parts, steadiedColumn } from "./figuresPlaces.ts";
@@ -19,7 +20,8 @@ interface CellsOfRow {
   readonly rows: number;
 }
 
-const counted = (place: string, formula: string): string => `IF(ISNUMBER(${place}),IFERROR(${formula},"not known"),"")`;
+const counted = (place: string, formula: string): string =>
+  `IF(ISNUMBER(${place}),${orWords(formula, "not known")},"")`;
 const needs = (cells: readonly string[], place: string, formula: string): string =>
   counted(place, `IF(COUNT(${cells.join(",")})<${cells.length},"",${formula})`);
 
@@ -124,11 +126,9 @@ export const comparisonSheet = ({ flocks }: ComparisonContent): SheetPlan => ({
   write(sheet) {
     const rows = roomFor(flocks.length);
     sheet.widths(...columns.map(({ width }) => width));
-    sheet.hideGrid();
     const last = columns.length - 1;
     sheet.dress({ top: 0, left: 0, bottom: headingRow - 1, right: last }, "note");
-    sheet.put({ row: 0, column: 0 }, "Comparison", "title");
-    sheet.rowHeight(0, 28);
+    sheet.title("Comparison");
     sheet.put(
       { row: 1, column: 0 },
       {

@@ -2,6 +2,7 @@ import { funnelFunction } from "../../../functions/benchmarking/funnel.ts";
 import { shrunkPrevalenceFunction } from "../../../functions/benchmarking/shrunkPrevalence.ts";
 import { columnLetters } from "../../workbook/address.ts";
 import type { SheetPlan } from "../authoring/authorWorkbook.ts";
+import { orWords } from "../authoring/orWords.ts";
 import type { NameCell, SheetAuthor } from "../authoring/sheetAuthor.ts";
 import { listLooks, writeList } from "../flockFootBook/writeList.ts";
 import type { ComparisonContent } from "./comparisonContent.ts";
@@ -17,9 +18,7 @@ export const figuresSheet = ({ flocks }: ComparisonContent): SheetPlan => ({
   name: sheetNames.figures,
   write(sheet, nameCell) {
     const rows = roomFor(flocks.length);
-    sheet.hideGrid();
-    sheet.put({ row: 0, column: 0 }, "Figures", "title");
-    sheet.rowHeight(0, 28);
+    sheet.title("Figures");
     sheet.put({ row: 1, column: 0 }, "Nothing to type here. #N/A is meant: it leaves a gap in a chart.", "note");
     writeCounted(sheet, nameCell, rows);
     writeLists(sheet, rows);
@@ -32,7 +31,8 @@ export const figuresSheet = ({ flocks }: ComparisonContent): SheetPlan => ({
 
 // A row that cannot count is kept out of every list, or it would take the others with it.
 function writeCounted(sheet: SheetAuthor, nameCell: NameCell, rows: number): void {
-  sheet.widths(8, 24, 10, 8, 4);
+  const funnelWidths = [16, 9, 9, 9, 9, 9, 9, 23];
+  sheet.widths(8, 24, 10, 8, 4, ...funnelWidths, 4, 16);
   sheet.put({ row: figuresHeading - 1, column: 0 }, "Flocks that count", "question");
   sheet.putRow({ row: figuresHeading, column: 0 }, ["place", "flock", "looked at", "lame"], "workedHeading");
   for (let place = 0; place < rows; place++) {
@@ -90,7 +90,7 @@ function writeLists(sheet: SheetAuthor, rows: number): void {
       column,
       rows,
       gives,
-      formula: `IF(flocks_counted<2,"${fewFlocks}",IFERROR(${formula},"not worked out: every flock has none or all of its sheep lame"))`,
+      formula: `IF(flocks_counted<2,"${fewFlocks}",${orWords(formula, "every flock has none or all of its sheep lame")})`,
     });
   }
 }
@@ -130,7 +130,7 @@ function writeLimits(sheet: SheetAuthor, nameCell: NameCell, rows: number): void
     column: parts.limits,
     rows: gridSizes,
     gives: funnelFunction,
-    formula: `IF(flocks_counted<2,"${fewFlocks}",IFERROR(FOOT.FUNNEL(${grid},share_of_all),"not worked out"))`,
+    formula: `IF(flocks_counted<2,"${fewFlocks}",${orWords(`FOOT.FUNNEL(${grid},share_of_all)`, "not worked out")})`,
   });
   nameCell("limits_drawn", sheet.name, {
     top: figuresTop,

@@ -3,6 +3,7 @@ import type { Look } from "../authoring/looks.ts";
 import { rules } from "../authoring/rules.ts";
 import type { Rule } from "../authoring/sheetAuthor.ts";
 import { writeFields } from "../authoring/writeFields.ts";
+import { writeHeadings } from "../authoring/writeHeadings.ts";
 import type { ComparisonContent } from "./comparisonContent.ts";
 import { firstFlock, flockColumns, flockHeadings, headingRow, roomFor, sheetNames } from "./comparisonTables.ts";
 
@@ -15,9 +16,7 @@ export const flocksSheet = ({ flocks, year, target }: ComparisonContent): SheetP
   write(sheet, nameCell) {
     const rows = roomFor(flocks.length);
     sheet.widths(28, 12, 10, 13, 12, 10, 13, 12, 10, 10, 34);
-    sheet.hideGrid();
-    sheet.put({ row: 0, column: 0 }, "Flocks", "title");
-    sheet.rowHeight(0, 28);
+    sheet.title("Flocks");
     sheet.put(
       { row: 1, column: 0 },
       "One row for each flock: all its gathers of the year together. Type in the next free row.",
@@ -47,12 +46,16 @@ export const flocksSheet = ({ flocks, year, target }: ComparisonContent): SheetP
       "note",
     );
     sheet.rowHeight(headingRow, 48);
-    sheet.putRow({ row: headingRow, column: 0 }, flockHeadings, "heading");
     const area = { top: headingRow, left: 0, bottom: headingRow + rows, right: flockHeadings.length - 1 };
     const column = (place: number) => ({ ...area, top: firstFlock, left: place, right: place });
     const looks: readonly Look[] = flockHeadings.map((heading) =>
-      heading === "Flock" || heading === "Note" ? "fieldText" : heading === "Own target" ? "fieldShare" : "fieldNumber",
+      heading === "Flock" || heading === "Note"
+        ? "fieldText"
+        : heading === "Own target"
+          ? "fieldPercent"
+          : "fieldCount",
     );
+    writeHeadings(sheet, { row: headingRow, column: 0 }, flockHeadings, looks);
     looks.forEach((look, place) => {
       sheet.dress(column(place), look);
     });
@@ -63,7 +66,7 @@ export const flocksSheet = ({ flocks, year, target }: ComparisonContent): SheetP
     sheet.table("Flocks", area, false);
     flockHeadings.forEach((heading, place) => {
       if (heading === "Own target") sheet.accept(column(place), rules.innerShare);
-      if (looks[place] !== "fieldNumber") return;
+      if (looks[place] !== "fieldCount") return;
       sheet.accept(column(place), heading === "Antibiotics, mg" ? amount : counts);
     });
     nameCell("flock_list", sheet.name, {

@@ -1,5 +1,6 @@
 import type { SheetPlan } from "../authoring/authorWorkbook.ts";
 import type { Look } from "../authoring/looks.ts";
+import { orWords } from "../authoring/orWords.ts";
 import { rankedChart } from "./comparisonCharts.ts";
 import type { ComparisonContent } from "./comparisonContent.ts";
 import { comparisonColumn } from "./comparisonSheet.ts";
@@ -20,9 +21,7 @@ export const oneFlockSheet = ({ flocks, chosen }: ComparisonContent): SheetPlan 
   write(sheet, nameCell) {
     const rows = roomFor(flocks.length);
     sheet.widths(27, 13, 18, 3, 27, 13, 18);
-    sheet.hideGrid();
-    sheet.put({ row: 0, column: 0 }, { formula: 'IF(LEN(chosen_flock)=0,"One flock",chosen_flock)' }, "title");
-    sheet.rowHeight(0, 28);
+    sheet.title({ formula: 'IF(LEN(chosen_flock)=0,"One flock",chosen_flock)' });
     sheet.put(
       { row: 1, column: 0 },
       {
@@ -31,6 +30,7 @@ export const oneFlockSheet = ({ flocks, chosen }: ComparisonContent): SheetPlan 
       },
       "subtitle",
     );
+    sheet.rowHeight(1, 24);
     sheet.put({ row: 2, column: 0 }, "Flock (choose)", "label");
     sheet.put({ row: 2, column: 1 }, chosen ?? null, "fieldText");
     sheet.dress({ top: 2, left: 1, bottom: 2, right: 2 }, "fieldText");
@@ -44,7 +44,7 @@ export const oneFlockSheet = ({ flocks, chosen }: ComparisonContent): SheetPlan 
     answers(rows).forEach(([label, formula, look], step) => {
       const row = answersRow + step;
       sheet.put({ row, column: 0 }, label, "label");
-      sheet.put({ row, column: 1 }, { formula: `IF(LEN(chosen_flock)=0,"",IFERROR(${formula},"not known"))` }, look);
+      sheet.put({ row, column: 1 }, { formula: `IF(LEN(chosen_flock)=0,"",${orWords(formula, "not known")})` }, look);
     });
     sheet.chart(
       { row: chartRow, column: 0 },
@@ -79,7 +79,7 @@ function answers(rows: number): readonly (readonly [label: string, formula: stri
     ["Better than", `${percent(`FOOT.FLOCKRANK(${of("steadied share")},${others})`)}&" of the other flocks"`, "worked"],
     [
       "Since the year before",
-      `IF(ISNUMBER(${change}),IF(${change}<0,"down by ","up by ")&${percent(`ABS(${change})`)}&IF(${of("change on the year before", 1)}*${of("change on the year before", 2)}>0,""," (chance alone may do as much)"),"not known")`,
+      `IF(ISNUMBER(${change}),ROUND(100*ABS(${change}),1)&IF(${change}<0," fewer"," more")&" lame in each 100 sheep"&IF(${of("change on the year before", 1)}*${of("change on the year before", 2)}>0,""," (chance alone may do as much)"),"not known")`,
       "worked",
     ],
     [

@@ -10,9 +10,7 @@ export const picturesSheet = ({ flocks }: ComparisonContent): SheetPlan => ({
   name: sheetNames.pictures,
   write(sheet) {
     const rows = roomFor(flocks.length);
-    sheet.hideGrid();
-    sheet.put({ row: 0, column: 0 }, "Pictures", "title");
-    sheet.rowHeight(0, 28);
+    sheet.title("Pictures");
     sheet.put(
       { row: 1, column: 0 },
       "A point outside the dashed lines lies where one flock in twenty would by chance; outside the dotted lines hardly one.",

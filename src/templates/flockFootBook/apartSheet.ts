@@ -23,10 +23,8 @@ export const apartSheet = ({ eventDate }: BookContent): SheetPlan => ({
       sheet.columnLook(step, step, look);
     });
     sheet.widths(26, 58, 16);
-    sheet.hideGrid();
     sheet.dress({ top: 0, left: 0, bottom: headings - 1, right: 2 }, "note");
-    sheet.put({ row: 0, column: 0 }, "Keep apart", "title");
-    sheet.rowHeight(0, 28);
+    sheet.title("Keep apart");
     sheet.put(
       { row: 1, column: 0 },
       "At housing, turnout or weaning, sheep that are lame or only just sound stay by themselves.",

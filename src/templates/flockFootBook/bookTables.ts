@@ -1,5 +1,4 @@
 import type { Lesion } from "../../core/lesions/lesionName.ts";
-import type { Area } from "../../workbook/address.ts";
 
 /** The sheets, in the order of the work. */
 export const sheetNames = {
@@ -51,14 +50,6 @@ export const firstRecord = headingRow + 1;
 
 /** How many records each table has room for. Rows left blank cost nothing. */
 export const room = { gathers: 1000, cases: 5000, sale: 300, groups: 12, medicines: 10 } as const;
-
-/** The cells of a table of records, headings and all. */
-export const tableArea = (headings: readonly string[], records: number): Area => ({
-  top: headingRow,
-  left: 0,
-  bottom: headingRow + records,
-  right: headings.length - 1,
-});
 
 /** What the list of lesions offers: the words used in the pen, each of which LESIONNAME knows. */
 export const lesionWords: Readonly<Record<Lesion, string>> = {

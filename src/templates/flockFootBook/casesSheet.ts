@@ -2,8 +2,9 @@ import type { SheetPlan } from "../authoring/authorWorkbook.ts";
 import type { Look } from "../authoring/looks.ts";
 import type { Rule } from "../authoring/sheetAuthor.ts";
 import type { BookContent } from "./bookContent.ts";
-import { caseHeadings, firstRecord, headingRow, room, sheetNames, tableArea } from "./bookTables.ts";
+import { caseHeadings, firstRecord, headingRow, room, sheetNames } from "./bookTables.ts";
 import { type caseWorked, orSeeProblems, workedColumn } from "./formulas.ts";
+import { writeRecords } from "./writeRecords.ts";
 
 type Heading = (typeof caseHeadings)[number];
 
@@ -125,11 +126,9 @@ export const casesSheet = ({ cases }: BookContent): SheetPlan => ({
       ...caseHeadings.map((heading) => typed[heading].width),
       ...Object.values(workedColumns).map(({ width }) => width),
     );
-    sheet.hideGrid();
     const last = looks.length - 1;
     sheet.dress({ top: 0, left: 0, bottom: 2, right: last }, "note");
-    sheet.put({ row: 0, column: 0 }, "Cases", "title");
-    sheet.rowHeight(0, 28);
+    sheet.title("Cases");
     sheet.put(
       { row: 1, column: 0 },
       "One row for each treatment of each lame animal. Type in the next free row; the table has room for 5,000.",
@@ -138,23 +137,22 @@ export const casesSheet = ({ cases }: BookContent): SheetPlan => ({
       { row: 2, column: 0 },
       "Dark headings are typed; the pale ones at the right are worked out. Where a message names a row, row 1 is the first record: it stands in row 5 of this sheet.",
     );
-    sheet.rowHeight(headingRow, 34);
-    sheet.putRow({ row: headingRow, column: 0 }, caseHeadings, "heading");
-    cases.forEach((row, place) => {
-      sheet.putRow({ row: firstRecord + place, column: 0 }, row);
+    const rows = writeRecords(sheet, {
+      name: "Cases",
+      headings: caseHeadings,
+      looks,
+      records: cases,
+      room: room.cases,
     });
-    const area = tableArea(caseHeadings, room.cases);
-    sheet.table("Cases", area, false);
-    const rows = { ...area, top: firstRecord };
     const n = firstRecord + 1;
     caseHeadings.forEach((heading, column) => {
       const { rule } = typed[heading];
       if (rule) sheet.accept({ ...rows, left: column, right: column }, rule);
     });
-    Object.values(workedColumns).forEach(({ heading, formula }, place) => {
+    Object.values(workedColumns).forEach(({ heading, formula, look }, place) => {
       const column = caseHeadings.length + place;
-      sheet.put({ row: headingRow, column }, heading, "workedHeading");
-      sheet.put({ row: firstRecord, column }, { formula: orSeeProblems(formula) });
+      sheet.put({ row: headingRow, column }, heading, look === "workedCount" ? "workedHeadingCentre" : "workedHeading");
+      sheet.put({ row: firstRecord, column }, { formula: orSeeProblems(formula) }, look);
     });
     const filled = [`COUNTA($A${n}:$Q${n})>0`, "line"] as const;
     const worked = caseHeadings.length;

@@ -1,9 +1,10 @@
 import { columnLetters } from "../../workbook/address.ts";
 import { quoteSheet } from "../../workbook/formula/structured.ts";
+import { orWords } from "../authoring/orWords.ts";
 import { caseHeadings, firstRecord, room, sheetNames } from "./bookTables.ts";
 
-/** A formula whose failure is said in words, on paper too; the sheet Problems names the record to mend. */
-export const orSeeProblems = (formula: string): string => `IFERROR(${formula},"not worked out: see Problems")`;
+/** A formula that fails for what is in the records; the sheet Problems names the record to mend. */
+export const orSeeProblems = (formula: string): string => orWords(formula, "not worked out: see Problems");
 
 /** The worked-out columns beside the table Cases, in their order. */
 export const caseWorked = ["clear", "lookAgain", "secondLook", "caseNumber"] as const;

@@ -1,10 +1,13 @@
 import { prevalenceByGroupFunction } from "../../../functions/counting/prevalenceByGroup.ts";
 import type { SheetPlan } from "../authoring/authorWorkbook.ts";
+import type { Look } from "../authoring/looks.ts";
 import type { BookContent } from "./bookContent.ts";
-import { firstRecord, gatherHeadings, headingRow, room, sheetNames, tableArea } from "./bookTables.ts";
+import { firstRecord, gatherHeadings, headingRow, room, sheetNames } from "./bookTables.ts";
 import { orSeeProblems } from "./formulas.ts";
 import { listLooks, writeList } from "./writeList.ts";
+import { writeRecords } from "./writeRecords.ts";
 
+const typedLooks: readonly Look[] = ["typedDate", "typed", "typedCount", "typedCount", "typed"];
 const byGroupColumn = gatherHeadings.length + 1;
 
 const inYear = (column: string): string =>
@@ -14,17 +17,14 @@ const inYear = (column: string): string =>
 export const gathersSheet = ({ gathers }: BookContent): SheetPlan => ({
   name: sheetNames.gathers,
   write(sheet) {
-    sheet.columnLook(0, 0, "typedDate");
-    sheet.columnLook(1, 1, "typed");
-    sheet.columnLook(2, 3, "typedCount");
-    sheet.columnLook(4, 4, "typed");
+    typedLooks.forEach((look, column) => {
+      sheet.columnLook(column, column, look);
+    });
     listLooks(prevalenceByGroupFunction).forEach((look, step) => {
       sheet.columnLook(byGroupColumn + step, byGroupColumn + step, look);
     });
     sheet.widths(14, 24, 11, 9, 24, 4, 24, 9, 9, 10, 10, 10);
-    sheet.hideGrid();
-    sheet.put({ row: 0, column: 0 }, "Gathers", "title");
-    sheet.rowHeight(0, 28);
+    sheet.title("Gathers");
     sheet.dress({ top: 1, left: 0, bottom: 2, right: gatherHeadings.length - 1 }, "note");
     sheet.put(
       { row: 1, column: 0 },
@@ -36,14 +36,13 @@ export const gathersSheet = ({ gathers }: BookContent): SheetPlan => ({
       { formula: 'IF(LEN(lame_from)=0,"","Lame is every sheep that scores "&lame_from&" or more (Settings).")' },
       "note",
     );
-    sheet.rowHeight(headingRow, 32);
-    sheet.putRow({ row: headingRow, column: 0 }, gatherHeadings, "heading");
-    gathers.forEach((row, place) => {
-      sheet.putRow({ row: firstRecord + place, column: 0 }, row);
+    const rows = writeRecords(sheet, {
+      name: "Gathers",
+      headings: gatherHeadings,
+      looks: typedLooks,
+      records: gathers,
+      room: room.gathers,
     });
-    const area = tableArea(gatherHeadings, room.gathers);
-    sheet.table("Gathers", area, false);
-    const rows = { ...area, top: firstRecord };
     const column = (place: number) => ({ ...rows, left: place, right: place });
     sheet.accept(column(0), {
       of: { date: ["DATE(1990,1,1)", "as_of"] },

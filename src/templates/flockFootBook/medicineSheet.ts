@@ -21,10 +21,8 @@ export const medicineSheet: SheetPlan = {
       sheet.columnLook(step, step, look);
     });
     sheet.widths(34, 14, 14, 16, 14);
-    sheet.hideGrid();
     sheet.dress({ top: 0, left: 0, bottom: headings - 1, right: 4 }, "note");
-    sheet.put({ row: 0, column: 0 }, "Medicine use", "title");
-    sheet.rowHeight(0, 28);
+    sheet.title("Medicine use");
     sheet.put({ row: 1, column: 0 }, "Treated from", "label");
     sheet.put({ row: 1, column: 1 }, { formula: "year_from" }, "workedDate");
     sheet.put({ row: 1, column: 2 }, "up to", "label");

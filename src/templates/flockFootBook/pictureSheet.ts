@@ -40,10 +40,9 @@ export const pictureSheet: SheetPlan = {
   name: sheetNames.picture,
   write(sheet, nameCell) {
     sheet.widths(12, 11, 11, 11, 11, 24, 3, 33, 10, 11, 12, 11, 11, 3, 3);
-    sheet.hideGrid();
-    sheet.put({ row: 0, column: 0 }, "Picture", "title");
-    sheet.rowHeight(0, 28);
+    sheet.title("Picture");
     writeKeyFigures(sheet);
+    sheet.rowHeight(keyRow, 22);
     nameCell("latest_gather", sheetNames.picture, {
       top: helperRow,
       left: helperColumn,
@@ -78,7 +77,7 @@ function writeKeyFigures(sheet: SheetAuthor): void {
       look: "figure",
     },
     {
-      column: 9,
+      column: lesionColumn,
       label: "Sound within 14 days of treatment",
       formula: `INDEX(FOOT.SOUNDBY(${treated},${soundOn},as_of,14),1,1)`,
       look: "figureShare",
@@ -90,7 +89,7 @@ function writeKeyFigures(sheet: SheetAuthor): void {
       { row: keyRow, column },
       {
         formula:
-          column === 9
+          column === lesionColumn
             ? `IF(COUNT(Cases[Treated])=0,"no treatments yet",${orSeeProblems(formula)})`
             : ifGathered(formula),
       },

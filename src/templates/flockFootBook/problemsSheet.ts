@@ -1,8 +1,8 @@
 import { recordCheckFunction } from "../../../functions/records/recordCheck.ts";
 import { columnLetters } from "../../workbook/address.ts";
 import type { SheetPlan } from "../authoring/authorWorkbook.ts";
+import { orWords } from "../authoring/orWords.ts";
 import { firstRecord, room, sheetNames } from "./bookTables.ts";
-import { orSeeProblems } from "./formulas.ts";
 import { listLooks, writeList } from "./writeList.ts";
 
 const firstCheck = 5;
@@ -59,10 +59,8 @@ export const problemsSheet: SheetPlan = {
       });
     }
     sheet.widths(9, 18, 62, 84, 3, 9, 18, 62, 84);
-    sheet.hideGrid();
     sheet.dress({ top: 0, left: 0, bottom: headings - 2, right: right + 3 }, "note");
-    sheet.put({ row: 0, column: 0 }, "Problems", "title");
-    sheet.rowHeight(0, 28);
+    sheet.title("Problems");
     sheet.put(
       { row: 1, column: 0 },
       "Slips of the hand that were found. Nothing is changed for you: mend them in Gathers and Cases. Rows here are rows of those sheets.",
@@ -95,8 +93,12 @@ export const problemsSheet: SheetPlan = {
     nameCell("problems_found", sheetNames.problems, count);
     sheet.emphasize({ top: firstCheck, left: 0, bottom: row, right: 2 }, [`$A${firstCheck + 1}>0`, "strong"]);
     for (const { question, column, table } of [
-      { question: "Cases", column: 0, table: "Cases" },
-      { question: "Gathers", column: right, table: "Gathers" },
+      { question: "Cases: how each heading was read, then what to mend", column: 0, table: "Cases" },
+      {
+        question: "Gathers: only the dates are checked here; tags and withdrawal days stand in Cases",
+        column: right,
+        table: "Gathers",
+      },
     ])
       writeList(sheet, {
         question,
@@ -104,9 +106,9 @@ export const problemsSheet: SheetPlan = {
         column,
         rows,
         gives: recordCheckFunction,
-        formula: orSeeProblems(inSheetRows(`FOOT.RECORDCHECK(${table}[#Headers],${table}[#Data],as_of)`)).replace(
-          "see Problems",
-          "see Start",
+        formula: orWords(
+          inSheetRows(`FOOT.RECORDCHECK(${table}[#Headers],${table}[#Data],as_of)`),
+          "not worked out: see Start",
         ),
         strong: `ISNUMBER($${columnLetters(column)}${top})`,
       });

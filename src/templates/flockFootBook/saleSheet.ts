@@ -16,10 +16,8 @@ export const saleSheet = ({ saleDate, saleTags }: BookContent): SheetPlan => ({
       sheet.columnLook(answers + step, answers + step, look);
     });
     sheet.widths(26, 3, 24, 24, 32, 13);
-    sheet.hideGrid();
     sheet.dress({ top: 0, left: 0, bottom: headings - 1, right: 5 }, "note");
-    sheet.put({ row: 0, column: 0 }, "Sale check", "title");
-    sheet.rowHeight(0, 28);
+    sheet.title("Sale check");
     sheet.put({ row: 1, column: 0 }, "Type or paste the tags of the animals for sale, and the day they go.");
     sheet.put({ row: 2, column: 0 }, "Day of the sale", "strong");
     sheet.put({ row: 2, column: 2 }, saleDate ?? { formula: "as_of" }, "fieldDate");

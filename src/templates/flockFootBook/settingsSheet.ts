@@ -3,7 +3,10 @@ import { columnLetters } from "../../workbook/address.ts";
 import { quoteSheet } from "../../workbook/formula/structured.ts";
 import type { SheetPlan } from "../authoring/authorWorkbook.ts";
 import type { Look } from "../authoring/looks.ts";
-import type { Content, NameCell, Rule, SheetAuthor } from "../authoring/sheetAuthor.ts";
+import { rules } from "../authoring/rules.ts";
+import type { NameCell, Rule, SheetAuthor } from "../authoring/sheetAuthor.ts";
+import { type Field, writeFields } from "../authoring/writeFields.ts";
+import { writeHeadings } from "../authoring/writeHeadings.ts";
 import type { BookContent } from "./bookContent.ts";
 import {
   feetWords,
@@ -15,23 +18,9 @@ import {
   treatmentWords,
 } from "./bookTables.ts";
 
-interface Setting {
-  readonly name: string;
-  readonly label: string;
-  readonly value: Content;
-  readonly look: Look;
-  readonly words: string;
-  readonly rule?: Rule;
-}
-
 const days: Rule = { of: { whole: ["0", "365"] }, words: "Type a whole number of days, 0 to 365." };
 const sheep: Rule = { of: { whole: ["0", "100000"] }, words: "Type a whole number of sheep." };
-const anyDay: Rule = {
-  of: { date: ["DATE(1990,1,1)", "DATE(2100,12,31)"] },
-  words: "Type a date, such as 2026-03-14.",
-};
-
-const settingsFor = (content: BookContent): readonly Setting[] => [
+const settingsFor = (content: BookContent): readonly Field[] => [
   {
     name: "farm_name",
     label: "Farm",
@@ -45,7 +34,7 @@ const settingsFor = (content: BookContent): readonly Setting[] => [
     value: content.asOf ?? { formula: "TODAY()" },
     look: "fieldDate",
     words: "TODAY() follows the calendar; type a date to look back.",
-    rule: anyDay,
+    rule: rules.day,
   },
   {
     name: "year_from",
@@ -53,7 +42,7 @@ const settingsFor = (content: BookContent): readonly Setting[] => [
     value: { formula: "EDATE(as_of,-12)+1" },
     look: "fieldDate",
     words: "Repeat animals, lesions and medicine use count from here.",
-    rule: anyDay,
+    rule: rules.day,
   },
   {
     name: "target",
@@ -61,7 +50,7 @@ const settingsFor = (content: BookContent): readonly Setting[] => [
     value: content.target,
     look: "fieldShare",
     words: "The share lame you aim to stay below.",
-    rule: { of: { number: ["0.0001", "0.9999"] }, words: "Type a share, such as 2%." },
+    rule: rules.innerShare,
   },
   {
     name: "lame_from",
@@ -143,19 +132,9 @@ export const settingsSheet = (content: BookContent): SheetPlan => ({
   name: sheetNames.settings,
   write(sheet, nameCell) {
     sheet.widths(28, 18, 15, 18, 15, 22, 3, 20, 8);
-    sheet.hideGrid();
-    sheet.put({ row: 0, column: 0 }, "Settings", "title");
-    sheet.rowHeight(0, 28);
+    sheet.title("Settings");
     sheet.put({ row: 1, column: 0 }, "Yellow cells are yours to fill. Everything else follows.", "note");
-    settingsFor(content).forEach(({ name, label, value, look, words, rule }, place) => {
-      const row = firstSetting + place;
-      const cell = { top: row, left: 1, bottom: row, right: 1 };
-      sheet.put({ row, column: 0 }, label, "label");
-      sheet.put({ row, column: 1 }, value, look);
-      sheet.put({ row, column: 2 }, words, "note");
-      nameCell(name, sheetNames.settings, cell);
-      if (rule) sheet.accept(cell, rule);
-    });
+    writeFields(sheet, nameCell, firstSetting, settingsFor(content));
     writeGroups(sheet, nameCell, content);
     writeLists(sheet, nameCell, content);
     writeMedicines(sheet, nameCell, content);
@@ -167,9 +146,9 @@ export const settingsSheet = (content: BookContent): SheetPlan => ({
 function writeGroups(sheet: SheetAuthor, nameCell: NameCell, { groups }: BookContent): void {
   sheet.put({ row: groupsRow - 1, column: 0 }, "Groups", "question");
   const area = { top: groupsRow, left: 0, bottom: groupsRow + room.groups, right: 1 };
-  sheet.putRow({ row: groupsRow, column: 0 }, groupHeadings, "heading");
+  writeHeadings(sheet, { row: groupsRow, column: 0 }, groupHeadings, ["fieldText", "fieldCount"]);
   sheet.dress({ ...area, top: groupsRow + 1, right: 0 }, "fieldText");
-  sheet.dress({ ...area, top: groupsRow + 1, left: 1 }, "fieldNumber");
+  sheet.dress({ ...area, top: groupsRow + 1, left: 1 }, "fieldCount");
   groups.forEach((row, place) => {
     sheet.putRow({ row: groupsRow + 1 + place, column: 0 }, row);
   });
@@ -236,19 +215,20 @@ function writeMedicines(sheet: SheetAuthor, nameCell: NameCell, { medicines, inv
     bottom: medicinesRow + room.medicines,
     right: medicineHeadings.length - 1,
   };
-  sheet.putRow({ row: medicinesRow, column: 0 }, medicineHeadings, "heading");
+  const looks: readonly Look[] = ["fieldText", "fieldCount", "fieldCount", "fieldCount", "fieldText"];
+  writeHeadings(sheet, { row: medicinesRow, column: 0 }, medicineHeadings, looks);
   const column = (place: number) => ({ ...area, top: first, left: place, right: place });
-  sheet.dress(column(0), "fieldText");
-  sheet.dress({ ...area, top: first, left: 1, right: 3 }, "fieldNumber");
-  sheet.dress(column(4), "fieldText");
+  looks.forEach((look, place) => {
+    sheet.dress(column(place), look);
+  });
   medicines.forEach((row, place) => {
     sheet.putRow({ row: first + place, column: 0 }, row);
   });
   sheet.table("Medicines", area, false);
-  const amount: Rule = { of: { number: ["0.001", "10000"] }, words: "Type the number from the data sheet." };
+  const amount: Rule = { ...rules.amount, words: "Type the number from the data sheet." };
   sheet.accept(column(1), amount);
   sheet.accept(column(2), amount);
   sheet.accept(column(3), days);
-  sheet.accept(column(4), { of: { list: '"yes,no"' }, words: "Type yes or no." });
+  sheet.accept(column(4), rules.yesNo);
   nameFilled(nameCell, "medicine_list", 0, first, room.medicines);
 }

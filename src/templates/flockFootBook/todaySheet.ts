@@ -14,7 +14,7 @@ const lists = [
     column: 0,
     gives: notClearFunction,
     formula: "FOOT.NOTCLEAR(as_of,Cases[Tag],Cases[Treated],Cases[Withdrawal days])",
-    widths: [20, 13, 9, 30],
+    widths: [20, 13, 9, 36],
     strong: `LEFT($B${headings + 2},9)="not known"`,
   },
   {
@@ -45,15 +45,14 @@ export const todaySheet: SheetPlan = {
       });
     }
     sheet.widths(...lists.flatMap(({ widths }) => [...widths, 3]).slice(0, -1));
-    sheet.hideGrid();
     sheet.dress({ top: 0, left: 0, bottom: headings - 1, right: 13 }, "note");
-    sheet.put({ row: 0, column: 0 }, "Today", "title");
-    sheet.rowHeight(0, 28);
+    sheet.title("Today");
     sheet.put({ row: 1, column: 0 }, { formula: "as_of" }, "figureDate");
     sheet.put({ row: 1, column: 1 }, { formula: 'IF(farm_name="","",farm_name)' }, "subtitle");
     const last = headings + rows + 1;
     const count = (column: string, what: string): string =>
       `COUNT($${column}$${headings + 2}:$${column}$${last})&" ${what}"`;
+    sheet.put({ row: 2, column: 0 }, "Where a list names a row, row 1 is the first record: row 5 of the sheet Cases.");
     sheet.put(
       { row: 3, column: 0 },
       { formula: `${count("C", "waiting, ")}&COUNTIF($B$${headings + 2}:$B$${last},"not known*")&" not known"` },

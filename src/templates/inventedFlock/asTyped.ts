@@ -34,7 +34,7 @@ const spellings: Record<Lesion, readonly string[]> = {
   "interdigital dermatitis": ["scald", "Scald", "ID", "foot scald", "scald "],
   footrot: ["footrot", "Footrot", "foot rot", "FR", " footrot"],
   "contagious ovine digital dermatitis": ["CODD", "codd", "Codd "],
-  "white line abscess": ["white line", "abscess", "White line abscess", "WLA"],
+  "white line abscess": ["white line abscess", "abscess", "White line abscess", "WLA"],
   "shelly hoof": ["shelly hoof", "Shelly"],
   "toe granuloma": ["toe granuloma", "granuloma"],
   "joint infection": ["joint ill"],

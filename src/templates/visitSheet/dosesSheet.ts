@@ -1,9 +1,11 @@
 import type { SheetPlan } from "../authoring/authorWorkbook.ts";
+import { orWords } from "../authoring/orWords.ts";
 import { rules } from "../authoring/rules.ts";
 import type { SheetAuthor } from "../authoring/sheetAuthor.ts";
 import { type Field, writeFields } from "../authoring/writeFields.ts";
+import { writeHeadings } from "../authoring/writeHeadings.ts";
 import type { VisitContent } from "./visitContent.ts";
-import { optional, orWords, places, unlessBlank } from "./visitFormulas.ts";
+import { optional, places, unlessBlank } from "./visitFormulas.ts";
 import { headings, inOrder, room, sheetNames, tableAt } from "./visitTables.ts";
 
 const medicineFields = ({ medicine, invented }: VisitContent): readonly Field[] => [
@@ -134,9 +136,7 @@ export const dosesSheet = (content: VisitContent): SheetPlan => ({
   name: sheetNames.doses,
   write(sheet, nameCell) {
     sheet.widths(27, 22, 12, 10, 10, 10, 10, 22);
-    sheet.hideGrid();
-    sheet.put({ row: 0, column: 0 }, "Doses and footbath", "title");
-    sheet.rowHeight(0, 28);
+    sheet.title("Doses and footbath");
     sheet.put({ row: 1, column: 0 }, "Nothing about a medicine is filled in for you. Yellow cells are yours.", "note");
     writeFields(sheet, nameCell, places.fields, medicineFields(content));
     sheet.put({ row: bathRow - 1, column: 0 }, "Footbath", "question");
@@ -200,10 +200,10 @@ function writeDoses(sheet: SheetAuthor, { weighed }: VisitContent): void {
       formula: ifWeighed(`FOOT.BATCHML(Weighed[Weight kg],mg_per_kg,mg_per_ml,mark_ml,spare,${optional("bottle_ml")})`),
     },
   );
-  sheet.putRow({ row, column: 0 }, headings.weighed, "heading");
+  writeHeadings(sheet, { row, column: 0 }, headings.weighed, ["fieldTag", "fieldCount"]);
   sheet.putRow({ row, column: 2 }, ["dose ml", "site 1", "site 2", "site 3", "site 4"], "workedHeadingCentre");
   sheet.dress({ ...area, top: first, right: 0 }, "fieldTag");
-  sheet.dress({ ...area, top: first, left: 1 }, "fieldNumber");
+  sheet.dress({ ...area, top: first, left: 1 }, "fieldCount");
   sheet.dress({ top: first, left: 2, bottom: row + room.weighed, right: 6 }, "workedMl");
   weighed.forEach((animal, place) => {
     sheet.putRow({ row: first + place, column: 0 }, inOrder("weighed", animal));

@@ -3,9 +3,8 @@ import { quoteSheet } from "../../workbook/formula/structured.ts";
 import type { SheetPlan } from "../authoring/authorWorkbook.ts";
 import { rules } from "../authoring/rules.ts";
 import type { SheetAuthor } from "../authoring/sheetAuthor.ts";
-import { planRow } from "./planSheet.ts";
 import type { VisitContent } from "./visitContent.ts";
-import { flockRow, places } from "./visitFormulas.ts";
+import { flockRow, places, planRow } from "./visitFormulas.ts";
 import { headings, inOrder, room, sheetNames, tableAt } from "./visitTables.ts";
 
 const groupsRow = 4;
@@ -26,9 +25,7 @@ export const pageSheet = ({ actions }: VisitContent): SheetPlan => ({
   name: sheetNames.page,
   write(sheet) {
     sheet.widths(40, 11, 13, 10, 12, 20);
-    sheet.hideGrid();
-    sheet.put({ row: 0, column: 0 }, "Foot health visit", "title");
-    sheet.rowHeight(0, 28);
+    sheet.title("Foot health visit");
     sheet.put({ row: 1, column: 0 }, { formula: shown("farm_name") }, "subtitle");
     sheet.put({ row: 1, column: 2 }, { formula: shown("visit_date") }, "workedDate");
     sheet.put({ row: 1, column: 4 }, { formula: shown("adviser") }, "worked");
@@ -66,8 +63,8 @@ function writeGroups(sheet: SheetAuthor): void {
     "workedHeadingCentre",
   );
   for (let place = 0; place <= room.groups; place++) {
-    const whole = place === room.groups;
-    const from = whole ? flockRow : places.groups + 1 + place;
+    const whole = place === 0;
+    const from = whole ? flockRow : places.groups + place;
     const row = groupsRow + 1 + place;
     sheet.put({ row, column: 0 }, { formula: shown(visit("A", from)) }, whole ? "strong" : "worked");
     ["B", "C", "D"].forEach((column, step) => {
@@ -101,12 +98,12 @@ function writeFound(sheet: SheetAuthor): void {
   sheet.dress({ top: foundRow, left: 2, bottom: foundRow, right }, "workedHeading");
   sheet.put({ row: foundRow, column: 2 }, "First steps; all of them stand on the sheet Care plan");
   sheet.merge({ top: foundRow, left: 2, bottom: foundRow, right });
-  const plan = (row: number): string => `${quoteSheet(sheetNames.plan)}$B$${row + 1}`;
+  const plan = (row: number): string => `${quoteSheet(sheetNames.planLines)}$C$${row + 1}`;
   for (let place = 0; place < room.found; place++) {
     const row = foundRow + 1 + place;
     const from = places.found + 1 + place;
     const top = planRow(place) + 1;
-    sheet.put({ row, column: 0 }, { formula: `${quoteSheet(sheetNames.plan)}$A$${planRow(place) + 1}` }, "words");
+    sheet.put({ row, column: 0 }, { formula: `${quoteSheet(sheetNames.planLines)}$C$${planRow(place) + 1}` }, "words");
     sheet.put({ row, column: 1 }, { formula: shown(visit("B", from)) }, "wordsCentre");
     across(
       sheet,

@@ -1,21 +1,28 @@
+import { quoteSheet } from "../../workbook/formula/structured.ts";
 import type { SheetPlan } from "../authoring/authorWorkbook.ts";
-import { orWords, places } from "./visitFormulas.ts";
+import { orWords } from "../authoring/orWords.ts";
+import { planRow } from "./visitFormulas.ts";
 import { room, sheetNames } from "./visitTables.ts";
 
-const found = (column: string, place: number): string => `INDEX(VisitFound[${column}],${place + 1})`;
-const yes = (cell: string): string => `IF(LEN(${cell})=0,FALSE,${cell})`;
+const headingRow = 3;
+const headings = ["step", "what", "why", "caution"] as const;
+const first = headingRow + 1;
 
-/** Where the plan for a finding stands: its heading line, counted from 0; the list's headings follow. */
-export const planRow = (place: number): number => places.firstPlan + place * places.planRows;
+// As many lines as there are. One list, and nothing below it, so that no blank page is printed. The rows counted are
+// those of the other sheet, or the list would be counted from itself.
+const rows = `${quoteSheet(sheetNames.planLines)}$A$1`;
+const most = `${rows}:$A$${planRow(room.found) - planRow(0)}`;
+const lines = `ROW(${rows}:INDEX(${most},MAX(INDEX(plan_lines,0,1))))`;
+// A call of ours makes it a list that spills in every spreadsheet.
+const column = (step: number): string =>
+  `IF(COUNTA(VisitFound[Lesion])=0,"",${orWords(`VLOOKUP(${lines},plan_lines,${step + 2},FALSE)&""`, "not worked out")})`;
 
-/** A care plan for each lesion found. */
+/** A care plan for each lesion found, one below the other. */
 export const planSheet: SheetPlan = {
   name: sheetNames.plan,
   write(sheet) {
     sheet.widths(7, 58, 48, 46);
-    sheet.hideGrid();
-    sheet.put({ row: 0, column: 0 }, "Care plan", "title");
-    sheet.rowHeight(0, 28);
+    sheet.title("Care plan");
     sheet.put(
       { row: 1, column: 0 },
       {
@@ -24,36 +31,22 @@ export const planSheet: SheetPlan = {
       },
       "note",
     );
-    for (let place = 0; place < room.found; place++) {
-      const row = planRow(place);
-      const lesion = found("Lesion", place);
-      const severe = found("Severe", place);
-      sheet.put(
-        { row, column: 0 },
-        { formula: `IF(LEN(${lesion})=0,"",${lesion}&IF(${severe}="yes",", severe",""))` },
-        "question",
-      );
-      sheet.dress({ top: row + 1, left: 0, bottom: row + places.planRows - 2, right: 3 }, "words");
-      const asked = [lesion, ...["has_footrot", "has_codd", found("Pus let out", place), severe].map(yes)];
-      sheet.put(
-        { row: row + 1, column: 0 },
-        {
-          formula: `IF(LEN(${lesion})=0,"",${orWords(`FOOT.CAREPLAN(${asked.join(",")})`, "not worked out: choose the lesion from the list")})`,
-        },
-      );
-      sheet.emphasize(
-        { top: row + 1, left: 0, bottom: row + places.planRows - 2, right: 3 },
-        [`LEFT($A${row + 2},4)="step"`, "strong"],
-        [`LEN($A${row + 2})>0`, "line"],
-      );
-      if (place > 0) sheet.newPageAtRow(row);
-    }
-    sheet.freezeAt({ row: 1, column: 0 });
-    sheet.protect();
-    const last = planRow(room.found);
-    sheet.print({
-      sideways: true,
-      cells: `$A$1:INDEX($D$1:$D$${last},${places.firstPlan}+${places.planRows}*MAX(1,COUNTA(lesions_found)))`,
+    const bottom = first + room.found * (planRow(1) - planRow(0)) - 1;
+    sheet.dress({ top: first, left: 0, bottom, right: 3 }, "words");
+    sheet.dress({ top: first, left: 0, bottom, right: 0 }, "wordsCentre");
+    headings.forEach((heading, step) => {
+      const place = { row: headingRow, column: step };
+      sheet.put(place, heading, step === 0 ? "workedHeadingCentre" : "workedHeading");
+      sheet.put({ row: first, column: step }, { formula: column(step) });
     });
+    const n = first + 1;
+    sheet.emphasize(
+      { top: first, left: 0, bottom, right: 3 },
+      [`AND(LEN($B${n})>0,LEN($A${n})=0)`, "strong"],
+      [`LEN($B${n})>0`, "line"],
+    );
+    sheet.freezeAt({ row: first, column: 0 });
+    sheet.protect();
+    sheet.print({ sideways: true, repeat: [headingRow, headingRow] });
   },
 };

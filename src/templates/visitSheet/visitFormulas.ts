@@ -9,14 +9,15 @@ export const places = {
   batch: 26,
   bathAnswers: 20,
   firstPlan: 3,
-  /** The longest care plan has 14 lines with its headings. */
+  /** The longest care plan has 17 lines with its headings. */
   planRows: 18,
 } as const;
 
+/** Where the plan for a finding stands on the sheet Plan lines: its heading, counted from 0; the plan follows. */
+export const planRow = (place: number): number => places.firstPlan + place * places.planRows;
+
 /** The row under the tables of groups that holds the whole flock, counted from 0. */
 export const flockRow = places.groups + room.groups + 1;
-
-export const orWords = (formula: string, words: string): string => `IFERROR(${formula},"${words}")`;
 
 /** Blank where one of the cells is blank. */
 export const unlessBlank = (cells: readonly string[], formula: string): string =>

@@ -1,11 +1,13 @@
 import { lesions } from "../../core/lesions/lesionName.ts";
 import type { SheetPlan } from "../authoring/authorWorkbook.ts";
+import { orWords } from "../authoring/orWords.ts";
 import { rules } from "../authoring/rules.ts";
 import type { NameCell, SheetAuthor } from "../authoring/sheetAuthor.ts";
 import { type Field, writeFields } from "../authoring/writeFields.ts";
+import { writeHeadings } from "../authoring/writeHeadings.ts";
 import { lesionWords } from "../flockFootBook/bookTables.ts";
 import type { VisitContent } from "./visitContent.ts";
-import { flockRow, optional, orWords, places, unlessBlank } from "./visitFormulas.ts";
+import { flockRow, optional, places, unlessBlank } from "./visitFormulas.ts";
 import { headings, inOrder, room, sheetNames, tableAt } from "./visitTables.ts";
 
 const yesOrNo = (answer: boolean | undefined): string | null => (answer === undefined ? null : answer ? "yes" : "no");
@@ -82,9 +84,7 @@ export const visitInputs = (content: VisitContent): SheetPlan => ({
   name: sheetNames.visit,
   write(sheet, nameCell) {
     sheet.widths(28, 20, 12, 12, 13, 13, 11, 9, 9, 44);
-    sheet.hideGrid();
-    sheet.put({ row: 0, column: 0 }, "Visit", "title");
-    sheet.rowHeight(0, 28);
+    sheet.title("Visit");
     sheet.put({ row: 1, column: 0 }, "Yellow cells are yours to fill. Everything else follows.", "note");
     writeFields(sheet, nameCell, places.fields, fieldsFor(content));
     writeGroups(sheet, content);
@@ -102,7 +102,7 @@ function writeGroups(sheet: SheetAuthor, { groups }: VisitContent): void {
   const area = tableAt("groups", row);
   const first = row + 1;
   sheet.put({ row: row - 1, column: 0 }, "Groups looked at", "question");
-  sheet.putRow({ row, column: 0 }, headings.groups, "heading");
+  writeHeadings(sheet, { row, column: 0 }, headings.groups, ["fieldText", "fieldCount", "fieldCount", "fieldCount"]);
   sheet.putRow(
     { row, column: headings.groups.length },
     ["look at, to know the share", "look at, to find it", "share lame", "low", "high", "against the target"],
@@ -110,7 +110,7 @@ function writeGroups(sheet: SheetAuthor, { groups }: VisitContent): void {
   );
   sheet.rowHeight(row, 48);
   sheet.dress({ ...area, top: first, right: 0 }, "fieldText");
-  sheet.dress({ ...area, top: first, left: 1 }, "fieldNumber");
+  sheet.dress({ ...area, top: first, left: 1 }, "fieldCount");
   groups.forEach((group, place) => {
     sheet.putRow({ row: first + place, column: 0 }, inOrder("groups", group));
   });
@@ -200,14 +200,14 @@ function writeFound(sheet: SheetAuthor, { found }: VisitContent, nameCell: NameC
   const area = tableAt("found", row);
   const column = (place: number) => ({ ...area, top: row + 1, left: place, right: place });
   sheet.put({ row: row - 1, column: 0 }, "What was found on the feet", "question");
-  sheet.putRow({ row, column: 0 }, headings.found, "heading");
+  writeHeadings(sheet, { row, column: 0 }, headings.found, ["fieldText", "fieldCount", "fieldText", "fieldText"]);
   sheet.put(
     { row, column: 4 },
     "Severe: loose or bent horn, or no weight on the foot. A care plan for each follows on its own sheet.",
     "note",
   );
   sheet.dress({ ...area, top: row + 1 }, "fieldText");
-  sheet.dress(column(1), "fieldNumber");
+  sheet.dress(column(1), "fieldCount");
   found.forEach((finding, place) => {
     sheet.putRow({ row: row + 1 + place, column: 0 }, inOrder("found", finding));
   });

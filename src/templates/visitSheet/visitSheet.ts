@@ -1,6 +1,7 @@
 import type { WorkbookPlan } from "../authoring/authorWorkbook.ts";
 import { dosesSheet } from "./dosesSheet.ts";
 import { pageSheet } from "./pageSheet.ts";
+import { planLinesSheet } from "./planLinesSheet.ts";
 import { planSheet } from "./planSheet.ts";
 import { startSheet } from "./startSheet.ts";
 import type { VisitContent } from "./visitContent.ts";
@@ -13,5 +14,12 @@ export const visitSheet = (content: VisitContent): WorkbookPlan => ({
     ? "One visit to an invented flock. No animal, farm or medicine in it exists."
     : "One visit to one flock: what was looked at, what was found, and what was agreed.",
   made: content.made,
-  sheets: [startSheet(content), visitInputs(content), dosesSheet(content), planSheet, pageSheet(content)],
+  sheets: [
+    startSheet(content),
+    visitInputs(content),
+    dosesSheet(content),
+    planSheet,
+    pageSheet(content),
+    planLinesSheet,
+  ],
 });

@@ -8,6 +8,7 @@ export const sheetNames = {
   doses: "Doses",
   plan: "Care plan",
   page: "Page",
+  planLines: "Plan lines",
 } as const;
 
 /** The headings of each table. */
