@@ -46,7 +46,7 @@ export const flockSpreadFunction = defineFunction({
         [0, 0],
         [100, 50],
       ],
-      gives: nothing("no sheep was lame, so there is no spread"),
+      gives: nothing("lame: no sheep was lame, so there is no spread"),
     },
     {
       call: [

@@ -40,7 +40,9 @@ export function flockSpread(lame: readonly number[], seen: readonly number[]): F
   if (flocks === all)
     throw nothingToReport("one sheep a flock tells nothing of how alike sheep of a flock are", { argument: "seen" });
   if (share === 0 || share === 1)
-    throw nothingToReport(`${share === 0 ? "no" : "every"} sheep was lame, so there is no spread`);
+    throw nothingToReport(`${share === 0 ? "no" : "every"} sheep was lame, so there is no spread`, {
+      argument: "lame",
+    });
   const size = (all - squares / all) / (flocks - 1);
   const meanBetween = between / (flocks - 1);
   const meanWithin = within / (all - flocks);
