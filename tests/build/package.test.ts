@@ -57,9 +57,18 @@ describe("npm run package", () => {
         "sbom.cdx.json",
       ]),
     );
+    expect(Object.keys(files).filter((path) => path.startsWith("practice/"))).toEqual([
+      "practice/flock-foot-book.xlsx",
+      "practice/icon-32.png",
+      "practice/icon-64.png",
+      "practice/index.html",
+      "practice/practice.css",
+      "practice/practice.js",
+    ]);
     for (const { name } of catalogue) {
       expect(text("excel/functions.js"), name).toContain(`"${name}"`);
       expect(text("google-sheets/Code.gs"), name).toContain(`function FOOT_${name}(`);
+      expect(text("practice/practice.js"), name).toContain(`"${name}"`);
     }
     expect(Object.keys(unzipSync(files["libreoffice/soundfold.oxt"] ?? new Uint8Array()))).toContain("answerLines.cjs");
   });
@@ -105,8 +114,12 @@ describe("npm run package", () => {
     // What a bundle cannot do without, found here by its own marks in the code and not by the list of modules.
     expect(text("excel/functions.js")).toContain("invalid_type");
     const names = [...licences.keys()].map((key) => key.slice(0, key.lastIndexOf("@")));
-    expect(names).toEqual(expect.arrayContaining(["big.js", "date-fns", "esbuild", "webpack", "zod"]));
-    expect(names.filter((name) => name.startsWith("@univerjs/core") || name === "typescript")).toEqual([]);
+    expect(names).toEqual(
+      expect.arrayContaining(["@univerjs/core", "big.js", "date-fns", "esbuild", "preact", "uplot", "webpack", "zod"]),
+    );
+    expect(names).not.toContain("typescript");
+    // The embedded spreadsheet is in the practice sheet and nowhere else.
+    expect(text("licences/bundled.txt")).toMatch(/^@univerjs\/core .*\n.*\nin: practice$/m);
     for (const [name, licence] of licences)
       expect(licence, name).toMatch(/^(MIT|ISC|0BSD|BSD-[23]-Clause|Apache-2\.0)$/);
     const { components } = JSON.parse(text("sbom.cdx.json")) as {

@@ -50,14 +50,19 @@ function folderOf(path: string): string {
 function packageIn(folder: string): BundledPackage {
   const { name, version, license, homepage } = packageFile(folder);
   if (name === undefined || version === undefined) throw new Error(`${folder} names no package`);
-  if (typeof license !== "string") throw new Error(`${name} does not state its licence, so it cannot be bundled`);
   const words = licenceTexts(folder);
+  const licence = license ?? stated(words);
+  if (typeof licence !== "string") throw new Error(`${name} does not state its licence, so it cannot be bundled`);
   // Some packages leave their licence file out of what they publish; those are kept beside this file.
   const kept = new URL(`licences/${name.replace("/", "+")}.txt`, import.meta.url);
   if (words.length === 0 && existsSync(kept)) words.push(readFileSync(kept, "utf8").trim());
   if (words.length === 0) throw new Error(`${name} brings no licence text, so it cannot be bundled`);
-  return { name, version, licence: license, homepage: homepage ?? `https://www.npmjs.com/package/${name}`, words };
+  return { name, version, licence, homepage: homepage ?? `https://www.npmjs.com/package/${name}`, words };
 }
+
+/** The licence of a package that does not name it but brings its text. */
+const stated = ([first = ""]: readonly string[]): string | undefined =>
+  /^Apache License\s+Version 2\.0, January 2004\s/.test(first) ? "Apache-2.0" : undefined;
 
 const licenceTexts = (folder: string): string[] =>
   readdirSync(folder)

@@ -7,7 +7,9 @@ export const readMe = (version: string, baseUrl: string): string =>
 excel/          The add-in for Excel: static files for an https host, made for
                 ${baseUrl}
                 Put all of them at that address, then hand out excel/manifest.xml.
-${baseUrl === developmentUrl ? elsewhere : ""}libreoffice/    The extension for LibreOffice Calc.
+${baseUrl === developmentUrl ? elsewhere : ""}practice/       A spreadsheet in the browser to try the functions in, without any spreadsheet
+                program: static files for any host, practice/index.html is its page.
+libreoffice/    The extension for LibreOffice Calc.
 google-sheets/  The script for Google Sheets.
 workbooks/      Workbooks that use the functions. Their records are invented.
 install/        How each of these is installed.

@@ -7,6 +7,7 @@ import { excelAddIn } from "./excelAddIn.ts";
 import { libreOfficeExtension } from "./libreOfficeExtension.ts";
 import { licenceList } from "./licenceList.ts";
 import { packagesOfTools } from "./packagesOfTools.ts";
+import { practiceSheet } from "./practiceSheet.ts";
 import { readMe } from "./readMe.ts";
 import { sheetsScript } from "./sheetsScript.ts";
 import { softwareBill } from "./softwareBill.ts";
@@ -19,15 +20,22 @@ type Files = ReadonlyMap<string, string | Uint8Array>;
  * @param baseUrl where the Excel add-in will be served from
  */
 export async function releaseFiles(baseUrl: string): Promise<Files> {
-  const [excel, extension, sheets] = await Promise.all([excelAddIn(baseUrl), libreOfficeExtension(), sheetsScript()]);
+  const [excel, practice, extension, sheets] = await Promise.all([
+    excelAddIn(baseUrl),
+    practiceSheet(),
+    libreOfficeExtension(),
+    sheetsScript(),
+  ]);
   const bundles = new Map<string, readonly BundledPackage[]>([
     ["excel", bundledPackages([...excel.modules, packagesOfTools.webpack, packagesOfTools.esbuild])],
+    ["practice", bundledPackages([...practice.modules, packagesOfTools.webpack, packagesOfTools.esbuild])],
     ["libreoffice/soundfold.oxt", bundledPackages([...extension.modules, packagesOfTools.esbuild])],
     ["google-sheets/Code.gs", bundledPackages([...sheets.modules, packagesOfTools.esbuild])],
   ]);
   const files = new Map<string, string | Uint8Array>([
     ["README.txt", readMe(version, baseUrl)],
     ...within("excel", new Map([...excel.files, ["SHA256SUMS", checksums(excel.files)]])),
+    ...within("practice", practice.files),
     ["libreoffice/soundfold.oxt", extension.oxt],
     ...within("google-sheets", sheets.files),
     ...within("workbooks", filesOf("samples", isTemplate)),

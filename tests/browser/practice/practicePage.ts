@@ -1,40 +1,99 @@
-import { mkdtempSync } from "node:fs";
-import { tmpdir } from "node:os";
-import { join } from "node:path";
 import type { Browser, Page } from "playwright-core";
-import { bundlePractice } from "../../../src/build/practice/bundlePractice.ts";
-import { type Serving, serveFolder } from "../../../src/build/practice/serveFolder.ts";
 
-/** Builds the page into a folder of its own and serves it. */
-export async function servePractice(): Promise<Serving> {
-  const folder = mkdtempSync(join(tmpdir(), "soundfold-practice-"));
-  await bundlePractice(folder);
-  return serveFolder(folder, [0]);
-}
+// A machine that does much else is slow, and the page is not wrong because of it.
+const patience = 90_000;
 
 export interface OpenedPage {
   readonly page: Page;
-  /** What went wrong in the page, as its console and its errors tell. */
+  /** What went wrong in the page, as its console, its errors and its policy tell. */
   readonly troubles: readonly string[];
-  /** Every address that was asked for. */
-  readonly asked: readonly string[];
+  /** Every address outside the page's own that was asked for. */
+  readonly abroad: readonly string[];
 }
 
-/** Opens the page and waits until the flock foot book is there. */
-export async function openPractice(
-  browser: Browser,
-  address: string,
-  colorScheme: "light" | "dark" = "light",
-): Promise<OpenedPage> {
-  const page = await browser.newPage({ viewport: { width: 1280, height: 800 }, colorScheme, acceptDownloads: true });
+/** How the page is met. */
+interface Meeting {
+  readonly width?: number;
+  readonly height?: number;
+  readonly look?: "light" | "dark";
+  readonly stillness?: "reduce" | "no-preference";
+}
+
+/** Opens the page and waits until it says that the flock foot book can be typed into. */
+export async function openPractice(browser: Browser, address: string, meeting: Meeting = {}): Promise<OpenedPage> {
+  const { width = 1280, height = 800, look = "light", stillness = "no-preference" } = meeting;
+  const page = await browser.newPage({
+    viewport: { width, height },
+    colorScheme: look,
+    reducedMotion: stillness,
+    acceptDownloads: true,
+  });
+  page.setDefaultTimeout(patience);
   const troubles: string[] = [];
-  const asked: string[] = [];
+  const abroad: string[] = [];
   page.on("pageerror", (error) => troubles.push(error.message));
   page.on("console", (message) => {
     if (message.type() === "error") troubles.push(message.text());
   });
-  page.on("request", (request) => asked.push(request.url()));
+  await page.addInitScript(() => {
+    document.addEventListener("securitypolicyviolation", ({ violatedDirective, blockedURI }) => {
+      console.error(`policy: ${violatedDirective} ${blockedURI}`);
+    });
+  });
+  page.on("request", (request) => {
+    const url = request.url();
+    if (!url.startsWith(address) && !url.startsWith("blob:") && !url.startsWith("data:")) abroad.push(url);
+  });
   await page.goto(address, { waitUntil: "commit" });
-  await page.getByText("flock-foot-book.xlsx is open.").waitFor({ timeout: 90_000 });
-  return { page, troubles, asked };
+  await page.getByText("flock-foot-book.xlsx is open.").waitFor();
+  await settled(page);
+  return { page, troubles, abroad };
+}
+
+/** Waits until the page says that nothing is being opened or worked out. */
+export const settled = (page: Page): Promise<void> => page.locator('main[aria-busy="false"]').waitFor();
+
+/** What the line below the sheet says of the selected cell, once that is the cell wanted and it says what is wanted. */
+export async function said(page: Page, cell: string, wanted = /./): Promise<string> {
+  const line = page
+    .locator(".status")
+    .filter({ has: page.locator("strong", { hasText: new RegExp(` ${cell}$`) }) })
+    .filter({ hasText: wanted });
+  try {
+    await line.waitFor();
+  } catch {
+    throw new Error(`the line says not ${wanted} of ${cell}, but: ${await page.locator(".status").textContent()}`);
+  }
+  return (await line.textContent()) ?? "";
+}
+
+/** Goes to a cell of the sheet in view by the box that names it. */
+export async function goTo(page: Page, cell: string): Promise<void> {
+  const box = page.getByLabel("Cell", { exact: true });
+  await box.click();
+  await box.fill(cell);
+  await box.press("Enter");
+  await said(page, cell);
+}
+
+/** Types into a cell of the sheet in view, and lets the spreadsheet go on to the cell below. */
+export async function type(page: Page, cell: string, content: string): Promise<void> {
+  await goTo(page, cell);
+  await page.keyboard.type(content);
+  await enter(page);
+  const [, column = "", row = ""] = /^([A-Z]+)(\d+)$/.exec(cell) ?? [];
+  await said(page, `${column}${Number(row) + 1}`);
+}
+
+/** Ends what is being typed into a cell. While the names that may be meant are listed, Enter would pick one. */
+export async function enter(page: Page): Promise<void> {
+  await page.evaluate(() => new Promise((done) => requestIdleCallback(done)));
+  await page.locator('ul[data-u-comp="sheets-formula-editor"]').waitFor({ state: "detached" });
+  await page.keyboard.press("Enter");
+}
+
+/** Brings a sheet into view by its tab. */
+export async function toSheet(page: Page, name: string): Promise<void> {
+  await page.getByRole("tab", { name, exact: true }).click();
+  await page.locator(".status strong", { hasText: new RegExp(`^${name} `) }).waitFor();
 }

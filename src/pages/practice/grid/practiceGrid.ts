@@ -198,9 +198,14 @@ export function practiceGrid(
       events.onCalculating(false);
       tell();
     });
-    // The spreadsheet's own event of this name is fired only from three seconds after the first picture on.
-    injector.get(SheetsSelectionsService).selectionChanged$.subscribe(tell);
-    api.addEvent(api.Event.ActiveSheetChanged, tell);
+    // The spreadsheet's own event is fired only from three seconds after the first picture on, and is not fired where
+    // the same cell is selected on another sheet.
+    const { selectionMoveEnd$, selectionSet$ } = injector.get(SheetsSelectionsService);
+    for (const selected$ of [selectionMoveEnd$, selectionSet$]) selected$.subscribe(tell);
+    api.addEvent(api.Event.ActiveSheetChanged, () => {
+      selectFirstCell();
+      tell();
+    });
     api.addEvent(api.Event.SheetValueChanged, tell);
   };
 

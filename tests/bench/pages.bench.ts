@@ -1,0 +1,127 @@
+import { mkdtempSync, rmSync } from "node:fs";
+import { loadavg, tmpdir } from "node:os";
+import { join } from "node:path";
+import type { Browser, Page } from "playwright-core";
+import { bundlePractice } from "../../src/build/practice/bundlePractice.ts";
+import { type Serving, serveFolder } from "../../src/build/practice/serveFolder.ts";
+import { provideBrowser } from "../../src/build/provideBrowser.ts";
+import { buildAddIn } from "../browser/buildAddIn.ts";
+import { launchAt } from "../browser/launchAt.ts";
+import type { BenchReport } from "./report.ts";
+import { showTime } from "./show.ts";
+
+const rounds = 5;
+// A machine that does much else is slow; the table then says so.
+const patience = 120_000;
+
+interface Visit {
+  readonly page: string;
+  readonly until: string;
+  readonly folder: string;
+  readonly path: string;
+  readonly build: (folder: string) => unknown;
+  /** What a person does first, until the page has answered. */
+  readonly first: (page: Page) => Promise<void>;
+  /** In milliseconds. */
+  readonly wanted: number;
+}
+
+const visits: readonly Visit[] = [
+  {
+    page: "practice sheet",
+    until: "first formula typed and answered",
+    folder: "practice",
+    path: "/",
+    build: bundlePractice,
+    async first(page) {
+      await page.locator('main[aria-busy="false"]').waitFor();
+      await page.keyboard.type("=FOOT.FLOCKPREV(4,20)");
+      await page.keyboard.press("Enter");
+      await page.locator(".status", { hasText: "A2" }).waitFor();
+      await page.keyboard.press("ArrowUp");
+      await page.locator(".status", { hasText: "20.0%" }).waitFor();
+    },
+    wanted: 6000,
+  },
+  {
+    page: "task pane",
+    until: "first question typed and answered",
+    folder: "excel",
+    path: "/taskpane.html",
+    build: buildAddIn,
+    async first(page) {
+      await page.getByLabel("What do you want to know?").fill("when can she be sold");
+      await page.getByText("the likeliest first").waitFor();
+    },
+    wanted: 1000,
+  },
+];
+
+/** From the first byte asked for until a page has answered its reader, in a browser that has never seen it. */
+export async function bench(): Promise<BenchReport> {
+  const path = provideBrowser();
+  const home = mkdtempSync(join(tmpdir(), "soundfold-pages-"));
+  const rows: Record<string, string>[] = [];
+  try {
+    for (const visit of visits) {
+      const folder = join(home, visit.folder);
+      await visit.build(folder);
+      const serving = await serveFolder(folder, [0]);
+      const load = loadavg()[0] ?? 0;
+      const taken: Taken[] = [];
+      for (let round = 0; round < rounds; round += 1) taken.push(await timed(await launchAt(path), visit, serving));
+      serving.close();
+      rows.push({
+        page: visit.page,
+        until: visit.until,
+        "median time": showTime(median(taken.map(({ time }) => time))),
+        longest: showTime(Math.max(...taken.map(({ time }) => time))),
+        "processor time": showTime(median(taken.map(({ busy }) => busy))),
+        wanted: `at most ${showTime(visit.wanted)}`,
+        "processes waiting or running": `${load.toFixed(1)} before, ${(loadavg()[0] ?? 0).toFixed(1)} after`,
+      });
+    }
+  } finally {
+    rmSync(home, { recursive: true });
+  }
+  return {
+    title: "Pages",
+    rows,
+    notes: [
+      `${rounds} visits each, every one with a browser that was started anew and has nothing stored, from this machine's own server. The time is that of the clock from the first request on, with the typing in it; the processor time is that of the page's main thread. In the task pane the vendor's script is a stand-in that answers at once.`,
+    ],
+  };
+}
+
+interface Taken {
+  readonly time: number;
+  readonly busy: number;
+}
+
+async function timed(browser: Browser, { path, first }: Visit, { address }: Serving): Promise<Taken> {
+  try {
+    const page = await browser.newPage({ viewport: { width: 1280, height: 800 } });
+    page.setDefaultTimeout(patience);
+    await page.route("https://appsforoffice.microsoft.com/**", (route) =>
+      route.fulfill({
+        body: "globalThis.Office = { onReady: async () => ({ host: null }) };",
+        contentType: "text/javascript",
+      }),
+    );
+    const session = await page.context().newCDPSession(page);
+    await session.send("Performance.enable", { timeDomain: "threadTicks" });
+    const start = performance.now();
+    await page.goto(`${address}${path}`, { waitUntil: "commit" });
+    await first(page);
+    const time = performance.now() - start;
+    const { metrics } = await session.send("Performance.getMetrics");
+    const busy = metrics.find(({ name }) => name === "TaskDuration");
+    if (!busy) throw new Error("the browser does not say how long the page was busy");
+    return { time, busy: busy.value * 1000 };
+  } finally {
+    await browser.close();
+  }
+}
+
+const median = (numbers: readonly number[]): number =>
+  [...numbers].sort((a, b) => a - b)[numbers.length >> 1] ?? Number.NaN;

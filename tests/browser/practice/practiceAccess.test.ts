@@ -1,0 +1,110 @@
+import { readFileSync } from "node:fs";
+import { createRequire } from "node:module";
+import type { AxeResults } from "axe-core";
+import type { Browser, Page } from "playwright-core";
+import { afterAll, beforeAll, describe, expect, inject, it } from "vitest";
+import { type Serving, serveFolder } from "../../../src/build/practice/serveFolder.ts";
+import { launch } from "../launch.ts";
+import { openPractice, said } from "./practicePage.ts";
+
+const axe = readFileSync(createRequire(import.meta.url).resolve("axe-core/axe.min.js"), "utf8");
+const minutes = 60_000;
+
+let serving: Serving;
+let browser: Browser;
+beforeAll(async () => {
+  serving = await serveFolder(inject("practiceFolder"), [0]);
+  browser = await launch();
+});
+afterAll(async () => {
+  await browser?.close();
+  serving?.close();
+});
+
+/** What is serious or critical for those who cannot see or point. */
+async function barriers(page: Page): Promise<readonly string[]> {
+  await page.evaluate(`${axe};0`);
+  const { violations } = (await page.evaluate("axe.run({ resultTypes: ['violations'] })")) as AxeResults;
+  return violations
+    .filter(({ impact }) => impact === "serious" || impact === "critical")
+    .map(({ id, nodes }) => `${id}: ${nodes.map(({ html }) => html).join(" ")}`);
+}
+
+const isInSheet = (page: Page): Promise<boolean> =>
+  page.evaluate(() => document.querySelector(".grid")?.contains(document.activeElement) ?? false);
+
+const focused = (page: Page): Promise<string> =>
+  page.evaluate(
+    () => (document.activeElement?.getAttribute("aria-label") ?? document.activeElement?.textContent) || "",
+  );
+
+describe("the practice sheet for everybody", () => {
+  it.each(["light", "dark"] as const)(
+    "%s: nothing serious or critical in any view",
+    async (look) => {
+      const { page } = await openPractice(browser, serving.address, { look });
+      expect(await barriers(page)).toEqual([]);
+      await page.getByRole("link", { name: /^FLOCKPREV/ }).click();
+      await page.getByRole("heading", { name: "FOOT.FLOCKPREV" }).waitFor();
+      expect(await barriers(page)).toEqual([]);
+      await page.getByRole("button", { name: "Picture", exact: true }).click();
+      await page.locator(".picture canvas").first().waitFor();
+      expect(await barriers(page)).toEqual([]);
+      await page.close();
+    },
+    5 * minutes,
+  );
+
+  it(
+    "F6 leads out of the sheet and back, as the page says; Tab in the sheet goes from cell to cell",
+    async () => {
+      const { page } = await openPractice(browser, serving.address);
+      await page.getByText("F6 leaves the sheet, and leads back into it.").waitFor();
+      expect(await isInSheet(page)).toBe(true);
+      await page.keyboard.press("Tab");
+      await said(page, "B1");
+      expect(await isInSheet(page)).toBe(true);
+      await page.keyboard.press("F6");
+      expect(await focused(page)).toBe("Functions");
+      expect(await page.evaluate(() => document.activeElement?.matches(":focus-visible"))).toBe(true);
+      await page.keyboard.press("Tab");
+      expect(await focused(page)).toBe("Picture");
+      await page.keyboard.press("F6");
+      expect(await isInSheet(page)).toBe(true);
+      await page.keyboard.press("ArrowDown");
+      await said(page, "B2");
+      // Half-way through a formula it is the same.
+      await page.keyboard.type("=1+1");
+      await page.keyboard.press("F6");
+      expect(await isInSheet(page)).toBe(false);
+      await page.close();
+    },
+    5 * minutes,
+  );
+
+  it(
+    "at 1024 pixels and magnified to 200 % nothing runs out of the page sideways, and nothing moves for those who asked for that",
+    async () => {
+      const { page } = await openPractice(browser, serving.address, { width: 1024, height: 768, stillness: "reduce" });
+      const overflow = () => page.evaluate(() => document.documentElement.scrollWidth - innerWidth);
+      expect(await overflow()).toBe(0);
+      await page.setViewportSize({ width: 640, height: 400 });
+      await page.getByRole("heading", { name: "Find a function" }).scrollIntoViewIfNeeded();
+      expect(await overflow()).toBe(0);
+      await page.setViewportSize({ width: 320, height: 640 });
+      expect(await overflow()).toBe(0);
+      const moving = await page.evaluate(
+        () =>
+          [...document.querySelectorAll("*")].filter((element) => {
+            const { transitionDuration, animationDuration } = getComputedStyle(element);
+            return `${transitionDuration}, ${animationDuration}`
+              .split(", ")
+              .some((time) => Number.parseFloat(time) > 0);
+          }).length,
+      );
+      expect(moving).toBe(0);
+      await page.close();
+    },
+    5 * minutes,
+  );
+});
