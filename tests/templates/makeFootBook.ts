@@ -1,5 +1,5 @@
 import ExcelJS from "exceljs";
-import { dayOf } from "../../src/cells/day.ts";
+import { dayOf, days1904 } from "../../src/cells/day.ts";
 import {
   caseHeadings,
   gatherHeadings,
@@ -28,6 +28,10 @@ export interface Changes {
   readonly heading?: (heading: string) => string;
   readonly farm?: string;
   readonly lastGather?: readonly Typed[];
+  /** Days are counted from 1904, as workbooks begun on old Macs do. */
+  readonly from1904?: boolean;
+  /** A sheet of the farm's own before all others, with a list that has dates and lame sheep too. */
+  readonly ownSheet?: boolean;
 }
 
 const strength = 200;
@@ -76,6 +80,17 @@ const filled: Partial<Record<(typeof caseHeadings)[number], (record: FilledCase)
 export async function makeFootBook(book: MadeBook, changes: Changes = {}): Promise<Uint8Array> {
   const { gathersSheet = sheetNames.gathers, heading = (text) => text, plain = false } = changes;
   const workbook = new ExcelJS.Workbook();
+  const dayIn = (day: number): number => (changes.from1904 ? day - days1904 : day);
+  if (changes.from1904) workbook.properties.date1904 = true;
+  if (changes.ownSheet) {
+    const own = workbook.addWorksheet("Our notes");
+    own.addTable({
+      name: "Notes",
+      ref: "B2",
+      columns: ["Date", "Lame", "What we did"].map((name) => ({ name })),
+      rows: [[dayIn(dayOf("2026-02-01")), 7, "moved the fence"]],
+    });
+  }
   const settings = workbook.addWorksheet(`Our ${sheetNames.settings}`);
   const named: readonly (readonly [string, Typed])[] = [
     ["farm_name", changes.farm ?? book.farm],
@@ -115,7 +130,7 @@ export async function makeFootBook(book: MadeBook, changes: Changes = {}): Promi
     ["medicine A", strength, 20, 35, "yes"],
     ["drench", 50, 1, 7, "no"],
   ]);
-  const gatherRows = book.gathers.map(({ day, seen, lame }): Typed[] => [day, "Ewes", seen, lame, null]);
+  const gatherRows = book.gathers.map(({ day, seen, lame }): Typed[] => [dayIn(day), "Ewes", seen, lame, null]);
   if (changes.lastGather) gatherRows.push([...changes.lastGather]);
   const turn = <T>(cells: readonly T[], first: T): T[] =>
     changes.turned ? [first, ...[...cells].reverse()] : [...cells];
@@ -131,7 +146,9 @@ export async function makeFootBook(book: MadeBook, changes: Changes = {}): Promi
     "Cases",
     { row: 4, column: 1 },
     caseHeadings,
-    book.cases.map((record, place) => caseHeadings.map((name) => filled[name]?.({ ...record, place }) ?? null)),
+    book.cases.map((record, place) =>
+      caseHeadings.map((name) => filled[name]?.({ ...record, day: dayIn(record.day), place }) ?? null),
+    ),
   );
   return new Uint8Array(await workbook.xlsx.writeBuffer());
 }

@@ -1,4 +1,5 @@
 import { readFileSync } from "node:fs";
+import ExcelJS from "exceljs";
 import { describe, expect, test } from "vitest";
 import { readFootBook } from "../../src/templates/flockComparison/collate/readFootBook.ts";
 import { inventedBook } from "../../src/templates/flockFootBook/inventedBook.ts";
@@ -7,6 +8,14 @@ import { type Changes, inventBook, makeFootBook, mgOf } from "./makeFootBook.ts"
 
 const book = inventBook(7, 40);
 const of2026 = book.gathers.slice(12);
+
+/** As a program leaves it that reads all it knows and writes the rest anew. */
+async function savedAgain(bytes: Uint8Array): Promise<Uint8Array> {
+  const workbook = new ExcelJS.Workbook();
+  await workbook.xlsx.load(bytes as unknown as ExcelJS.Buffer);
+  return new Uint8Array(await workbook.xlsx.writeBuffer());
+}
+
 const total = (numbers: readonly number[]): number => numbers.reduce((sum, number) => sum + number, 0);
 const expected = {
   gathers: 12,
@@ -22,6 +31,8 @@ describe("a foot book is read whatever was changed, as long as the headings stan
     "sheets and tables renamed": { gathersSheet: "Days in the pens", tableNames: (name) => `My${name}` },
     "columns turned round, one added, the table moved": { turned: true },
     "lists saved as plain cells": { plain: true },
+    "a sheet of the farm's own in front, with another list": { ownSheet: true },
+    "days counted from 1904": { from1904: true },
     "capitals and spaces in the headings": { heading: (text) => ` ${text.toUpperCase()} ` },
   };
   test.each(Object.entries(changes))("%s", async (_, change) => {
@@ -36,6 +47,11 @@ describe("a foot book is read whatever was changed, as long as the headings stan
       toMend: 0,
       leftOut: [],
     });
+  });
+
+  test.each(Object.entries(changes))("%s, and saved again by a library", async (_, change) => {
+    const bytes = await makeFootBook(book, change);
+    expect(readFootBook(await savedAgain(bytes))).toEqual(readFootBook(bytes));
   });
 });
 
