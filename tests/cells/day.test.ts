@@ -49,6 +49,13 @@ describe("days as serials", () => {
     expect(showDay(46095.9)).toBe("14 Mar 2026");
   });
 
+  it("reads minutes and seconds up to 59 and hours up to 23", () => {
+    expect(momentFromText("2026-03-14T12:00:45")).toBe(46095.5 + 45 / 86_400);
+    expect(momentFromText("2026-03-14 23:59:59")).toBe(46095 + 86_399 / 86_400);
+    for (const hour of ["24:00", "10:60", "10:30:60", "10", "10:3"])
+      expect([hour, momentFromText(`2026-03-14 ${hour}`)]).toEqual([hour, undefined]);
+  });
+
   it("shows the next day for a moment within half a minute of midnight", () => {
     expect(showMoment(46095.99999)).toBe("15 Mar 2026");
   });
