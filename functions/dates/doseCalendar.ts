@@ -64,8 +64,8 @@ export const doseCalendarFunction = defineFunction({
       gives: problem("repeat_every_days: 0 is below 1; enter a whole number of days from 1 to 3650"),
     },
     {
-      call: [dayOf("2026-03-01"), null, 182, dayOf("2027-03-01")],
-      gives: problem("second_after_days: it is left out; enter a whole number of days from 1 to 3650"),
+      call: [dayOf("2026-03-01"), [null], 182, dayOf("2027-03-01")],
+      gives: problem("second_after_days: it is blank; enter a whole number of days from 1 to 3650"),
     },
   ],
 });
