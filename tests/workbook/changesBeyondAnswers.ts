@@ -70,7 +70,7 @@ function stylesOf(part: Uint8Array | undefined): Styles {
 /** Number formats and the cell formats that use them may come at the end of their lists; all else stays. */
 function inStyles(before: string, after: string): readonly string[] {
   const shorn = (text: string, keep: { numFmts: number; cellXfs: number }) =>
-    elementsIn(xmlTree(text)).flatMap((list) => {
+    elementsIn(xmlTree(text)).flatMap((list): unknown[] => {
       const name = bareName(list);
       if (name !== "numFmts" && name !== "cellXfs") return [list];
       const kept = elementsIn(list).slice(0, keep[name]);

@@ -84,7 +84,7 @@ export async function exceljsWorkbook(date1904 = false): Promise<Uint8Array> {
       },
       {
         type: "iconSet",
-        iconSet: "3TrafficLights",
+        iconSet: "3TrafficLights1",
         priority: 4,
         cfvo: [0, 33, 67].map((value) => ({ type: "percent" as const, value })),
       },
@@ -103,7 +103,8 @@ export async function exceljsWorkbook(date1904 = false): Promise<Uint8Array> {
   for (const [cell, formula] of Object.entries(answers)) answering.getCell(cell).value = { formula } as never;
   answering.fillFormula("I1:I4", "Records!E2*2", [8, 2, 0, 14]);
   answering.fillFormula("J1:J4", "FOOT.FLOCKPREV(Records!E2,Records!F2)", [0, 0, 0, 0]);
-  answering.fillFormula("K1:K4", "Records!E2:E5+Records!F2:F5", [0, 0, 0, 0], "array");
+  const array = { formula: "Records!E2:E5+Records!F2:F5", shareType: "array", ref: "K1:K4" };
+  answering.getCell("K1").value = array as never;
   answering.getCell("N1").value = { formula: "SUM(More[Number])" } as never;
   answering.getCell("N3").value = { formula: "LameSheep" } as never;
   book.definedNames.add("Records!$E$2", "LameSheep");
