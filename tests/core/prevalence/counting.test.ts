@@ -77,6 +77,22 @@ describe("targetCheck", () => {
     expect(ask(3, 100, 0.05)).toBe("not settled yet: look at about 357 more");
   });
 
+  // 3 and 0 of 20 in a flock of 100: 5 to 35 and 0 to 15 lame, by R's phyper.
+  it("does not settle what lies on the target", () => {
+    expect(ask(3, 20, 0.05, 100)).toMatch(/^not settled/);
+    expect(ask(3, 20, 0.0499, 100)).toBe("above target");
+    expect(ask(0, 20, 0.15, 100)).toMatch(/^not settled/);
+    expect(ask(0, 20, 0.1501, 100)).toBe("below target");
+  });
+
+  // Below 2 % of 60 is at most one lame. With two, none is seen among 50 with the chance 10 · 9 / (60 · 59) = 0.0254, and
+  // among 51 with 9 · 8 / (60 · 59) = 0.0203: below 0.025 first at 51.
+  it("says how many more in a flock of known size", () => {
+    expect(ask(0, 20, 0.02, 60)).toBe("not settled yet: look at about 31 more");
+    expect(ask(0, 50, 0.02, 60)).toBe("not settled yet: look at about 1 more");
+    expect(ask(0, 51, 0.02, 60)).toBe("below target");
+  });
+
   it("names a number that settles it, and one fewer does not", () => {
     fc.assert(
       fc.property(row, fc.double({ min: 0.005, max: 0.3, noNaN: true }), ([lame, n], target) => {
