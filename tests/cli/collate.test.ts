@@ -1,6 +1,7 @@
 import { mkdtempSync, readdirSync, readFileSync, rmSync, writeFileSync } from "node:fs";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
+import ExcelJS from "exceljs";
 import { afterAll, beforeAll, describe, expect, test } from "vitest";
 import type { Cell } from "../../src/cells/cell.ts";
 import { BadInput } from "../../src/cli/badInput.ts";
@@ -56,6 +57,12 @@ beforeAll(async () => {
     await makeFootBook({ ...inventBook(99, 5), gathers: first.gathers.slice(0, 12) }),
   );
   writeFileSync(join(books, "spoiled-text.xlsx"), "Farm,Lame\n");
+  // How a workbook with a password begins, and the name under which it keeps its content.
+  const locked = Buffer.concat([Buffer.from("d0cf11e0a1b11ae1", "hex"), Buffer.from("EncryptedPackage", "utf16le")]);
+  writeFileSync(join(books, "spoiled-locked.xlsx"), locked);
+  const other = new ExcelJS.Workbook();
+  other.addWorksheet("Fences").getCell("A1").value = "to mend";
+  writeFileSync(join(books, "spoiled-other.xlsx"), new Uint8Array(await other.xlsx.writeBuffer()));
   writeFileSync(join(books, "spoiled-twice.xlsx"), await makeFootBook(inventBook(3, 30), { farm: " farm  3" }));
 });
 afterAll(() => rmSync(folder, { recursive: true, force: true }));
@@ -67,7 +74,7 @@ function rowsOf(cells: ReadonlyMap<string, Cell>, sheet: string, first: number):
   return rows;
 }
 
-describe("collate over twelve books and five spoiled ones", () => {
+describe("collate over twelve books and seven spoiled ones", () => {
   let ended: Ended;
   let cells: ReadonlyMap<string, Cell>;
   beforeAll(async () => {
@@ -77,34 +84,38 @@ describe("collate over twelve books and five spoiled ones", () => {
     // Working the comparison out takes seconds, and minutes on a machine that does much else.
   }, 300_000);
 
-  test("twelve are used, five named with their reasons", () => {
+  test("twelve are used, seven named with their reasons", () => {
     expect(ended.errors).toBe("");
-    expect(ended.progress[5]).toBe("[#######-----------------] 5 of 17  book 06.xlsx");
-    expect(ended.output).toContain("12 of 17 files used, for 2026.");
+    expect(ended.progress[5]).toBe("[######------------------] 5 of 19  book 06.xlsx");
+    expect(ended.output).toContain("12 of 19 files used, for 2026.");
     for (const line of [
       /spoiled-cut\.xlsx +The file is damaged or cut short/,
       /spoiled-headings\.xlsx +No table of gathers in it/,
+      /spoiled-locked\.xlsx +The workbook is protected by a password/,
       /spoiled-old\.xlsx +No gathers in 2026 in it/,
+      /spoiled-other\.xlsx +No table of gathers in it/,
       /spoiled-text\.xlsx +/,
       /spoiled-twice\.xlsx +The same flock as book 03\.xlsx/,
     ])
       expect(ended.output).toMatch(line);
     const lines = rowsOf(cells, "Books", 6);
-    expect(lines).toHaveLength(17);
+    expect(lines).toHaveLength(19);
     expect(lines.filter(([, , used]) => used === "no").map(([file]) => file)).toEqual([
       "spoiled-cut.xlsx",
       "spoiled-headings.xlsx",
+      "spoiled-locked.xlsx",
       "spoiled-old.xlsx",
+      "spoiled-other.xlsx",
       "spoiled-text.xlsx",
       "spoiled-twice.xlsx",
     ]);
   });
 
   test("each flock's row holds what stands in its book", () => {
-    const byName = [...good].sort((one, other) => (one.farm.toLowerCase() < other.farm.toLowerCase() ? -1 : 1));
     const rows = rowsOf(cells, "Flocks", 10);
-    expect(rows.map(([name]) => name)).toEqual(byName.map(({ farm }) => farm));
-    byName.forEach((book, place) => {
+    // Farm 2 before Farm 10.
+    expect(rows.map(([name]) => name)).toEqual(good.map(({ farm }) => farm));
+    good.forEach((book, place) => {
       const [before, now] = [book.gathers.slice(0, 12), book.gathers.slice(12)];
       const counts = [now, before].flatMap((gathers) => [
         total(gathers.map(({ seen }) => seen)),
@@ -186,7 +197,7 @@ describe("collate refuses", () => {
   test("a year without gathers, and writes nothing", async () => {
     const out = join(folder, "none.xlsx");
     const { errors } = await collate(books, "--out", out, "--year", "2019");
-    expect(errors).toMatch(/None of the 17 files .* can be used, so nothing was written:/);
+    expect(errors).toMatch(/None of the 19 files .* can be used, so nothing was written:/);
     expect(errors).toMatch(/book 01\.xlsx +No gathers in 2019 in it\./);
     expect(() => readFileSync(out)).toThrow();
   });

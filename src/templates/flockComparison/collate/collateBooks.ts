@@ -89,8 +89,10 @@ function withoutTwins(usable: readonly Usable[]): ReadonlyMap<string, Usable> {
   return chosen;
 }
 
-const byName = (one: Usable, other: Usable): number =>
-  keyOf(one.flock) < keyOf(other.flock) ? -1 : keyOf(one.flock) > keyOf(other.flock) ? 1 : 0;
+// Farm 2 before Farm 10, and letters with accents among the others; the same on every machine.
+const order = new Intl.Collator("en", { numeric: true });
+
+const byName = (one: Usable, other: Usable): number => order.compare(keyOf(one.flock), keyOf(other.flock));
 
 // Letters in the order of the names would tell too much; the order of the shares is shown anyway.
 const byShare =
