@@ -1,5 +1,5 @@
 /** Milliseconds of processor time that some work takes: on a machine shared with others, the clock would tell of them. */
-function processorTime(work: () => unknown): number {
+export function processorTime(work: () => unknown): number {
   const before = process.cpuUsage();
   work();
   const { user, system } = process.cpuUsage(before);
