@@ -62,8 +62,8 @@ function stillOpen({ lame, seen, target, confidence }: TargetQuestion): string {
 function stillOpenInFlock({ lame, seen, target, confidence }: TargetQuestion, flockSize: number): string {
   const wanted: Side = lame / seen < target ? "below target" : "above target";
   const settles = (n: number): boolean => {
-    // What would have been seen: never fewer lame or fewer sound sheep than there were already.
-    const x = Math.min(Math.max(Math.round((lame / seen) * n), lame), n - (seen - lame));
+    // Rounding never gives fewer lame or fewer sound sheep than were seen already, since n is not below `seen`.
+    const x = Math.round((lame / seen) * n);
     return sideOf(finiteFlockInterval(x, n, flockSize, confidence), target) === wanted;
   };
   if (!settles(flockSize)) {
