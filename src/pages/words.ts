@@ -197,7 +197,7 @@ export const words = {
     statusLabel: "The selected cell",
     calculating: "Working out…",
     chooseOne: (choices: readonly string[]): string => `Choose one of: ${choices.join(", ")}.`,
-    keys: "F6 leaves the sheet, and leads back into it.",
+    keys: "F6 leads out of the sheet and back.",
     empty: "empty",
     views: { functions: "Functions", picture: "Picture" },
     grid: {

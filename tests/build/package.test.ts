@@ -123,10 +123,11 @@ describe("npm run package", () => {
     for (const [name, licence] of licences)
       expect(licence, name).toMatch(/^(MIT|ISC|0BSD|BSD-[23]-Clause|Apache-2\.0)$/);
     const { components } = JSON.parse(text("sbom.cdx.json")) as {
-      components: { name: string; version: string; purl: string; hashes: unknown[] }[];
+      components: { name: string; version: string; purl: string; hashes: unknown[]; licenses: unknown[] }[];
     };
     expect(components.map((part) => `${part.name}@${part.version}`).sort()).toEqual([...licences.keys()].sort());
-    for (const { purl, hashes } of components) expect([purl.startsWith("pkg:npm/"), hashes.length]).toEqual([true, 1]);
+    for (const { purl, hashes, licenses } of components)
+      expect([purl.startsWith("pkg:npm/"), hashes.length, licenses.length], purl).toEqual([true, 1, 1]);
   });
 
   it("says nothing of the time, the machine or the folder it was made in", () => {

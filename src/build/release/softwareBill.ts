@@ -6,6 +6,7 @@ interface Component {
   readonly "bom-ref": string;
   readonly name: string;
   readonly version: string;
+  readonly licenses?: readonly unknown[];
   readonly properties?: readonly { readonly name: string; readonly value: string }[];
 }
 
@@ -26,9 +27,11 @@ interface Bill {
  */
 export function softwareBill(bundles: ReadonlyMap<string, readonly BundledPackage[]>): string {
   const files = new Map<string, string[]>();
+  const licences = new Map<string, string>();
   for (const [file, items] of bundles)
-    for (const { name, version } of items) {
+    for (const { name, version, licence } of items) {
       const key = `${name}@${version}`;
+      licences.set(key, licence);
       files.set(key, [...(files.get(key) ?? []), file]);
     }
   const whole = billOfLockFile();
@@ -42,6 +45,8 @@ export function softwareBill(bundles: ReadonlyMap<string, readonly BundledPackag
   const refs = new Set(kept.map((component) => component["bom-ref"]));
   const components = kept.map((component) => ({
     ...component,
+    // What a package does not state was read from the text it brings.
+    licenses: component.licenses ?? [{ license: { id: licences.get(keyOf(component)) } }],
     scope: "required",
     properties: (files.get(keyOf(component)) ?? []).map((file) => ({ name: "soundfold:bundled-in", value: file })),
   }));

@@ -59,7 +59,7 @@ describe("the practice sheet for everybody", () => {
     "F6 leads out of the sheet and back, as the page says; Tab in the sheet goes from cell to cell",
     async () => {
       const { page } = await openPractice(browser, serving.address);
-      await page.getByText("F6 leaves the sheet, and leads back into it.").waitFor();
+      await page.getByText("F6 leads out of the sheet and back.").waitFor();
       expect(await isInSheet(page)).toBe(true);
       await page.keyboard.press("Tab");
       await said(page, "B1");

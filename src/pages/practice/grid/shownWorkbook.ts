@@ -21,6 +21,7 @@ import type { Workbook } from "../../../workbook/workbook.ts";
 import { fitFunction } from "../../../workbook/workOut.ts";
 import { sheetId } from "./sheetId.ts";
 import { styleOf } from "./styleOf.ts";
+import { wrappedLines } from "./wrappedLines.ts";
 
 type Matrix<T> = Record<number, Record<number, T>>;
 
@@ -150,7 +151,9 @@ function contentOf(value: Cell): ICellData {
 }
 
 // A letter of the usual font is 7 pixels wide and a cell has 5 around (ECMA-376 Part 1 §18.3.1.13); a point is 4/3 pixels.
-const pixelsWide = (characters: number): number => Math.trunc(characters * 7 + 5);
+const letterWidth = 7;
+const aroundText = 5;
+const pixelsWide = (characters: number): number => Math.trunc(characters * letterWidth + aroundText);
 const pixelsHigh = (points: number): number => Math.round((points * 4) / 3);
 
 // Room below and beside what is there, to type in.
@@ -182,6 +185,22 @@ function sheetData(
   }
   const rowData: Record<number, IRowData> = {};
   for (const [row, height] of heights) rowData[row] = { h: pixelsHigh(height), ia: BooleanNumber.FALSE };
+  const usual = pixelsHigh(usualHeight ?? 15);
+  const roomIn = (column: number): number =>
+    ((columnData[column]?.w ?? pixelsWide(usualWidth ?? 9.14)) - aroundText) / letterWidth;
+  for (const { row, cells } of sheet.rows) {
+    // A height that the file leaves open is what the wrapped texts of the row need.
+    if (heights.has(row)) continue;
+    const lines = cells.map((cell) =>
+      typeof cell.value === "string" &&
+      looks[cell.style]?.wraps &&
+      !sheet.merged.some((area) => isInside({ row, column: cell.column }, area))
+        ? wrappedLines(cell.value, roomIn(cell.column))
+        : 1,
+    );
+    const most = Math.max(1, ...lines);
+    if (most > 1) rowData[row] = { h: most * usual };
+  }
   for (const row of hiddenRows) rowData[row] = { ...rowData[row], hd: BooleanNumber.TRUE };
   return {
     id: sheetId(place),
@@ -198,7 +217,7 @@ function sheetData(
       endColumn: right,
     })),
     defaultColumnWidth: pixelsWide(usualWidth ?? 9.14),
-    defaultRowHeight: pixelsHigh(usualHeight ?? 15),
+    defaultRowHeight: usual,
     showGridlines: gridLines ? BooleanNumber.TRUE : BooleanNumber.FALSE,
     freeze: {
       xSplit: frozen.columns,

@@ -86,7 +86,7 @@ const Figures = ({ picture: { title, across, labels, lines, acrossName } }: { re
 
 const percent = (share: number | null): string => (share === null ? "" : `${(share * 100).toFixed(1)} %`);
 
-function optionsOf({ across, labels, lines }: Picture, holder: HTMLElement): uPlot.Options {
+function optionsOf({ across, labels, lines, acrossName }: Picture, holder: HTMLElement): uPlot.Options {
   const colour = (name: string): string => getComputedStyle(holder).getPropertyValue(name).trim();
   const tones = { main: colour("--leaf"), quiet: colour("--quiet"), alarm: colour("--caution-edge") };
   const axis = {
@@ -101,6 +101,8 @@ function optionsOf({ across, labels, lines }: Picture, holder: HTMLElement): uPl
     height,
     legend: { show: false },
     cursor: { show: false },
+    // The last slanting name under the bars runs on to the right.
+    padding: [null, isBars ? 56 : null, null, null],
     scales: {
       x: {
         time: false,
@@ -111,6 +113,7 @@ function optionsOf({ across, labels, lines }: Picture, holder: HTMLElement): uPl
     axes: [
       {
         ...axis,
+        ...(acrossName === undefined ? {} : { label: acrossName, labelSize: 20 }),
         ...(labels
           ? {
               values: (_, places) =>
