@@ -131,6 +131,16 @@ describe("truePrevalence", () => {
     expectNear(high, 0.274216822, 1e-9);
   });
 
+  // The same formula in 30-digit arithmetic (mpmath), what is taken as known without variance.
+  it.each([
+    [{ specificityFrom: 300 }, 0.149506412435, 0.267084595848],
+    [{ sensitivityFrom: 100 }, 0.157150978737, 0.274570001605],
+  ])("a look of which only %j was tried", (tried, expectedLow, expectedHigh) => {
+    const { low, high } = truePrevalence([60], [300], { ...look, ...tried }, 0.95);
+    expectNear(low, expectedLow, 1e-10);
+    expectNear(high, expectedHigh, 1e-10);
+  });
+
   it("a perfect look changes nothing", () => {
     expect(truePrevalence([3], [20], { sensitivity: 1, specificity: 1 }, 0.95).share).toBe(0.15);
   });

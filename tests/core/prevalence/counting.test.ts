@@ -129,6 +129,11 @@ describe("targetCheck", () => {
 describe("prevalenceByGroup", () => {
   it("gives the groups as they first appear, then all", () => {
     const rows = prevalenceByGroup(["Rams", "ewes", " rams ", "Ewes"], [1, 2, 0, 3], [10, 40, 10, 60], 0.95);
+    expect(prevalenceByGroup(["Low  Field", "low field"], [1, 2], [10, 40], 0.95)[0]).toMatchObject({
+      group: "Low Field",
+      lame: 3,
+      seen: 50,
+    });
     expect(rows.map(({ group, lame, seen, share }) => ({ group, lame, seen, share }))).toEqual([
       { group: "Rams", lame: 1, seen: 20, share: 0.05 },
       { group: "ewes", lame: 5, seen: 100, share: 0.05 },
