@@ -1,5 +1,5 @@
 import { execFileSync } from "node:child_process";
-import { existsSync, mkdtempSync, readFileSync, rmSync } from "node:fs";
+import { mkdtempSync, readFileSync, rmSync } from "node:fs";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { fileURLToPath } from "node:url";
@@ -8,26 +8,22 @@ import { picture, sheetPlan } from "../workbook/writers/sheetPlan.ts";
 // Debian's, since that is the one that its packages are for.
 const python = process.env.SOUNDFOLD_PYTHON ?? "/usr/bin/python3";
 
-/** Libraries with the package that brings each. */
-const packages = { xlsxWriter: "python3-xlsxwriter", openpyxl: "python3-openpyxl" } as const;
+/** What each script needs, and the packages that bring it; openpyxl draws pictures with Pillow. */
+const needs = {
+  xlsxWriter: { modules: "xlsxwriter", packages: "python3-xlsxwriter" },
+  openpyxl: { modules: "openpyxl, PIL", packages: "python3-openpyxl python3-pil" },
+} as const;
 
 /**
  * The records and answers as a library for Python writes them.
  *
  * @throws Error that says what to install when the library is not there
  */
-export function pythonWorkbook(library: keyof typeof packages, ...words: readonly string[]): Uint8Array {
-  const has = (): boolean => {
-    try {
-      execFileSync(python, ["-c", `import ${library.toLowerCase()}`], { stdio: "ignore" });
-      return true;
-    } catch {
-      return false;
-    }
-  };
-  if (!existsSync(python) || !has())
+export function pythonWorkbook(library: keyof typeof needs, ...words: readonly string[]): Uint8Array {
+  const { modules, packages } = needs[library];
+  if (!runs(["-c", `import ${modules}`]))
     throw new Error(
-      `${python} has no ${library}: on Debian 12 run \`apt-get install ${packages[library]}\` as root, or name a Python that has it in SOUNDFOLD_PYTHON.`,
+      `${python} has no ${modules}: on Debian 12 run \`apt-get install ${packages}\` as root, or name a Python that has it in SOUNDFOLD_PYTHON.`,
     );
   const folder = mkdtempSync(join(tmpdir(), "soundfold-python-"));
   try {
@@ -38,5 +34,14 @@ export function pythonWorkbook(library: keyof typeof packages, ...words: readonl
     return readFileSync(file);
   } finally {
     rmSync(folder, { recursive: true, force: true });
+  }
+}
+
+function runs(given: readonly string[]): boolean {
+  try {
+    execFileSync(python, given, { stdio: "ignore" });
+    return true;
+  } catch {
+    return false;
   }
 }

@@ -10,7 +10,7 @@ export const records: readonly (readonly [string, number, number, string, number
 ];
 
 /** Where the records lie, below their headings. */
-export const lastRow = records.length + 1;
+const lastRow = records.length + 1;
 
 /** Formulas of the sheet Answers, by cell: functions of this project, alone and inside others, and a spreadsheet's own. */
 export const answers: Readonly<Record<string, string>> = {
