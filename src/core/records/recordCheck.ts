@@ -87,6 +87,9 @@ export function recordCheck(headings: readonly Cell[], rows: Cells, options: Che
   });
 
   const findings: RecordFinding[] = [];
+  const add = (row: number, { heading, field }: CheckedColumn, fault: Fault | undefined): void => {
+    if (fault !== undefined) findings.push({ row, heading, field, what: fault.what, mend: fault.mend });
+  };
   const zeros = lostZeros(rows, checked.find(({ field }) => field === "tag")?.place);
   let records = 0;
   rows.forEach((cells, index) => {
@@ -100,16 +103,13 @@ export function recordCheck(headings: readonly Cell[], rows: Cells, options: Che
     // Last, since it may read other rows into the list.
     const when = record.day("treated") ?? record.day("seen lame");
     const repeated = repeatOf(readingOf("tag")?.value, when, index);
-    checked.forEach(({ field, heading, place }, at) => {
-      const add = (fault: Fault | undefined): void => {
-        if (fault !== undefined) findings.push({ row, heading, field, what: fault.what, mend: fault.mend });
-      };
-      add(faults[at]);
-      for (const fault of between) if (fault.field === field) add(fault);
-      if (field !== "tag") return;
-      add(zeros(cells[place] ?? null));
+    checked.forEach((column, at) => {
+      add(row, column, faults[at]);
+      for (const fault of between) if (fault.field === column.field) add(row, column, fault);
+      if (column.field !== "tag") return;
+      add(row, column, zeros(cells[column.place] ?? null));
       if (repeated !== undefined)
-        add({
+        add(row, column, {
           what: `the same record as row ${repeated + 1}`,
           mend: "delete one of the two if it was entered twice",
         });

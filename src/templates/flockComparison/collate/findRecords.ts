@@ -94,5 +94,14 @@ export function cellUnder(headings: readonly string[]): (cells: readonly Cell[],
   headings.forEach((heading, place) => {
     if (!places.has(plainHeading(heading))) places.set(plainHeading(heading), place);
   });
-  return (cells, heading) => cells[places.get(plainHeading(heading)) ?? -1] ?? null;
+  // Asked for the same few headings in every row.
+  const known = new Map<string, number>();
+  return (cells, heading) => {
+    let place = known.get(heading);
+    if (place === undefined) {
+      place = places.get(plainHeading(heading)) ?? -1;
+      known.set(heading, place);
+    }
+    return cells[place] ?? null;
+  };
 }

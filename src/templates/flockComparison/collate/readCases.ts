@@ -39,31 +39,31 @@ export function readCases(
   medicines: FoundRecords | undefined,
   options: CaseOptions,
 ): CaseReading {
-  const under = cellUnder(headings);
+  const under: (cells: readonly Cell[], heading: CaseHeading) => Cell = cellUnder(headings);
   const strengthOf = strengths(medicines);
   const tags: Tag[] = [];
   const days: number[] = [];
   const courses: Course[] = [];
   const readDay = fieldReader("treated", { asOf: undefined, dayOffset: options.dayOffset });
   const readTag = fieldReader("tag", options);
+  const dayUnder = (cells: readonly Cell[], heading: CaseHeading): number | undefined => {
+    const { value } = readDay(under(cells, heading));
+    return typeof value === "number" ? Math.floor(value) : undefined;
+  };
   for (const { cells } of rows) {
-    const cell = (heading: CaseHeading): Cell => under(cells, heading);
-    const day = (heading: "Seen lame" | "Treated"): number | undefined => {
-      const { value } = readDay(cell(heading));
-      return typeof value === "number" ? Math.floor(value) : undefined;
-    };
-    const seen = day("Seen lame") ?? day("Treated");
-    const key = readTag(cell("Tag")).value;
+    const treated = dayUnder(cells, "Treated");
+    const seen = dayUnder(cells, "Seen lame") ?? treated;
+    const key = readTag(under(cells, "Tag")).value;
     if (seen !== undefined && typeof key === "string") {
       tags.push({ key, shown: key });
       days.push(seen);
     }
-    const given = cell("Medicine");
-    const on = day("Treated") ?? seen;
+    const given = under(cells, "Medicine");
+    const on = treated ?? seen;
     if (isBlankCell(given) || on === undefined) continue;
     const strength = strengthOf(String(given));
     if (strength === "no antibiotic") continue;
-    const ml = numberIn(cell("Dose ml"));
+    const ml = numberIn(under(cells, "Dose ml"));
     courses.push({ day: on, mg: ml === undefined || strength === undefined ? undefined : ml * strength });
   }
   const { findings } = recordCheck(
