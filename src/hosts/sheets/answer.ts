@@ -57,7 +57,8 @@ function received(
     return argument.map((row: readonly SheetsValue[]) => row.map((value) => cell(value, clock)));
   // An argument skipped between two commas arrives like a blank cell.
   if (argument === undefined || ((argument === null || argument === "") && parameter?.optional)) return undefined;
-  return cell(argument as SheetsValue | null, clock);
+  // For a cell that must be filled: blank, and not left out.
+  return argument === "" ? "" : cell(argument as SheetsValue | null, clock);
 }
 
 function cell(value: SheetsValue | null, clock: () => WallClock): Cell {
