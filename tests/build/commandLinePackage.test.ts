@@ -33,12 +33,29 @@ const saidUpTo = (words: string, command: string): Promise<string> =>
   });
 
 describe("npm pack", () => {
+  let listed: string;
+
   beforeAll(async () => {
     mkdirSync(clean);
-    await run("npm", ["pack", "--silent", "--pack-destination", folder], process.cwd());
+    // As on a machine where new files are nobody else's to read.
+    const usual = process.umask(0o077);
+    try {
+      listed = await run("npm", ["pack", "--silent", "--json", "--pack-destination", folder], process.cwd());
+    } finally {
+      process.umask(usual);
+    }
     const tarball = join(folder, `soundfold-${version}.tgz`);
     await run("npm", ["install", "--silent", "--prefer-offline", "--no-audit", "--no-fund", tarball], clean);
   }, 600_000);
+
+  it("lets everyone read its files, whatever the machine it was made on", () => {
+    const [{ files } = { files: [] }] = JSON.parse(listed.slice(listed.indexOf("["))) as {
+      files: { path: string; mode: number }[];
+    }[];
+    const modes = new Map(files.map(({ path, mode }) => [path, mode.toString(8)]));
+    expect(modes.size).toBeGreaterThan(4);
+    for (const [path, mode] of modes) expect([path, mode]).toEqual([path, path.endsWith(".js") ? "755" : "644"]);
+  });
 
   it("gives a command that works out a workbook in a clean folder", async () => {
     copyFileSync(join("samples", "farm-records.xlsx"), join(clean, "flock.xlsx"));

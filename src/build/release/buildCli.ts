@@ -1,4 +1,4 @@
-import { mkdirSync, writeFileSync } from "node:fs";
+import { chmodSync, mkdirSync, readFileSync, writeFileSync } from "node:fs";
 import { bundle } from "./bundle.ts";
 import { bundledPackages } from "./bundledPackages.ts";
 import { licenceList } from "./licenceList.ts";
@@ -16,6 +16,12 @@ const { text, modules } = await bundle("src/cli/main.ts", {
 });
 const packages = bundledPackages([...modules, packagesOfTools.esbuild]);
 mkdirSync("dist/cli", { recursive: true });
-writeFileSync("dist/cli/soundfold.js", text, { mode: 0o755 });
-writeFileSync("dist/cli/licences.txt", licenceList(new Map([["soundfold.js", packages]])));
+const [command, licences] = ["dist/cli/soundfold.js", "dist/cli/licences.txt"];
+writeFileSync(command, text);
+writeFileSync(licences, licenceList(new Map([["soundfold.js", packages]])));
+// `npm pack` keeps who may read a file, which differs with the habits of the machine; the tarball must not.
+const { files } = JSON.parse(readFileSync("package.json", "utf8")) as { readonly files: readonly string[] };
+const packed = files.filter((file) => file !== "dist/cli");
+for (const file of ["package.json", "README.md", licences, ...packed]) chmodSync(file, 0o644);
+chmodSync(command, 0o755);
 console.log(`dist/cli/soundfold.js: ${Math.round(text.length / 1024)} kB, code of ${packages.length} other packages`);
