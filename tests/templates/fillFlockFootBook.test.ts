@@ -120,6 +120,7 @@ describe("fifty cases typed into the empty book", () => {
     expect(listed(cells, "Today", "F", 8)).toHaveLength(5);
     expect(cells.get("Today!I8")).toBe("38 days overdue".replace("38", String(asOf - (firstSeen + 45 + 7))));
     expect(listed(cells, "Today", "K", 8)).toHaveLength(25);
+    expect(new Set(listed(cells, "Today", "L", 8))).toEqual(new Set([2]));
     expect(cells.get("Sale check!D8")).toBe("hold");
     expect(cells.get("Sale check!D9")).toBe("clear");
     expect(cells.get("Sale check!A4")).toBe("2 tags: 1 clear, 1 to hold, 0 in no record");
@@ -129,9 +130,15 @@ describe("fifty cases typed into the empty book", () => {
     expect(listed(cells, "Picture", "A", 46).slice(0, 3)).toEqual(
       ["2026-04-01", "2026-05-01", "2026-06-01"].map(dayOf),
     );
-    expect(cells.get("Picture!I46")).toBe(13);
+    // Every fourth of fifty, the first two kinds once more.
+    expect(listed(cells, "Picture", "I", 46)).toEqual([13, 13, 12, 12]);
+    expect(listed(cells, "Picture", "H", 46).slice(0, 2).sort()).toEqual(["footrot", "interdigital dermatitis"]);
+    // 45 of 50 were sound five days after treatment, and none was lost from sight before.
+    expect(cells.get("Picture!H4")).toBeCloseTo(45 / 50, 12);
     expect(cells.get("Medicine use!B7")).toBe(10);
     expect(cells.get("Medicine use!D7")).toBe(10 * 5 * 100);
+    // 75 kg for each of 300 breeding sheep and 20 kg for each of 200 lambs.
+    expect(cells.get("Medicine use!E7")).toBeCloseTo((10 * 5 * 100) / (300 * 75 + 200 * 20), 12);
     expect(cells.get("Problems!A3")).toBe(0);
     expect(cells.get("Start!A2")).toBe("Test farm");
     const newCases = Array.from({ length: 12 }, (_, month) => Number(cells.get(`Picture!X${month + 5}`)));
