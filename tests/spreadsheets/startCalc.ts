@@ -16,6 +16,8 @@ export interface CalcWorkbook {
   readonly sheets: Readonly<Record<string, readonly (readonly CalcCell[])[]>>;
   /** How long the recalculation took. */
   readonly seconds: number;
+  /** Processor time that Calc spent on it, in all its threads. */
+  readonly processorSeconds: number;
 }
 
 /** What the function wizard shows. */
