@@ -59,6 +59,7 @@ describe("npm run package", () => {
     );
     expect(Object.keys(files).filter((path) => path.startsWith("practice/"))).toEqual([
       "practice/flock-foot-book.xlsx",
+      "practice/functions.js",
       "practice/icon-32.png",
       "practice/icon-64.png",
       "practice/index.html",
@@ -68,7 +69,7 @@ describe("npm run package", () => {
     for (const { name } of catalogue) {
       expect(text("excel/functions.js"), name).toContain(`"${name}"`);
       expect(text("google-sheets/Code.gs"), name).toContain(`function FOOT_${name}(`);
-      expect(text("practice/practice.js"), name).toContain(`"${name}"`);
+      expect(text("practice/functions.js"), name).toContain(`"${name}"`);
     }
     expect(Object.keys(unzipSync(files["libreoffice/soundfold.oxt"] ?? new Uint8Array()))).toContain("answerLines.cjs");
   });

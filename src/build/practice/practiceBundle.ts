@@ -1,3 +1,4 @@
+import { join } from "node:path";
 import process from "node:process";
 import { EsbuildPlugin } from "esbuild-loader";
 import webpack, { type Configuration } from "webpack";
@@ -17,13 +18,23 @@ const withoutLanguages = new webpack.NormalModuleReplacementPlugin(
   'data:text/javascript,export const franc = () => "und"',
 );
 
+const withoutStorage = new webpack.NormalModuleReplacementPlugin(
+  /^localforage$/,
+  join(process.cwd(), "src/pages/practice/grid/noStorage.ts"),
+);
+
 /** What a build of the practice sheet is made of. */
 export const practiceBundle = (outputFolder: string): Configuration => ({
   mode: "production",
   target: ["web", target],
   devtool: false,
   context: process.cwd(),
-  entry: { practice: "./src/pages/practice/main.tsx" },
+  // The examples of the functions hold errors, and for each a browser that is watched goes through all the code around
+  // it: with a file of their own that is not the code of the spreadsheet, which would take seconds.
+  entry: {
+    functions: "./functions/catalogue.ts",
+    practice: { import: "./src/pages/practice/main.tsx", dependOn: "functions" },
+  },
   output: { path: outputFolder, filename: "[name].js", clean: true, iife: false },
   resolve: { extensions: [".ts", ".tsx", ".js"] },
   module: {
@@ -44,10 +55,10 @@ export const practiceBundle = (outputFolder: string): Configuration => ({
     ],
   },
   optimization: {
-    // One file: the page is of no use before all of it is there.
+    // No more files: the page is of no use before all of it is there.
     splitChunks: false,
     minimizer: [new EsbuildPlugin({ target, format: "iife", treeShaking: true, legalComments: "none" })],
   },
-  plugins: [withoutHyphenation, withoutLanguages, new EmitFiles(practiceFiles)],
+  plugins: [withoutHyphenation, withoutLanguages, withoutStorage, new EmitFiles(practiceFiles)],
   performance: false,
 });
