@@ -7,8 +7,8 @@ import type { Scaled } from "./timeScaling.ts";
 const sizes = [1000, 10_000, 100_000, 1_000_000] as const;
 const steepest = 1.15;
 
-// One thread clears away, and what is made always goes to memory that no cache holds: as it must for a million rows,
-// whereas a thousand would live in the cache otherwise and the line would show the processor, not the function.
+// One thread clears away, and what is new is not moved before the call ends: less of the line then shows the machine's
+// memory. The bare pass shows how much of it is left.
 const evenMemory = ["--single-threaded-gc", "--min-semi-space-size=1024", "--max-semi-space-size=1024"];
 
 /** How the time of each function over columns grows with their length. */
@@ -38,7 +38,7 @@ export function bench(): BenchReport {
     notes: [
       "Processor time of one call over so many rows of invented records, from cells to cells: the least of several. The exponent is the slope of a straight line through the logarithms; 1 is twice the time for twice the rows.",
       `Steepest: ${Math.max(...functions.map(({ exponent }) => exponent)).toFixed(2)}. ${over.length === 0 ? `None is above ${steepest}.` : `Above ${steepest}: ${over.join(", ")}.`}`,
-      "The bare pass looks at two cells of each row and makes a row of one cell, and nothing else. With Node.js's usual memory settings even that grows steeply: a thousand rows stay in the processor's cache and die there, a million must be written to memory and moved when it is tidied. The exponents are therefore taken where new cells always go to memory outside the cache and one thread tidies it (`node --single-threaded-gc --min-semi-space-size=1024 --max-semi-space-size=1024`); the last three columns are with the usual settings.",
+      "The bare pass looks at two cells of each row and makes a row of one cell, and nothing else; its exponent is that of the machine's memory, since a thousand rows stay in the processor's cache and a million do not. To lessen that, the times are taken with `node --single-threaded-gc --min-semi-space-size=1024 --max-semi-space-size=1024`, so that nothing new is moved while a call runs; the last three columns are with the usual settings.",
       "All records lie within 700 days. What gathers them by day (LAMEWATCH, DRIFTWATCH, PREVTREND) does its dearest work once a day, so more rows cost it little, and its exponent says less than the others.",
       "SHEEPDAYS takes one head count a day, so a million are more days than a sheet's calendar has.",
       `Most memory with the usual settings: ${memory} MB for a process that goes through all functions, the cells of a million rows in up to nine columns in it.`,
