@@ -7,6 +7,7 @@ import { type Serving, serveFolder } from "../../src/build/practice/serveFolder.
 import { provideBrowser } from "../../src/build/provideBrowser.ts";
 import { buildAddIn } from "../browser/buildAddIn.ts";
 import { launchAt } from "../browser/launchAt.ts";
+import { enter } from "../browser/practice/practicePage.ts";
 import type { BenchReport } from "./report.ts";
 import { showTime } from "./show.ts";
 
@@ -36,7 +37,7 @@ const visits: readonly Visit[] = [
     async first(page) {
       await page.locator('main[aria-busy="false"]').waitFor();
       await page.keyboard.type("=FOOT.FLOCKPREV(4,20)");
-      await page.keyboard.press("Enter");
+      await enter(page);
       await page.locator(".status", { hasText: "A2" }).waitFor();
       await page.keyboard.press("ArrowUp");
       await page.locator(".status", { hasText: "20.0%" }).waitFor();
