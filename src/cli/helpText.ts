@@ -8,7 +8,8 @@ ${commands.map((command) => `  ${call(command)}\n      ${command.summary}`).join
   soundfold COMMAND --help
   soundfold --version
 
-No file of yours is changed, and one that is there already is replaced only with recalc --force.
+No file of yours is changed. One that is there already is replaced only with recalc --force; start replaces
+the sample of an earlier start.
 
 ${exitCodes}`;
 }

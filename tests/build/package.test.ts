@@ -2,7 +2,7 @@ import { execFile } from "node:child_process";
 import { createHash } from "node:crypto";
 import { existsSync, mkdtempSync, readdirSync, readFileSync, rmSync } from "node:fs";
 import { tmpdir } from "node:os";
-import { join } from "node:path";
+import { join, posix } from "node:path";
 import { strFromU8, unzipSync } from "fflate";
 import { afterAll, beforeAll, describe, expect, it } from "vitest";
 import { catalogue } from "../../functions/catalogue.ts";
@@ -72,6 +72,19 @@ describe("npm run package", () => {
       expect(text("practice/functions.js"), name).toContain(`"${name}"`);
     }
     expect(Object.keys(unzipSync(files["libreoffice/soundfold.oxt"] ?? new Uint8Array()))).toContain("answerLines.cjs");
+  });
+
+  it("holds a page for each function, and no page that leads to one that is not there", () => {
+    for (const { name } of catalogue) expect(files, name).toHaveProperty([`functions/${name}.md`]);
+    const pages = Object.keys(files).filter((path) => path.endsWith(".md"));
+    expect(pages.length).toBeGreaterThan(catalogue.length);
+    const astray = pages.flatMap((path) =>
+      [...text(path).matchAll(/\]\((?!https?:|#)([^)#\s]+)/g)]
+        .map(([, link = ""]) => posix.normalize(posix.join(posix.dirname(path), link)))
+        .filter((target) => !(target in files))
+        .map((target) => `${path}: ${target}`),
+    );
+    expect(astray).toEqual([]);
   });
 
   it("is made for the address given, and everything the manifest names there is in it", () => {

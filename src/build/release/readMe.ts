@@ -13,6 +13,9 @@ libreoffice/    The extension for LibreOffice Calc.
 google-sheets/  The script for Google Sheets.
 workbooks/      Workbooks that use the functions. Their records are invented.
 install/        How each of these is installed.
+functions/      What each function answers, with examples; begin at functions/README.md.
+methods/        Why these methods, and where they fail.
+benchmarks.md   What the functions cost in time, and what was measured how.
 licences/       The licence of Soundfold, and of everything that is bundled with it.
 sbom.cdx.json   What is bundled, for machines (CycloneDX 1.5).
 SHA256SUMS      The SHA-256 of every file here; check with: sha256sum --check SHA256SUMS

@@ -39,10 +39,8 @@ export async function releaseFiles(baseUrl: string): Promise<Files> {
     ["libreoffice/soundfold.oxt", extension.oxt],
     ...within("google-sheets", sheets.files),
     ...within("workbooks", filesOf("samples", isTemplate)),
-    ...within(
-      "install",
-      filesOf("docs/install", (name) => name.endsWith(".md")),
-    ),
+    ...["install", "functions", "methods"].flatMap((pages) => within(pages, filesOf(`docs/${pages}`, isPage))),
+    ["benchmarks.md", readFileSync("docs/benchmarks.md")],
     ["licences/LICENSE.txt", readFileSync("docs/LICENSE.txt")],
     ["licences/bundled.txt", licenceList(bundles)],
     ["sbom.cdx.json", softwareBill(bundles)],
@@ -59,6 +57,8 @@ const filesOf = (folder: string, wanted: (name: string) => boolean): Files =>
       .filter(wanted)
       .map((name) => [name, readFileSync(join(folder, name))]),
   );
+
+const isPage = (name: string): boolean => name.endsWith(".md") || name.endsWith(".svg");
 
 // What `npm start` leaves beside a workbook is no part of it.
 const isTemplate = (name: string): boolean => name.endsWith(".xlsx") && !name.endsWith("-worked-out.xlsx");
