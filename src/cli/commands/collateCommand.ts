@@ -7,6 +7,7 @@ import { WorkbookProblem } from "../../workbook/workbookProblem.ts";
 import { BadInput } from "../badInput.ts";
 import type { Command, Terminal } from "../command.ts";
 import { withPlainFileErrors } from "../fileTrouble.ts";
+import { growSlowly } from "../growSlowly.ts";
 import { isFolder, newFile } from "../newFile.ts";
 import { progressBar } from "../progressBar.ts";
 import { readOptions } from "../readOptions.ts";
@@ -32,6 +33,7 @@ A file that is no foot book is named with the reason and does not stop the other
       throw new BadInput("collate needs a folder and a file to write: soundfold collate FOLDER --out FILE.xlsx");
     const year = yearFrom(values.year);
     await newFile(values.out);
+    growSlowly();
     const read = await readFolder(folder, terminal);
     const collated = collateBooks(read, { year, letters: values.letters === true, made: today() });
     if (!collated) throw new BadInput(nothingUsed(folder, read, year));
