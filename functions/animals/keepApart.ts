@@ -24,12 +24,15 @@ export const keepApartFunction = defineFunction({
   notes: [
     "The latest record up to the event counts; later records are left out. Of two records on one day, lame stands.",
     "Sound days count from the first sound record after the last lame one. An animal that was never recorded lame is not listed: it may still be lame and unseen.",
-    `Lame is: ${soundnessWords.lame.join(", ")}. Sound is: ${soundnessWords.sound.join(", ")}. Yes, no and scores are refused, since a heading may ask either question.`,
+    `Lame is: ${soundnessWords.lame.join(", ")}. Sound is: ${soundnessWords.sound.join(", ")}. No longer in the flock, and so not listed, is: ${soundnessWords.gone.join(", ")}. Yes, no and scores are refused, since a heading may ask either question.`,
   ],
   parameters: {
     event_date: one(day, "Day of housing, turnout or weaning"),
     ...recordColumns,
-    states: column(soundnessWord, 'What each record says: "lame", "treated", "sound", "recovered"; the same rows'),
+    states: column(
+      soundnessWord,
+      'What each record says: "lame", "treated", "sound", "recovered", "sold"; the same rows',
+    ),
     settle_days: oneOr(wholeDays, 7, "Days an animal must have been sound"),
   },
   result: table<KeptApart>(
@@ -74,9 +77,22 @@ export const keepApartFunction = defineFunction({
       ],
     },
     {
+      shows: "Of two lame ewes one was sold before housing",
+      call: [
+        dayOf("2026-03-20"),
+        ["042", "043", "042"],
+        [dayOf("2026-02-27"), dayOf("2026-03-02"), dayOf("2026-03-15")],
+        ["lame", "lame", "sold"],
+      ],
+      gives: [
+        ["tag", "why", "last record"],
+        ["043", "lame on 2 Mar 2026", dayOf("2026-03-02")],
+      ],
+    },
+    {
       call: [dayOf("2026-03-20"), ["042", "043"], [dayOf("2026-02-27"), dayOf("2026-03-15")], ["lame", "yes"]],
       gives: problem(
-        'states, row 2: "yes" does not say lame or sound; use a word such as "lame", "treated", "still lame", "sound" or "recovered"',
+        'states, row 2: "yes" does not say lame or sound; use a word such as "lame", "treated", "still lame", "sound", "recovered" or "sold"',
       ),
     },
     {

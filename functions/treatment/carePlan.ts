@@ -20,6 +20,11 @@ const lookAgain: StepText = [
 ];
 
 const everyCase: readonly StepText[] = [
+  [
+    "Ask your vet whether she needs something against the pain.",
+    "A lame foot hurts, and a sheep in pain eats less and stays behind.",
+    `${medicine} It has withdrawal days of its own.`,
+  ],
   ["Disinfect hands and knife before the next animal.", "They carry the infection from foot to foot.", ""],
   [
     "Mark her, and write down: tag, date, lesion, feet treated, what was given and how much, withdrawal days.",

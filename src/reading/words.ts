@@ -50,7 +50,7 @@ export const footList: CellKind<readonly Foot[]> = defineKind<readonly Foot[]>({
   read: (cell) => withoutPlace(() => footNames(textIn(cell))),
 });
 
-/** Whether a record says lame or sound. */
+/** Whether a record says lame, sound, or no longer in the flock. */
 export const soundnessWord: CellKind<Soundness> = defineKind<Soundness>({
   wanted: 'a word such as "lame", "treated", "sound" or "recovered"',
   holds: "text",

@@ -19,7 +19,7 @@ const byKind = new Map<CellKind<unknown>, (random: SeededRandom) => Cell>([
   [tag, (random) => `T${random.whole(1, 12)}`],
   [lesion, (random) => random.pick(lesions)],
   [footList, (random) => random.pick([...feet, "LF, RH", "all"])],
-  [soundnessWord, (random) => random.pick(["lame", "treated", "sound", "recovered"])],
+  [soundnessWord, (random) => random.pick(["lame", "treated", "sound", "recovered", "sold"])],
   [yesNo, (random) => random.pick([true, false, "yes", "n"])],
   [wholeDays, (random) => random.pick([0, 3, 7, 14, 28, random.whole(0, 60)])],
 ]);

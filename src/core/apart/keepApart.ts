@@ -12,8 +12,9 @@ export interface KeptApart {
 /**
  * The animals to keep apart at an event: those last recorded lame, and those sound again for fewer than `settleDays`.
  *
- * Sound days count from the first sound record after the last lame one. Of two records on one day, lame stands. An
- * animal that was never recorded lame is free to go. Records after the event are left out.
+ * Sound days count from the first sound record after the last lame one. Of two records on one day, lame stands over
+ * sound, and gone over both. An animal that was never recorded lame, or has gone since, is not listed. Records after the
+ * event are left out.
  *
  * @param event - the day of housing, turnout or weaning
  * @param states - what each record says
@@ -36,13 +37,18 @@ export function keepApart(
   firstRow.forEach((row, animal) => {
     let lastLame: Day | undefined;
     let soundSince: Day | undefined;
+    let goneOn: Day | undefined;
     let last: Day | undefined;
     for (let at = starts[animal] as number; at < (starts[animal + 1] as number); at++) {
       const record = order[at] as number;
       const day = dates[record] as Day;
       if (day > event) break;
       last = day;
-      if (states[record] === "lame") {
+      if (states[record] === "gone") {
+        goneOn = day;
+        lastLame = undefined;
+      } else if (goneOn === day) continue;
+      else if (states[record] === "lame") {
         lastLame = day;
         soundSince = undefined;
       } else if (lastLame !== day) soundSince ??= day;

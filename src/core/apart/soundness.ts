@@ -1,7 +1,7 @@
 import { Problem } from "../../cells/problem.ts";
 
 /** What a record says of an animal. */
-export type Soundness = "lame" | "sound";
+export type Soundness = "lame" | "sound" | "gone";
 
 /** What people write. Common practice, no source. A treated animal was lame that day. */
 export const soundnessWords: Readonly<Record<Soundness, readonly string[]>> = {
@@ -22,19 +22,20 @@ export const soundnessWords: Readonly<Record<Soundness, readonly string[]>> = {
     "not better",
     "not recovered",
   ],
+  gone: ["sold", "died", "dead", "culled", "slaughtered", "put down", "left the flock"],
   sound: ["sound", "not lame", "no longer lame", "recovered", "healed", "cured", "walking sound", "fully recovered"],
 };
 
 const lettersOf = (text: string): string => text.toLowerCase().replace(/[^\p{L}]/gu, "");
 
 const known: ReadonlyMap<string, Soundness> = new Map(
-  (["lame", "sound"] as const).flatMap((state) =>
+  (["lame", "sound", "gone"] as const).flatMap((state) =>
     soundnessWords[state].map((word) => [lettersOf(word), state] as const),
   ),
 );
 
 /**
- * Whether a record's words say lame or sound. Yes, no and scores are refused: a heading may ask either question.
+ * Whether a record's words say lame, sound, or no longer in the flock. Yes, no and scores are refused: a heading may ask either question.
  *
  * @throws Problem listing words that are known
  * @example
@@ -44,7 +45,7 @@ export function soundness(text: string): Soundness {
   const found = known.get(lettersOf(text));
   if (found === undefined)
     throw new Problem(
-      `"${text.trim()}" does not say lame or sound; use a word such as "lame", "treated", "still lame", "sound" or "recovered"`,
+      `"${text.trim()}" does not say lame or sound; use a word such as "lame", "treated", "still lame", "sound", "recovered" or "sold"`,
     );
   return found;
 }

@@ -3,6 +3,12 @@ import type { PlannedStep } from "./plannedStep.ts";
 /** What follows every lesion. */
 export const everyCaseSteps: readonly PlannedStep[] = [
   {
+    what: "Ask your vet whether she needs something against the pain.",
+    why: "A lame foot hurts, and a sheep in pain eats less and stays behind.",
+    caution: "It has withdrawal days of its own.",
+    medicine: true,
+  },
+  {
     what: "Disinfect hands and knife before the next animal.",
     why: "They carry the infection from foot to foot.",
   },

@@ -29,11 +29,19 @@ describe("keepApart", () => {
     expect(keepApart(5, [a, a], [5, 5], ["sound", "lame"], 0)).toHaveLength(1);
   });
 
+  it("leaves out what has gone, unless it is recorded again later", () => {
+    expect(keepApart(9, [a, a], [5, 6], ["lame", "gone"], 0)).toEqual([]);
+    expect(keepApart(9, [a, a], [5, 5], ["gone", "lame"], 0)).toEqual([]);
+    expect(keepApart(9, [a, a], [5, 10], ["lame", "gone"], 0)).toHaveLength(1);
+    expect(keepApart(9, [a, a, a], [5, 6, 7], ["lame", "gone", "lame"], 0)).toHaveLength(1);
+    expect(keepApart(9, [a, a, a], [5, 6, 7], ["lame", "gone", "sound"], 7)).toEqual([]);
+  });
+
   it("agrees with looking each animal up by hand", () => {
     const record = fc.tuple(
       fc.constantFrom(a, b, c),
       fc.integer({ min: 0, max: 40 }),
-      fc.constantFrom<Soundness>("lame", "sound"),
+      fc.constantFrom<Soundness>("lame", "sound", "gone"),
     );
     fc.assert(
       fc.property(
@@ -42,7 +50,9 @@ describe("keepApart", () => {
         fc.integer({ min: 0, max: 15 }),
         (records, event, settle) => {
           const apart = [a, b, c].filter((animal) => {
-            const own = records.filter(([tag, day]) => tag === animal && day <= event);
+            const all = records.filter(([tag, day]) => tag === animal && day <= event);
+            const gone = Math.max(-1, ...all.filter(([, , state]) => state === "gone").map(([, day]) => day));
+            const own = all.filter(([, day]) => day > gone);
             const lameDays = own.filter(([, , state]) => state === "lame").map(([, day]) => day);
             if (lameDays.length === 0) return false;
             const lastLame = Math.max(...lameDays);
