@@ -1,7 +1,6 @@
 import { dayOf } from "../../src/cells/day.ts";
 import { nothingToReport } from "../../src/cells/problem.ts";
 import { caseNumbers } from "../../src/core/episodes/caseNumbers.ts";
-import type { Tag } from "../../src/core/tags/tagKey.ts";
 import { defineFunction } from "../../src/definition/defineFunction.ts";
 import { nothing, problem } from "../../src/definition/problemExamples.ts";
 import { day } from "../../src/reading/days.ts";
@@ -35,9 +34,8 @@ export const caseNumberFunction = defineFunction({
   caution: undefined,
   sources: [sources.practice],
   compute: ({ tag, date, tags, dates, gap_days }, place) => {
-    const asked = date.map((day, index) => ({ tag: tag[index] as Tag, day }));
-    return caseNumbers(asked, tags, dates, gap_days).map((answer, index) => {
-      if ("number" in answer) return answer.number;
+    return caseNumbers({ tags: tag, days: date }, tags, dates, gap_days).map((answer, index) => {
+      if (typeof answer === "number") return answer;
       if (place.single("asked")) throw nothingToReport(answer.none, { argument: answer.asked, index });
       return answer.none;
     });

@@ -1,4 +1,5 @@
 import { dayOf } from "../../src/cells/day.ts";
+import { endsByDay } from "../../src/core/survival/endsByDay.ts";
 import { type SoundShare, soundBy } from "../../src/core/survival/soundBy.ts";
 import { watchedAnimals } from "../../src/core/survival/watchedAnimals.ts";
 import { about, defineFunction } from "../../src/definition/defineFunction.ts";
@@ -30,7 +31,7 @@ export const soundByFunction = defineFunction({
   caution: undefined,
   sources: [sources.kaplanMeier1958, sources.logLogLimits, sources.freireich1963],
   compute: ({ treated, sound_on, as_of, by_days, confidence }) =>
-    soundBy(watchedAnimals(treated, sound_on, as_of), by_days, confidence),
+    soundBy(endsByDay(watchedAnimals(treated, sound_on, as_of)), by_days, confidence),
   examples: [
     {
       shows: "A published set of 21: by day 6",

@@ -1,4 +1,5 @@
 import { dayOf } from "../../src/cells/day.ts";
+import { endsByDay } from "../../src/core/survival/endsByDay.ts";
 import type { CurveStep } from "../../src/core/survival/kaplanMeier.ts";
 import { soundCurve } from "../../src/core/survival/soundCurve.ts";
 import { watchedAnimals } from "../../src/core/survival/watchedAnimals.ts";
@@ -32,7 +33,7 @@ export const soundCurveFunction = defineFunction({
   caution: undefined,
   sources: [sources.kaplanMeier1958, sources.logLogLimits, sources.freireich1963],
   compute: ({ treated, sound_on, as_of, confidence }) =>
-    soundCurve(watchedAnimals(treated, sound_on, as_of), confidence),
+    soundCurve(endsByDay(watchedAnimals(treated, sound_on, as_of)), confidence),
   examples: [
     {
       shows: "A published set of 21",

@@ -53,23 +53,21 @@ export type TableColumn<R> = readonly [heading: string, format: Format, pick: (r
 
 /**
  * Records under a heading row. With no records, one row says so in words, since a lone heading
- * looks like a function that has not worked.
+ * looks like a function that has not worked. Records may be made one by one as they are asked for: a million of them
+ * need not be in memory beside their cells.
  */
-export const table = <R>(whenEmpty: string, ...columns: readonly TableColumn<R>[]): Result<readonly R[]> => ({
+export const table = <R>(whenEmpty: string, ...columns: readonly TableColumn<R>[]): Result<Iterable<R>> => ({
   shape: "table",
   headings: columns.map(([heading]) => heading),
   formats: columns.map(([, format]) => format),
   layOut(records) {
-    // Made at its full size and filled by plain loops: a table of a hundred thousand rows is ordinary.
-    const rows: Answer[][] = new Array(Math.max(records.length, 1) + 1);
-    rows[0] = columns.map(([heading]) => heading);
-    rows[1] = columns.map((_, place) => (place === 0 ? whenEmpty : ""));
-    for (let index = 0; index < records.length; index++) {
+    const rows: Answer[][] = [columns.map(([heading]) => heading)];
+    for (const record of records) {
       const cells: Answer[] = new Array(columns.length);
-      for (let place = 0; place < columns.length; place++)
-        cells[place] = (columns[place] as TableColumn<R>)[2](records[index] as R);
-      rows[index + 1] = cells;
+      for (let place = 0; place < columns.length; place++) cells[place] = (columns[place] as TableColumn<R>)[2](record);
+      rows.push(cells);
     }
+    if (rows.length === 1) rows.push(columns.map((_, place) => (place === 0 ? whenEmpty : "")));
     return rows;
   },
 });
@@ -82,11 +80,15 @@ export const alongside = (name: string, format: Format, group = "rows"): Result<
   group,
   layOut(answers, { rows, height, lying }) {
     // A single blank cell still needs its one answer: nothing.
-    const cells: Answer[] = new Array(Math.max(height, 1)).fill("");
-    rows.forEach((place, index) => {
-      cells[place - 1] = answers[index];
-    });
-    return lying ? [cells] : cells.map((cell) => [cell]);
+    const cells: Answer[][] = new Array(lying ? 1 : Math.max(height, 1));
+    if (lying) cells[0] = new Array(height).fill("");
+    let next = 0;
+    for (let place = 1; place <= Math.max(height, 1); place++) {
+      const answer = rows[next] === place ? answers[next++] : "";
+      if (lying) (cells[0] as Answer[])[place - 1] = answer;
+      else cells[place - 1] = [answer];
+    }
+    return cells;
   },
 });
 

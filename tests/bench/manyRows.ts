@@ -51,7 +51,9 @@ const byKind: Readonly<Record<string, InRow>> = {
   number: (row) => 20 + ((row * 31) % 60),
 };
 
-const tagOf = (animal: number): string => `ZZ 0 ${100_000 + (animal % 7)} ${String(animal).padStart(7, "0")}`;
+// Read from JSON, as hosts hand texts over: a text put together of parts is copied when it is first looked at.
+const tagOf = (animal: number): string =>
+  JSON.parse(`"ZZ 0 ${100_000 + (animal % 7)} ${String(animal).padStart(7, "0")}"`) as string;
 
 /** The names of the columns and blocks that grow; none for a function of single cells. */
 export const growing = ({ parameters }: AnyFunction): readonly string[] =>
@@ -85,9 +87,15 @@ export function callOverRows(definition: AnyFunction, rows: number): readonly Ar
     if (rows > mostRows(definition)) throw new Error(`${definition.name} takes at most ${mostRows(definition)} rows`);
     const inRow = onePerDay(definition, name) ?? byName[name] ?? byKind[parameter.kind.holds];
     if (inRow === undefined) throw new Error(`${definition.name}: the bench does not know what goes into ${name}`);
-    return Array.from({ length: rows }, (_, row): Cell[] => [inRow(row, rows)]);
+    return cellsOf(inRow, rows);
   });
 }
+
+const cellsOf = (inRow: InRow, rows: number): Cells => Array.from({ length: rows }, (_, row) => [inRow(row, rows)]);
+
+/** A column of tags, or of dates, as the functions get them. */
+export const columnOf = (holds: "tags" | "dates", rows: number): Cells =>
+  cellsOf(holds === "tags" ? (row, all) => tagOf((row * 7919) % Math.ceil(all / 5)) : dateInRow, rows);
 
 const onePerDay = (definition: AnyFunction, name: string): InRow | undefined =>
   name === "dates" && Number.isFinite(mostRows(definition)) ? (row) => firstDay + row : undefined;

@@ -1,56 +1,71 @@
 import { catalogue } from "../../functions/catalogue.ts";
+import type { Cell } from "../../src/cells/cell.ts";
 import type { AnyFunction } from "../../src/definition/defineFunction.ts";
 import { evaluate } from "../../src/definition/evaluate.ts";
-import { callOverRows, growing, mostRows } from "./manyRows.ts";
+import { callOverRows, columnOf, growing, mostRows } from "./manyRows.ts";
 import { processorTime } from "./processorTime.ts";
 
-// A process of its own, which `scaling.bench.ts` starts with the memory settings that it needs. Its arguments are the
-// numbers of rows; it prints a line a function.
+// A process of its own, so that nothing but the functions is in its memory. Its arguments are the numbers of rows; it
+// prints a line a function.
 const sizes = process.argv.slice(2).map(Number);
-
-// Short columns are worked out over and over, so that each time stands for many rows and much new memory.
-const rowsInAll = 300_000;
-const longEnough = 400;
+const rowsInAll = Math.max(...sizes);
+const rounds = 3;
 
 /** What the process prints. */
 export interface Scaled {
-  /** A function, or `bare pass`. */
   readonly name: string;
-  /** Milliseconds for each number of rows that the function takes. */
+  /** Not one of the bare passes that functions are held against. */
+  readonly isFunction: boolean;
+  /** Milliseconds for a table of each number of rows that the function takes. */
   readonly times: readonly number[];
   /** The most memory of the process so far, in MB. */
   readonly memory: number;
 }
 
 if (sizes.length > 0) {
-  report("bare pass", sizes, barePass);
+  report("bare pass", false, sizes, barePass);
+  report("bare lookup", false, sizes, bareLookup);
   for (const definition of catalogue.filter((one) => growing(one).length > 0)) {
+    const most = mostRows(definition);
     report(
       definition.name,
-      sizes.filter((rows) => rows <= mostRows(definition)),
+      true,
+      sizes.filter((rows) => rows <= most),
       (rows) => callOf(definition, rows),
     );
   }
 }
 
-function report(name: string, rows: readonly number[], make: (rows: number) => () => unknown): void {
-  const times = rows.map((count) => timeOf(make(count), count));
+function report(
+  name: string,
+  isFunction: boolean,
+  rows: readonly number[],
+  make: (rows: number) => () => unknown,
+): void {
+  warmUp(make(Math.min(...rows)));
+  const times = rows.map((count) => timeOf(() => make(count), Math.round(rowsInAll / count)));
   const memory = Math.round(process.resourceUsage().maxRSS / 1024);
-  console.log(JSON.stringify({ name, times, memory } satisfies Scaled));
+  console.log(JSON.stringify({ name, isFunction, times, memory } satisfies Scaled));
 }
 
-/** Milliseconds of one call: the less of two batches, or of one that was long. */
-function timeOf(call: () => unknown, rows: number): number {
-  const calls = Math.max(1, Math.round(rowsInAll / rows));
-  const batch = (): number => {
-    // What was made before is not this call's to clear away.
+// Enough calls for the engine to have compiled what it is going to compile.
+function warmUp(call: () => unknown): void {
+  for (let done = 0; done < 100; done++) call();
+}
+
+/**
+ * Milliseconds a table, when so many tables are worked out one after the other. However short the tables are, as many
+ * rows are in memory in all, so the cells of each are as far from the processor; and the answers of all are kept, as a
+ * spreadsheet keeps them.
+ */
+function timeOf(make: () => () => unknown, tables: number): number {
+  const calls = Array.from({ length: tables }, make);
+  const round = (): number => {
+    // What was made before is not for these calls to clear away.
     globalThis.gc?.();
-    return processorTime(() => {
-      for (let done = 0; done < calls; done++) call();
-    });
+    return processorTime(() => calls.map((call) => call()));
   };
-  const first = batch();
-  return (first > longEnough ? first : Math.min(first, batch())) / calls;
+  return Math.min(...Array.from({ length: rounds }, round)) / tables;
 }
 
 function callOf(definition: AnyFunction, rows: number): () => unknown {
@@ -59,6 +74,7 @@ function callOf(definition: AnyFunction, rows: number): () => unknown {
     const outcome = evaluate(definition, given);
     // A refusal must not be taken for speed.
     if (!outcome.ok) throw new Error(`${definition.name} over ${rows} rows: ${outcome.message}`);
+    return outcome.cells;
   };
 }
 
@@ -70,5 +86,19 @@ function barePass(rows: number): () => unknown {
     const cells = new Array<[number]>(rows);
     for (let row = 0; row < rows; row++) cells[row] = [(one[row]?.[0] ?? 0) + (other[row]?.[0] ?? 0)];
     return cells;
+  };
+}
+
+/** The least that any function of animals does: look each row's tag up, and keep its latest date. */
+function bareLookup(rows: number): () => unknown {
+  const [tags, dates] = [columnOf("tags", rows), columnOf("dates", rows)];
+  return () => {
+    const latest = new Map<Cell, number>();
+    for (let row = 0; row < rows; row++) {
+      const tag = tags[row]?.[0] ?? null;
+      const date = dates[row]?.[0] as number;
+      if (date > (latest.get(tag) ?? 0)) latest.set(tag, date);
+    }
+    return latest.size;
   };
 }

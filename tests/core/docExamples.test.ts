@@ -10,7 +10,7 @@ interface DocExample {
   readonly gives: string;
 }
 
-const comments = /\/\*\*((?:(?!\*\/)[\s\S])*)\*\/\n(?:\/\/.*\n)*export (?:const|function|class) (\w+)/g;
+const comments = /\/\*\*((?:(?!\*\/)[\s\S])*)\*\/\n(?:\/\/.*\n)*export (?:const|function\*?|class) (\w+)/g;
 
 const sourceFiles = ["src/cells", "src/core", "src/writing"].flatMap((folder) =>
   readdirSync(folder, { recursive: true, encoding: "utf8" })

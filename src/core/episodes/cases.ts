@@ -29,26 +29,27 @@ export interface Case {
  * @param dates - the day of each record, the same length
  * @param gapDays - 0 or more; a record exactly that many days after the previous one is still the same case
  * @param feet - the feet of each record, undefined where none is recorded; left out to count whole animals
+ * @param animals - the animals wanted, as `rowsByAnimal` takes them; left out for all
  * @returns the cases, animals in order of first record row, each animal's cases in order of first day
  * @see common practice, no source
  * @example
- * cases([a, a, a], [46063, 46070, 46100], 14)
+ * [...cases([a, a, a], [46063, 46070, 46100], 14)]
  * // → [{ tag: a, number: 1, first: 46063, last: 46070, treatments: 2, foot: undefined },
  * //    { tag: a, number: 2, first: 46100, last: 46100, treatments: 1, foot: undefined }]
  */
-export function cases(
+export function* cases(
   tags: readonly Tag[],
   dates: readonly Day[],
   gapDays: number,
   feet?: readonly (readonly Foot[] | undefined)[],
-): readonly Case[] {
-  const { order, starts, firstRow } = rowsByAnimal(tags, dates);
-  const found: Open[] = [];
+  animals?: Map<string, number>,
+): Generator<Case> {
+  const { order, starts, firstRow } = rowsByAnimal(tags, dates, animals);
   const ofFoot = new Map<CaseFoot, Open>();
   for (let animal = 0; animal < firstRow.length; animal++) {
     const tag = tags[firstRow[animal] as number] as Tag;
     const end = starts[animal + 1] as number;
-    const before = found.length;
+    const found: Open[] = [];
     let ofAnimal: Open | undefined;
     ofFoot.clear();
     for (let at = starts[animal] as number; at < end; at++) {
@@ -56,19 +57,19 @@ export function cases(
       const day = dates[row] as Day;
       if (feet === undefined) {
         if (joins(ofAnimal, day, gapDays)) continue;
-        ofAnimal = begin(tag, found.length - before + 1, day, undefined);
+        ofAnimal = begin(tag, found.length + 1, day, undefined);
         found.push(ofAnimal);
         continue;
       }
       for (const foot of feet[row] ?? noFoot) {
         if (joins(ofFoot.get(foot), day, gapDays)) continue;
-        const begun = begin(tag, found.length - before + 1, day, foot);
+        const begun = begin(tag, found.length + 1, day, foot);
         ofFoot.set(foot, begun);
         found.push(begun);
       }
     }
+    yield* found;
   }
-  return found;
 }
 
 /** Adds the record to the open case if it lies within the gap. */

@@ -7,7 +7,7 @@ export interface RowsByAnimal {
   readonly order: Int32Array;
   readonly starts: Int32Array;
   /** The first row of each animal as the records came. */
-  readonly firstRow: readonly number[];
+  readonly firstRow: Int32Array;
 }
 
 /**
@@ -15,49 +15,69 @@ export interface RowsByAnimal {
  *
  * Animals are counted and placed in one pass, so only each animal's own few records are compared.
  *
+ * @param animals - the keys of the animals wanted, each with {@link notMet}; it gets their numbers. Left out for all
  * @example
  * [...rowsByAnimal([b, a, b], [46070, 46063, 46063]).order] // → [2, 0, 1]
  */
-export function rowsByAnimal(tags: readonly Tag[], dates: readonly Day[]): RowsByAnimal {
-  const animals = new Map<string, number>();
+export function rowsByAnimal(tags: readonly Tag[], dates: readonly Day[], animals?: Map<string, number>): RowsByAnimal {
+  const numbers = animals ?? new Map<string, number>();
   const animalOf = new Int32Array(tags.length);
-  const firstRow: number[] = [];
-  const counts: number[] = [];
+  const firstRow = new Int32Array(tags.length);
+  const counts = new Int32Array(tags.length);
+  let count = 0;
   for (let row = 0; row < tags.length; row++) {
     const { key } = tags[row] as Tag;
-    let animal = animals.get(key);
-    if (animal === undefined) {
-      animal = firstRow.length;
-      animals.set(key, animal);
-      firstRow.push(row);
-      counts.push(0);
+    let animal = numbers.get(key);
+    if (animal === undefined && animals !== undefined) {
+      animalOf[row] = notMet;
+      continue;
+    }
+    if (animal === undefined || animal === notMet) {
+      animal = count++;
+      numbers.set(key, animal);
+      firstRow[animal] = row;
     }
     animalOf[row] = animal;
     counts[animal] = (counts[animal] as number) + 1;
   }
 
-  const starts = new Int32Array(firstRow.length + 1);
-  for (let animal = 0; animal < firstRow.length; animal++)
+  const starts = new Int32Array(count + 1);
+  for (let animal = 0; animal < count; animal++)
     starts[animal + 1] = (starts[animal] as number) + (counts[animal] as number);
   const next = starts.slice();
-  const order = new Int32Array(tags.length);
+  const order = new Int32Array(starts[count] as number);
   for (let row = 0; row < tags.length; row++) {
     const animal = animalOf[row] as number;
+    if (animal === notMet) continue;
     const place = next[animal] as number;
     order[place] = row;
     next[animal] = place + 1;
   }
-  for (let animal = 0; animal < firstRow.length; animal++)
-    sortByDay(order.subarray(starts[animal], starts[animal + 1]), dates);
-  return { order, starts, firstRow };
+  for (let animal = 0; animal < count; animal++)
+    sortByDay(order, starts[animal] as number, starts[animal + 1] as number, dates);
+  return { order, starts, firstRow: firstRow.subarray(0, count) };
 }
 
-function sortByDay(rows: Int32Array, dates: readonly Day[]): void {
-  for (let at = 1; at < rows.length; at++) {
-    // Records mostly come in order of date, and then there is nothing to do.
-    if ((dates[rows[at] as number] as Day) < (dates[rows[at - 1] as number] as Day)) {
-      rows.sort((a, b) => (dates[a] as Day) - (dates[b] as Day) || a - b);
-      return;
+/** Stands for the number of an animal of which no record has been met yet. */
+export const notMet = -1;
+
+// An animal has few records, mostly in order of date: then each is moved past none or one, where it stands.
+const few = 32;
+
+/** Puts the rows from one place up to another in the order of their days, and of the rows themselves within a day. */
+function sortByDay(rows: Int32Array, start: number, end: number, dates: readonly Day[]): void {
+  if (end - start > few) {
+    rows.subarray(start, end).sort((a, b) => (dates[a] as Day) - (dates[b] as Day) || a - b);
+    return;
+  }
+  for (let at = start + 1; at < end; at++) {
+    const row = rows[at] as number;
+    const day = dates[row] as Day;
+    let place = at;
+    while (place > start && (dates[rows[place - 1] as number] as Day) > day) {
+      rows[place] = rows[place - 1] as number;
+      place--;
     }
+    rows[place] = row;
   }
 }

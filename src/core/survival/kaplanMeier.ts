@@ -3,12 +3,7 @@ import ln from "@stdlib/math-base-special-ln";
 import pow from "@stdlib/math-base-special-pow";
 import { normalScore } from "../distributions/normalScore.ts";
 import type { Interval } from "../prevalence/interval.ts";
-
-/** How long one animal was watched, in days from its treatment, and whether it then was sound. */
-export interface Watched {
-  readonly days: number;
-  readonly sound: boolean;
-}
+import { animalsIn, type Ends } from "./endsByDay.ts";
 
 /** The curve at one day on which an animal became sound. */
 export interface CurveStep {
@@ -32,28 +27,23 @@ export interface CurveStep {
  * @see Kaplan EL, Meier P (1958) J Am Stat Assoc 53:457; limits: Kalbfleisch & Prentice (1980), from memory; both as in
  *   survfit(conf.type = "log-log") of R's survival package
  * @example
- * kaplanMeier([{ days: 3, sound: true }, { days: 5, sound: false }], 0.95)
+ * kaplanMeier([{ day: 3, ended: 1, becameSound: 1 }, { day: 5, ended: 1, becameSound: 0 }], 0.95)
  * // → [{ day: 3, atRisk: 2, becameSound: 1, stillLame: 0.5, limits: { low: 0.0059830876…, high: 0.9104100848… } }]
  */
-export function kaplanMeier(animals: readonly Watched[], confidence: number): readonly CurveStep[] {
+export function kaplanMeier(ends: readonly Ends[], confidence: number): readonly CurveStep[] {
   const z = normalScore(confidence);
-  const inOrder = [...animals].sort((a, b) => a.days - b.days);
   const steps: CurveStep[] = [];
+  let atRisk = animalsIn(ends);
   let stillLame = 1;
   let greenwood = 0;
-  for (let start = 0; start < inOrder.length; ) {
-    const day = (inOrder[start] as Watched).days;
-    const atRisk = inOrder.length - start;
-    let becameSound = 0;
-    while (start < inOrder.length && (inOrder[start] as Watched).days === day) {
-      if ((inOrder[start] as Watched).sound) becameSound++;
-      start++;
+  for (const { day, ended, becameSound } of ends) {
+    if (becameSound > 0) {
+      const left = atRisk - becameSound;
+      stillLame *= left / atRisk;
+      greenwood += becameSound / (atRisk * left);
+      steps.push({ day, atRisk, becameSound, stillLame, limits: logLogLimits(stillLame, greenwood, z) });
     }
-    if (becameSound === 0) continue;
-    const left = atRisk - becameSound;
-    stillLame *= left / atRisk;
-    greenwood += becameSound / (atRisk * left);
-    steps.push({ day, atRisk, becameSound, stillLame, limits: logLogLimits(stillLame, greenwood, z) });
+    atRisk -= ended;
   }
   return steps;
 }

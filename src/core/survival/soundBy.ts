@@ -1,5 +1,6 @@
 import { nothingToReport } from "../../cells/problem.ts";
-import { kaplanMeier, type Watched } from "./kaplanMeier.ts";
+import type { Ends } from "./endsByDay.ts";
+import { kaplanMeier } from "./kaplanMeier.ts";
 
 export interface SoundShare {
   /** Share sound within the days, 0 to 1. */
@@ -16,12 +17,12 @@ export interface SoundShare {
  * @throws Problem (#N/A) when no animal was treated, or when none that is still lame was watched for so long
  * @see kaplanMeier for method and sources
  * @example
- * soundBy([{ days: 3, sound: true }, { days: 5, sound: false }], 4, 0.95).share // → 0.5
+ * soundBy([{ day: 3, ended: 1, becameSound: 1 }, { day: 5, ended: 1, becameSound: 0 }], 4, 0.95).share // → 0.5
  */
-export function soundBy(animals: readonly Watched[], byDays: number, confidence: number): SoundShare {
-  if (animals.length === 0) throw nothingToReport("no treated animal is recorded", { argument: "treated" });
-  const longest = animals.reduce((most, { days }) => Math.max(most, days), 0);
-  const curve = kaplanMeier(animals, confidence);
+export function soundBy(ends: readonly Ends[], byDays: number, confidence: number): SoundShare {
+  const longest = ends.at(-1)?.day;
+  if (longest === undefined) throw nothingToReport("no treated animal is recorded", { argument: "treated" });
+  const curve = kaplanMeier(ends, confidence);
   const step = curve.filter(({ day }) => day <= byDays).at(-1);
   const stillLame = step?.stillLame ?? 1;
   if (byDays > longest && stillLame > 0)

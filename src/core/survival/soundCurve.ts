@@ -1,4 +1,5 @@
-import { type CurveStep, kaplanMeier, type Watched } from "./kaplanMeier.ts";
+import { animalsIn, type Ends } from "./endsByDay.ts";
+import { type CurveStep, kaplanMeier } from "./kaplanMeier.ts";
 
 /**
  * The curve of the share still lame, ready to draw: it begins on day 0 and ends on the last day watched.
@@ -6,16 +7,16 @@ import { type CurveStep, kaplanMeier, type Watched } from "./kaplanMeier.ts";
  * @returns no rows when no animal was treated
  * @see kaplanMeier for method and sources
  * @example
- * soundCurve([{ days: 3, sound: true }, { days: 5, sound: false }], 0.95).map(({ day, stillLame }) => [day, stillLame])
+ * soundCurve([{ day: 3, ended: 1, becameSound: 1 }, { day: 5, ended: 1, becameSound: 0 }], 0.95).map(({ day, stillLame }) => [day, stillLame])
  * // → [[0, 1], [3, 0.5], [5, 0.5]]
  */
-export function soundCurve(animals: readonly Watched[], confidence: number): readonly CurveStep[] {
-  if (animals.length === 0) return [];
-  const steps = [...kaplanMeier(animals, confidence)];
-  const lastDay = animals.reduce((most, { days }) => Math.max(most, days), 0);
+export function soundCurve(ends: readonly Ends[], confidence: number): readonly CurveStep[] {
+  const lastDay = ends.at(-1)?.day;
+  if (lastDay === undefined) return [];
+  const steps = [...kaplanMeier(ends, confidence)];
   const stay = (day: number, like: CurveStep | undefined): CurveStep => ({
     day,
-    atRisk: animals.filter(({ days }) => days >= day).length,
+    atRisk: animalsIn(ends.filter((end) => end.day >= day)),
     becameSound: 0,
     stillLame: like?.stillLame ?? 1,
     limits: like?.limits,

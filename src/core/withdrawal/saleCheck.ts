@@ -25,35 +25,44 @@ export interface SaleAnswer {
  * @param rowOf - the row of the sheet for a place in the treatment columns
  * @returns an answer for each sale tag, in their order
  */
-export function saleCheck(
+export function* saleCheck(
   saleTags: readonly Tag[],
   saleDate: Moment,
   treatments: Treatments,
   counting: Counting,
   rowOf: (index: number) => number,
-): readonly SaleAnswer[] {
+): Generator<SaleAnswer> {
   const animals = clearByAnimal(treatments, counting);
   const alike = alikeButForZeros(animals);
-  return saleTags.map(({ key, shown }): SaleAnswer => {
+  for (const { key, shown } of saleTags) {
     const animal = animals.get(key);
     if (animal === undefined)
-      return { tag: shown, answer: "no treatment recorded", clear: alike(key), daysToWait: undefined };
-    if (animal.gap !== undefined)
-      return { tag: shown, answer: "hold", clear: gapInWords(animal.gap, rowOf), daysToWait: undefined };
-    const clear = animal.clear as Moment;
-    // Rounded up: a period that ends during the day of sale is not over when that day begins.
-    const daysToWait = Math.max(0, Math.ceil(clear - saleDate));
-    return { tag: shown, answer: daysToWait === 0 ? "clear" : "hold", clear, daysToWait };
-  });
+      yield { tag: shown, answer: "no treatment recorded", clear: alike(key), daysToWait: undefined };
+    else if (animal.gap !== undefined)
+      yield { tag: shown, answer: "hold", clear: gapInWords(animal.gap, rowOf), daysToWait: undefined };
+    else {
+      const clear = animal.clear as Moment;
+      // Rounded up: a period that ends during the day of sale is not over when that day begins.
+      const daysToWait = Math.max(0, Math.ceil(clear - saleDate));
+      yield { tag: shown, answer: daysToWait === 0 ? "clear" : "hold", clear, daysToWait };
+    }
+  }
 }
 
 function alikeButForZeros(animals: ReadonlyMap<string, AnimalClear>): (key: string) => string | undefined {
-  const shownAs = new Map<string, string>();
-  for (const [key, { tag }] of animals) if (isNumber.test(key)) shownAs.set(withoutZeros(key), tag.shown);
+  let shownAs: ReadonlyMap<string, string> | undefined;
   return (key) => {
-    const shown = isNumber.test(key) ? shownAs.get(withoutZeros(key)) : undefined;
+    if (!isNumber.test(key)) return undefined;
+    shownAs ??= shownWithoutZeros(animals);
+    const shown = shownAs.get(withoutZeros(key));
     return shown && `look at the zeros: ${shown} has a treatment`;
   };
+}
+
+function shownWithoutZeros(animals: ReadonlyMap<string, AnimalClear>): ReadonlyMap<string, string> {
+  const shownAs = new Map<string, string>();
+  for (const [key, { tag }] of animals) if (isNumber.test(key)) shownAs.set(withoutZeros(key), tag.shown);
+  return shownAs;
 }
 
 const isNumber = /^\d+$/;

@@ -29,6 +29,9 @@ describe.each(lesions)("every plan for %s", (lesion) => {
       // No dose and no strength.
       expect(`${what} ${why} ${caution ?? ""}`).not.toMatch(/\d\s*(mg|ml|g|%)/i);
     }
+    expect(steps.find(({ what }) => what.includes("against the pain"))?.caution).toContain(
+      "withdrawal days of its own",
+    );
     for (const always of [
       "feet treated",
       "withdrawal days",

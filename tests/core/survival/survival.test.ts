@@ -1,7 +1,8 @@
 import { readFileSync } from "node:fs";
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
-import { kaplanMeier, type Watched } from "../../../src/core/survival/kaplanMeier.ts";
+import { endsByDay, type Watched } from "../../../src/core/survival/endsByDay.ts";
+import { kaplanMeier } from "../../../src/core/survival/kaplanMeier.ts";
 import { soundBy } from "../../../src/core/survival/soundBy.ts";
 import { soundCurve } from "../../../src/core/survival/soundCurve.ts";
 import { watchedAnimals } from "../../../src/core/survival/watchedAnimals.ts";
@@ -31,7 +32,7 @@ describe("kaplanMeier", () => {
   it("gives what survfit with log-log limits gives, 570 values", () => {
     let compared = 0;
     for (const flock of reference.flocks) {
-      const steps = kaplanMeier(watched(flock.days, flock.sound), flock.confidence);
+      const steps = kaplanMeier(endsByDay(watched(flock.days, flock.sound)), flock.confidence);
       expect(steps.map(({ day }) => day)).toEqual(flock.at);
       expect(steps.map(({ atRisk }) => atRisk)).toEqual(flock.atRisk);
       expect(steps.map(({ becameSound }) => becameSound)).toEqual(flock.becameSound);
@@ -56,7 +57,7 @@ describe("kaplanMeier", () => {
   ];
 
   it("gives the published remission curve", () => {
-    const steps = kaplanMeier(sixMp, 0.95);
+    const steps = kaplanMeier(endsByDay(sixMp), 0.95);
     const on = (day: number) => steps.find((step) => step.day === day);
     expect(on(6)).toMatchObject({ atRisk: 21, becameSound: 3 });
     expect(on(6)?.stillLame).toBeCloseTo(0.857143, 6);
@@ -68,10 +69,10 @@ describe("kaplanMeier", () => {
   });
 
   it("answers for a day between steps and refuses one past the last watched", () => {
-    expect(soundBy(sixMp, 9, 0.95).share).toBe(soundBy(sixMp, 7, 0.95).share);
-    expect(soundBy(sixMp, 5, 0.95)).toEqual({ share: 0, low: undefined, high: undefined });
-    expect(soundBy(sixMp, 35, 0.95).share).toBeCloseTo(1 - 0.448179, 6);
-    expect(() => soundBy(sixMp, 36, 0.95)).toThrow("by_days: no animal was watched for 36 days");
+    expect(soundBy(endsByDay(sixMp), 9, 0.95).share).toBe(soundBy(endsByDay(sixMp), 7, 0.95).share);
+    expect(soundBy(endsByDay(sixMp), 5, 0.95)).toEqual({ share: 0, low: undefined, high: undefined });
+    expect(soundBy(endsByDay(sixMp), 35, 0.95).share).toBeCloseTo(1 - 0.448179, 6);
+    expect(() => soundBy(endsByDay(sixMp), 36, 0.95)).toThrow("by_days: no animal was watched for 36 days");
   });
 });
 
@@ -88,7 +89,7 @@ describe("the curve of any flock", () => {
         fc.integer({ min: 0, max: 60 }),
         (days, by) => {
           const all = days.map((day) => ({ days: day, sound: true }));
-          const { share } = soundBy(all, by, 0.95);
+          const { share } = soundBy(endsByDay(all), by, 0.95);
           expect(share).toBeCloseTo(days.filter((day) => day <= by).length / days.length, 12);
         },
       ),
@@ -98,7 +99,7 @@ describe("the curve of any flock", () => {
   it("falls from 1, holds its limits around it, and loses as many animals as became sound", () => {
     fc.assert(
       fc.property(animals, (flock) => {
-        const curve = soundCurve(flock, 0.9);
+        const curve = soundCurve(endsByDay(flock), 0.9);
         expect(curve[0]?.day).toBe(0);
         expect(curve.at(-1)?.day).toBe(Math.max(...flock.map(({ days }) => days)));
         expect(curve.reduce((sum, { becameSound }) => sum + becameSound, 0)).toBe(
@@ -121,12 +122,12 @@ describe("the curve of any flock", () => {
   it("feels an animal watched for no time only in the step of day 0", () => {
     fc.assert(
       fc.property(animals, (flock) => {
-        const before = kaplanMeier(flock, 0.95).map(({ day, stillLame }) => [day, stillLame]);
+        const before = kaplanMeier(endsByDay(flock), 0.95).map(({ day, stillLame }) => [day, stillLame]);
         const later = [...flock, { days: 0, sound: false }];
-        const after = kaplanMeier(later, 0.95).filter(({ day }) => day > 0);
+        const after = kaplanMeier(endsByDay(later), 0.95).filter(({ day }) => day > 0);
         const ratio =
-          (kaplanMeier(later, 0.95).find(({ day }) => day === 0)?.stillLame ?? 1) /
-          (kaplanMeier(flock, 0.95).find(({ day }) => day === 0)?.stillLame ?? 1);
+          (kaplanMeier(endsByDay(later), 0.95).find(({ day }) => day === 0)?.stillLame ?? 1) /
+          (kaplanMeier(endsByDay(flock), 0.95).find(({ day }) => day === 0)?.stillLame ?? 1);
         // Only the steps of day 0 know the added animal.
         if (Number.isFinite(ratio))
           after.forEach(({ day, stillLame }) => {
@@ -139,14 +140,14 @@ describe("the curve of any flock", () => {
 
 describe("watchedAnimals", () => {
   it("takes the day of as_of itself for past", () => {
-    expect(watchedAnimals([46063, 46073], [46073, undefined], 46073)).toEqual([
+    expect([...watchedAnimals([46063, 46073], [46073, undefined], 46073)]).toEqual([
       { days: 10, sound: true },
       { days: 0, sound: false },
     ]);
   });
 
   it("counts sound on the day of treatment as day 0 and those still lame to as_of", () => {
-    expect(watchedAnimals([46063, 46063], [46063, undefined], 46073)).toEqual([
+    expect([...watchedAnimals([46063, 46063], [46063, undefined], 46073)]).toEqual([
       { days: 0, sound: true },
       { days: 10, sound: false },
     ]);
@@ -157,7 +158,7 @@ describe("watchedAnimals", () => {
     [46063, undefined, 46062, "treated", "10 Feb 2026 is after as_of, 9 Feb 2026"],
     [46063, 46074, 46073, "sound_on", "21 Feb 2026 is after as_of, 20 Feb 2026"],
   ])("refuses %s, %s as of %s", (treated, sound, asOf, argument, words) => {
-    expect(() => watchedAnimals([46000, treated], [46001, sound], asOf)).toThrow(
+    expect(() => [...watchedAnimals([46000, treated], [46001, sound], asOf)]).toThrow(
       expect.objectContaining({ place: { argument, index: 1 }, sentence: expect.stringContaining(words) }),
     );
   });

@@ -3,10 +3,12 @@ import { describe, expect, it } from "vitest";
 import { dayOf } from "../../../src/cells/day.ts";
 import type { Tag } from "../../../src/core/tags/tagKey.ts";
 import { notClear } from "../../../src/core/withdrawal/notClear.ts";
-import { saleCheck } from "../../../src/core/withdrawal/saleCheck.ts";
+import { saleCheck as eachSale } from "../../../src/core/withdrawal/saleCheck.ts";
 
 const tagOf = (name: string): Tag => ({ key: name, shown: name });
 const rowOf = (index: number): number => index + 2;
+
+const saleCheck = (...given: Parameters<typeof eachSale>) => [...eachSale(...given)];
 
 describe("notClear", () => {
   const asOf = dayOf("2026-03-10");

@@ -6,10 +6,12 @@ import type { Tag } from "../../../src/core/tags/tagKey.ts";
 import { animalClear } from "../../../src/core/withdrawal/animalClear.ts";
 import { clearByAnimal } from "../../../src/core/withdrawal/clearByAnimal.ts";
 import { clearDate } from "../../../src/core/withdrawal/clearDate.ts";
-import { saleCheck } from "../../../src/core/withdrawal/saleCheck.ts";
+import { saleCheck as eachSale } from "../../../src/core/withdrawal/saleCheck.ts";
 
 const tagOf = (name: string): Tag => ({ key: name, shown: name });
 const [ann, bea, cis] = [tagOf("A"), tagOf("B"), tagOf("C")];
+
+const saleCheck = (...given: Parameters<typeof eachSale>) => [...eachSale(...given)];
 
 describe("clearDate", () => {
   // Finnish Medicines Agency, on counting a withdrawal period: with a 6-day period the animal may go on the 7th day after the last dose.

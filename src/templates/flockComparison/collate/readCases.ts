@@ -72,7 +72,7 @@ export function readCases(
     options,
   );
   return {
-    begun: cases(tags, days, options.gapDays).map(({ first }) => first),
+    begun: Array.from(cases(tags, days, options.gapDays), ({ first }) => first),
     courses,
     findings: findings.length,
   };
