@@ -3,6 +3,7 @@ import process from "node:process";
 import { EsbuildPlugin } from "esbuild-loader";
 import webpack, { type Configuration } from "webpack";
 import { EmitFiles } from "../emitFiles.ts";
+import { CompileAhead } from "./compileAhead.ts";
 import { practiceFiles } from "./practiceFiles.ts";
 
 // The embedded spreadsheet itself needs a browser of 2020 or later.
@@ -35,7 +36,14 @@ export const practiceBundle = (outputFolder: string): Configuration => ({
     functions: "./functions/catalogue.ts",
     practice: { import: "./src/pages/practice/main.tsx", dependOn: "functions" },
   },
-  output: { path: outputFolder, filename: "[name].js", clean: true, iife: false },
+  output: {
+    path: outputFolder,
+    filename: "[name].js",
+    clean: true,
+    iife: false,
+    // Modules are then functions in parentheses, which the browser compiles ahead.
+    environment: { methodShorthand: false, arrowFunction: false },
+  },
   resolve: { extensions: [".ts", ".tsx", ".js"] },
   module: {
     parser: { javascript: { dynamicImportMode: "eager" } },
@@ -59,6 +67,6 @@ export const practiceBundle = (outputFolder: string): Configuration => ({
     splitChunks: false,
     minimizer: [new EsbuildPlugin({ target, format: "iife", treeShaking: true, legalComments: "none" })],
   },
-  plugins: [withoutHyphenation, withoutLanguages, withoutStorage, new EmitFiles(practiceFiles)],
+  plugins: [withoutHyphenation, withoutLanguages, withoutStorage, new EmitFiles(practiceFiles), new CompileAhead()],
   performance: false,
 });
