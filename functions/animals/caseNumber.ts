@@ -33,13 +33,12 @@ export const caseNumberFunction = defineFunction({
   result: alongside("case", "count", "asked"),
   caution: undefined,
   sources: [sources.practice],
-  compute: ({ tag, date, tags, dates, gap_days }, place) => {
-    return caseNumbers({ tags: tag, days: date }, tags, dates, gap_days).map((answer, index) => {
+  compute: ({ tag, date, tags, dates, gap_days }, place) =>
+    caseNumbers({ tags: tag, days: date }, tags, dates, gap_days).map((answer, index) => {
       if (typeof answer === "number") return answer;
       if (place.single("asked")) throw nothingToReport(answer.none, { argument: answer.asked, index });
       return answer.none;
-    });
-  },
+    }),
   examples: [
     {
       shows: "The second time that 042 is lame",

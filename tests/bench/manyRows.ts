@@ -37,8 +37,8 @@ const byName: Readonly<Record<string, InRow>> = {
   produce: oneOf("meat", "milk"),
   basis: oneOf("authorised"),
   // An animal has about five records. Built anew for each row, as a workbook's cells are: equal text, not one object.
-  tags: (row, rows) => tagOf((row * 7919) % Math.ceil(rows / 5)),
-  tag: (row, rows) => tagOf((row * 7919) % Math.ceil(rows / 5)),
+  tags: (row, rows) => tagInRow(row, rows),
+  tag: (row, rows) => tagInRow(row, rows),
   sale_tags: (row, rows) => tagOf((row * 11) % Math.ceil(rows / 5)),
   treated: (row) => dateInRow(row) + (row % 9),
   sound_on: (row) => (row % 4 === 0 ? null : dateInRow(row) + 9 + (row % 18)),
@@ -54,6 +54,8 @@ const byKind: Readonly<Record<string, InRow>> = {
 // Read from JSON, as hosts hand texts over: a text put together of parts is copied when it is first looked at.
 const tagOf = (animal: number): string =>
   JSON.parse(`"ZZ 0 ${100_000 + (animal % 7)} ${String(animal).padStart(7, "0")}"`) as string;
+
+const tagInRow = (row: number, rows: number): string => tagOf((row * 7919) % Math.ceil(rows / 5));
 
 /** The names of the columns and blocks that grow; none for a function of single cells. */
 export const growing = ({ parameters }: AnyFunction): readonly string[] =>
@@ -95,7 +97,7 @@ const cellsOf = (inRow: InRow, rows: number): Cells => Array.from({ length: rows
 
 /** A column of tags, or of dates, as the functions get them. */
 export const columnOf = (holds: "tags" | "dates", rows: number): Cells =>
-  cellsOf(holds === "tags" ? (row, all) => tagOf((row * 7919) % Math.ceil(all / 5)) : dateInRow, rows);
+  cellsOf(holds === "tags" ? tagInRow : dateInRow, rows);
 
 const onePerDay = (definition: AnyFunction, name: string): InRow | undefined =>
   name === "dates" && Number.isFinite(mostRows(definition)) ? (row) => firstDay + row : undefined;
