@@ -80,15 +80,9 @@ export const alongside = (name: string, format: Format, group = "rows"): Result<
   group,
   layOut(answers, { rows, height, lying }) {
     // A single blank cell still needs its one answer: nothing.
-    const cells: Answer[][] = new Array(lying ? 1 : Math.max(height, 1));
-    if (lying) cells[0] = new Array(height).fill("");
-    let next = 0;
-    for (let place = 1; place <= Math.max(height, 1); place++) {
-      const answer = rows[next] === place ? answers[next++] : "";
-      if (lying) (cells[0] as Answer[])[place - 1] = answer;
-      else cells[place - 1] = [answer];
-    }
-    return cells;
+    const cells: Answer[] = new Array(Math.max(height, 1)).fill("");
+    for (let index = 0; index < rows.length; index++) cells[(rows[index] as number) - 1] = answers[index];
+    return lying ? [cells] : cells.map((cell) => [cell]);
   },
 });
 
