@@ -29,7 +29,7 @@ export function bench(): BenchReport {
           ? `None is above ${steepest}.`
           : `Above ${steepest}: ${over.map(({ name }) => name).join(", ")}.`
       } The bare pass looks at two cells of each row and makes a row of one cell, and nothing else: ${exponentNamed("bare pass").toFixed(2)}. The bare lookup does no more than keep the latest date of each row's tag in a Map: ${exponentNamed("bare lookup").toFixed(2)}.`,
-      "How steep a function of tags is depends on the machine's caches: the texts of 200 animals lie near the processor, those of 200,000 need not. The same functions on a machine of another make (this page at commit 5ea6736): bare lookup 1.24, ANIMALCLEAR 1.18, NOTCLEAR and REPEATS 1.20, CASENO and DUELIST 1.16, all others at most 1.15.",
+      "How steep a function of tags is depends on the machine's caches: the texts of 200 animals lie near the processor, those of 200,000 need not.",
       "All records lie within 700 days. What gathers them by day (LAMEWATCH, DRIFTWATCH, PREVTREND) does its dearest work once a day, so more rows cost it little, and its exponent says less than the others.",
       "SHEEPDAYS takes one head count a day, so a million are more days than a sheet's calendar has.",
       `Most memory: ${memory} MB for a process that goes through all functions, the cells of a million rows in up to nine columns in it.`,
