@@ -16,36 +16,36 @@ export const cautions = {
   offLabel: {
     topic: "dates",
     words:
-      "Only a vet may decide to use a product off its label and set its withdrawal period. This gives the least that the law allows; what the vet has written down, if longer, stands. Read the data sheet, and ask the vet when the two do not fit.",
+      "Only a vet may decide to use a product off its label and set its withdrawal period. This gives the least that the law allows; what the vet has written down, if longer, stands. Read the data sheet and follow your local rules, and ask the vet when they do not fit. For a substance that is forbidden in food animals no period is long enough.",
   },
   courses: {
     topic: "dates",
     words:
-      "This counts days; it does not know the product. Take the intervals from the product's data sheet or from your vet, and read there what to do when a dose comes late.",
+      "This counts days; it does not know the product. Take the intervals from the product's data sheet or from your vet, follow your local rules, and read there what to do when a dose comes late.",
   },
   carePlan: {
     topic: "treatment",
     words:
-      "This is common practice for a usual case; it has not seen your sheep. Medicines only as your vet prescribed, after reading the data sheet. Not sure what it is, or it does not heal: ask your vet.",
+      "This is common practice for a usual case; it has not seen your sheep. Medicines only as your vet prescribed, after reading the data sheet and by your local rules. Not sure what it is, or it does not heal: ask your vet. Blisters, or many sheep lame at once: ring your vet before you treat or move any.",
   },
   dosing: {
     topic: "treatment",
     words:
-      "This works out volumes; it does not know the animal or the product. Take dose, strength, route and the most per site from the data sheet or the prescribing vet, weigh rather than guess, and when in doubt ask the vet before you inject.",
+      "This works out volumes; it does not know the animal or the product. Take dose, strength, route and the most per site from the data sheet or the prescribing vet, weigh rather than guess, follow your local rules, and when in doubt ask the vet before you inject. Some injections are dangerous to people: if you prick yourself, get medical help and take the data sheet along.",
   },
   footbath: {
     topic: "treatment",
     words:
-      "Read the product's safety sheet first, wear gloves and goggles, and work in the open. Formalin fumes are toxic, irritate, can bring on allergy and cause cancer; zinc sulphate damages eyes and is very toxic to life in water. Do not let sheep drink from the bath, ask your vet which product to use, and follow local rules for getting rid of it.",
+      "Read the product's safety sheet first, wear gloves and goggles, and work in the open. Formalin fumes are toxic, irritate, can bring on allergy and cause cancer; zinc sulphate damages eyes and is very toxic to life in water. Do not let sheep drink from the bath, ask your vet which product to use (copper poisons sheep easily), and follow local rules for getting rid of it.",
   },
   medicineUse: {
     topic: "medicines",
     words:
-      "A low figure is no aim in itself: a sheep that needs treatment gets it, as your vet prescribed and as the data sheet says. Take strengths from the data sheet, and talk the figures over with your vet.",
+      "A low figure is no aim in itself: a sheep that needs treatment gets it, as your vet prescribed and as the data sheet says. Take strengths from the data sheet, follow your local rules on records of medicines, and talk the figures over with your vet.",
   },
   recordCheck: {
     topic: "records",
     words:
-      "This finds slips of the hand; it cannot tell whether a record is true or complete. A record without findings may still be wrong: keep what the law asks you to keep, and ask your vet when a treatment does not look right.",
+      "This finds slips of the hand; it cannot tell whether a record is true or complete. A record without findings may still be wrong: keep what your local rules ask you to keep, look withdrawal days up in the data sheet, and ask your vet when a treatment does not look right.",
   },
 } as const satisfies Readonly<Record<string, Caution>>;

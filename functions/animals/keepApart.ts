@@ -5,7 +5,7 @@ import { defineFunction } from "../../src/definition/defineFunction.ts";
 import { problem } from "../../src/definition/problemExamples.ts";
 import { day } from "../../src/reading/days.ts";
 import { wholeDays } from "../../src/reading/numbers.ts";
-import { column, one, oneOr } from "../../src/reading/parameter.ts";
+import { column, gappedColumnOrNone, one, oneOr } from "../../src/reading/parameter.ts";
 import { soundnessWord } from "../../src/reading/words.ts";
 import { table } from "../../src/writing/result.ts";
 import { sources } from "../sources.ts";
@@ -22,8 +22,9 @@ export const keepApartFunction = defineFunction({
     "who is still lame at turnout",
   ],
   notes: [
-    "The latest record up to the event counts; later records are left out. Of two records on one day, lame stands.",
+    "The latest record up to the event counts; later records are left out. Of two records on one day, lame stands over sound, and sold or died over both.",
     "Sound days count from the first sound record after the last lame one. An animal that was never recorded lame is not listed: it may still be lame and unseen.",
+    'Where a row of your records is a case, with a day seen lame and a day sound again, give "lame" once as states and the second day as sound_on. A blank sound_on is a sheep that is still lame.',
     `Lame is: ${soundnessWords.lame.join(", ")}. Sound is: ${soundnessWords.sound.join(", ")}. No longer in the flock, and so not listed, is: ${soundnessWords.gone.join(", ")}. Yes, no and scores are refused, since a heading may ask either question.`,
   ],
   parameters: {
@@ -31,9 +32,11 @@ export const keepApartFunction = defineFunction({
     ...recordColumns,
     states: column(
       soundnessWord,
-      'What each record says: "lame", "treated", "sound", "recovered", "sold"; the same rows',
+      'What each record says: "lame", "treated", "sound", "recovered", "sold"; the same rows, or one word for all',
+      { repeats: true },
     ),
     settle_days: oneOr(wholeDays, 7, "Days an animal must have been sound"),
+    sound_on: gappedColumnOrNone(day, "Day each was found sound again, the same rows; blank while it is not"),
   },
   result: table<KeptApart>(
     "none to keep apart",
@@ -43,8 +46,8 @@ export const keepApartFunction = defineFunction({
   ),
   caution: undefined,
   sources: [sources.practice],
-  compute: ({ event_date, tags, dates, states, settle_days }) =>
-    keepApart(event_date, tags, dates, states, settle_days),
+  compute: ({ event_date, tags, dates, states, settle_days, sound_on }) =>
+    keepApart(event_date, tags, dates, states, settle_days, sound_on),
   examples: [
     {
       shows: "Housing on 20 Mar 2026: one lame, one sound for five days, one for ten",
@@ -88,6 +91,33 @@ export const keepApartFunction = defineFunction({
         ["tag", "why", "last record"],
         ["043", "lame on 2 Mar 2026", dayOf("2026-03-02")],
       ],
+    },
+    {
+      shows: "Cases, a row each, with the day sound again: one still lame, one sound for four days, one for twelve",
+      call: [
+        dayOf("2026-03-20"),
+        ["041", "042", null, "043"],
+        [dayOf("2026-03-12"), dayOf("2026-02-27"), null, dayOf("2026-03-01")],
+        "lame",
+        7,
+        [null, dayOf("2026-03-16"), null, dayOf("2026-03-08")],
+      ],
+      gives: [
+        ["tag", "why", "last record"],
+        ["041", "lame on 12 Mar 2026", dayOf("2026-03-12")],
+        ["042", "sound only since 16 Mar 2026, lame on 27 Feb 2026; settled on 23 Mar 2026", dayOf("2026-03-16")],
+      ],
+    },
+    {
+      call: [
+        dayOf("2026-03-20"),
+        ["041", "042"],
+        [dayOf("2026-03-12"), dayOf("2026-02-27")],
+        "lame",
+        7,
+        [null, dayOf("2026-02-16")],
+      ],
+      gives: problem("sound_on, row 2: 16 Feb 2026 is before the record of 27 Feb 2026; mend one of the two dates"),
     },
     {
       call: [dayOf("2026-03-20"), ["042", "043"], [dayOf("2026-02-27"), dayOf("2026-03-15")], ["lame", "yes"]],

@@ -20,7 +20,7 @@ export const repeatAnimalsFunction = defineFunction({
   ],
   notes: [
     ...caseNotes,
-    "from and until look at a case's first record: a case that began before from is not counted, even if it runs on. The two days themselves count.",
+    "from and until look at a case's first record: a case that began before from is not counted, even if it runs on. The two days themselves count. Left out, the cases of all years count together: give from to look at one season.",
     "Two cases in a season are commonly a reason to consider culling; the choice is yours and your vet's.",
   ],
   parameters: {

@@ -17,7 +17,10 @@ export const soundByFunction = defineFunction({
   summary:
     "The share of treated sheep that are sound within so many days, with its limits; sheep still lame are counted fairly.",
   questions: ["how many are sound a week after treatment", "does the treatment work", "recovery rate of lame sheep"],
-  notes: [...cureNotes, "Past the longest time that any animal still lame was watched there is no answer: #N/A."],
+  notes: [
+    ...cureNotes,
+    "Past the longest time that any animal was watched there is no answer while some were still lame: #N/A. When the one watched longest became sound, the share is 100 % from that day on, though one watched for less may still be lame.",
+  ],
   parameters: {
     ...cureColumns,
     by_days: one(wholeDays, "Days after treatment"),

@@ -15,7 +15,7 @@ export const funnelFunction = defineFunction({
   questions: ["which flocks are out of line", "funnel plot of flocks", "compare flocks of unlike size fairly"],
   notes: [
     ...flockNotes,
-    "Chart the share and the four limits against the sheep seen to get the funnel. The smaller the flock, the wider it is.",
+    "Chart the share and the four limits against the sheep seen to get the funnel. The smaller the flock, the wider it is. A low limit below 0 is written as 0.",
     "Without a target each flock is set against the share of all flocks together, of which it is a part; then there must be two flocks or more.",
     "The limits hold chance only. Flocks differ in fields, breeds and weather too, so with large flocks many fall outside; FLOCKSPREAD says how much they differ.",
     "Of 100 flocks that differ by chance alone, about 5 fall outside the 95 % limits and hardly one outside the 99.8 % limits.",

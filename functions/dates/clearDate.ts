@@ -26,12 +26,17 @@ export const clearDateFunction = defineFunction({
     "Columns give a column. A row with a treatment but no days says so in words; a missing period is never taken as 0.",
     blankDaysNote,
     "One cell of days may stand for a whole column of dates.",
+    "Data sheets give one period for meat and another for milk; the answer is for the produce whose days you give. A period in hours: divide by 24 and round up.",
   ],
   parameters: {
     treated: gappedColumn(moment, "Date of the last dose (a cell or a column)"),
-    withdrawal_days: gappedColumn(wholeDays, "Withdrawal period in days, from the data sheet or the vet", {
-      repeats: true,
-    }),
+    withdrawal_days: gappedColumn(
+      wholeDays,
+      "Withdrawal period in days (for meat, or for milk), from the data sheet or the vet",
+      {
+        repeats: true,
+      },
+    ),
     counting: countingChoice,
   },
   result: alongside("clear date", "date"),

@@ -8,7 +8,7 @@ import { choice, tag } from "../../src/reading/words.ts";
 export const treatmentColumns = {
   tags: gappedColumn(tag, "Tags in the treatment records"),
   treated: gappedColumn(moment, "Date of each treatment's last dose, the same rows"),
-  withdrawal_days: gappedColumn(wholeDays, "Withdrawal days of each treatment, the same rows"),
+  withdrawal_days: gappedColumn(wholeDays, "Withdrawal days of each treatment (for meat, or for milk), the same rows"),
 };
 
 /** How the withdrawal days are counted. */
@@ -24,6 +24,7 @@ export const blankDaysNote =
 
 /** The rule for incomplete records, said under every function that reads them. */
 export const treatmentNotes = [
+  "Data sheets give one period for meat and another for milk. Keep them in two columns, and ask for each: the answer is for the produce whose days you give.",
   "A row with a treatment date and no withdrawal days is never read as 0 days. A row with neither is no treatment.",
   blankDaysNote,
   "Tags compare as TAGKEY does, so two spellings of a tag are one animal.",

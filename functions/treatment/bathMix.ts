@@ -18,7 +18,7 @@ export const bathMixFunction = defineFunction({
     '"liquid" is volume by volume: 3 % is 3 litres of the liquid as bought in 100 litres of bath. The answer is litres of liquid, and litres of water to add it to.',
     "Percentages are typed as 3 for 3 %, not as 3%, which a cell holds as 0.03.",
     "product_percent is 100 when the target means the product as bought, as footbath advice mostly does: 3 % formalin is 3 litres of formalin as bought in 100 litres, not 3 % formaldehyde. Give the product's own strength only when the target means the pure substance.",
-    "Counted in product as bought, more than 3 % of a liquid and more than 10 % of a powder are refused as harmful. A data sheet that asks for more: ask your vet.",
+    "Counted in product as bought, more than 3 % of a liquid and more than 10 % of a powder are refused, since formalin and zinc sulphate harm when stronger. A data sheet that asks for more: ask your vet. Copper sulphate only as your vet says: sheep are easily poisoned by copper.",
     "The same 10 % is also published as 1 kg with 9 litres of water, which is weight by weight and a little stronger; this is not used here.",
   ],
   parameters: {
@@ -33,7 +33,7 @@ export const bathMixFunction = defineFunction({
   },
   result: row<BathMix>(
     ["product (kg of powder, litres of liquid)", "number", ({ product }) => product],
-    ["water (litres)", "number", ({ water }) => water],
+    ["litres of water (liquid), or litres to fill up to (powder)", "number", ({ water }) => water],
   ),
   caution: cautions.footbath,
   sources: [sources.footbathMixes, sources.footbathHazards, sources.practice],
@@ -50,20 +50,20 @@ export const bathMixFunction = defineFunction({
     {
       call: [54, 5, "liquid"],
       gives: problem(
-        "target_percent: the bath would hold 5 % of the product as bought, and more than 3 % of a liquid is harmful: liquids such as formalin harm the feet when stronger, and their fumes harm people; enter a weaker bath, or ask your vet",
+        "target_percent: the bath would hold 5 % of the product as bought, and more than 3 % of a liquid is refused here: formalin harms the feet when stronger, and its fumes harm people; enter a weaker bath; with another liquid follow its data sheet, and ask your vet",
       ),
     },
     {
       shows: "3 % formaldehyde in the place of 3 % formalin",
       call: [54, 3, "liquid", 40],
       gives: problem(
-        "target_percent: the bath would hold 7.5 % of the product as bought, and more than 3 % of a liquid is harmful: liquids such as formalin harm the feet when stronger, and their fumes harm people; enter a weaker bath, or ask your vet",
+        "target_percent: the bath would hold 7.5 % of the product as bought, and more than 3 % of a liquid is refused here: formalin harms the feet when stronger, and its fumes harm people; enter a weaker bath; with another liquid follow its data sheet, and ask your vet",
       ),
     },
     {
       call: [54, 12, "powder"],
       gives: problem(
-        "target_percent: the bath would hold 12 % of the product as bought, and more than 10 % of a powder is harmful: a stronger powder bath can burn the skin between the claws; enter a weaker bath, or ask your vet",
+        "target_percent: the bath would hold 12 % of the product as bought, and more than 10 % of a powder is refused here: a stronger powder bath can burn the skin between the claws; enter a weaker bath, or ask your vet",
       ),
     },
     {

@@ -32,8 +32,8 @@ const everyCase: readonly StepText[] = [
     "Write the withdrawal days down even when they are 0.",
   ],
   [
-    "Work out the clear date (CLEARDATE) before she, or her milk, goes for food.",
-    "The withdrawal period runs from the last dose.",
+    "Work out the clear date (CLEARDATE) before she goes for food. Her milk has days of its own.",
+    "The withdrawal period runs from the last dose, and data sheets give one for meat and another for milk.",
     "Days that are missing are not 0 days: hold her until you know them.",
   ],
   [
@@ -67,7 +67,7 @@ export const carePlanFunction = defineFunction({
   notes: [
     "The lesion is read as LESIONNAME reads it.",
     "In a flock that has footrot, interdigital dermatitis is treated as footrot. In a flock that has contagious ovine digital dermatitis, other lesions get a look at the top of the hoof, and the step for a first case is left out.",
-    "pus_drained matters for a white line abscess and a foreign body. severe means loose or bent horn, or no weight on the foot.",
+    "pus_drained matters for a white line abscess and a foreign body; severe for footrot and contagious ovine digital dermatitis.",
     "The plan is common practice. It names no medicine and no dose: those come from your vet and the data sheet.",
   ],
   parameters: {
@@ -75,7 +75,7 @@ export const carePlanFunction = defineFunction({
     flock_has_footrot: oneOr(yesNo, false, "Whether the flock has footrot"),
     flock_has_codd: oneOr(yesNo, false, "Whether the flock has contagious ovine digital dermatitis"),
     pus_drained: oneOr(yesNo, false, "Whether the pus has been let out"),
-    severe: oneOr(yesNo, false, "Loose or bent horn, or no weight on the foot"),
+    severe: oneOr(yesNo, false, "Loose or bent horn"),
   },
   result: table<CareStep>(
     "no steps",
@@ -99,11 +99,26 @@ export const carePlanFunction = defineFunction({
       call: ["scald"],
       gives: planOf(
         [
+          "Look along the edge of the horn. Horn lifting or a foul smell: follow the plan for footrot.",
+          "Scald stays in the skin; once the horn lifts it is footrot.",
+          "",
+        ],
+        [
           "Treat the skin between the claws from outside, such as with a spray.",
           "The trouble is in the skin, and does not reach under the horn.",
           medicine,
         ],
+        [
+          "Many in the group have it: ask your vet about a footbath for all of them (BATHLITRES, BATHMIX).",
+          "Scald runs through a group, lambs above all, and one by one takes too long.",
+          "",
+        ],
         ["Do not trim.", "There is no loose horn to take away, and a cut lets infection in.", ""],
+        [
+          "Blisters or raw sores on feet, mouth or teats, or many sheep suddenly lame or feverish: move none, and ring your vet at once.",
+          "It may be a disease that must by law be reported.",
+          "",
+        ],
         lookAgain,
       ),
     },
@@ -117,14 +132,14 @@ export const carePlanFunction = defineFunction({
           "",
         ],
         [
-          "Give the long-acting antibiotic by injection into the muscle.",
+          "Inject the long-acting antibiotic that your vet prescribed, where its data sheet says: mostly into the muscle.",
           "The infection sits under the horn, where nothing put on from outside reaches it.",
           medicine,
         ],
         [
-          "Share the volume over two sites, one on each side. Draw back before you inject.",
+          "Share the volume over two sites, one on each side, unless the data sheet says otherwise. Draw back before you inject.",
           "A long-acting injection is absorbed over about two days and irritates the muscle; half in each place hurts less and is taken up better.",
-          `${medicine} Choose the site that the data sheet allows, away from major nerves. Blood in the syringe: take the needle out and choose another place.`,
+          `${medicine} Choose the site that the data sheet allows, away from major nerves. Blood in the syringe: take the needle out and choose another place. If you prick yourself, get medical help and take the data sheet along.`,
         ],
         ["Spray all four feet while she is caught.", "The other feet may carry it before it shows.", medicine],
         [
@@ -159,6 +174,11 @@ export const carePlanFunction = defineFunction({
           `${medicine} Once it has drained, ask for this plan again with pus_drained.`,
         ],
         ["Do not strip the wall.", "She walks on it; bare flesh is slow to grow horn.", ""],
+        [
+          "No weight on the foot, a swelling above the hoof, or not clearly better two days after the pus ran: to the vet today.",
+          "The pus may have reached the joint.",
+          "",
+        ],
         lookAgain,
       ),
     },

@@ -17,7 +17,7 @@ export const doseMlFunction = defineFunction({
   notes: [
     "Weight × mg per kg ÷ mg per ml. A strength of 20 % is 200 mg per ml.",
     roundingNote,
-    "A weight outside 1 to 200 kg is refused, and so is a dose that is less than half a mark or more than 250 ml.",
+    "A weight outside 1 to 200 kg is refused, and so is a dose that the nearest mark misses by more than a fifth, or one of more than 60 ml.",
     "A column of weights gives a column. Blank rows stay blank.",
   ],
   parameters: {
@@ -53,7 +53,14 @@ export const doseMlFunction = defineFunction({
     {
       call: [4, 2, 200, 0.1],
       gives: problem(
-        "weight_kg: 4 kg asks for less than half a mark of 0.1 ml; take a finer syringe and enter its mark in mark_ml",
+        "weight_kg: 4 kg asks for 0.04 ml, and the nearest mark is 0 ml; take a finer syringe and enter its mark in mark_ml",
+      ),
+    },
+    {
+      shows: "The nearest mark would be twice the dose",
+      call: [5, 2, 200, 0.1],
+      gives: problem(
+        "weight_kg: 5 kg asks for 0.05 ml, and the nearest mark is 0.1 ml; take a finer syringe and enter its mark in mark_ml",
       ),
     },
     {

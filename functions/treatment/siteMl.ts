@@ -65,7 +65,7 @@ export const siteMlFunction = defineFunction({
       shows: "A decimal point left out",
       call: [375],
       gives: problem(
-        "volume_ml: 375 ml for one animal cannot be right; enter the dose in ml, at most 250, or ask your vet",
+        "volume_ml: 375 ml for one animal cannot be right; enter the dose in ml, at most 60, or ask your vet",
       ),
     },
     { call: [30, 12], gives: problem("sites: 12 sites are more than 10; enter fewer, or ask your vet") },

@@ -17,7 +17,7 @@ export const driftWatchFunction = defineFunction({
   notes: [
     ...datedGatherNotes,
     "The average starts at the centre and takes in each new share with the weight given: a small weight finds small lasting changes, a large one finds sudden ones.",
-    "The limits are exact in their standard deviation for each gather's number of sheep, and widen from the first gather on. That they hold so often as they should rests on many sheep at each gather.",
+    "The limits are exact in their standard deviation for each gather's number of sheep, and widen from the first gather on, never below 0 or above 100 %. That they hold so often as they should rests on many sheep at each gather.",
     "Without a target the centre is the share of all gathers together, so a drift that lasts through all of them shows less.",
   ],
   parameters: {

@@ -26,7 +26,7 @@ export const lameWatchFunction = defineFunction({
   notes: [
     ...datedGatherNotes,
     "Two rules give a signal: a share beyond its limits, and eight or more gathers in a row on one side of the centre. Gathers within the limits are the ordinary ups and downs of chance.",
-    'The "exact" limits are the fewest and the most lame sheep that chance does not bring more rarely than 0.00135 on their side; "3sigma" are the usual ones of three standard deviations, which fit small gathers badly. A share on a limit is within.',
+    'The "exact" limits are the fewest and the most lame sheep that chance does not bring more rarely than 0.00135 on their side; "3sigma" are the usual ones of three standard deviations, which fit small gathers badly and are cut at 0 and 100 %. A share on a limit is within.',
     "baseline_gathers: how many of the first gathers make the centre, when the time before a change is to judge the time after. Left out, all gathers do. A baseline without a lame sheep makes every later lame sheep a signal: give it more gathers.",
     "Sheep of one flock catch it from one another, and the same sheep are seen again: both make signals come oftener than chance alone would.",
   ],

@@ -57,6 +57,12 @@ def read(desktop, request):
     if document is None:
         raise RuntimeError("Calc does not open %s" % request["path"])
     try:
+        for sheet, cell, value in request["typed"]:
+            target = document.Sheets.getByName(sheet).getCellRangeByName(cell)
+            if isinstance(value, str):
+                target.setString(value)
+            else:
+                target.setValue(value)
         started, processor = time.perf_counter(), time.process_time()
         document.calculateAll()
         seconds, processor = time.perf_counter() - started, time.process_time() - processor

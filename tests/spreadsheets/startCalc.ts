@@ -26,6 +26,9 @@ interface Described {
   readonly arguments: readonly { readonly name: string; readonly description: string; readonly optional: boolean }[];
 }
 
+/** What is typed where. */
+export type Typed = readonly [sheet: string, cell: string, value: number | string];
+
 interface Copy {
   readonly saveAs: string;
   /** Calc's name of the kind of file. */
@@ -35,6 +38,8 @@ interface Copy {
 export interface Calc {
   /** Opens a file, works out every formula afresh, saves copies if asked to, and reads all cells. */
   readonly read: (path: string, ...copies: readonly Copy[]) => Promise<CalcWorkbook>;
+  /** The same, after some cells were typed. */
+  readonly readTyped: (path: string, typed: readonly Typed[]) => Promise<CalcWorkbook>;
   readonly describe: (name: string) => Promise<Described>;
   /** A folder that is removed when Calc stops. */
   readonly folder: string;
@@ -90,7 +95,8 @@ export async function startCalc(
 
   return {
     folder,
-    read: (path, ...copies) => ask<CalcWorkbook>({ path, copies }),
+    read: (path, ...copies) => ask<CalcWorkbook>({ path, copies, typed: [] }),
+    readTyped: (path, typed) => ask<CalcWorkbook>({ path, copies: [], typed }),
     describe: (name) => ask<Described>({ describe: name }),
     async stop() {
       line.end();

@@ -1,4 +1,5 @@
 import { type Day, showDay } from "../../cells/day.ts";
+import { Problem } from "../../cells/problem.ts";
 import { rowsByAnimal } from "../episodes/rowsByAnimal.ts";
 import type { Tag } from "../tags/tagKey.ts";
 import type { Soundness } from "./soundness.ts";
@@ -18,6 +19,9 @@ export interface KeptApart {
  *
  * @param event - the day of housing, turnout or weaning
  * @param states - what each record says
+ * @param soundOn - where a record is a case, the day its animal was sound again, which is a record of its own; undefined
+ *   while it is not
+ * @throws Problem with the row when an animal was sound again before the day of its record
  * @returns lame animals first, then those settling; each in order of first record row
  * @see lame sheep apart until sound: common practice, no source
  * @example
@@ -30,7 +34,19 @@ export function keepApart(
   dates: readonly Day[],
   states: readonly Soundness[],
   settleDays: number,
+  soundOn?: readonly (Day | undefined)[],
 ): readonly KeptApart[] {
+  if (soundOn !== undefined) {
+    const [allTags, allDates, allStates] = [[...tags], [...dates], [...states]];
+    soundOn.forEach((day, index) => {
+      if (day === undefined) return;
+      refuseBefore(dates[index] as Day, day, index);
+      allTags.push(tags[index] as Tag);
+      allDates.push(day);
+      allStates.push("sound");
+    });
+    return keepApart(event, allTags, allDates, allStates, settleDays);
+  }
   const lame: KeptApart[] = [];
   const settling: KeptApart[] = [];
   const { order, starts, firstRow } = rowsByAnimal(tags, dates);
@@ -64,4 +80,12 @@ export function keepApart(
       });
   });
   return [...lame, ...settling];
+}
+
+function refuseBefore(record: Day, sound: Day, index: number): void {
+  if (sound < record)
+    throw new Problem(`${showDay(sound)} is before the record of ${showDay(record)}; mend one of the two dates`, {
+      argument: "sound_on",
+      index,
+    });
 }

@@ -13,7 +13,7 @@ export const coddSteps: readonly PlannedStep[] = [
     why: "It spreads from sheep to sheep, and a flock that has it rarely gets rid of it.",
   },
   {
-    what: "Give the antibiotic by injection.",
+    what: "Inject the antibiotic that your vet prescribed, where its data sheet says.",
     why: "Of all treatments the injection is the most likely to help.",
     medicine: true,
   },

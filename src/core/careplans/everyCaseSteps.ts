@@ -18,8 +18,8 @@ export const everyCaseSteps: readonly PlannedStep[] = [
     caution: "Write the withdrawal days down even when they are 0.",
   },
   {
-    what: "Work out the clear date (CLEARDATE) before she, or her milk, goes for food.",
-    why: "The withdrawal period runs from the last dose.",
+    what: "Work out the clear date (CLEARDATE) before she goes for food. Her milk has days of its own.",
+    why: "The withdrawal period runs from the last dose, and data sheets give one for meat and another for milk.",
     caution: "Days that are missing are not 0 days: hold her until you know them.",
   },
   {

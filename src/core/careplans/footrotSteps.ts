@@ -10,7 +10,7 @@ export const footrotSteps: readonly PlannedStep[] = [
   },
   lookForCodd,
   {
-    what: "Give the long-acting antibiotic by injection into the muscle.",
+    what: "Inject the long-acting antibiotic that your vet prescribed, where its data sheet says: mostly into the muscle.",
     why: "The infection sits under the horn, where nothing put on from outside reaches it.",
     medicine: true,
   },

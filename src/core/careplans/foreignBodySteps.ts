@@ -14,8 +14,7 @@ export const foreignBodySteps: readonly PlannedStep[] = [
     why: "Then there is pus under the horn.",
   },
   {
-    when: ({ severe }) => severe,
-    what: "No weight on the foot after it is out: to the vet today.",
+    what: "No weight on the foot after it is out, or not clearly better in two days: to the vet today.",
     why: "It may have reached a joint.",
   },
   lookForCodd,

@@ -2,6 +2,7 @@ import { footrotSteps } from "./footrotSteps.ts";
 import { lookAgain } from "./lookAgain.ts";
 import { lookForCodd } from "./lookForCodd.ts";
 import { type Condition, onlyWhen, type PlannedStep } from "./plannedStep.ts";
+import { reportable } from "./reportable.ts";
 
 const footrotFlock: Condition = ({ flockHasFootrot }) => flockHasFootrot;
 const cleanFlock: Condition = ({ flockHasFootrot }) => !flockHasFootrot;
@@ -16,7 +17,6 @@ export const interdigitalDermatitisSteps: readonly PlannedStep[] = [
   ]),
   ...onlyWhen(cleanFlock, [
     {
-      when: ({ severe }) => severe,
       what: "Look along the edge of the horn. Horn lifting or a foul smell: follow the plan for footrot.",
       why: "Scald stays in the skin; once the horn lifts it is footrot.",
     },
@@ -27,9 +27,14 @@ export const interdigitalDermatitisSteps: readonly PlannedStep[] = [
       medicine: true,
     },
     {
+      what: "Many in the group have it: ask your vet about a footbath for all of them (BATHLITRES, BATHMIX).",
+      why: "Scald runs through a group, lambs above all, and one by one takes too long.",
+    },
+    {
       what: "Do not trim.",
       why: "There is no loose horn to take away, and a cut lets infection in.",
     },
+    reportable,
     lookAgain,
   ]),
 ];

@@ -1,5 +1,6 @@
 import { lookForCodd } from "./lookForCodd.ts";
 import type { PlannedStep } from "./plannedStep.ts";
+import { reportable } from "./reportable.ts";
 
 export const noLesionSteps: readonly PlannedStep[] = [
   {
@@ -15,4 +16,5 @@ export const noLesionSteps: readonly PlannedStep[] = [
     what: "Lame without a lesion: feel up the leg, and to the vet.",
     why: "The trouble may be in a joint, a muscle or the back.",
   },
+  reportable,
 ];

@@ -18,7 +18,6 @@ export const shellyHoofSteps: readonly PlannedStep[] = [
     caution: "Never into sensitive tissue. Stop before it bleeds.",
   },
   {
-    when: ({ severe }) => severe,
     what: "Lame, hot or with pus: follow the plan for a white line abscess.",
     why: "Then dirt has already reached the flesh.",
   },

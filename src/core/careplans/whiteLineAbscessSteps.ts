@@ -40,8 +40,7 @@ export const whiteLineAbscessSteps: readonly PlannedStep[] = [
   },
   lookForCodd,
   {
-    when: ({ severe }) => severe,
-    what: "No weight on the foot, or a swelling above the hoof: to the vet today.",
+    what: "No weight on the foot, a swelling above the hoof, or not clearly better two days after the pus ran: to the vet today.",
     why: "The pus may have reached the joint.",
   },
   lookAgain,

@@ -1,2 +1,2 @@
 /** The most ml that one sheep is given at one time; above it is a slip of the hand. Common practice, no source. */
-export const mostMl = 250;
+export const mostMl = 60;

@@ -21,7 +21,7 @@ const mostSites = 10;
  * The parts add up to the volume exactly. Places are added until no part is more than the most allowed.
  *
  * @returns ml for each place
- * @throws Problem when the volume does not fall on a mark, is too small to share, is more than 250 ml, or more than 10
+ * @throws Problem when the volume does not fall on a mark, is too small to share, is more than 60 ml, or more than 10
  * places are asked for or needed
  * @example
  * siteMl(7.5, { sites: 2, maxPerSiteMl: 5, markMl: 0.1 }) // → [3.8, 3.7]

@@ -15,12 +15,21 @@ interface Limit {
   /** The most per cent of the product as bought. */
   readonly percent: number;
   readonly reason: string;
+  readonly mend: string;
 }
 
 // Common practice; that formalin above 3 % harms feet was read about.
 const limits: Readonly<Record<BathProduct, Limit>> = {
-  liquid: { percent: 3, reason: "liquids such as formalin harm the feet when stronger, and their fumes harm people" },
-  powder: { percent: 10, reason: "a stronger powder bath can burn the skin between the claws" },
+  liquid: {
+    percent: 3,
+    reason: "formalin harms the feet when stronger, and its fumes harm people",
+    mend: "enter a weaker bath; with another liquid follow its data sheet, and ask your vet",
+  },
+  powder: {
+    percent: 10,
+    reason: "a stronger powder bath can burn the skin between the claws",
+    mend: "enter a weaker bath, or ask your vet",
+  },
 };
 
 /**
@@ -38,11 +47,11 @@ const limits: Readonly<Record<BathProduct, Limit>> = {
  */
 export function bathMix(litres: number, targetPercent: number, kind: BathProduct, productPercent: number): BathMix {
   const asBought = new Big(targetPercent).times(100).div(productPercent);
-  const { percent, reason } = limits[kind];
+  const { percent, reason, mend } = limits[kind];
   // Rounded up in words, so that what is too strong never reads as the limit itself.
   if (asBought.gt(percent))
     throw new Problem(
-      `the bath would hold ${asBought.round(2, Big.roundUp)} % of the product as bought, and more than ${percent} % of a ${kind} is harmful: ${reason}; enter a weaker bath, or ask your vet`,
+      `the bath would hold ${asBought.round(2, Big.roundUp)} % of the product as bought, and more than ${percent} % of a ${kind} is refused here: ${reason}; ${mend}`,
       { argument: "target_percent" },
     );
   const product = asBought.times(litres).div(100);

@@ -2,6 +2,7 @@ import type { Cell } from "../../cells/cell.ts";
 import { isBlankCell, isCellError, showCell } from "../../cells/cell.ts";
 import { type Day, firstDay, isoText, lastDay, momentFromText, showDay } from "../../cells/day.ts";
 import { numberIn } from "../../cells/numberIn.ts";
+import { mostMl } from "../dosing/mostMl.ts";
 import { findFeet } from "../feet/footNames.ts";
 import { findLesion } from "../lesions/lesionName.ts";
 import { tagFault } from "../tags/tagFault.ts";
@@ -156,6 +157,6 @@ const fieldChecks: Readonly<Record<RecordField, FieldCheck>> = {
   product: (cell) => ({ value: String(cell).trim() }),
   score: number({ least: 0, most: 6, unit: "points of the scale", whole: true }),
   weight: number({ least: 1, most: 200, unit: "kg" }),
-  dose: number({ least: 0.05, most: 60, unit: "ml" }),
+  dose: number({ least: 0.05, most: mostMl, unit: "ml" }),
   "withdrawal days": number({ least: 0, most: 365, unit: "days", whole: true }),
 };

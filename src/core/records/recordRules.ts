@@ -56,22 +56,21 @@ const inOrder =
     };
   };
 
-// Where medicines are recorded, a row without one is a look at the animal and not a treatment.
-const isTreatment = (has: Columns): ((record: RecordValues) => boolean) =>
-  has("product") || has("dose")
-    ? (record) => record.filled("product") || record.filled("dose")
-    : (record) => record.filled("treated");
+// Where medicines are recorded, a row without one is a look at the animal and not a treatment, unless the day it was
+// seen lame has a column of its own.
+const treatmentFields = (has: Columns): readonly RecordField[] =>
+  (has("product") || has("dose")) && !has("seen lame") ? ["product", "dose"] : ["product", "dose", "treated"];
 
 const noWithdrawal: Rule = (has) => {
   if (!has("withdrawal days")) return undefined;
-  const treats = isTreatment(has);
+  const fields = treatmentFields(has);
   return (record) =>
-    record.filled("withdrawal days") || !treats(record)
+    record.filled("withdrawal days") || !fields.some(record.filled)
       ? undefined
       : {
           field: "withdrawal days",
           what: "a treatment without withdrawal days",
-          mend: "enter the days from the data sheet or the vet; 0 only when that is what is written there",
+          mend: "enter the days from the data sheet or the vet; 0 only when that is written there, or when no medicine was given",
         };
 };
 

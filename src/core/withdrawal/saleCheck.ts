@@ -1,5 +1,6 @@
 import type { Moment } from "../../cells/day.ts";
 import type { Tag } from "../tags/tagKey.ts";
+import { withoutZeros } from "../tags/withoutZeros.ts";
 import { type AnimalClear, clearByAnimal, gapInWords, type Treatments } from "./clearByAnimal.ts";
 import type { Counting } from "./clearDate.ts";
 
@@ -20,10 +21,13 @@ export interface SaleAnswer {
  *
  * An animal with a treatment whose days are missing is held. A tag that is in no treatment record is not called clear,
  * since a mistyped tag looks the same; a cell that holds a number loses the zeros at its front, so a treated animal's tag
- * that differs by them only is named.
+ * that differs by them only is named, and while that animal is not clear this one is held.
  *
  * @param rowOf - the row of the sheet for a place in the treatment columns
  * @returns an answer for each sale tag, in their order
+ * @example
+ * [...saleCheck([a], 46091, { tags: [a], treated: [46063], withdrawalDays: [28] }, "whole days", (index) => index + 2)]
+ * // → [{ tag: a.shown, answer: "hold", clear: 46092, daysToWait: 1 }]
  */
 export function* saleCheck(
   saleTags: readonly Tag[],
@@ -36,34 +40,53 @@ export function* saleCheck(
   const alike = alikeButForZeros(animals);
   for (const { key, shown } of saleTags) {
     const animal = animals.get(key);
-    if (animal === undefined)
-      yield { tag: shown, answer: "no treatment recorded", clear: alike(key), daysToWait: undefined };
-    else if (animal.gap !== undefined)
-      yield { tag: shown, answer: "hold", clear: gapInWords(animal.gap, rowOf), daysToWait: undefined };
+    if (animal !== undefined) yield answerFor(shown, animal, saleDate, rowOf);
     else {
-      const clear = animal.clear as Moment;
-      // Rounded up: a period that ends during the day of sale is not over when that day begins.
-      const daysToWait = Math.max(0, Math.ceil(clear - saleDate));
-      yield { tag: shown, answer: daysToWait === 0 ? "clear" : "hold", clear, daysToWait };
+      const other = alike(key);
+      const isHeld = other !== undefined && daysToWait(other, saleDate) !== 0;
+      yield {
+        tag: shown,
+        answer: isHeld ? "hold" : "no treatment recorded",
+        clear: other && `look at the zeros: ${other.tag.shown} has a treatment`,
+        daysToWait: undefined,
+      };
     }
   }
 }
 
-function alikeButForZeros(animals: ReadonlyMap<string, AnimalClear>): (key: string) => string | undefined {
-  let shownAs: ReadonlyMap<string, string> | undefined;
+function answerFor(tag: string, animal: AnimalClear, saleDate: Moment, rowOf: (index: number) => number): SaleAnswer {
+  const days = daysToWait(animal, saleDate);
+  const clear = animal.gap === undefined ? animal.clear : gapInWords(animal.gap, rowOf);
+  return { tag, answer: days === 0 ? "clear" : "hold", clear, daysToWait: days };
+}
+
+/** Rounded up: a period that ends during the day of sale is not over when that day begins. Undefined when not known. */
+const daysToWait = ({ gap, clear }: AnimalClear, saleDate: Moment): number | undefined =>
+  gap !== undefined || clear === undefined ? undefined : Math.max(0, Math.ceil(clear - saleDate));
+
+type Alike = (key: string) => AnimalClear | undefined;
+
+// Of several treated animals that are alike the one that is clear last counts, and before it one that is not known.
+function alikeButForZeros(animals: ReadonlyMap<string, AnimalClear>): Alike {
+  let byDigits: ReadonlyMap<string, AnimalClear> | undefined;
   return (key) => {
-    if (!isNumber.test(key)) return undefined;
-    shownAs ??= shownWithoutZeros(animals);
-    const shown = shownAs.get(withoutZeros(key));
-    return shown && `look at the zeros: ${shown} has a treatment`;
+    const digits = withoutZeros(key);
+    if (digits === undefined) return undefined;
+    byDigits ??= lastByDigits(animals);
+    return byDigits.get(digits);
   };
 }
 
-function shownWithoutZeros(animals: ReadonlyMap<string, AnimalClear>): ReadonlyMap<string, string> {
-  const shownAs = new Map<string, string>();
-  for (const [key, { tag }] of animals) if (isNumber.test(key)) shownAs.set(withoutZeros(key), tag.shown);
-  return shownAs;
+function lastByDigits(animals: ReadonlyMap<string, AnimalClear>): ReadonlyMap<string, AnimalClear> {
+  const last = new Map<string, AnimalClear>();
+  for (const [key, animal] of animals) {
+    const digits = withoutZeros(key);
+    if (digits === undefined) continue;
+    const other = last.get(digits);
+    if (other === undefined || whenClear(animal) > whenClear(other)) last.set(digits, animal);
+  }
+  return last;
 }
 
-const isNumber = /^\d+$/;
-const withoutZeros = (key: string): string => key.replace(/^0+/, "");
+const whenClear = ({ gap, clear }: AnimalClear): Moment =>
+  gap === undefined && clear !== undefined ? clear : Number.POSITIVE_INFINITY;

@@ -1,7 +1,7 @@
 import type { SheetPlan } from "../authoring/authorWorkbook.ts";
 import type { Look } from "../authoring/looks.ts";
 import type { Content } from "../authoring/sheetAuthor.ts";
-import { groups, year } from "../inventedFlock/flockYear.ts";
+import { ewes, lambs, year } from "../inventedFlock/flockYear.ts";
 import { sheetNames } from "./recordRanges.ts";
 
 /** The last month's gathers. */
@@ -14,9 +14,6 @@ interface Setting {
   readonly look: Look;
   readonly words: string;
 }
-
-const ewes = groups.filter(({ lambs }) => !lambs).reduce((sum, { head }) => sum + head, 0);
-const lambs = groups.filter(({ lambs }) => lambs).reduce((sum, { head }) => sum + head, 0);
 
 const settingsFor = (flockNow: number): readonly Setting[] => [
   {
@@ -64,10 +61,10 @@ const settingsFor = (flockNow: number): readonly Setting[] => [
   },
   {
     name: "slaughter_lambs",
-    label: "Lambs",
+    label: "Lambs to slaughter",
     value: lambs,
     look: "inputNumber",
-    words: "For medicine use: lambs of the year.",
+    words: "For medicine use: lambs sent to slaughter in the year.",
   },
   {
     name: "sale_date",

@@ -1,4 +1,7 @@
+import { cautions } from "../../../functions/cautions.ts";
+import { showDay } from "../../cells/day.ts";
 import type { SheetPlan } from "../authoring/authorWorkbook.ts";
+import { ewes, year } from "../inventedFlock/flockYear.ts";
 import { sheetNames } from "./recordRanges.ts";
 
 const pages: readonly (readonly [string, string])[] = [
@@ -16,7 +19,10 @@ const pages: readonly (readonly [string, string])[] = [
 
 /** What there is to say, with the lines it takes in a column of this width. */
 const paragraphs: readonly (readonly [string, number])[] = [
-  ["420 ewes and their lambs, 1 November 2025 to 31 October 2026. Tags have country code 999, which no animal has.", 2],
+  [
+    `${ewes} ewes and their lambs, ${showDay(year.first)} to ${showDay(year.last)}. Tags have country code 999, which no animal has.`,
+    2,
+  ],
   [
     "The records hold the slips that real records hold: rows left blank, spaces after words, one lesion spelled several ways, numbers and dates kept as text, tags written in several forms, two lesions that nobody knows, and one treatment with its withdrawal days forgotten. The answers say what they made of each.",
     4,
@@ -24,10 +30,15 @@ const paragraphs: readonly (readonly [string, number])[] = [
   ["A cell that ends in an error is meant to: it points at a record that must be mended by a person.", 1],
 ];
 
-const careWords =
-  "Withdrawal days, doses and strengths here are made up. For your own animals take them from the data sheet and from your vet. A clear date is only as right as the record it was worked out from.";
+const careLines = [
+  "Withdrawal days, doses and strengths here are made up.",
+  cautions.withdrawal.words,
+  cautions.carePlan.words,
+];
 
 const lineHeight = 15;
+/** Letters that fit in a line of the column of words. */
+const lineLength = 90;
 
 /** The first sheet: what this workbook is, and that its flock is invented. */
 export const startSheet: SheetPlan = {
@@ -48,9 +59,11 @@ export const startSheet: SheetPlan = {
     });
     const care = firstPage + pages.length + 1;
     sheet.put({ row: care, column: 0 }, "Care", "strong");
-    sheet.put({ row: care, column: 1 }, careWords, "words");
-    sheet.rowHeight(care, 3 * lineHeight);
-    sheet.put({ row: care + 2, column: 1 }, { formula: "FOOT.ABOUT()" }, "note");
+    careLines.forEach((words, place) => {
+      sheet.put({ row: care + place, column: 1 }, words, "words");
+      sheet.rowHeight(care + place, Math.ceil(words.length / lineLength) * lineHeight);
+    });
+    sheet.put({ row: care + careLines.length + 1, column: 1 }, { formula: "FOOT.ABOUT()" }, "note");
     sheet.printWide();
   },
 };

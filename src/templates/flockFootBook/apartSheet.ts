@@ -1,19 +1,12 @@
 import { keepApartFunction } from "../../../functions/animals/keepApart.ts";
 import type { SheetPlan } from "../authoring/authorWorkbook.ts";
 import type { BookContent } from "./bookContent.ts";
-import { sheetNames } from "./bookTables.ts";
-import { orSeeProblems } from "./formulas.ts";
+import { room, sheetNames } from "./bookTables.ts";
+import { lameOn, orSeeProblems } from "./formulas.ts";
 import { listLooks, writeList } from "./writeList.ts";
 
 const headings = 6;
 const rows = 1000;
-
-// A case is lame from the day it was seen, and sound from the day it was found sound; on the day of the event she is
-// what she was by then.
-const soundByThen =
-  'IF(Cases[Sound on]="",FALSE,IF(ISNUMBER(Cases[Sound on])*(Cases[Sound on]>event_date),FALSE,TRUE))';
-const since = `IF(Cases[Tag]="","",IF(${soundByThen},Cases[Sound on],Cases[Seen lame]))`;
-const state = `IF(Cases[Tag]="","",IF(${soundByThen},"sound","lame"))`;
 
 /** Whom to keep apart when sheep are housed, turned out or weaned. */
 export const apartSheet = ({ eventDate }: BookContent): SheetPlan => ({
@@ -22,7 +15,7 @@ export const apartSheet = ({ eventDate }: BookContent): SheetPlan => ({
     listLooks(keepApartFunction).forEach((look, step) => {
       sheet.columnLook(step, step, look);
     });
-    sheet.widths(26, 58, 16);
+    sheet.widths(26, 72, 16);
     sheet.dress({ top: 0, left: 0, bottom: headings - 1, right: 2 }, "note");
     sheet.title("Keep apart");
     sheet.put(
@@ -50,8 +43,9 @@ export const apartSheet = ({ eventDate }: BookContent): SheetPlan => ({
       row: headings,
       column: 0,
       rows,
+      longest: room.cases,
       gives: keepApartFunction,
-      formula: orSeeProblems(`FOOT.KEEPAPART(event_date,Cases[Tag],${since},${state},settle_days)`),
+      formula: orSeeProblems(`FOOT.KEEPAPART(event_date,Cases[Tag],${lameOn},"lame",settle_days,Cases[Sound on])`),
       strong: `LEFT($B${n},4)="lame"`,
     });
     sheet.freezeAt({ row: headings + 1, column: 0 });

@@ -14,6 +14,9 @@ export const sheetNames = {
   problems: "Problems",
 } as const;
 
+/** Stands on each sheet that says who may go for food, since it may be printed by itself. */
+export const holdInDoubt = "The days come from data sheet or vet; in doubt hold the animal (see Start).";
+
 /** Headings of the table Gathers. */
 export const gatherHeadings = ["Date", "Group", "Looked at", "Lame", "Note"] as const;
 

@@ -1,9 +1,12 @@
+import { mostMl } from "../../core/dosing/mostMl.ts";
+import { columnLetters } from "../../workbook/address.ts";
 import type { SheetPlan } from "../authoring/authorWorkbook.ts";
+import { cutOff } from "../authoring/cutOff.ts";
 import type { Look } from "../authoring/looks.ts";
 import type { Rule } from "../authoring/sheetAuthor.ts";
 import type { BookContent } from "./bookContent.ts";
 import { caseHeadings, firstRecord, headingRow, room, sheetNames } from "./bookTables.ts";
-import { type caseWorked, orSeeProblems, workedColumn } from "./formulas.ts";
+import { type caseWorked, lameOn, lookedOn, orSeeProblems, workedColumn } from "./formulas.ts";
 import { writeRecords } from "./writeRecords.ts";
 
 type Heading = (typeof caseHeadings)[number];
@@ -48,7 +51,7 @@ const typed: Readonly<Record<Heading, Typed>> = {
   "Dose ml": {
     width: 8,
     look: "typedCount",
-    rule: { of: { number: ["0.05", "60"] }, words: "Type the ml given, 0.05 to 60." },
+    rule: { of: { number: ["0.05", `${mostMl}`] }, words: `Type the ml given, 0.05 to ${mostMl}.` },
   },
   "Withdrawal days": {
     width: 12,
@@ -56,7 +59,7 @@ const typed: Readonly<Record<Heading, Typed>> = {
     rule: {
       of: { whole: ["0", "365"] },
       words: "Type the days, 0 to 365, without a unit.",
-      hint: "From the data sheet or the vet. 0 only when that is what is written there; a blank is never read as 0.",
+      hint: "From the data sheet or the vet. For meat; milk has days of its own. 0 only when that is written there, or when no medicine was given; a blank is never read as 0.",
     },
   },
   "Given by": { width: 12, look: "typed", rule: listed("given_by_list", "This name", true) },
@@ -71,7 +74,11 @@ const typed: Readonly<Record<Heading, Typed>> = {
     },
   },
   "Looked again": { width: 12, look: "typedDate", rule: pastDay("she was looked at again") },
-  "Sound on": { width: 12, look: "typedDate", rule: pastDay("she was found sound") },
+  "Sound on": {
+    width: 12,
+    look: "typedDate",
+    rule: { ...pastDay("she was found sound"), hint: "In each row of the case, when she was treated more than once." },
+  },
   Note: { width: 18, look: "typed" },
 };
 
@@ -100,13 +107,13 @@ const workedColumns: Readonly<Record<(typeof caseWorked)[number], Worked>> = {
   secondLook: {
     heading: "Second look",
     width: 16,
-    formula: `FOOT.RECHECKSTATE(${workedColumn("lookAgain")},Cases[Looked again],as_of)`,
+    formula: `FOOT.RECHECKSTATE(${workedColumn("lookAgain")},${lookedOn},as_of)`,
     look: "worked",
   },
   caseNumber: {
     heading: "Case no.",
     width: 8,
-    formula: "FOOT.CASENO(Cases[Tag],Cases[Seen lame],Cases[Tag],Cases[Seen lame],gap_days)",
+    formula: `FOOT.CASENO(Cases[Tag],${lameOn},Cases[Tag],${lameOn},gap_days)`,
     look: "workedCount",
   },
 };
@@ -131,11 +138,11 @@ export const casesSheet = ({ cases }: BookContent): SheetPlan => ({
     sheet.title("Cases");
     sheet.put(
       { row: 1, column: 0 },
-      "One row for each treatment of each lame animal. Type in the next free row; the table has room for 5,000.",
+      `One row for each treatment of each lame animal. Type in the next free row; the table has room for ${room.cases.toLocaleString("en")}.`,
     );
     sheet.put(
       { row: 2, column: 0 },
-      "Dark headings are typed; the pale ones at the right are worked out. Where a message names a row, row 1 is the first record: it stands in row 5 of this sheet.",
+      `Dark headings are typed; the pale ones at the right are worked out. Where a message names a row, row 1 is the first record: it stands in row ${firstRecord + 1} of this sheet.`,
     );
     const rows = writeRecords(sheet, {
       name: "Cases",
@@ -154,6 +161,17 @@ export const casesSheet = ({ cases }: BookContent): SheetPlan => ({
       sheet.put({ row: headingRow, column }, heading, look === "workedCount" ? "workedHeadingCentre" : "workedHeading");
       sheet.put({ row: firstRecord, column }, { formula: orSeeProblems(formula) }, look);
     });
+    const clear = columnLetters(caseHeadings.length);
+    sheet.put(
+      { row: 1, column: caseHeadings.length },
+      {
+        formula: cutOff(
+          workedColumns.clear.formula,
+          `$${clear}$${firstRecord + 1}:$${clear}$${firstRecord + room.cases}`,
+        ),
+      },
+      "careHeading",
+    );
     const filled = [`COUNTA($A${n}:$Q${n})>0`, "line"] as const;
     const worked = caseHeadings.length;
     const beside = (from: number, to: number) => ({ ...rows, left: worked + from, right: worked + to });

@@ -18,10 +18,23 @@ export function workedColumn(name: (typeof caseWorked)[number]): string {
   return `${quoteSheet(sheetNames.cases)}$${letters}$${firstRecord + 1}:$${letters}$${firstRecord + room.cases}`;
 }
 
+/** The day a case was seen lame, or that of its treatment where nobody wrote down the other. */
+export const lameOn = 'IF(Cases[Seen lame]="",IF(Cases[Treated]="","",Cases[Treated]),Cases[Seen lame])';
+
+/** The day of the second look. Whoever found her sound has looked at her again. */
+export const lookedOn = 'IF(Cases[Looked again]="",IF(Cases[Sound on]="","",Cases[Sound on]),Cases[Looked again])';
+
 /** A column of Cases, blank where the case was seen before the year looked at. A date kept as text stays in. */
 export const inSeason = (column: string): string =>
-  `IF(${column}="","",IF(ISNUMBER(Cases[Seen lame])*(Cases[Seen lame]<year_from),"",${column}))`;
+  `IF(${column}="","",IF(ISNUMBER(${lameOn})*(${lameOn}<year_from),"",${column}))`;
 
-/** A column of dates, blank after the day the book is worked out for, so that one can look back. */
-export const untilAsOf = (column: string): string =>
-  `IF(${column}="","",IF(ISNUMBER(${column})*(${column}>as_of),"",${column}))`;
+/**
+ * A column, blank where its date, or that of its row, lies after the day the book is worked out for, so that one can
+ * look back.
+ */
+export const untilAsOf = (column: string, date = column): string =>
+  `IF(${column}="","",IF(ISNUMBER(${date})*(${date}>as_of),"",${column}))`;
+
+/** What the settings say of each case's medicine, by the column of the table there; an empty text where nothing. */
+export const ofMedicine = (column: number): string =>
+  `IFERROR(VLOOKUP(Cases[Medicine],Medicines[#Data],${column},FALSE),"")`;

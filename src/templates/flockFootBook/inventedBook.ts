@@ -10,7 +10,7 @@ import { lesionWords } from "./bookTables.ts";
 
 const people = ["shepherd", "farmer"] as const;
 
-/** Invented, as everything about these medicines: strength, dose and days belong to no product. */
+/** Invented, as everything about these medicines: strength, dose and days are made up. */
 const medicines: readonly TypedRow[] = [
   ["medicine A", 200, 20, 35, "yes"],
   ["medicine B", 150, 9, 21, "yes"],

@@ -1,16 +1,18 @@
 import { medicineUseFunction } from "../../../functions/medicines/medicineUse.ts";
 import type { SheetPlan } from "../authoring/authorWorkbook.ts";
 import { room, sheetNames } from "./bookTables.ts";
-import { orSeeProblems } from "./formulas.ts";
+import { ofMedicine, orSeeProblems } from "./formulas.ts";
 import { listLooks, writeList } from "./writeList.ts";
 
 const headings = 5;
 const useRows = room.medicines + 3;
 
-const ofMedicine = (column: number): string => `IFERROR(VLOOKUP(Cases[Medicine],Medicines[#Data],${column},FALSE),"")`;
 // What is not said to be no antibiotic counts as one, so that a medicine that lacks its line is found and not left out.
 const inYear = "(1-ISNUMBER(Cases[Treated])*((Cases[Treated]<year_from)+(Cases[Treated]>as_of)>0))";
-const counted = `(Cases[Medicine]<>"")*(${ofMedicine(5)}<>"no")*${inYear}`;
+const antibiotic = `(Cases[Medicine]<>"")*(${ofMedicine(5)}<>"no")*${inYear}`;
+// A spray is in no ml: it cannot be added up with what is injected.
+const counted = `${antibiotic}*(LEN(Cases[Dose ml])>0)`;
+const withoutMl = `SUM(${antibiotic}*(LEN(Cases[Dose ml])=0))`;
 const where = (column: string): string => `IF(${counted},${column},"")`;
 
 /** How much medicine went into the flock. */
@@ -31,11 +33,20 @@ export const medicineSheet: SheetPlan = {
       { row: 2, column: 0 },
       "Antibiotics only: a medicine that says no in the settings is left out. mg/PCU sets use against flock weight.",
     );
+    sheet.put(
+      { row: 3, column: 0 },
+      {
+        formula: `IF(${withoutMl}=0,"",${withoutMl}&" treatments with an antibiotic have no ml, such as sprays, and are in no total here.")`,
+        array: true,
+      },
+      "note",
+    );
     writeList(sheet, {
       question: "Antibiotics",
       row: headings,
       column: 0,
       rows: useRows - 2,
+      longest: useRows,
       gives: medicineUseFunction,
       formula: `IF(OR(LEN(breeding_sheep)=0,LEN(slaughter_lambs)=0),"type breeding sheep and lambs in Settings",${orSeeProblems(
         `FOOT.MEDICINEUSE(${where("Cases[Medicine]")},${where("Cases[Dose ml]")},${where(ofMedicine(2))},breeding_sheep,slaughter_lambs)`,

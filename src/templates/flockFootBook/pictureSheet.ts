@@ -7,7 +7,7 @@ import { quoteSheet } from "../../workbook/formula/structured.ts";
 import type { SheetPlan } from "../authoring/authorWorkbook.ts";
 import type { SheetAuthor } from "../authoring/sheetAuthor.ts";
 import { room, sheetNames } from "./bookTables.ts";
-import { inSeason, orSeeProblems, untilAsOf } from "./formulas.ts";
+import { inSeason, lameOn, orSeeProblems, untilAsOf } from "./formulas.ts";
 import { cureChart, type Drawn, type DrawnRanges, lameChart, lesionChart, newCaseChart } from "./pictureCharts.ts";
 import { listLooks, writeList } from "./writeList.ts";
 
@@ -232,7 +232,7 @@ function writeHelpers(sheet: SheetAuthor): DrawnRanges {
     column: helperColumn + 19,
     rows: 1,
     gives: caseTableFunction,
-    formula: orSeeProblems("FOOT.CASETABLE(Cases[Tag],Cases[Seen lame],gap_days)"),
+    formula: orSeeProblems(`FOOT.CASETABLE(Cases[Tag],${lameOn},gap_days)`),
   });
   const range = (step: number, rows: number): Drawn => {
     const on = `${quoteSheet(sheetNames.picture)}$${letters(step)}$`;

@@ -3,6 +3,7 @@ import { columnLetters } from "../../workbook/address.ts";
 import type { SheetPlan } from "../authoring/authorWorkbook.ts";
 import { orWords } from "../authoring/orWords.ts";
 import { firstRecord, room, sheetNames } from "./bookTables.ts";
+import { ofMedicine } from "./formulas.ts";
 import { listLooks, writeList } from "./writeList.ts";
 
 const firstCheck = 5;
@@ -35,8 +36,17 @@ const checks: readonly Check[] = [
   },
   {
     words: "Cases with fewer withdrawal days than the settings say for the medicine",
-    wrong:
-      "ISNUMBER(Cases[Withdrawal days])*(Cases[Withdrawal days]<IFERROR(VLOOKUP(Cases[Medicine],Medicines[#Data],4,FALSE)*1,0))",
+    wrong: `ISNUMBER(Cases[Withdrawal days])*(Cases[Withdrawal days]<IFERROR(${ofMedicine(4)}*1,0))`,
+    column: "Cases[Tag]",
+  },
+  {
+    words: "Cases with an injection of a medicine, but no ml",
+    wrong: '(LEFT(Cases[Treatment],9)="injection")*(Cases[Medicine]<>"")*(LEN(Cases[Dose ml])=0)',
+    column: "Cases[Tag]",
+  },
+  {
+    words: "Cases with an antibiotic whose strength, mg per ml, is not in the settings: Medicine use cannot count it",
+    wrong: `(Cases[Medicine]<>"")*(LEN(Cases[Dose ml])>0)*(${ofMedicine(5)}<>"no")*(IFERROR(${ofMedicine(2)}*1,0)=0)`,
     column: "Cases[Tag]",
   },
 ];
@@ -105,6 +115,8 @@ export const problemsSheet: SheetPlan = {
         row: headings,
         column,
         rows,
+        // More than one thing may be wrong with a row.
+        longest: 10 * room.cases,
         gives: recordCheckFunction,
         formula: orWords(
           inSheetRows(`FOOT.RECORDCHECK(${table}[#Headers],${table}[#Data],as_of)`),

@@ -1,7 +1,7 @@
 import { saleCheckFunction } from "../../../functions/dates/saleCheck.ts";
 import type { SheetPlan } from "../authoring/authorWorkbook.ts";
 import type { BookContent } from "./bookContent.ts";
-import { room, sheetNames } from "./bookTables.ts";
+import { holdInDoubt, room, sheetNames } from "./bookTables.ts";
 import { orSeeProblems } from "./formulas.ts";
 import { listLooks, writeList } from "./writeList.ts";
 
@@ -18,7 +18,7 @@ export const saleSheet = ({ saleDate, saleTags }: BookContent): SheetPlan => ({
     sheet.widths(26, 3, 24, 24, 32, 13);
     sheet.dress({ top: 0, left: 0, bottom: headings - 1, right: 5 }, "note");
     sheet.title("Sale check");
-    sheet.put({ row: 1, column: 0 }, "Type or paste the tags of the animals for sale, and the day they go.");
+    sheet.put({ row: 1, column: 0 }, `Type or paste the tags, and the day they go. ${holdInDoubt}`);
     sheet.put({ row: 2, column: 0 }, "Day of the sale", "strong");
     sheet.put({ row: 2, column: 2 }, saleDate ?? { formula: "as_of" }, "fieldDate");
     nameCell("sale_date", sheetNames.sale, { top: 2, left: 2, bottom: 2, right: 2 });
@@ -51,6 +51,7 @@ export const saleSheet = ({ saleDate, saleTags }: BookContent): SheetPlan => ({
       row: headings,
       column: answers,
       rows: room.sale,
+      longest: room.sale,
       gives: saleCheckFunction,
       formula: orSeeProblems(
         "FOOT.SALECHECK(SaleList[Tag],sale_date,Cases[Tag],Cases[Treated],Cases[Withdrawal days])",

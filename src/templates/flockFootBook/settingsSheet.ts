@@ -110,10 +110,10 @@ const settingsFor = (content: BookContent): readonly Field[] => [
   },
   {
     name: "slaughter_lambs",
-    label: "Lambs sold in the year",
+    label: "Lambs to slaughter",
     value: content.slaughterLambs ?? null,
     look: "fieldNumber",
-    words: "For medicine use: lambs sent to slaughter in the year.",
+    words: "For medicine use: lambs sent to slaughter in the year, not those sold to be fattened.",
     rule: sheep,
   },
 ];

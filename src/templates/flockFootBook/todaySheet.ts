@@ -2,8 +2,8 @@ import { repeatAnimalsFunction } from "../../../functions/animals/repeatAnimals.
 import { dueListFunction } from "../../../functions/dates/dueList.ts";
 import { notClearFunction } from "../../../functions/dates/notClear.ts";
 import type { SheetPlan } from "../authoring/authorWorkbook.ts";
-import { sheetNames } from "./bookTables.ts";
-import { orSeeProblems, untilAsOf, workedColumn } from "./formulas.ts";
+import { firstRecord, holdInDoubt, room, sheetNames } from "./bookTables.ts";
+import { lameOn, lookedOn, orSeeProblems, untilAsOf, workedColumn } from "./formulas.ts";
 import { listLooks, writeList } from "./writeList.ts";
 
 const headings = 6;
@@ -21,7 +21,7 @@ const lists = [
     question: "To look at again: overdue and due",
     column: 5,
     gives: dueListFunction,
-    formula: `FOOT.DUELIST(as_of,Cases[Tag],${workedColumn("lookAgain")},Cases[Looked again],ahead_days)`,
+    formula: `FOOT.DUELIST(as_of,Cases[Tag],${workedColumn("lookAgain")},${lookedOn},ahead_days)`,
     widths: [20, 13, 7, 18],
     strong: `ISNUMBER(SEARCH("overdue",$I${headings + 2}))`,
   },
@@ -29,7 +29,7 @@ const lists = [
     question: "Lame again and again in the year",
     column: 10,
     gives: repeatAnimalsFunction,
-    formula: `FOOT.REPEATS(Cases[Tag],${untilAsOf("Cases[Seen lame]")},repeat_from,gap_days,year_from,as_of)`,
+    formula: `FOOT.REPEATS(${untilAsOf("Cases[Tag]", lameOn)},${untilAsOf(lameOn)},repeat_from,gap_days,year_from,as_of)`,
     widths: [20, 8, 13, 13],
     strong: undefined,
   },
@@ -52,7 +52,10 @@ export const todaySheet: SheetPlan = {
     const last = headings + rows + 1;
     const count = (column: string, what: string): string =>
       `COUNT($${column}$${headings + 2}:$${column}$${last})&" ${what}"`;
-    sheet.put({ row: 2, column: 0 }, "Where a list names a row, row 1 is the first record: row 5 of the sheet Cases.");
+    sheet.put(
+      { row: 2, column: 0 },
+      `Where a list names a row, row 1 is the first record: row ${firstRecord + 1} of the sheet Cases. ${holdInDoubt}`,
+    );
     sheet.put(
       { row: 3, column: 0 },
       { formula: `${count("C", "waiting, ")}&COUNTIF($B$${headings + 2}:$B$${last},"not known*")&" not known"` },
@@ -64,7 +67,14 @@ export const todaySheet: SheetPlan = {
     sheet.put({ row: 3, column: 10 }, { formula: count("L", "animals") });
     for (const { strong, formula, ...list } of lists) {
       const emphasis = strong === undefined ? {} : { strong };
-      writeList(sheet, { ...list, ...emphasis, row: headings, rows, formula: orSeeProblems(formula) });
+      writeList(sheet, {
+        ...list,
+        ...emphasis,
+        row: headings,
+        rows,
+        longest: room.cases,
+        formula: orSeeProblems(formula),
+      });
     }
     sheet.freezeAt({ row: headings + 1, column: 0 });
     sheet.protect();

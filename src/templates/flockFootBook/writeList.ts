@@ -1,6 +1,7 @@
 import type { AnyFunction } from "../../definition/defineFunction.ts";
 import { columnLetters } from "../../workbook/address.ts";
 import type { Format } from "../../writing/format.ts";
+import { cutOff } from "../authoring/cutOff.ts";
 import type { Look } from "../authoring/looks.ts";
 import type { SheetAuthor } from "../authoring/sheetAuthor.ts";
 
@@ -14,6 +15,8 @@ export interface ListPlan {
   readonly gives: AnyFunction;
   /** Rows in which lines are drawn; the list itself may go on below. */
   readonly rows: number;
+  /** The most lines it can have; two rows above its headings it is then said when a spreadsheet cuts it off. */
+  readonly longest?: number;
   /** Which rows stand out, as a formula for the first row under the headings. */
   readonly strong?: string;
 }
@@ -29,7 +32,10 @@ const looks: Partial<Record<Format, Look>> = {
 };
 
 /** Writes a list under its question: the headings come with it, and its columns are dressed for what they hold. */
-export function writeList(sheet: SheetAuthor, { question, row, column, formula, gives, rows, strong }: ListPlan): void {
+export function writeList(
+  sheet: SheetAuthor,
+  { question, row, column, formula, gives, rows, longest, strong }: ListPlan,
+): void {
   const { formats } = gives.result;
   const right = column + formats.length - 1;
   sheet.put({ row: row - 1, column }, question, "question");
@@ -39,6 +45,10 @@ export function writeList(sheet: SheetAuthor, { question, row, column, formula, 
   });
   sheet.put({ row, column }, { formula });
   const letters = columnLetters(column);
+  if (longest !== undefined) {
+    const cells = `$${letters}$${row + 1}:$${letters}$${row + 1 + longest}`;
+    sheet.put({ row: row - 2, column }, { formula: cutOff(formula, cells) }, "careHeading");
+  }
   sheet.emphasize(
     { top: row + 1, left: column, bottom: row + rows, right },
     ...(strong === undefined ? [] : [[strong, "strong"] as const]),

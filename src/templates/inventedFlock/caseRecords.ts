@@ -23,7 +23,7 @@ export interface CaseRecord {
   readonly weightKg: number;
 }
 
-/** An invented medicine: strength, dose and days are made up and belong to no product. */
+/** An invented medicine: strength, dose and days are made up. */
 interface Medicine {
   readonly name: string;
   readonly mgPerMl: number;

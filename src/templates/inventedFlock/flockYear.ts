@@ -36,3 +36,10 @@ export const groups: readonly Group[] = [
   { name: "Bought-in shearlings", head: 30, from: year.boughtIn, lambs: false, readiness: 1, recorded: 0.85 },
   { name: "Lambs", head: 640, from: year.lambs, lambs: true, readiness: 0.75, recorded: 0.2 },
 ];
+
+const headsOf = (isOurs: (group: Group) => boolean): number =>
+  groups.filter(isOurs).reduce((sum, { head }) => sum + head, 0);
+
+/** How many ewes there are at the end of the year, and how many lambs there were. */
+export const ewes = headsOf(({ lambs }) => !lambs);
+export const lambs = headsOf((group) => group.lambs);

@@ -1,4 +1,5 @@
 import type { SheetPlan } from "../authoring/authorWorkbook.ts";
+import { cutOff } from "../authoring/cutOff.ts";
 import { orWords } from "../authoring/orWords.ts";
 import { rules } from "../authoring/rules.ts";
 import type { SheetAuthor } from "../authoring/sheetAuthor.ts";
@@ -14,7 +15,9 @@ const medicineFields = ({ medicine, invented }: VisitContent): readonly Field[] 
     label: "Medicine",
     value: medicine?.name ?? null,
     look: "fieldText",
-    words: invented ? "INVENTED, and so are all its numbers: they belong to no product." : "As your vet prescribed.",
+    words: invented
+      ? "INVENTED, and so are all its numbers. Clear them before you use this sheet."
+      : "As your vet prescribed.",
   },
   {
     name: "mg_per_kg",
@@ -51,9 +54,9 @@ const medicineFields = ({ medicine, invented }: VisitContent): readonly Field[] 
   {
     name: "sites_least",
     label: "Sites at least",
-    value: 2,
+    value: null,
     look: "fieldNumber",
-    words: "A dose is shared over two sites, one on each side.",
+    words: "From the vet or the data sheet; two when left blank.",
     rule: { of: { whole: ["1", "10"] }, words: "Type a whole number, 1 to 10." },
   },
   {
@@ -137,7 +140,11 @@ export const dosesSheet = (content: VisitContent): SheetPlan => ({
   write(sheet, nameCell) {
     sheet.widths(27, 22, 12, 10, 10, 10, 10, 22);
     sheet.title("Doses and footbath");
-    sheet.put({ row: 1, column: 0 }, "Nothing about a medicine is filled in for you. Yellow cells are yours.", "note");
+    sheet.put(
+      { row: 1, column: 0 },
+      "Nothing about a medicine is filled in for you. Yellow cells are yours. In doubt ask your vet (see Start).",
+      "note",
+    );
     writeFields(sheet, nameCell, places.fields, medicineFields(content));
     sheet.put({ row: bathRow - 1, column: 0 }, "Footbath", "question");
     writeFields(sheet, nameCell, bathRow, bathFields(content));
@@ -193,7 +200,7 @@ function writeDoses(sheet: SheetAuthor, { weighed }: VisitContent): void {
   sheet.dress({ top: places.batch + 1, left: 1, bottom: places.batch + 1, right: 3 }, "workedMl");
   sheet.put({ row: places.batch + 1, column: 2 }, null, "workedCount");
   const ifWeighed = (formula: string): string =>
-    `IF(COUNTA(Weighed[Weight kg])=0,"",${unlessBlank(filled, orWords(formula, "look at the weights: kg, 1 to 200"))})`;
+    `IF(COUNTA(Weighed[Weight kg])=0,"",${unlessBlank(filled, orWords(formula, "look at weights, strength and marks"))})`;
   sheet.put(
     { row: places.batch + 1, column: 1 },
     {
@@ -213,16 +220,19 @@ function writeDoses(sheet: SheetAuthor, { weighed }: VisitContent): void {
     { ...area, top: first, left: 1 },
     { of: { number: ["1", "200"] }, words: "Type the weight in kg, 1 to 200." },
   );
+  const dosed = ifWeighed("FOOT.DOSEML(Weighed[Weight kg],mg_per_kg,mg_per_ml,mark_ml)");
+  sheet.put({ row: first, column: 2 }, { formula: dosed });
   sheet.put(
-    { row: first, column: 2 },
-    { formula: ifWeighed("FOOT.DOSEML(Weighed[Weight kg],mg_per_kg,mg_per_ml,mark_ml)") },
+    { row: row - 1, column: 2 },
+    { formula: cutOff(dosed, `$C$${first + 1}:$C$${first + room.weighed}`) },
+    "careHeading",
   );
   for (let place = 0; place < room.weighed; place++) {
     const dose = `$C${first + place + 1}`;
-    const shared = `TRANSPOSE(FOOT.SITEML(${dose},sites_least,${optional("site_most")},mark_ml))`;
+    const shared = `TRANSPOSE(FOOT.SITEML(${dose},${optional("sites_least")},${optional("site_most")},mark_ml))`;
     sheet.put(
       { row: first + place, column: 3 },
-      { formula: `IF(ISNUMBER(${dose}),${orWords(shared, "too much for 10 sites")},"")` },
+      { formula: `IF(ISNUMBER(${dose}),${orWords(shared, "look at sites, most ml and marks")},"")` },
     );
   }
   sheet.emphasize({ top: first, left: 2, bottom: row + room.weighed, right: 6 }, [`ISNUMBER($C${first + 1})`, "line"]);

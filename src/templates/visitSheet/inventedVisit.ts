@@ -8,7 +8,7 @@ import type { VisitContent } from "./visitContent.ts";
 
 const monthAgo = year.last - 31;
 
-/** A visit to the invented flock on the last day of its year. The medicine and its numbers belong to no product. */
+/** A visit to the invented flock on the last day of its year. The medicine and its numbers are made up. */
 export function inventedVisit(seed: number): VisitContent {
   const { animals, gathers, cases } = inventedFlock(seed);
   const lately = cases.filter(({ seen }) => seen > monthAgo);

@@ -14,6 +14,11 @@ const actionsRow = wordsRow + 6;
 const careRow = actionsRow + room.actions + 2;
 const right = 5;
 
+const care = [cautions.carePlan.words, cautions.dosing.words, cautions.footbath.words];
+/** Letters that fit in a line across the page. */
+const lineLength = 112;
+const heightOf = (words: string): number => Math.ceil(words.length / lineLength) * 15 + 3;
+
 const visit = (column: string, row: number): string => `${quoteSheet(sheetNames.visit)}$${column}$${row + 1}`;
 const doses = (column: string, row: number): string => `${quoteSheet(sheetNames.doses)}$${column}$${row + 1}`;
 const percent = (share: string): string => `ROUND(100*${share},1)&" %"`;
@@ -33,9 +38,11 @@ export const pageSheet = ({ actions }: VisitContent): SheetPlan => ({
     writeFound(sheet);
     writeWords(sheet);
     writeActions(sheet, actions);
-    across(sheet, careRow, 0, cautions.carePlan.words, 32, "note");
+    care.forEach((words, step) => {
+      across(sheet, careRow + step, 0, words, heightOf(words), "note");
+    });
     sheet.protect();
-    sheet.print({ cells: `$A$1:$F$${careRow + 1}`, onOnePage: true });
+    sheet.print({ cells: `$A$1:$F$${careRow + care.length}`, onOnePage: true });
   },
 });
 
@@ -135,7 +142,7 @@ function writeWords(sheet: SheetAuthor): void {
   ];
   const lines = [
     `IF(ISNUMBER(${total}),${shown("medicine_name")}&": "&COUNT(Weighed[Weight kg])&" sheep weighed, "&MIN(Weighed[Weight kg])&" to "&MAX(Weighed[Weight kg])&" kg; "&mg_per_kg&" mg per kg at "&mg_per_ml&" mg per ml.","No medicine was worked out.")`,
-    `IF(ISNUMBER(${total}),"In all "&ROUND(${total},1)&" ml with a spare of "&${percent("spare")}&IF(ISNUMBER(${bottles}),", "&${bottles}&" bottles","")&"; the largest dose is "&${largest}&" ml, over "&sites_least&" sites or more.","")`,
+    `IF(ISNUMBER(${total}),"In all "&ROUND(${total},1)&" ml with a spare of "&${percent("spare")}&IF(ISNUMBER(${bottles}),", "&${bottles}&" bottles","")&"; the largest dose is "&${largest}&" ml, over "&IF(LEN(sites_least)=0,2,sites_least)&" sites or more.","")`,
     `IF(ISNUMBER(${product}),"Footbath of "&ROUND(${litres},1)&" litres at "&bath_percent&" % of the product as bought: "&ROUND(${product},2)&IF(bath_kind="powder"," kg of powder, filled up to "," litres of liquid in ")&ROUND(${water},2)&" litres"&IF(bath_kind="powder","."," of water."),"No footbath was worked out.")`,
   ];
   lines.forEach((formula, step) => {

@@ -1,7 +1,10 @@
 import type { SheetPlan } from "../authoring/authorWorkbook.ts";
+import { cutOff } from "../authoring/cutOff.ts";
 import { orWords } from "../authoring/orWords.ts";
 import { planRow } from "./visitFormulas.ts";
 import { room, sheetNames } from "./visitTables.ts";
+
+const right = 4;
 
 const found = (column: string, place: number): string => `INDEX(VisitFound[${column}],${place + 1})`;
 const yes = (cell: string): string => `IF(LEN(${cell})=0,FALSE,${cell})`;
@@ -14,7 +17,7 @@ export const planLinesSheet: SheetPlan = {
     sheet.title("Plan lines");
     sheet.put({ row: 1, column: 0 }, "What the sheet Care plan is made from. Nothing to type here.", "note");
     const [top, bottom] = [planRow(0), planRow(room.found) - 1];
-    sheet.dress({ top, left: 0, bottom, right: 4 }, "words");
+    sheet.dress({ top, left: 0, bottom, right }, "words");
     sheet.put({ row: top - 1, column: 0 }, "line", "workedHeading");
     for (let place = 0; place < room.found; place++) {
       const row = planRow(place);
@@ -29,7 +32,9 @@ export const planLinesSheet: SheetPlan = {
       );
       const asked = [lesion, ...["has_footrot", "has_codd", found("Pus let out", place), severe].map(yes)];
       const plan = orWords(`FOOT.CAREPLAN(${asked.join(",")})`, "not worked out: choose the lesion from the list");
-      sheet.put({ row: row + 1, column: 1 }, { formula: `IF(LEN(${lesion})=0,"",${plan})` });
+      const formula = `IF(LEN(${lesion})=0,"",${plan})`;
+      sheet.put({ row: row + 1, column: 1 }, { formula });
+      sheet.put({ row, column: right + 1 }, { formula: cutOff(formula, `$B$${row + 2}:$B$${planRow(place + 1)}`) });
     }
     for (let row = top; row <= bottom; row++) {
       const n = row + 1;
@@ -39,7 +44,8 @@ export const planLinesSheet: SheetPlan = {
       const before = row === top ? "1" : `MAX($A$${top + 1}:$A$${row})+1`;
       sheet.put({ row, column: 0 }, { formula: `IF(${isLine},${before},"")` }, "workedCount");
     }
-    nameCell("plan_lines", sheet.name, { top, left: 0, bottom, right: 4 });
+    nameCell("plan_lines", sheet.name, { top, left: 0, bottom, right });
+    nameCell("plans_cut_off", sheet.name, { top, left: right + 1, bottom, right: right + 1 });
     sheet.protect();
     sheet.print({ cells: `$A$1:$E$${bottom + 1}`, onOnePage: true });
   },

@@ -1,5 +1,6 @@
 import { quoteSheet } from "../../workbook/formula/structured.ts";
 import type { SheetPlan } from "../authoring/authorWorkbook.ts";
+import { cutOffWords } from "../authoring/cutOff.ts";
 import { orWords } from "../authoring/orWords.ts";
 import { planRow } from "./visitFormulas.ts";
 import { room, sheetNames } from "./visitTables.ts";
@@ -27,9 +28,16 @@ export const planSheet: SheetPlan = {
       { row: 1, column: 0 },
       {
         formula:
-          'IF(COUNTA(VisitFound[Lesion])=0,"No lesions are written down on the sheet Visit.","Common practice for a usual case. Medicines only as your vet prescribed.")',
+          'IF(COUNTA(VisitFound[Lesion])=0,"No lesions are written down on the sheet Visit.","Common practice for a usual case. Medicines only as your vet prescribed."&IF(LEN(has_footrot)*LEN(has_codd)=0," Not answered on the sheet Visit, and taken as no: does the flock have footrot, and CODD?",""))',
       },
       "note",
+    );
+    sheet.put(
+      { row: 2, column: 1 },
+      {
+        formula: `IF(SUMPRODUCT((LEN(plans_cut_off)>0)*1)>0,"${cutOffWords}","")`,
+      },
+      "careHeading",
     );
     const bottom = first + room.found * (planRow(1) - planRow(0)) - 1;
     sheet.dress({ top: first, left: 0, bottom, right: 3 }, "words");

@@ -189,7 +189,7 @@ function writeFlockRow(sheet: SheetAuthor): void {
   sheet.put(
     { row, column: 9 },
     {
-      formula: `IF(ISNUMBER(${low}),IF(${high}<=target,"below target",IF(${low}>target,"above target","not settled yet")),"")`,
+      formula: `IF(ISNUMBER(${low}),IF(${high}<target,"below target",IF(${low}>target,"above target",IF(${low}=${high},"on target","not settled yet"))),"")`,
     },
     "worked",
   );
@@ -201,11 +201,7 @@ function writeFound(sheet: SheetAuthor, { found }: VisitContent, nameCell: NameC
   const column = (place: number) => ({ ...area, top: row + 1, left: place, right: place });
   sheet.put({ row: row - 1, column: 0 }, "What was found on the feet", "question");
   writeHeadings(sheet, { row, column: 0 }, headings.found, ["fieldText", "fieldCount", "fieldText", "fieldText"]);
-  sheet.put(
-    { row, column: 4 },
-    "Severe: loose or bent horn, or no weight on the foot. A care plan for each follows on its own sheet.",
-    "note",
-  );
+  sheet.put({ row, column: 4 }, "Severe: loose or bent horn. A care plan for each follows on its own sheet.", "note");
   sheet.dress({ ...area, top: row + 1 }, "fieldText");
   sheet.dress(column(1), "fieldCount");
   found.forEach((finding, place) => {

@@ -73,6 +73,52 @@ describe("keepApart", () => {
   });
 });
 
+// A case is one row in many records: worked out by hand, and as its two days in two rows.
+describe("keepApart of cases with the day sound again", () => {
+  it("lists the ewe that was sound too short a time before the event", () => {
+    const apart = keepApart(46100, [a, b, c], [46080, 46080, 46080], ["lame", "lame", "lame"], 7, [
+      46097,
+      46093,
+      undefined,
+    ]);
+    expect(apart.map(({ tag, why }) => [tag, why])).toEqual([
+      ["c", "lame on 27 Feb 2026"],
+      ["a", "sound only since 16 Mar 2026, lame on 27 Feb 2026; settled on 23 Mar 2026"],
+    ]);
+  });
+
+  it("refuses an animal that was sound before it was lame, with its row", () => {
+    const soundFirst = () => keepApart(46100, [a, b], [46080, 46080], ["lame", "lame"], 7, [undefined, 46079]);
+    expect(soundFirst).toThrow("26 Feb 2026 is before the record of 27 Feb 2026");
+    expect(soundFirst).toThrow(expect.objectContaining({ place: { argument: "sound_on", index: 1 } }));
+  });
+
+  it("is the same as a record for each of the two days", () => {
+    const oneCase = fc.record({
+      tag: fc.constantFrom(a, b, c),
+      day: fc.integer({ min: 0, max: 40 }),
+      lasted: fc.option(fc.integer({ min: 0, max: 20 }), { nil: undefined }),
+    });
+    fc.assert(
+      fc.property(fc.array(oneCase, { maxLength: 20 }), fc.integer({ min: 0, max: 60 }), (found, event) => {
+        const tags = found.map(({ tag }) => tag);
+        const days = found.map(({ day }) => day);
+        const soundOn = found.map(({ day, lasted }) => (lasted === undefined ? undefined : day + lasted));
+        const ended = found.filter(({ lasted }) => lasted !== undefined);
+        const inTwoRows = keepApart(
+          event,
+          [...tags, ...ended.map(({ tag }) => tag)],
+          [...days, ...ended.map(({ day, lasted = 0 }) => day + lasted)],
+          [...found.map(() => "lame" as const), ...ended.map(() => "sound" as const)],
+          7,
+        );
+        const lame = found.map(() => "lame" as const);
+        expect(keepApart(event, tags, days, lame, 7, soundOn)).toEqual(inTwoRows);
+      }),
+    );
+  });
+});
+
 describe("soundness", () => {
   it("knows its words however they are typed, each on one side only", () => {
     const all = Object.entries(soundnessWords).flatMap(([state, words]) => words.map((word) => [state, word] as const));

@@ -45,7 +45,7 @@ describe("bathMix", () => {
     expect(bathMix(100, 3, "liquid", 100).product).toBe(3);
     expect(() => bathMix(100, 3.01, "liquid", 100)).toThrow("target_percent: the bath would hold 3.01 %");
     expect(() => bathMix(100, 3.001, "liquid", 100)).toThrow("target_percent: the bath would hold 3.01 %");
-    expect(() => bathMix(100, 10.01, "powder", 100)).toThrow("more than 10 % of a powder is harmful");
+    expect(() => bathMix(100, 10.01, "powder", 100)).toThrow("more than 10 % of a powder is refused here");
     expect(() => bathMix(100, 10, "powder", 50)).toThrow("20 % of the product as bought");
   });
 

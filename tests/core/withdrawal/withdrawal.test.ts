@@ -119,6 +119,18 @@ describe("clearByAnimal", () => {
   });
 });
 
+describe("animalClear of a tag that lost its zeros", () => {
+  const treatments = { tags: [tagOf("042"), tagOf("A7")], treated: [46000, 46000], withdrawalDays: [28, 28] };
+
+  it("is refused while another spelling has a treatment, and blank for any other tag", () => {
+    expect(() => animalClear(tagOf("42"), treatments, "whole days")).toThrow(
+      "42 has no treatment, but 042 has one; look at the zeros",
+    );
+    for (const tag of ["43", "420", "7", "A07"])
+      expect(animalClear(tagOf(tag), treatments, "whole days")).toBeUndefined();
+  });
+});
+
 describe("animalClear", () => {
   it("is not kept from an answer by another animal's missing days", () => {
     const treatments = { tags: [ann, bea], treated: [46000, 46001], withdrawalDays: [5, undefined] };
@@ -168,12 +180,26 @@ describe("saleCheck", () => {
       (i) => i + 1,
     );
     expect(answers.map(({ answer, clear }) => [answer, clear])).toEqual([
-      ["no treatment recorded", "look at the zeros: 042 has a treatment"],
+      ["hold", "look at the zeros: 042 has a treatment"],
       ["no treatment recorded", "look at the zeros: 7 has a treatment"],
       ["no treatment recorded", undefined],
       ["no treatment recorded", undefined],
       ["no treatment recorded", undefined],
     ]);
+  });
+
+  it("holds a tag for any treated animal that differs by zeros only, until all of them are clear", () => {
+    const treatments = { tags: ["042", "0042", "7", "07"].map(tagOf), treated: [46000, 46000, 46000, 46000] };
+    const answerOn = (sale: number, tag: string, withdrawalDays: (number | undefined)[]) => {
+      const [answer] = saleCheck([tagOf(tag)], sale, { ...treatments, withdrawalDays }, "whole days", (i) => i + 1);
+      return [answer?.answer, answer?.clear];
+    };
+    // The latest clear date is 46000 + 28 + 1.
+    expect(answerOn(46028, "42", [5, 28, 0, 0])).toEqual(["hold", "look at the zeros: 0042 has a treatment"]);
+    expect(answerOn(46029, "42", [5, 28, 0, 0])[0]).toBe("no treatment recorded");
+    expect(answerOn(46028, "42", [28, 5, 0, 0])).toEqual(["hold", "look at the zeros: 042 has a treatment"]);
+    expect(answerOn(46900, "007", [5, 28, undefined, 0])).toEqual(["hold", "look at the zeros: 7 has a treatment"]);
+    expect(answerOn(46900, "007", [5, 28, 0, undefined])).toEqual(["hold", "look at the zeros: 07 has a treatment"]);
   });
 
   it("calls an animal clear exactly when the sale is not before its clear date", () => {
