@@ -8,7 +8,7 @@ import type { NamedCount } from "../prevalence/tallyByName.ts";
  * @param mend what the user can do about a single flock
  * @throws Problem when sheep of a single flock were seen; #N/A when no sheep were seen
  * @example
- * shareOfFlocks([{ name: "A", lame: 1, seen: 10 }, { name: "B", lame: 3, seen: 10 }]) // → 0.2
+ * shareOfFlocks([{ name: "A", lame: 1, seen: 10 }, { name: "B", lame: 3, seen: 10 }], "give two") // → 0.2
  */
 export function shareOfFlocks(tally: readonly NamedCount[], mend: string): number {
   const lame = tally.reduce((sum, flock) => sum + flock.lame, 0);

@@ -4,7 +4,7 @@ import type { Tails } from "./tails.ts";
 /**
  * Both tails of the beta distribution at x: the regularized incomplete beta function and its complement.
  *
- * Own code: `@stdlib/math-base-special-betainc` costs 36 kB (gzip), nearly the whole spreadsheet bundle.
+ * Own code: `@stdlib/math-base-special-betainc` costs more than half of the bundle that a spreadsheet loads.
  * The continued fraction of Didonato & Morris 1992 (ACM TOMS 18:360) behind a saddle-point density; the smaller
  * tail is always computed directly. Relative accuracy of the smaller tail about 3e-13 (parameters to 1e7), against
  * 40-digit arithmetic.

@@ -7,8 +7,8 @@ import { stirlingError } from "./stirlingError.ts";
 /**
  * The chance of exactly x lame among n when each is lame with chance p (Loader 2000).
  *
- * Own code: the package `@stdlib/stats-base-dists-binomial-pmf` brings 21 kB (gzip) to a spreadsheet bundle
- * that may have 40 kB in all, takes no fractions of a count, which the beta distribution needs, and is off by 2e-10
+ * Own code: the package `@stdlib/stats-base-dists-binomial-pmf` makes the bundle that a spreadsheet loads half
+ * as large again, takes no fractions of a count, which the beta distribution needs, and is off by 2e-10
  * (relative) for ten million. Relative accuracy here about 1e-13 (counts to 1e7), against 40-digit arithmetic.
  *
  * @param x 0 to n, may be a fraction

@@ -15,8 +15,8 @@ export interface WeightedPrevalence extends ShareWithLimits {
  *
  * The limits put together the groups' own Wilson intervals (each narrowed by the part of the group that was seen), as
  * Newcombe does for two shares. The usual "share ± z standard errors" is not used: it gives no width at all when none
- * was lame, and limits below 0 when few were. With 60 of 400 sheep seen in three groups and 2 lame, the usual 95 % limits
- * hold the truth with a chance of 0.21, these with 0.99; with 20 lame, 0.87 against 0.94 (worked out exactly).
+ * was lame, and limits below 0 when few were. How often either holds the truth is worked out
+ * exactly in docs/methods/counting.md.
  *
  * @param groupSize sheep in each group
  * @param lame lame sheep among those seen of the group
