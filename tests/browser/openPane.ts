@@ -22,8 +22,6 @@ export interface Meeting {
   readonly stillness?: "reduce" | "no-preference";
   /** The test moves the page's clock. */
   readonly ownClock?: boolean;
-  /** The processor time of the page is taken. */
-  readonly measured?: boolean;
 }
 
 export interface Pane {
@@ -35,8 +33,6 @@ export interface Pane {
   /** What the stand-in was asked, the registration of the functions left out. */
   readonly calls: () => Promise<readonly StandInCall[]>;
   readonly select: (address: string) => Promise<void>;
-  /** Seconds of processor time that the page has taken since it was opened. */
-  readonly busy: () => Promise<number>;
 }
 
 /** Opens the built pane with a stand-in for the vendor's script. */
@@ -68,8 +64,6 @@ export async function openPane(browser: Browser, folder: string, meeting: Meetin
     return route.fulfill({ body: readFileSync(file), contentType: kinds[extname(file)] ?? "application/octet-stream" });
   });
   if (meeting.ownClock) await page.clock.install();
-  const session = await page.context().newCDPSession(page);
-  if (meeting.measured) await session.send("Performance.enable", { timeDomain: "threadTicks" });
   await page.goto(`${addInUrl}/taskpane.html${hash}`, { waitUntil: "commit" });
   await page.locator("h2").first().waitFor();
   return {
@@ -80,12 +74,6 @@ export async function openPane(browser: Browser, folder: string, meeting: Meetin
       (await page.evaluate(() => (globalThis as unknown as StandIn).standIn.calls)).filter(
         ([what]) => what !== "associate",
       ),
-    busy: async () => {
-      const { metrics } = await session.send("Performance.getMetrics");
-      const busy = metrics.find(({ name }) => name === "TaskDuration");
-      if (!busy) throw new Error("the browser does not say how long the page was busy");
-      return busy.value;
-    },
     select: (address) => page.evaluate((given) => (globalThis as unknown as StandIn).standIn.select(given), address),
   };
 }

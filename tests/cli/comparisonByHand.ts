@@ -69,5 +69,45 @@ function limitByHand(chance: number, seen: number, all: Counted): number {
   return count - (ratio(upTo, whole) - chance) / ratio(term, whole);
 }
 
+/**
+ * The shares steadied by a beta-binomial distribution: its likelihood, added up sheep by sheep, is climbed in steps of
+ * its mean and its size, which are halved where no step leads higher.
+ */
+export function steadiedByHand(flocks: readonly Counted[]): readonly number[] {
+  const lameIn = (logOdds: number, size: number): number => (size * Math.exp(logOdds)) / (1 + Math.exp(logOdds));
+  const height = (logOdds: number, logSize: number): number => {
+    const size = Math.exp(logSize);
+    const a = lameIn(logOdds, size);
+    return flocks.reduce(
+      (sum, { lame, seen }) => sum + logs(a, lame) + logs(size - a, seen - lame) - logs(size, seen),
+      0,
+    );
+  };
+  let [logOdds, logSize] = [Math.log(0.1), Math.log(20)];
+  let here = height(logOdds, logSize);
+  for (let step = 1; step > 1e-8; ) {
+    const around = [
+      [logOdds + step, logSize],
+      [logOdds - step, logSize],
+      [logOdds, logSize + step],
+      [logOdds, logSize - step],
+    ] as const;
+    const higher = around.find((place) => height(...place) > here);
+    if (higher) {
+      [logOdds, logSize] = higher;
+      here = height(logOdds, logSize);
+    } else step /= 2;
+  }
+  const size = Math.exp(logSize);
+  return flocks.map(({ lame, seen }) => (lameIn(logOdds, size) + lame) / (size + seen));
+}
+
+/** ln(from) + ln(from + 1) + … over so many. */
+function logs(from: number, many: number): number {
+  let sum = 0;
+  for (let step = 0; step < many; step++) sum += Math.log(from + step);
+  return sum;
+}
+
 const digits = 10n ** 40n;
 const ratio = (part: bigint, whole: bigint): number => Number((part * digits) / whole) / Number(digits);

@@ -9,17 +9,13 @@ const root = fileURLToPath(new URL("../..", import.meta.url));
 
 describe("start", () => {
   let ended: Ended;
-  let seconds: number;
   beforeAll(async () => {
-    const begun = performance.now();
     ended = await runSoundfold(["start"], root);
-    seconds = (performance.now() - begun) / 1000;
   });
 
-  test("ends well, in under two minutes", () => {
+  test("ends well", () => {
     expect(ended.errors).toBe("");
     expect(ended.code).toBe(0);
-    expect(seconds).toBeLessThan(120);
   });
 
   test("prints what a farmer asks", () => {

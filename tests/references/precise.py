@@ -1,7 +1,7 @@
 """Distributions in 40-digit arithmetic (mpmath), from their definitions: sums of positive terms, no approximation.
 
 Used by the make.py of each topic. Run by hand: python3 tests/references/<topic>/make.py
-(Debian: python3-mpmath, python3-scipy, python3-statsmodels).
+(Debian: python3-mpmath, python3-scipy).
 """
 
 import json

@@ -15,6 +15,7 @@ import { inventedFlock, sampleSeed } from "../../src/templates/inventedFlock/inv
 import { placeText } from "../../src/workbook/address.ts";
 import { openWorkbook } from "../../src/workbook/openWorkbook.ts";
 import { type Recalculated, recalculate } from "../../src/workbook/recalculate.ts";
+import { jStat } from "../bench/jStat.ts";
 import { sheetCells } from "./sheetCells.ts";
 
 const bytes = readFileSync(fileURLToPath(new URL("../../samples/farm-records.xlsx", import.meta.url)));
@@ -48,6 +49,32 @@ const single = (question: string, step = 0): Cell | undefined => {
 };
 
 const total = (numbers: readonly number[]) => numbers.reduce((sum, number) => sum + number, 0);
+/** The logarithm of the ways to draw `k` out of `n`. */
+const logWays = (n: number, k: number) => logFactorial(n) - logFactorial(k) - logFactorial(n - k);
+const logFactorial = (n: number) => logFactorials[n] ?? Number.NaN;
+const logFactorials = [0];
+for (let n = 1; n <= 5000; n++) logFactorials.push((logFactorials[n - 1] ?? 0) + Math.log(n));
+const near = (value: number | null) => (value === null ? null : expect.closeTo(value, 9));
+
+/** The share still lame by days since treatment, with its limits where there are any: a step for each day of change. */
+function curveByHand() {
+  const watched = cases.flatMap(({ treated, sound }) =>
+    treated === undefined ? [] : [{ days: (sound ?? year.last) - treated, isSound: sound !== undefined }],
+  );
+  const last = Math.max(...watched.map(({ days }) => days));
+  let [stillLame, variance] = [1, 0];
+  return Array.from({ length: last + 1 }, (_, day) => {
+    const atRisk = watched.filter(({ days }) => days >= day).length;
+    const sound = watched.filter(({ days, isSound }) => isSound && days === day).length;
+    stillLame *= 1 - sound / atRisk;
+    variance += sound / (atRisk * (atRisk - sound));
+    // Greenwood's variance on the scale log(−log), where limits to either side are powers of the share.
+    const power = Math.exp((jStat.normal.inv(0.975, 0, 1) * Math.sqrt(variance)) / -Math.log(stillLame));
+    const limits = stillLame > 0 && stillLame < 1 ? [stillLame ** power, stillLame ** (1 / power)] : [null, null];
+    return { day, atRisk, sound, shares: [stillLame, ...limits] };
+  }).filter(({ day, sound }) => sound > 0 || day === 0 || day === last);
+}
+
 const keyOf = ({ animal }: { animal: { number: number } }) => tagKey(printedTag(animal.number));
 const keyIn = (cell: Cell | undefined) => tagKey(String(cell));
 
@@ -88,9 +115,25 @@ describe("the answers of the sample", () => {
     const share = (some: typeof gathers) => total(some.map(({ lame }) => lame)) / total(some.map(({ seen }) => seen));
     expect(single("Share lame at the latest gathers")).toBeCloseTo(share(latest), 12);
     expect(single("Share lame over the whole year")).toBeCloseTo(share(gathers), 12);
-    const [low, high] = [single("The whole flock lies between"), single("The whole flock lies between", 1)];
-    expect(Number(low)).toBeLessThan(share(latest));
-    expect(Number(high)).toBeGreaterThan(share(latest));
+  });
+
+  test("the flock's range: every number of lame sheep of which neither tail is below 2.5 %, tried one by one", () => {
+    const latest = gathers.filter(({ date }) => date >= latestGathersFrom);
+    const [x, n] = [total(latest.map(({ lame }) => lame)), total(latest.map(({ seen }) => seen))];
+    const label = [...cells].find(([, cell]) => cell === "Sheep in the flock")?.[0] ?? "";
+    const flock = Number(cells.get(label.replace("!A", "!B")));
+    expect(flock).toBeGreaterThan(n);
+    const draws = (lame: number, from: number, to: number): number => {
+      let sum = 0;
+      for (let drawn = Math.max(from, n - (flock - lame)); drawn <= Math.min(to, n, lame); drawn++)
+        sum += Math.exp(logWays(lame, drawn) + logWays(flock - lame, n - drawn) - logWays(flock, n));
+      return sum;
+    };
+    const held = Array.from({ length: flock + 1 }, (_, lame) => lame).filter(
+      (lame) => draws(lame, x, n) >= 0.025 && draws(lame, 0, x) >= 0.025,
+    );
+    const range = [single("The whole flock lies between"), single("The whole flock lies between", 1)];
+    expect(range).toEqual([held[0], held.at(-1)].map((lame) => expect.closeTo((lame ?? Number.NaN) / flock, 12)));
   });
 
   test("groups over the year", () => {
@@ -184,10 +227,15 @@ describe("the answers of the sample", () => {
   test("waiting for treatment", () => {
     const treated = cases.filter((record) => record.treated !== undefined);
     const waits = treated.map((record) => (record.treated ?? 0) - record.seen).sort((one, other) => one - other);
-    const [[median, , untreated] = []] = rowsUnder("How long lame sheep wait");
+    const [[median, inTime, untreated] = []] = rowsUnder("How long lame sheep wait");
     const middle = [waits[Math.floor((waits.length - 1) / 2)], waits[Math.ceil((waits.length - 1) / 2)]];
     expect(median).toBe(((middle[0] ?? 0) + (middle[1] ?? 0)) / 2);
     expect(untreated).toBe(cases.length - treated.length);
+    // Whoever may still be treated on one of the three days is neither in time nor late.
+    const decided = cases.filter(({ seen, treated }) => treated !== undefined || seen + 3 < year.last);
+    const soon = decided.filter(({ seen, treated = Number.POSITIVE_INFINITY }) => treated <= seen + 3);
+    expect(inTime).toBeCloseTo(soon.length / decided.length, 12);
+    expect(soon.length).toBeLessThan(decided.length);
   });
 
   test("medicine used", () => {
@@ -199,9 +247,17 @@ describe("the answers of the sample", () => {
     }
   });
 
-  test("cure curve: as many became sound as are written down", () => {
-    const sound = cases.filter((record) => record.sound !== undefined).length;
-    expect(total(rowsUnder("How fast they get sound").map((row) => Number(row[2])))).toBe(sound);
+  test("cure curve: the product, day by day, of the shares of those still watched that stay lame", () => {
+    const curve = curveByHand();
+    const rows = rowsUnder("How fast they get sound");
+    expect(curve.length).toBeGreaterThan(10);
+    expect(rows).toEqual(
+      curve.map(({ day, atRisk, sound, shares }) => [day, atRisk, sound, ...shares.map((share) => near(share))]),
+    );
+    expect(total(rows.map((row) => Number(row[2])))).toBe(cases.filter(({ sound }) => sound !== undefined).length);
+    const [stillLame, low, high] = curve.findLast(({ day }) => day <= 14)?.shares ?? [];
+    const soundByThen = [stillLame, high, low].map((share) => near(1 - (share ?? Number.NaN)));
+    expect(rowsUnder("How many are sound 14 days after treatment")).toEqual([soundByThen]);
   });
 
   test("record check: every slip of the hand in a checked column is found, and nothing else", () => {

@@ -44,14 +44,15 @@ describe("the filled Visit sheet", () => {
       // A plan that reached into the next would hide its end.
       expect(steps.length + 2).toBeLessThanOrEqual(places.planRows);
       return [
-        [undefined, `${found.Lesion}${found.Severe === "yes" ? ", severe" : ""}`, undefined],
-        ...steps.map(({ step, what, why }) => [String(step), what, why]),
+        [undefined, `${found.Lesion}${found.Severe === "yes" ? ", severe" : ""}`, undefined, undefined],
+        ...steps.map(({ step, what, why, caution }) => [String(step), what, why, caution]),
       ];
     });
     const shown = Array.from({ length: lines.length + 1 }, (_, place) =>
-      ["A", "B", "C"].map((column) => cells.get(`Care plan!${column}${place + 5}`)),
+      ["A", "B", "C", "D"].map((column) => cells.get(`Care plan!${column}${place + 5}`)),
     );
-    expect(shown).toEqual([...lines, [undefined, undefined, undefined]]);
+    expect(lines.some(([, , , caution]) => caution !== undefined)).toBe(true);
+    expect(shown).toEqual([...lines, [undefined, undefined, undefined, undefined]]);
   });
 
   test("shares each dose over its sites without losing any", () => {

@@ -191,18 +191,3 @@ it("keeps nothing in the browser", async () => {
   expect(kept).toEqual([0, 0, "", 0]);
   await page.close();
 });
-
-// The middle of five openings, in processor time of the page, so that other work of the machine makes no difference.
-it("is usable within a second: opened, a question typed and answered", async () => {
-  const times: number[] = [];
-  for (let opening = 0; opening < 5; opening++) {
-    const { page, busy } = await open({ measured: true });
-    await page.getByLabel("What do you want to know?").fill("when can she be sold");
-    await page.locator(".told").waitFor();
-    times.push(await busy());
-    await page.close();
-  }
-  const middle = times.sort((a, b) => a - b)[2] ?? Number.NaN;
-  console.log(`the page was busy for ${times.map((time) => Math.round(time * 1000)).join(", ")} ms`);
-  expect(middle).toBeLessThan(1);
-});

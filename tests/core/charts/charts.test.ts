@@ -13,6 +13,7 @@ import { cases, references } from "../references.ts";
 const values = references("watching");
 
 const days = (count: number): number[] => Array.from({ length: count }, (_, day) => 46000 + 30 * day);
+const total = (numbers: readonly number[]): number => numbers.reduce((sum, number) => sum + number, 0);
 const all = (count: number, value: number): number[] => new Array<number>(count).fill(value);
 
 describe("limits of a gather", () => {
@@ -99,9 +100,12 @@ describe("lameWatch", () => {
         const found = chart(rows);
         expect(chart([...rows].reverse())).toEqual(found);
         expect(found.map(({ date }) => date)).toEqual([...new Set(rows.map(([d]) => d))].sort((a, b) => a - b));
-        for (const { low, high, centre } of found) {
-          expect(low).toBeLessThanOrEqual(centre);
-          expect(high).toBeGreaterThanOrEqual(centre);
+        const share = (of: typeof rows) => total(of.map(([, x]) => x)) / total(of.map(([, , n]) => n));
+        for (const gather of found) {
+          expect(gather.share).toBe(share(rows.filter(([day]) => day === gather.date)));
+          expect(gather.centre).toBe(share(rows));
+          expect(gather.low).toBeLessThanOrEqual(gather.centre);
+          expect(gather.high).toBeGreaterThanOrEqual(gather.centre);
         }
       }),
     );

@@ -13,6 +13,8 @@ const figures = {
 };
 
 describe("lameCost", () => {
+  // By hand: 100 × 10 % lame × 5 cases = 50 cases; 50 × 2 = 100; 50 × 12 minutes = 10 hours, × 15 = 150; 50 × 10 = 500;
+  // 100 + 150 + 500 = 750; 750 / 100 = 7.5. At 2 % a fifth of each: 10, 20, 30, 100, 150, 1.5.
   it("adds up the lines, now and at the target", () => {
     expect(lameCost({ ...figures, target: 0.02 })).toEqual([
       { item: "cases", now: 50, atTarget: 10 },

@@ -4,6 +4,11 @@ import { exactCoverage } from "../../../src/core/prevalence/exactCoverage.ts";
 import { finiteFlockInterval } from "../../../src/core/prevalence/finiteFlockInterval.ts";
 import { type IntervalMethod, intervalMethods } from "../../../src/core/prevalence/proportionInterval.ts";
 import { weightedPrevalence } from "../../../src/core/prevalence/weightedPrevalence.ts";
+import { expectNear } from "../near.ts";
+import { cases, references } from "../references.ts";
+
+// Made by tests/references/counting/make.py.
+const values = references("counting");
 
 const upTo = (n: number): number[] => Array.from({ length: n + 1 }, (_, x) => x);
 const shares = Array.from({ length: 999 }, (_, step) => (step + 1) / 1000);
@@ -29,12 +34,15 @@ describe("how often an interval holds the truth, worked out exactly", () => {
     }
   });
 
-  it.each([20, 60, 200, 420])("Wilson: near the nominal level on average, below it in places, n = %i", (n) => {
-    const found = coverages("wilson", n, 0.95);
-    expect(Math.abs(mean(found) - 0.95)).toBeLessThan(0.005);
-    expect(Math.min(...found)).toBeGreaterThan(0.83);
-    expect(Math.min(...found)).toBeLessThan(0.95);
-  });
+  // In the reference values 0.9505 to 0.9532 on average, and 0.852 to 0.933 at least.
+  it.each(cases<[number, number], [number, number]>(values, "wilsonHolds"))(
+    "Wilson: near the nominal level on average, below it in places, %j",
+    ([n, confidence], [average, least]) => {
+      const found = coverages("wilson", n, confidence);
+      expectNear(mean(found), average, 1e-10);
+      expectNear(Math.min(...found), least, 1e-10);
+    },
+  );
 
   it.each([
     [20, 60],
@@ -54,13 +62,14 @@ describe("how often an interval holds the truth, worked out exactly", () => {
     }
   });
 
-  // "Share ± 1.96 standard errors", the textbook's way, holds the truth of the first flock with a chance of 0.21 only.
-  it.each([[[0, 0, 2]], [[2, 1, 4]], [[6, 3, 11]], [[40, 6, 20]], [[2, 30, 0]]])(
-    "groups weighted by size: near the nominal level with %j lame in three groups",
-    (lame) => {
-      const sizes = [120, 60, 220];
-      const looked = [20, 15, 25];
-      const truth = lame.reduce((sum, count) => sum + count, 0) / 400;
+  // In the reference values 0.931 to 0.988; "share ± 1.96 standard errors", the textbook's way, holds the truth of the
+  // first flock with a chance of 0.21 only.
+  type Groups = [sizes: number[], lame: number[], looked: number[], confidence: number];
+  it.each(cases<Groups, [number, number]>(values, "strataHold"))(
+    "groups weighted by size: near the nominal level with sizes, lame and looked at %j",
+    ([sizes, lame, looked, confidence], [expected]) => {
+      const sum = (counts: readonly number[]) => counts.reduce((total, count) => total + count, 0);
+      const truth = sum(lame) / sum(sizes);
       const chances = sizes.map((N, group) => {
         const n = looked[group] ?? 0;
         return upTo(n).map((x) => hypergeometricDensity(x, { N, M: lame[group] ?? 0, n }));
@@ -70,14 +79,13 @@ describe("how often an interval holds the truth, worked out exactly", () => {
         chances[1]?.forEach((second, b) => {
           chances[2]?.forEach((third, c) => {
             const chance = first * second * third;
-            if (chance < 1e-8) return;
-            const { low, high } = weightedPrevalence(sizes, [a, b, c], looked, 0.95);
+            if (chance === 0) return;
+            const { low, high } = weightedPrevalence(sizes, [a, b, c], looked, confidence);
             if (low <= truth && truth <= high) held += chance;
           });
         });
       });
-      expect(held).toBeGreaterThan(0.925);
-      expect(held).toBeLessThan(0.995);
+      expectNear(held, expected, 1e-10);
     },
   );
 });

@@ -67,15 +67,23 @@ describe("against the reference values", () => {
   });
 
   it("true share", () => {
-    type Look = [number, number, number, number, number, number?, number?];
+    type Look = [number, number, number, number, number, (number | null)?, (number | null)?];
     for (const [[x, n, se, sp, c, seFrom, spFrom], expected] of cases<Look, [number, number, number]>(
       values,
       "trueShare",
     )) {
-      const look = { sensitivity: se, specificity: sp, sensitivityFrom: seFrom, specificityFrom: spFrom };
+      const look = {
+        sensitivity: se,
+        specificity: sp,
+        sensitivityFrom: seFrom ?? undefined,
+        specificityFrom: spFrom ?? undefined,
+      };
       const { share, low, high } = truePrevalence([x], [n], look, c);
       [share, low, high].forEach((found, place) => {
-        expect(Math.abs(found - (expected[place] ?? NaN)), `${x}/${n} ${se} ${sp}`).toBeLessThan(2e-14);
+        expect(
+          Math.abs(found - (expected[place] ?? NaN)),
+          `${x}/${n} ${se} from ${seFrom} ${sp} from ${spFrom}`,
+        ).toBeLessThan(2e-14);
       });
     }
   });

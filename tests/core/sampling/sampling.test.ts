@@ -65,7 +65,8 @@ describe("sampleToFind", () => {
 
   it("lets a chance that is met exactly count (9 of 10 sheep, 90 %)", () => expect(find(10, 0.1, 0.9)).toBe(9));
 
-  // MacDiarmid 1988, computed with R.
+  // MacDiarmid 1988: with 50 and 15 lame, Python's ceil(1000 / .95 * (1 - .05 ** (1 / 50))) is 62, and
+  // ceil(300 / .8 * (1 - .05 ** (1 / 15))) is 68.
   it("allows for an imperfect look", () => {
     expect(find(1000, 0.05, 0.95, 0.95)).toBe(62);
     expect(find(300, 0.05, 0.95, 0.8)).toBe(68);
@@ -157,7 +158,7 @@ describe("chance of finding", () => {
     }
   });
 
-  // MacDiarmid 1988, computed with R.
+  // MacDiarmid 1988: with 50 lame, Python's 1 - (1 - 58 / 1000) ** 50.
   it("58 of 1000 at 5 %", () => {
     const look = { flockSize: 1000, lookedAt: 58, designPrevalence: 0.05, sensitivity: 1 };
     expectNear(detectChance(look), 0.9495866985, 1e-10);

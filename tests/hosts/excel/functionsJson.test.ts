@@ -5,7 +5,7 @@ import { functionsJson } from "../../../src/hosts/excel/functionsJson.ts";
 const { functions, ...rest } = functionsJson(catalogue);
 const all = functions.map((metadata) => [metadata.name, metadata] as const);
 
-/** Limits of the vendor's unified manifest, which are the only ones published. */
+/** Published for the vendor's unified manifest; for this kind of manifest none are. The catalogue keeps stricter ones. */
 const limits = { name: 64, description: 1024, parameters: 128, parameterDescription: 512 };
 
 describe("Excel's description of the functions", () => {

@@ -1,12 +1,14 @@
-"""Reference values for tests/core/prevalence: intervals, finite flocks, changes, trends, strata, imperfect looks."""
+"""Reference values for tests/core/prevalence: intervals, finite flocks, changes, trends, strata, imperfect looks, and how
+often intervals hold the truth."""
 
 import os
 import sys
 from fractions import Fraction
-from math import comb
+from itertools import product
+from math import comb, prod
 
 from scipy.special import betaincinv
-from scipy.stats import fisher_exact
+from scipy.stats import binom, fisher_exact
 
 sys.path.insert(0, os.path.join(os.path.dirname(os.path.abspath(__file__)), ".."))
 from precise import beta_quantile_lower, mp, mpf, share, sqrt, write, z_of  # noqa: E402
@@ -102,23 +104,23 @@ def trend(days, lame, seen):
 
 
 def true_share(x, n, se, sp, c, n_se=None, n_sp=None):
-    """Rogan-Gladen; Lang & Reiczigel's interval as written in their paper, or Wilson's limits carried over."""
+    """Rogan-Gladen; Lang & Reiczigel's interval as written in their paper, or Wilson's limits carried over. Of two
+    qualities of which one alone was tried, the other is the one given and has no variance."""
     se_, sp_ = share(se), share(sp)
     clip = lambda v: float(min(max(v, mpf(0)), mpf(1)))  # noqa: E731
     point = (mpf(x) / n + sp_ - 1) / (se_ + sp_ - 1)
-    if n_se is None:
+    if n_se is None and n_sp is None:
         low, high = wilson(x, n, c)
         return [clip(point)] + [clip((mpf(v) + sp_ - 1) / (se_ + sp_ - 1)) for v in (low, high)]
     z = z_of(c)
     n_, p_ = n + z**2, (x + z**2 / 2) / (n + z**2)
-    s_, t_ = (se_ * n_se + 1) / (n_se + 2), (sp_ * n_sp + 1) / (n_sp + 2)
+    s_ = se_ if n_se is None else (se_ * n_se + 1) / (n_se + 2)
+    t_ = sp_ if n_sp is None else (sp_ * n_sp + 1) / (n_sp + 2)
+    v_s = 0 if n_se is None else s_ * (1 - s_) / (n_se + 2)
+    v_t = 0 if n_sp is None else t_ * (1 - t_) / (n_sp + 2)
     P = (p_ + t_ - 1) / (s_ + t_ - 1)
-    shift = 2 * z**2 * (P * s_ * (1 - s_) / (n_se + 2) - (1 - P) * t_ * (1 - t_) / (n_sp + 2))
-    reach = (
-        z
-        * sqrt(p_ * (1 - p_) / n_ + P**2 * s_ * (1 - s_) / (n_se + 2) + (1 - P) ** 2 * t_ * (1 - t_) / (n_sp + 2))
-        / (s_ + t_ - 1)
-    )
+    shift = 2 * z**2 * (P * v_s - (1 - P) * v_t)
+    reach = z * sqrt(p_ * (1 - p_) / n_ + P**2 * v_s + (1 - P) ** 2 * v_t) / (s_ + t_ - 1)
     return [clip(point), clip(P + shift - reach), clip(P + shift + reach)]
 
 
@@ -143,6 +145,31 @@ def strata(sizes_, lame, seen, c):
         above += (mpf(s) / N * (high - p)) ** 2
     low, high = max(point - sqrt(below), mpf(0)), min(point + sqrt(above), mpf(1))
     return [float(point), float(sqrt(variance)), float(low), float(high)]
+
+
+def wilson_holds(n, c):
+    """How often Wilson's limits hold shares of 0.001, 0.002 … 0.999: on average, and least."""
+    limits = [wilson(x, n, c) for x in range(n + 1)]
+    shares = [k / 1000 for k in range(1, 1000)]
+    held = [sum(binom.pmf(x, n, p) for x, (low, high) in enumerate(limits) if low <= p <= high) for p in shares]
+    return [float(sum(held) / len(held)), float(min(held))]
+
+
+def strata_hold(sizes_, lame, looked, c):
+    """How often the limits of strata hold the truth, over every draw there is; and so the share with so many standard
+    errors to either side."""
+    truth, z = mpf(sum(lame)) / sum(sizes_), z_of(c)
+
+    def draws(s, m, n):
+        return [(x, Fraction(comb(m, x) * comb(s - m, n - x), comb(s, n))) for x in range(max(0, n - s + m), min(m, n) + 1)]
+
+    held, held_plainly = Fraction(0), Fraction(0)
+    for found in product(*(draws(*group) for group in zip(sizes_, lame, looked))):
+        chance = prod(part for _, part in found)
+        point, error, low, high = strata(sizes_, [x for x, _ in found], looked, c)
+        held += chance * (low <= truth <= high)
+        held_plainly += chance * (point - z * error <= truth <= point + z * error)
+    return [float(held), float(held_plainly)]
 
 
 grid = [(x, n, c) for n in sizes for x in counts(n) for c in confidences]
@@ -186,7 +213,12 @@ write(
         "newcombe": [[[*g, c], newcombe(*g, c)] for g in pairs for c in (0.5, 0.95, 0.9999)],
         "trend": [[list(g), trend(*g)] for g in trends],
         "trueShare": [[list(g), true_share(*g)] for g in looks]
-        + [[[*g, a, b], true_share(*g, a, b)] for g in looks for a, b in ((100, 300), (5, 1000))],
+        + [[[*g, a, b], true_share(*g, a, b)] for g in looks for a, b in ((100, 300), (5, 1000), (100, None), (None, 300))],
         "strata": [[[*g, c], strata(*g, c)] for g in flocks for c in (0.5, 0.95, 0.9999)],
+        "wilsonHolds": [[[n, 0.95], wilson_holds(n, 0.95)] for n in (20, 60, 200, 420)],
+        "strataHold": [
+            [[[120, 60, 220], lame, [20, 15, 25], 0.95], strata_hold([120, 60, 220], lame, [20, 15, 25], 0.95)]
+            for lame in ([0, 0, 2], [2, 1, 4], [6, 3, 11], [40, 6, 20], [2, 30, 0])
+        ],
     },
 )
