@@ -1,6 +1,8 @@
 import { BadInput } from "./badInput.ts";
 
-const reasons: Readonly<Record<string, string>> = {
+type Reasons = Readonly<Record<string, string>>;
+
+const reasons: Reasons = {
   ENOENT: "there is no such file",
   EISDIR: "it is a folder",
   ENOTDIR: "a part of its path is not a folder",
@@ -17,13 +19,14 @@ const reasons: Readonly<Record<string, string>> = {
  * Runs file work and puts what the system says into one sentence.
  *
  * @param what - for example `farm.xlsx cannot be read`
+ * @param here - what an error means in this work, by its code, where that is more than usual
  * @throws BadInput in place of the system's own error
  */
-export async function withPlainFileErrors<T>(what: string, work: () => Promise<T>): Promise<T> {
+export async function withPlainFileErrors<T>(what: string, work: () => Promise<T>, here: Reasons = {}): Promise<T> {
   try {
     return await work();
   } catch (error) {
     if (!(error instanceof Error) || !("code" in error) || typeof error.code !== "string") throw error;
-    throw new BadInput(`${what}: ${reasons[error.code] ?? error.code}.`);
+    throw new BadInput(`${what}: ${here[error.code] ?? reasons[error.code] ?? error.code}.`);
   }
 }

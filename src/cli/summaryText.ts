@@ -12,14 +12,21 @@ export function summaryText(summary: Summary): string {
       : []),
   ];
   if (errors.length > 0) {
-    const rows = together(errors, ({ code, message }) => [code, message ?? ""]);
-    lines.push(`${counted(errors.length, "cell ends", "cells end")} in an error:`, ...indented(rows));
+    lines.push(
+      `${counted(errors.length, "cell ends", "cells end")} in an error:`,
+      ...listing(
+        together(errors, ({ code, message }) => [code, message ?? ""]),
+        "cell",
+      ),
+    );
   }
   if (left.length > 0) {
-    const rows = together(left, ({ reason }) => [reason]);
     lines.push(
       `${counted(left.length, "formula keeps its saved value", "formulas keep their saved values")}:`,
-      ...indented(rows),
+      ...listing(
+        together(left, ({ reason }) => [reason]),
+        "formula",
+      ),
     );
   }
   if (untouched.length > 0) lines.push(`Kept untouched: ${untouched.join(", ")}.`);
@@ -36,8 +43,16 @@ interface Cell {
 /** So many cells of one kind are named; more would only push the other kinds off the screen. */
 const named = 3;
 
-/** A row for all cells of a sheet of which the same is said, in the order of the first ones. */
-function together<C extends Cell>(cells: readonly C[], said: (cell: C) => readonly string[]): (readonly string[])[] {
+/** So many kinds are listed: a file may hold a message of its own for each of its cells. */
+const mostListed = 40;
+
+interface Alike {
+  readonly row: readonly string[];
+  readonly cells: number;
+}
+
+/** All cells of a sheet of which the same is said, in the order of the first ones. */
+function together<C extends Cell>(cells: readonly C[], said: (cell: C) => readonly string[]): readonly Alike[] {
   const groups = new Map<string, C[]>();
   for (const cell of cells) {
     const key = JSON.stringify([cell.sheet, ...said(cell)]);
@@ -49,8 +64,14 @@ function together<C extends Cell>(cells: readonly C[], said: (cell: C) => readon
     const [first] = group as [C, ...C[]];
     const addresses = group.slice(0, named).map(({ address }) => address);
     const more = group.length > named ? ` and ${group.length - named} more` : "";
-    return [`${first.sheet}!${addresses.join(", ")}${more}`, ...said(first)];
+    return { row: [`${first.sheet}!${addresses.join(", ")}${more}`, ...said(first)], cells: group.length };
   });
+}
+
+function listing(kinds: readonly Alike[], what: string): readonly string[] {
+  const rows = kinds.slice(0, mostListed).map(({ row }) => row);
+  const rest = kinds.slice(mostListed).reduce((sum, { cells }) => sum + cells, 0);
+  return [...indented(rows), ...(rest > 0 ? [`  and ${counted(rest, `more ${what}`, `more ${what}s`)}`] : [])];
 }
 
 const indented = (rows: readonly (readonly string[])[]): readonly string[] =>

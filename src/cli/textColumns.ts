@@ -10,7 +10,8 @@ export function textColumns(rows: readonly (readonly string[])[]): readonly stri
   const places = (rows[0] ?? []).map((_, column) => {
     const cells = rows.map((row) => row[column] ?? "");
     const body = cells.slice(1).filter((text) => text !== "");
-    return { width: Math.max(...cells.map((text) => text.length)), right: body.length > 0 && body.every(isNumeric) };
+    const width = cells.reduce((most, text) => Math.max(most, text.length), 0);
+    return { width, right: body.length > 0 && body.every(isNumeric) };
   });
   return rows.map((row) =>
     places

@@ -3,6 +3,10 @@ import { join, parse } from "node:path";
 import { clearLeftovers, passingName } from "./clearLeftovers.ts";
 import { withPlainFileErrors } from "./fileTrouble.ts";
 
+// Windows lets no file be replaced that is open.
+const open = "it may be open in another program; close it there, or name another output";
+const inTheWay = { EPERM: open, EBUSY: open };
+
 /**
  * Writes a file whole or not at all: under another name beside it first, then renamed.
  *
@@ -13,14 +17,14 @@ export async function writeWhole(path: string, bytes: Uint8Array): Promise<reado
   const { dir, base } = parse(path);
   const passing = join(dir, passingName(base, process.pid));
   const removed = await clearLeftovers(path);
-  await withPlainFileErrors(`${path} cannot be written`, async () => {
-    try {
-      await writeFile(passing, bytes, { flag: "wx", flush: true });
-      await rename(passing, path);
-    } catch (error) {
-      await rm(passing, { force: true });
-      throw error;
-    }
-  });
+  const trouble = `${path} cannot be written`;
+  try {
+    await withPlainFileErrors(trouble, () => writeFile(passing, bytes, { flag: "wx", flush: true }));
+    await withPlainFileErrors(trouble, () => rename(passing, path), inTheWay);
+  } catch (error) {
+    // The trouble that came first is the one to be told.
+    await rm(passing, { force: true }).catch(() => undefined);
+    throw error;
+  }
   return removed;
 }

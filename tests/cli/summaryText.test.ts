@@ -1,5 +1,6 @@
 import { expect, test } from "vitest";
 import { summaryText } from "../../src/cli/summaryText.ts";
+import { textColumns } from "../../src/cli/textColumns.ts";
 
 const summary = {
   formulas: 9,
@@ -38,4 +39,37 @@ test("formulas that keep their value share lines in the same way", () => {
   expect(summaryText({ ...summary, errors: [], left })).toContain(
     "4 formulas keep their saved values:\n  Own!A1, A2, A3 and 1 more  it is unknown",
   );
+});
+
+test("very many different messages are counted, and only the first of them listed", () => {
+  const many = 130_000;
+  const errors = Array.from({ length: many }, (_, place) => refused("Cases", `C${place + 2}`, `word ${place}`));
+  const left = Array.from({ length: many }, (_, place) => ({
+    sheet: "Own",
+    address: `A${place + 1}`,
+    reason: `it uses F${place}`,
+  }));
+  const lines = summaryText({ ...summary, errors, left }).split("\n");
+  expect(lines).toHaveLength(2 * 42 + 1);
+  expect(lines[1]).toBe("130000 cells end in an error:");
+  expect(lines[41]).toBe('  Cases!C41  #VALUE!  text: "word 39" is not known');
+  expect(lines[42]).toBe("  and 129960 more cells");
+  expect(lines[43]).toBe("130000 formulas keep their saved values:");
+  expect(lines[84]).toBe("  and 129960 more formulas");
+});
+
+test("what is not listed is counted by its cells", () => {
+  const errors = Array.from({ length: 41 }, (_, place) =>
+    ["C", "D"].map((letter) => refused("Cases", `${letter}${place + 2}`, `word ${place}`)),
+  );
+  const lines = summaryText({ ...summary, errors: errors.flat() }).split("\n");
+  expect(lines[1]).toBe("82 cells end in an error:");
+  expect(lines.at(-1)).toBe("  and 2 more cells");
+  const one = summaryText({ ...summary, errors: errors.flat().slice(0, 81) }).split("\n");
+  expect(one.at(-1)).toBe("  and 1 more cell");
+});
+
+test("lines up any number of rows", () => {
+  const rows = Array.from({ length: 200_000 }, (_, place) => [`row ${place}`, String(place)]);
+  expect(textColumns(rows).at(-1)).toBe("row 199999  199999");
 });

@@ -55,6 +55,19 @@ describe("FOOT formulas that rest on records alone", () => {
     expect([at("D2"), at("F1")]).toEqual([0.25, 0.2]);
   });
 
+  it("read more ranges than are kept", async () => {
+    const rows = 1500;
+    const cells = Array.from({ length: rows }, (_, place) => [
+      [`A${place + 1}`, 1 + (place % 3)],
+      [`B${place + 1}`, 20],
+      [`C${place + 1}`, `=FOOT.FLOCKPREV(A$1:A${place + 1},B$1:B${place + 1})`],
+      [`D${place + 1}`, `=FOOT.FLOCKPREV(A$1:A$${rows},B$1:B$${rows})`],
+    ]);
+    const { at } = await one(Object.fromEntries(cells.flat()));
+    expect([at("C1"), at("C2"), at("C3"), at(`C${rows}`)]).toEqual([0.05, 0.075, 0.1, 0.1]);
+    expect([at("D1"), at(`D${rows}`)]).toEqual([0.1, 0.1]);
+  });
+
   it("end when they turn in a circle", async () => {
     const { summary } = await one({ A1: "=FOOT.RECHECKDUE(B1)", B1: "=FOOT.RECHECKDUE(A1)" });
     expect(summary.circular).toBe(true);

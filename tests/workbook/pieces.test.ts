@@ -1,6 +1,7 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
 import { areaText, columnLetters, columnNumber, readArea, readPlace } from "../../src/workbook/address.ts";
+import { quoteSheet, unquoteSheet } from "../../src/workbook/formula/structured.ts";
 import { resolvePart } from "../../src/workbook/parts/relationships.ts";
 import { setAttribute } from "../../src/workbook/saving/addNumberFormats.ts";
 import { splice } from "../../src/workbook/saving/splice.ts";
@@ -37,6 +38,29 @@ describe("walking XML", () => {
       close: (name, start, end) => places.push(`/${name} ${text.slice(start, end)}`),
     });
     expect(places).toEqual(["a <a> ", `b <b x="1&gt;2" y='2'/> 1>2`, `/b <b x="1&gt;2" y='2'/>`, "/a </a>"]);
+  });
+
+  it("tells elements of the part's own namespace from those of others", () => {
+    const names: string[] = [];
+    const text =
+      '<a:root xmlns:a="main" xmlns:b="other" xmlns:c="main"><a:x/><b:x/><c:x/><x/><d:x/><x xmlns="main"><x/></x><a:x xmlns:a="other"><a:x/></a:x><a:x/><b:x xmlns:b="main"/><b:x/></a:root>';
+    walkXml("part", text, { open: ({ name }) => names.push(name), close: (name) => names.push(`/${name}`) });
+    const opened = names.filter((name) => !name.startsWith("/"));
+    expect(opened.join(" ")).toBe("root x b:x x :x d:x x x a:x a:x x x b:x");
+    expect(
+      names
+        .filter((name) => name.startsWith("/"))
+        .map((name) => name.slice(1))
+        .sort(),
+    ).toEqual([...opened].sort());
+  });
+
+  it("looks for declarations in tags only", () => {
+    const names: string[] = [];
+    const text =
+      '<root xmlns="main">xmlns:b="main" <!-- xmlns="other" --><x y="xmlns=&quot;other&quot;"/><b:x/></root>';
+    walkXml("part", text, { open: ({ name }) => names.push(name) });
+    expect(names).toEqual(["root", "x", "b:x"]);
   });
 
   it("refuses what is not well-formed", () => {
@@ -80,6 +104,15 @@ describe("small pieces", () => {
   it("set an attribute without being misled by another's value", () => {
     expect(setAttribute(`<a x="count=9" count='1'`, "count", "2")).toBe(`<a x="count=9" count='2'`);
     expect(setAttribute("<a discount='1'", "count", "2")).toBe(`<a discount='1' count="2"`);
+  });
+
+  it("take a sheet's name out of its quotes as they put it in", () => {
+    fc.assert(
+      fc.property(fc.string({ minLength: 1 }), (name) => {
+        expect(unquoteSheet(quoteSheet(name).slice(0, -1))).toBe(name);
+      }),
+    );
+    expect(unquoteSheet("Gathers")).toBe("Gathers");
   });
 
   it("resolve a target against its part", () => {

@@ -100,6 +100,19 @@ describe("saving", () => {
     expect(at("B1")).toBeGreaterThan(0.5);
   });
 
+  it("adds the mark of dynamic arrays with the prefix of the part", async () => {
+    const main = "http://schemas.openxmlformats.org/spreadsheetml/2006/main";
+    const rich = `<x:metadata xmlns:x="${main}"><x:metadataTypes count="1"><x:metadataType name="XLRICHVALUE" cellMeta="1"/></x:metadataTypes></x:metadata>`;
+    const { bytes, workbook } = await recalculated(
+      buildWorkbook({
+        sheets: [{ name: "One", rows: rowsOf({ A1: "=FOOT.FLOCKPREV(1,2)" }) }],
+        parts: { "xl/metadata.xml": rich },
+      }),
+    );
+    expect([...(workbook.metadata?.dynamic ?? [])]).toEqual([1]);
+    expect(text(bytes, "xl/metadata.xml")).not.toMatch(/<(?!\/?(?:x|xda):)/);
+  });
+
   it("keeps the parts in their order and every other part as it was", async () => {
     const before = buildWorkbook({
       sheets: [

@@ -16,7 +16,8 @@ export const recalcCommand: Command = {
 
 IN.xlsx is never changed, whatever is asked. All but the worked-out cells is kept byte for byte.
 Cells that end in an error are listed with the sentence that says how to mend them; where many
-have the same error, the first three are named and the others counted.`,
+have the same error, the first three are named and the others counted. Of more than 40
+different errors the first 40 are listed and the others counted.`,
   async run(given, terminal) {
     const { values, positionals } = readOptions("recalc", given, { force: { type: "boolean" } }, 2);
     const [input, named] = positionals;

@@ -1,5 +1,6 @@
 import { createRequire } from "node:module";
 import { relative, sep } from "node:path";
+import { cautions } from "../../../functions/cautions.ts";
 import { openWorkbook } from "../../workbook/openWorkbook.ts";
 import { answersText } from "../answersText.ts";
 import type { Command } from "../command.ts";
@@ -27,6 +28,7 @@ as samples/farm-records-worked-out.xlsx. The sample of an earlier start is repla
     const { sampleSeed } = await import("../../templates/inventedFlock/inventedFlock.ts");
     terminal.say("Sheep foot health of a flock over one year. The flock is invented.\n");
     terminal.say(answersText(openWorkbook(bytes), farmRecords(sampleSeed).answers));
+    terminal.say(`\n${cautions.withdrawal.words}`);
     terminal.say(`\n${summaryText(summary)}\n\nThe workbook with these answers: ${output}`);
   },
 };

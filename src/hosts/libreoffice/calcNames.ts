@@ -1,4 +1,5 @@
 import type { AnyFunction } from "../../definition/defineFunction.ts";
+import { storedFootName } from "../../workbook/formula/functionName.ts";
 
 /** The UNO service under which Calc finds the functions; saved .ods files carry it, so it never changes. */
 export const serviceName = "soundfold.Foot";
@@ -10,7 +11,7 @@ export const interfaceName = "XFoot";
 export const methodName = (definition: AnyFunction): string => definition.name.toLowerCase();
 
 /** How Excel stores a call in an .xlsx file. */
-export const storedName = (definition: AnyFunction): string => `_xldudf_FOOT_${definition.name}`;
+export const storedName = (definition: AnyFunction): string => storedFootName(definition.name);
 
 // UNO identifiers take no underscore, and some plain words ("in", "any", "sequence") mean something to the parser.
 export const argumentName = (place: number): string => `argument${place + 1}`;

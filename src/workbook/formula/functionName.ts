@@ -4,8 +4,11 @@ const prefixes = /^(?:_xlfn\.|_xlws\.|_xlpm\.|_xludf\.)+/i;
 /** A built-in as it is typed: `_xlfn._xlws.FILTER` is FILTER. */
 export const withoutPrefixes = (name: string): string => name.replace(prefixes, "");
 
+/** Before the name of each function, as Excel stores it. */
+const stored = "_xldudf_FOOT_";
+
 /** Spellings of a custom function in files: as Excel stores it, as it is typed, and as one sheet service types it. */
-const spellings = [/^_xldudf_foot_(.+)$/i, /^foot\.(.+)$/i, /^foot_(.+)$/i];
+const spellings = [new RegExp(`^${stored}(.+)$`, "i"), /^foot\.(.+)$/i, /^foot_(.+)$/i];
 
 /**
  * The FOOT function that a name in a file stands for, without its namespace and in capitals.
@@ -23,6 +26,6 @@ export function footName(name: string): string | undefined {
 }
 
 /** As Excel stores it. */
-export const storedFootName = (name: string): string => `_xldudf_FOOT_${name}`;
+export const storedFootName = (name: string): string => `${stored}${name}`;
 /** As a person types it, and as the engine knows it. */
 export const typedFootName = (name: string): string => `FOOT.${name}`;

@@ -1,5 +1,6 @@
 import { type Area, columnNumber, readPlace } from "../address.ts";
 import { lastColumn, lastRow } from "../limits.ts";
+import { unquoteSheet } from "./structured.ts";
 import { isCall, type Token, tokenize } from "./tokenize.ts";
 
 export interface SheetArea {
@@ -23,8 +24,7 @@ export function referencesIn(
   for (let at = 0; at < tokens.length; at += 1) {
     const token = tokens[at] as Token;
     if (tokens[at + 1]?.text === "!" && (token.kind === "quoted" || token.kind === "name")) {
-      const name = token.kind === "quoted" ? token.text.slice(1, -1).replaceAll("''", "'") : token.text;
-      on = sheetByName.get(name.toLowerCase()) ?? sheet;
+      on = sheetByName.get(unquoteSheet(token.text).toLowerCase()) ?? sheet;
       at += 1;
       continue;
     }

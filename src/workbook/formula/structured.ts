@@ -30,6 +30,10 @@ export function structuredArea(table: Table, inner: string, at: Place): Area | u
 /** @example quoteSheet("Sale check") // → "'Sale check'!" */
 export const quoteSheet = (name: string): string => `'${name.replaceAll("'", "''")}'!`;
 
+/** A sheet's name as it stands before the `!`. @example unquoteSheet("'Sale check'") // → "Sale check" */
+export const unquoteSheet = (written: string): string =>
+  written.startsWith("'") ? written.slice(1, -1).replaceAll("''", "'") : written;
+
 /** The table whose cells hold this place, for references that leave out its name. */
 export const tableAround = (tables: readonly Table[], at: Place): Table | undefined =>
   tables.find(({ area }) => isInside(at, area));

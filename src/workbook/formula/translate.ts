@@ -4,7 +4,7 @@ import { dateShift } from "./dateShift.ts";
 import { footName, typedFootName, withoutPrefixes } from "./functionName.ts";
 import { CertainError, NotWorkedOut } from "./notWorkedOut.ts";
 import { shiftTokens } from "./shiftFormula.ts";
-import { fixedArea, quoteSheet, structuredArea, type TableOnSheet, tableAround } from "./structured.ts";
+import { fixedArea, quoteSheet, structuredArea, type TableOnSheet, tableAround, unquoteSheet } from "./structured.ts";
 import { isCall, nextSolid, type Token, tokenize } from "./tokenize.ts";
 
 /** What a formula may refer to. */
@@ -170,7 +170,7 @@ function readSheetPrefix(
 ): { sheet: number; next: number } | undefined {
   const [token, mark] = [tokens[at], tokens[at + 1]];
   if ((token?.kind !== "name" && token?.kind !== "quoted") || mark?.text !== "!") return undefined;
-  const name = token.kind === "quoted" ? token.text.slice(1, -1).replaceAll("''", "'") : token.text;
+  const name = unquoteSheet(token.text);
   if (name.includes("[")) throw new NotWorkedOut("it refers to another workbook");
   if (tokens[at - 1]?.text === ":") throw new NotWorkedOut("it refers to the same cell on several sheets");
   const sheet = state.around.sheetByName.get(name.toLowerCase());

@@ -1,3 +1,4 @@
+import { isYes } from "../xml/isYes.ts";
 import { walkXml } from "../xml/walkXml.ts";
 
 /** How a sheet is laid out. */
@@ -28,6 +29,8 @@ export function readLayout(part: string, text: string): Layout {
   let usualHeight: number | undefined;
   let frozen = { rows: 0, columns: 0 };
   let gridLines = true;
+  // A view that somebody kept under a name has panes of its own.
+  let inView = false;
   if (text !== "") {
     walkXml(part, text, {
       open({ name, attributes }) {
@@ -42,16 +45,19 @@ export function readLayout(part: string, text: string): Layout {
         } else if (name === "sheetFormatPr") {
           usualHeight = numberIn(attributes.defaultRowHeight);
           usualWidth = numberIn(attributes.defaultColWidth);
-        } else if (name === "pane" && /^frozen/.test(attributes.state ?? "")) {
+        } else if (name === "pane" && inView && /^frozen/.test(attributes.state ?? "")) {
           frozen = { rows: Number(attributes.ySplit ?? 0), columns: Number(attributes.xSplit ?? 0) };
-        } else if (name === "sheetView")
-          gridLines = attributes.showGridLines === undefined || isYes(attributes.showGridLines);
+        } else if (name === "sheetView") {
+          inView = true;
+          gridLines = isYes(attributes.showGridLines ?? "1");
+        }
+      },
+      close(name) {
+        if (name === "sheetView") inView = false;
       },
     });
   }
   return { widths, heights, hiddenRows, usualWidth, usualHeight, frozen, gridLines };
 }
-
-const isYes = (value: string | undefined): boolean => value === "1" || value === "true";
 
 const numberIn = (text: string | undefined): number | undefined => (text === undefined ? undefined : Number(text));

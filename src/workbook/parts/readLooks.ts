@@ -1,3 +1,4 @@
+import { isYes } from "../xml/isYes.ts";
 import { walkXml } from "../xml/walkXml.ts";
 
 export interface Edge {
@@ -98,8 +99,8 @@ export function readLooks(part: string, text: string, themeColors: readonly stri
     open({ name, attributes }) {
       const parent = open.at(-1);
       open.push(name);
-      // What conditional formats look like is kept apart from the looks of cells.
-      if (within("dxfs")) return;
+      // What conditional formats look like is kept apart from the looks of cells, and extensions hold such looks too.
+      if (within("dxfs") || within("extLst")) return;
       if (name === "numFmt") patterns.set(Number(attributes.numFmtId), attributes.formatCode ?? "");
       else if (name === "font" && parent === "fonts") fonts.push({});
       else if (name === "fill" && parent === "fills") fills.push({ color: undefined });
@@ -165,7 +166,7 @@ function readFont(
   colorOf: (attributes: Readonly<Record<string, string>>) => string | undefined,
 ): void {
   if (!font) return;
-  const isOn = attributes.val === undefined || isYes(attributes.val);
+  const isOn = isYes(attributes.val ?? "1");
   if (name === "b") font.bold = isOn;
   else if (name === "i") font.italic = isOn;
   else if (name === "strike") font.struck = isOn;
@@ -174,8 +175,6 @@ function readFont(
   else if (name === "name") font.font = attributes.val;
   else if (name === "color") font.color = colorOf(attributes);
 }
-
-const isYes = (value: string | undefined): boolean => value === "1" || value === "true";
 
 function readColor(
   { rgb, theme, tint = "0" }: Readonly<Record<string, string>>,

@@ -1,4 +1,6 @@
-import { walkXml } from "../xml/walkXml.ts";
+import { isYes } from "../xml/isYes.ts";
+import { localName, walkXml } from "../xml/walkXml.ts";
+import { prefixOf } from "./readStyles.ts";
 
 /** A list element of the part: its opening tag's `<`, its closing tag's `<`, and how many it holds. */
 export interface List {
@@ -11,6 +13,8 @@ export interface List {
 export interface MetadataPart {
   readonly part: string;
   readonly text: string;
+  /** `x:` where the part writes its elements with a prefix. */
+  readonly prefix: string;
   /** Cell metadata numbers, from 1, that mark a dynamic array formula. */
   readonly dynamic: ReadonlySet<number>;
   readonly types: List | undefined;
@@ -28,6 +32,7 @@ export function readMetadata(part: string, text: string): MetadataPart {
   const marks: { type: number; value: number }[] = [];
   const lists = new Map<string, List>();
   const open: { name: string; start: number; inner: number }[] = [];
+  let prefix = "";
   let future = "";
   let futureCount = -1;
   let afterTypes = 0;
@@ -36,13 +41,16 @@ export function readMetadata(part: string, text: string): MetadataPart {
     open({ name, attributes, start, end }) {
       const parent = open.at(-1)?.name;
       open.push({ name, start, inner: end });
-      if (open.length === 1) afterTypes = end;
+      if (open.length === 1) {
+        prefix = prefixOf(text, start, name);
+        afterTypes = end;
+      }
       if (name === "metadataType") types.push(attributes.name ?? "");
       else if (name === "futureMetadata") {
         future = attributes.name ?? "";
         futureCount = -1;
       } else if (name === "bk" && parent === "futureMetadata") futureCount += 1;
-      else if (name === "dynamicArrayProperties" && future === "XLDAPR" && attributes.fDynamic !== "0")
+      else if (future === "XLDAPR" && localName(name) === "dynamicArrayProperties" && isYes(attributes.fDynamic ?? "1"))
         dynamicFuture.add(futureCount);
       else if (name === "bk" && parent === "cellMetadata") marks.push({ type: 0, value: -1 });
       else if (name === "rc" && open.at(-3)?.name === "cellMetadata") {
@@ -68,6 +76,7 @@ export function readMetadata(part: string, text: string): MetadataPart {
   return {
     part,
     text,
+    prefix,
     dynamic,
     types: lists.get("metadataTypes"),
     cells: lists.get("cellMetadata"),

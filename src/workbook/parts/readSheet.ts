@@ -6,6 +6,7 @@ import { lastColumn, lastRow } from "../limits.ts";
 import type { Sheet, SheetCell, SheetRow, StoredFormula } from "../model.ts";
 import { WorkbookProblem } from "../workbookProblem.ts";
 import { decodeText } from "../xml/escapeXml.ts";
+import { isYes } from "../xml/isYes.ts";
 import { type Opening, walkXml } from "../xml/walkXml.ts";
 import { prefixOf } from "./readStyles.ts";
 
@@ -57,6 +58,9 @@ export function readSheet({ part, text, sharedStrings, isDynamic, shift, dayOffs
   let data: { start: number; inner: number; close: number; end: number } | undefined;
   let prefix = "";
   let depth = 0;
+  let inData = false;
+  // How deep the extension of a cell is, which may hold anything; 0 outside.
+  let extraDepth = 0;
   let tableParts = false;
   let row: OpenRow | undefined;
   let cell: OpenCell | undefined;
@@ -71,9 +75,7 @@ export function readSheet({ part, text, sharedStrings, isDynamic, shift, dayOffs
     nextRow = number + 1;
     nextColumn = 0;
     const style =
-      attributes.s !== undefined && attributes.customFormat !== "0" && attributes.customFormat !== "false"
-        ? Number(attributes.s)
-        : undefined;
+      attributes.s !== undefined && isYes(attributes.customFormat ?? "1") ? Number(attributes.s) : undefined;
     const implied = attributes.r === undefined ? { implied: true as const } : {};
     return { row: number, style, ...implied, start, inner: end, close: end, end, cells: [] };
   };
@@ -127,6 +129,7 @@ export function readSheet({ part, text, sharedStrings, isDynamic, shift, dayOffs
       const { name, attributes, start, end, selfClosing } = element;
       depth += 1;
       if (depth === 1) prefix = prefixOf(text, start, name);
+      if (extraDepth > 0) return;
       if (name === "c" && row) cell = openCell(element);
       else if (name === "v") taking = "value";
       else if (name === "f" && cell) {
@@ -134,10 +137,14 @@ export function readSheet({ part, text, sharedStrings, isDynamic, shift, dayOffs
         taking = "formula";
       } else if (name === "t" && cell) taking = phonetic ? undefined : "inline";
       else if (name === "rPh") phonetic = true;
-      else if (name === "extLst" && cell) cell.extraStart = start;
-      else if (name === "row" && data) row = openRow(element);
-      else if (name === "sheetData") data = { start, inner: end, close: end, end };
-      else if (name === "col") {
+      else if (name === "extLst" && cell) {
+        cell.extraStart = start;
+        extraDepth = depth;
+      } else if (name === "row" && inData) row = openRow(element);
+      else if (name === "sheetData") {
+        data = { start, inner: end, close: end, end };
+        inData = true;
+      } else if (name === "col") {
         const { min = "1", max = min, style } = attributes;
         if (style !== undefined)
           columnStyles.push({ from: Number(min) - 1, to: Number(max) - 1, style: Number(style) });
@@ -154,10 +161,13 @@ export function readSheet({ part, text, sharedStrings, isDynamic, shift, dayOffs
     },
     close(name, start, end) {
       depth -= 1;
+      if (extraDepth > 0 && depth >= extraDepth) return;
       if (name === "v" || name === "t") taking = undefined;
       else if (name === "rPh") phonetic = false;
-      else if (name === "extLst" && cell) cell.extra = text.slice(cell.extraStart, end);
-      else if (name === "f" && cell?.formula) {
+      else if (name === "extLst" && cell) {
+        cell.extra = text.slice(cell.extraStart, end);
+        extraDepth = 0;
+      } else if (name === "f" && cell?.formula) {
         cell.formula.end = end;
         taking = undefined;
       } else if (name === "c" && cell && row) {
@@ -176,6 +186,7 @@ export function readSheet({ part, text, sharedStrings, isDynamic, shift, dayOffs
         row = undefined;
       } else if (name === "sheetData" && data) {
         data = { ...data, close: data.inner === end ? end : start, end };
+        inData = false;
       }
     },
   });

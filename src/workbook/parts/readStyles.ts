@@ -18,7 +18,10 @@ interface Room {
 export interface StylesPart {
   readonly text: string;
   readonly formats: readonly CellFormat[];
+  /** The formats of cells; those of conditional formats are apart. */
   readonly numberFormats: ReadonlyMap<number, string>;
+  /** The largest number that any format has, a conditional one too. */
+  readonly lastNumberFormat: number;
   readonly cellXfs: Room | undefined;
   readonly numFmts: Room | undefined;
   /** After the opening tag of the root, where `<numFmts>` goes when there is none. */
@@ -32,6 +35,7 @@ export function readStyles(part: string, text: string): StylesPart {
   const numberFormats = new Map<number, string>();
   const rooms = new Map<string, Room>();
   const open: { name: string; start: number; inner: number }[] = [];
+  let lastNumberFormat = 0;
   let inner = 0;
   let prefix = "";
   let xf: { numberFormat: number; start: number } | undefined;
@@ -41,9 +45,13 @@ export function readStyles(part: string, text: string): StylesPart {
         inner = end;
         prefix = prefixOf(text, start, name);
       }
-      if (name === "numFmt") numberFormats.set(Number(attributes.numFmtId), attributes.formatCode ?? "");
-      if (name === "xf" && open.at(-1)?.name === "cellXfs")
-        xf = { numberFormat: Number(attributes.numFmtId ?? 0), start };
+      const parent = open.at(-1)?.name;
+      if (name === "numFmt") {
+        const number = Number(attributes.numFmtId);
+        if (number > lastNumberFormat) lastNumberFormat = number;
+        if (parent === "numFmts") numberFormats.set(number, attributes.formatCode ?? "");
+      }
+      if (name === "xf" && parent === "cellXfs") xf = { numberFormat: Number(attributes.numFmtId ?? 0), start };
       open.push({ name, start, inner: end });
     },
     close(name, close, end) {
@@ -57,7 +65,16 @@ export function readStyles(part: string, text: string): StylesPart {
       }
     },
   });
-  return { text, formats, numberFormats, cellXfs: rooms.get("cellXfs"), numFmts: rooms.get("numFmts"), inner, prefix };
+  return {
+    text,
+    formats,
+    numberFormats,
+    lastNumberFormat,
+    cellXfs: rooms.get("cellXfs"),
+    numFmts: rooms.get("numFmts"),
+    inner,
+    prefix,
+  };
 }
 
 /** The prefix an element is written with, colon included. */

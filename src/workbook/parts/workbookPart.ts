@@ -1,5 +1,6 @@
 import type { DefinedName } from "../model.ts";
 import { WorkbookProblem } from "../workbookProblem.ts";
+import { isYes } from "../xml/isYes.ts";
 import { attributeNamed, walkXml } from "../xml/walkXml.ts";
 
 export interface WorkbookPart {
@@ -43,5 +44,3 @@ export function readWorkbookPart(part: string, text: string): WorkbookPart {
   });
   return { sheets, names, date1904 };
 }
-
-const isYes = (value: string | undefined): boolean => value === "1" || value === "true" || value === "on";

@@ -2,8 +2,10 @@ import type { List, MetadataPart } from "../parts/readMetadata.ts";
 import { setAttribute } from "./addNumberFormats.ts";
 import { type Splice, splice } from "./splice.ts";
 
-const type = `<metadataType name="XLDAPR" minSupportedVersion="120000" copy="1" pasteAll="1" pasteValues="1" merge="1" splitFirst="1" rowColShift="1" clearFormats="1" clearComments="1" assign="1" coerce="1" cellMeta="1"/>`;
-const future = `<futureMetadata name="XLDAPR" count="1"><bk><extLst><ext uri="{bdbb8cdc-fa1e-496e-a857-3c3f30c029c3}"><xda:dynamicArrayProperties xmlns:xda="http://schemas.microsoft.com/office/spreadsheetml/2017/dynamicarray" fDynamic="1" fCollapsed="0"/></ext></extLst></bk></futureMetadata>`;
+const typeElement = (prefix: string): string =>
+  `<${prefix}metadataType name="XLDAPR" minSupportedVersion="120000" copy="1" pasteAll="1" pasteValues="1" merge="1" splitFirst="1" rowColShift="1" clearFormats="1" clearComments="1" assign="1" coerce="1" cellMeta="1"/>`;
+const futureElement = (prefix: string): string =>
+  `<${prefix}futureMetadata name="XLDAPR" count="1"><${prefix}bk><${prefix}extLst><${prefix}ext uri="{bdbb8cdc-fa1e-496e-a857-3c3f30c029c3}"><xda:dynamicArrayProperties xmlns:xda="http://schemas.microsoft.com/office/spreadsheetml/2017/dynamicarray" fDynamic="1" fCollapsed="0"/></${prefix}ext></${prefix}extLst></${prefix}bk></${prefix}futureMetadata>`;
 
 export interface DynamicMark {
   readonly number: number;
@@ -16,19 +18,21 @@ export function addDynamicMark(metadata: MetadataPart | undefined): DynamicMark 
   if (!metadata) {
     return {
       number: 1,
-      text: `<?xml version="1.0" encoding="UTF-8" standalone="yes"?>\n<metadata xmlns="http://schemas.openxmlformats.org/spreadsheetml/2006/main"><metadataTypes count="1">${type}</metadataTypes>${future}<cellMetadata count="1"><bk><rc t="1" v="0"/></bk></cellMetadata></metadata>`,
+      text: `<?xml version="1.0" encoding="UTF-8" standalone="yes"?>\n<metadata xmlns="http://schemas.openxmlformats.org/spreadsheetml/2006/main"><metadataTypes count="1">${typeElement("")}</metadataTypes>${futureElement("")}<cellMetadata count="1"><bk><rc t="1" v="0"/></bk></cellMetadata></metadata>`,
     };
   }
   const [known] = metadata.dynamic;
   if (known !== undefined) return { number: known, text: undefined };
-  const { text, types, cells, afterTypes, beforeCells } = metadata;
-  const mark = `<bk><rc t="${(types?.count ?? 0) + 1}" v="0"/></bk>`;
+  const { text, prefix, types, cells, afterTypes, beforeCells } = metadata;
+  const type = typeElement(prefix);
+  const mark = `<${prefix}bk><${prefix}rc t="${(types?.count ?? 0) + 1}" v="0"/></${prefix}bk>`;
+  const list = (name: string, element: string): string => `<${prefix}${name} count="1">${element}</${prefix}${name}>`;
   return {
     number: (cells?.count ?? 0) + 1,
     text: splice(text, [
-      ...(types ? extend(text, types, type) : [insert(afterTypes, `<metadataTypes count="1">${type}</metadataTypes>`)]),
-      insert(afterTypes, future),
-      ...(cells ? extend(text, cells, mark) : [insert(beforeCells, `<cellMetadata count="1">${mark}</cellMetadata>`)]),
+      ...(types ? extend(text, types, type) : [insert(afterTypes, list("metadataTypes", type))]),
+      insert(afterTypes, futureElement(prefix)),
+      ...(cells ? extend(text, cells, mark) : [insert(beforeCells, list("cellMetadata", mark))]),
     ]),
   };
 }

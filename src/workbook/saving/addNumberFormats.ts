@@ -28,7 +28,7 @@ export function addNumberFormats(styles: StylesPart | undefined): NumberFormats 
       own.get(format) ??
       [...(styles?.numberFormats ?? [])].find(([, code]) => code === format)?.[0];
     if (known !== undefined) return known;
-    const next = Math.max(firstOwnNumber - 1, ...(styles?.numberFormats.keys() ?? []), ...own.values()) + 1;
+    const next = Math.max(firstOwnNumber - 1, styles?.lastNumberFormat ?? 0) + own.size + 1;
     own.set(format, next);
     return next;
   };

@@ -14,16 +14,22 @@ export function spliceSheet(sheet: Sheet, changes: readonly CellChange[]): strin
   const splices: Splice[] = [];
   for (const row of sheet.rows) {
     // Places that were only implied by what stands before them must be said once cells come and go.
-    if (row.implied) splices.push(insertion(row.start + `<${sheet.prefix}row`.length, ` r="${row.row + 1}"`));
+    if (row.implied) splices.push(insertion(afterName(sheet.text, row.start), ` r="${row.row + 1}"`));
     const inRow = byRow.get(row.row) ?? [];
     byRow.delete(row.row);
-    splices.push(...rowSplices(sheet, row, inRow));
+    for (const piece of rowSplices(sheet, row, inRow)) splices.push(piece);
   }
-  splices.push(...newRows(sheet, byRow));
+  for (const piece of newRows(sheet, byRow)) splices.push(piece);
   return splice(sheet.text, splices);
 }
 
 const insertion = (at: number, text: string): Splice => ({ start: at, end: at, text });
+
+function afterName(text: string, start: number): number {
+  const end = /[\s/>]/g;
+  end.lastIndex = start;
+  return end.exec(text)?.index ?? text.length;
+}
 
 function rowSplices(sheet: Sheet, row: SheetRow, changes: readonly CellChange[]): readonly Splice[] {
   const { text, prefix } = sheet;
@@ -38,7 +44,7 @@ function rowSplices(sheet: Sheet, row: SheetRow, changes: readonly CellChange[])
   }
   for (const cell of row.cells) {
     if (cell.implied && !changed.has(cell))
-      splices.push(insertion(cell.start + `<${prefix}c`.length, ` r="${placeText(cell)}"`));
+      splices.push(insertion(afterName(text, cell.start), ` r="${placeText(cell)}"`));
   }
   return [...splices, ...addedCells(sheet, row, added)];
 }
@@ -49,14 +55,10 @@ function addedCells({ text, prefix }: Sheet, row: SheetRow, added: readonly Cell
     .map((change) => ({ column: change.column, element: cellElement(change, text, prefix) }));
   if (elements.length === 0) return [];
   if (row.inner === row.end) {
-    const opening = text.slice(row.start, row.end).replace(/\s*\/>$/, ">");
-    return [
-      {
-        start: row.start,
-        end: row.end,
-        text: `${opening}${elements.map(({ element }) => element).join("")}</${prefix}row>`,
-      },
-    ];
+    const name = text.slice(row.start + 1, afterName(text, row.start));
+    const cells = elements.map(({ element }) => element).join("");
+    // Only its end, since the row may be given its number too.
+    return [{ start: text.lastIndexOf("/", row.end - 1), end: row.end, text: `>${cells}</${name}>` }];
   }
   return elements.map(({ column, element }) => {
     const next = row.cells.find((cell) => cell.column > column);
@@ -65,7 +67,7 @@ function addedCells({ text, prefix }: Sheet, row: SheetRow, added: readonly Cell
 }
 
 function newRows(sheet: Sheet, byRow: ReadonlyMap<number, readonly CellChange[]>): readonly Splice[] {
-  const { text, prefix, data, rows } = sheet;
+  const { text, prefix, data } = sheet;
   const elements = [...byRow]
     .sort(([one], [other]) => one - other)
     .map(([row, changes]) => {
@@ -84,10 +86,10 @@ function newRows(sheet: Sheet, byRow: ReadonlyMap<number, readonly CellChange[]>
       },
     ];
   }
-  const last = rows.reduce((most, { row }) => Math.max(most, row), -1);
+  const rows = [...sheet.rows].sort((one, other) => one.row - other.row);
+  let next = 0;
   return elements.map(({ row, element }) => {
-    // Most new rows come below the last one, where no search is needed.
-    const next = row > last ? undefined : rows.find((other) => other.row > row);
-    return insertion(next?.start ?? data.close, element);
+    while ((rows[next]?.row ?? row) < row) next += 1;
+    return insertion(rows[next]?.start ?? data.close, element);
   });
 }

@@ -1,8 +1,10 @@
 import { SaxesParser } from "saxes";
 import { WorkbookProblem } from "../workbookProblem.ts";
+import { elementNames } from "./elementNames.ts";
 
-/** An element as it opens. Names are without their prefix, since writers differ in the prefix they choose. */
+/** An element as it opens. */
 export interface Opening {
+  /** Without a prefix in the namespace of the root; with one, or a bare colon, in another: `x15:workbookPr`. */
   readonly name: string;
   readonly attributes: Readonly<Record<string, string>>;
   /** Places in the text: of its `<` and just after its `>`. */
@@ -34,27 +36,31 @@ export function walkXml(part: string, text: string, visitor: Visitor): void {
     throw new WorkbookProblem(`The part ${part} declares a document type, which no workbook does; it was not opened.`);
   });
   const { open, text: onText, close } = visitor;
-  parser.on("opentag", ({ name, attributes, isSelfClosing }) => {
+  const names = elementNames(text);
+  parser.on("opentag", ({ name: written, attributes, isSelfClosing }) => {
     const end = parser.position;
+    const name = names.open(written, attributes, end);
     // A `<` cannot stand inside a tag, so the last one before its end is where it starts.
     const start = text.lastIndexOf("<", end - 1);
     last = isSelfClosing ? { name, start, end } : undefined;
-    open?.({ name: localName(name), attributes, start, end, selfClosing: isSelfClosing });
+    open?.({ name, attributes, start, end, selfClosing: isSelfClosing });
   });
   if (onText) {
     parser.on("text", onText);
     parser.on("cdata", onText);
   }
-  parser.on("closetag", ({ name, isSelfClosing }) => {
+  parser.on("closetag", ({ name: written, isSelfClosing }) => {
+    const name = names.close(written);
     if (close === undefined) return;
-    if (isSelfClosing && last !== undefined) return close(localName(name), last.start, last.end);
+    if (isSelfClosing && last !== undefined) return close(name, last.start, last.end);
     const end = parser.position;
-    close(localName(name), text.lastIndexOf("<", end - 1), end);
+    close(name, text.lastIndexOf("<", end - 1), end);
   });
   parser.write(text).close();
 }
 
-const localName = (name: string): string => name.slice(name.indexOf(":") + 1);
+/** A name without its prefix. */
+export const localName = (name: string): string => name.slice(name.indexOf(":") + 1);
 
 /** An attribute by its name without prefix, for those that carry one (`r:id`). */
 export function attributeNamed(attributes: Readonly<Record<string, string>>, name: string): string | undefined {

@@ -47,7 +47,7 @@ export function collateBooks(
   if (year === undefined) return undefined;
   const chosen = withoutTwins(usable.filter(({ record }) => (record.years.get(year)?.gathers ?? 0) > 0));
   if (chosen.size === 0) return undefined;
-  const inOrder = [...chosen.values()].sort(letters ? byShare(year) : byName);
+  const inOrder = [...chosen.values()].sort(letters ? byFigures((book: Usable) => shownFigures(book, year)) : byName);
   const letterOf = new Map(inOrder.map(({ file }, place) => [file, columnLetters(place)]));
   const nameOf = ({ file, flock }: Usable): string => (letters ? (letterOf.get(file) ?? "") : flock);
   const books = read.map((book) => lineFor(book, usable, chosen, year));
@@ -63,7 +63,7 @@ export function collateBooks(
       target: 0.02,
       flocks: inOrder.map((flock) => flockYear(flock.record, year, nameOf(flock))),
       chosen: undefined,
-      books: letters ? books.map((line) => unnamed(line, letterOf.get(line.file))) : books,
+      books: letters ? withoutNames(books, letterOf) : books,
     },
   };
 }
@@ -94,11 +94,24 @@ const order = new Intl.Collator("en", { numeric: true });
 
 const byName = (one: Usable, other: Usable): number => order.compare(keyOf(one.flock), keyOf(other.flock));
 
-// Letters in the order of the names would tell too much; the order of the shares is shown anyway.
-const byShare =
-  (year: number) =>
-  (one: Usable, other: Usable): number =>
-    shareIn(one, year) - shareIn(other, year) || byName(one, other);
+/** In the order of the first figure in which two differ. */
+const byFigures =
+  <T>(figuresOf: (item: T) => readonly (number | undefined)[]) =>
+  (one: T, other: T): number => {
+    const others = figuresOf(other);
+    const differences = figuresOf(one).map((figure, place) => (figure ?? -1) - (others[place] ?? -1));
+    return differences.find((difference) => difference !== 0) ?? 0;
+  };
+
+// Letters in the order of the names would tell too much, even among flocks of one share. This is all that is shown of a
+// flock, so two that are equal in it could change places without a difference.
+const shownFigures = (book: Usable, year: number): readonly (number | undefined)[] => [
+  shareIn(book, year),
+  ...Object.values(flockYear(book.record, year, "")).filter((figure) => typeof figure !== "string"),
+  book.record.records,
+  book.record.toMend,
+  usedWords(book.record) === "" ? 0 : 1,
+];
 
 function shareIn({ record }: Usable, year: number): number {
   const { lame = 0, lookedAt = 0 } = record.years.get(year) ?? {};
@@ -155,6 +168,14 @@ function usedWords({ leftOut, flock }: FlockRecord): string {
           `Left out: ${leftOut.slice(0, shown).join("; ")}${leftOut.length > shown ? `; and ${leftOut.length - shown} more` : ""}.`,
         ];
   return [...named, ...left].join(" ");
+}
+
+/** The lines without what gives a farm away: the names of its file, and the place that such a name has among others. */
+function withoutNames(lines: readonly BookLine[], letterOf: ReadonlyMap<string, string>): readonly BookLine[] {
+  const lineOf = new Map(lines.map((line) => [line.file, line]));
+  const used = [...letterOf.keys()].flatMap((file) => lineOf.get(file) ?? []);
+  const others = lines.filter((line) => !line.used).sort(byFigures(({ records, toMend }) => [records, toMend]));
+  return [...used, ...others].map((line) => unnamed(line, letterOf.get(line.file)));
 }
 
 // Even the name of a sheet can give a farm away, so what was found in a file is said on the screen only.

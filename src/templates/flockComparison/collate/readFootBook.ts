@@ -69,7 +69,7 @@ export function readFootBook(bytes: Uint8Array): FlockRecord {
     records: gatherTable.rows.length + caseTable.rows.length,
     toMend: findings + leftOut.length + below.length,
     leftOut: [...leftOut, ...below].map(detached),
-    latest: Math.max(0, ...gathers.map(({ day }) => day)),
+    latest: gathers.reduce((latest, { day }) => Math.max(latest, day), 0),
   };
 }
 
