@@ -24,7 +24,7 @@ export const keepApartFunction = defineFunction({
   notes: [
     "The latest record up to the event counts; later records are left out. Of two records on one day, lame stands over sound, and sold or died over both.",
     "Sound days count from the first sound record after the last lame one. An animal that was never recorded lame is not listed: it may still be lame and unseen.",
-    'Where a row of your records is a case, with a day seen lame and a day sound again, give "lame" once as states and the second day as sound_on. A blank sound_on is a sheep that is still lame.',
+    'Where a row of your records is a case, with a day seen lame and a day sound again, give "lame" once as states and the second day as sound_on. A blank sound_on is a sheep that is still lame, unless left_on says that it has left the flock.',
     `Lame is: ${soundnessWords.lame.join(", ")}. Sound is: ${soundnessWords.sound.join(", ")}. No longer in the flock, and so not listed, is: ${soundnessWords.gone.join(", ")}. Yes, no and scores are refused, since a heading may ask either question.`,
   ],
   parameters: {
@@ -37,6 +37,10 @@ export const keepApartFunction = defineFunction({
     ),
     settle_days: oneOr(wholeDays, 7, "Days an animal must have been sound"),
     sound_on: gappedColumnOrNone(day, "Day each was found sound again, the same rows; blank while it is not"),
+    left_on: gappedColumnOrNone(
+      day,
+      "Day each left the flock (sold, died, culled), the same rows; blank while it is there",
+    ),
   },
   result: table<KeptApart>(
     "none to keep apart",
@@ -46,8 +50,8 @@ export const keepApartFunction = defineFunction({
   ),
   caution: undefined,
   sources: [sources.practice],
-  compute: ({ event_date, tags, dates, states, settle_days, sound_on }) =>
-    keepApart(event_date, tags, dates, states, settle_days, sound_on),
+  compute: ({ event_date, tags, dates, states, settle_days, sound_on, left_on }) =>
+    keepApart(event_date, tags, dates, states, settle_days, { soundOn: sound_on, leftOn: left_on }),
   examples: [
     {
       shows: "Housing on 20 Mar 2026: one lame, one sound for five days, one for ten",
@@ -93,14 +97,15 @@ export const keepApartFunction = defineFunction({
       ],
     },
     {
-      shows: "Cases, a row each, with the day sound again: one still lame, one sound for four days, one for twelve",
+      shows: "Cases, a row each: one still lame, one sound for four days, one for twelve, and one that was sold lame",
       call: [
         dayOf("2026-03-20"),
-        ["041", "042", null, "043"],
-        [dayOf("2026-03-12"), dayOf("2026-02-27"), null, dayOf("2026-03-01")],
+        ["041", "042", null, "043", "044"],
+        [dayOf("2026-03-12"), dayOf("2026-02-27"), null, dayOf("2026-03-01"), dayOf("2026-03-02")],
         "lame",
         7,
-        [null, dayOf("2026-03-16"), null, dayOf("2026-03-08")],
+        [null, dayOf("2026-03-16"), null, dayOf("2026-03-08"), null],
+        [null, null, null, null, dayOf("2026-03-11")],
       ],
       gives: [
         ["tag", "why", "last record"],

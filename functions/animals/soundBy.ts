@@ -8,7 +8,7 @@ import { wholeDays } from "../../src/reading/numbers.ts";
 import { one } from "../../src/reading/parameter.ts";
 import { row } from "../../src/writing/result.ts";
 import { sources } from "../sources.ts";
-import { cureColumns, cureConfidence, cureNotes } from "./cureColumns.ts";
+import { cureColumns, cureConfidence, cureNotes, leftColumn } from "./cureColumns.ts";
 import { remission } from "./remission.ts";
 
 export const soundByFunction = defineFunction({
@@ -25,6 +25,7 @@ export const soundByFunction = defineFunction({
     ...cureColumns,
     by_days: one(wholeDays, "Days after treatment"),
     confidence: cureConfidence,
+    left_on: leftColumn,
   },
   result: row<SoundShare>(
     ["share sound", "share", ({ share }) => share],
@@ -33,8 +34,8 @@ export const soundByFunction = defineFunction({
   ),
   caution: undefined,
   sources: [sources.kaplanMeier1958, sources.logLogLimits, sources.freireich1963],
-  compute: ({ treated, sound_on, as_of, by_days, confidence }) =>
-    soundBy(endsByDay(watchedAnimals(treated, sound_on, as_of)), by_days, confidence),
+  compute: ({ treated, sound_on, as_of, by_days, confidence, left_on }) =>
+    soundBy(endsByDay(watchedAnimals(treated, sound_on, as_of, left_on)), by_days, confidence),
   examples: [
     {
       shows: "A published set of 21: by day 6",
@@ -51,6 +52,19 @@ export const soundByFunction = defineFunction({
         0.9,
       ],
       gives: [[0.75, about(0.3911183671), about(0.9792164806)]],
+    },
+    {
+      // Three are still watched on day 5, when one of them is sound; limits worked by hand from Greenwood's variance, 1/6.
+      shows: "One sold lame three days after treatment: it is not counted after that",
+      call: [
+        [dayOf("2026-03-02"), dayOf("2026-03-02"), dayOf("2026-03-02"), dayOf("2026-03-02")],
+        [dayOf("2026-03-07"), null, null, null],
+        dayOf("2026-03-20"),
+        7,
+        undefined,
+        [null, null, null, dayOf("2026-03-05")],
+      ],
+      gives: [[about(1 / 3), about(0.0547936127), about(0.9459265732)]],
     },
     {
       shows: "None sound by day 1: no limits",

@@ -7,7 +7,7 @@ import { about, defineFunction } from "../../src/definition/defineFunction.ts";
 import { problem } from "../../src/definition/problemExamples.ts";
 import { table } from "../../src/writing/result.ts";
 import { sources } from "../sources.ts";
-import { cureColumns, cureConfidence, cureNotes } from "./cureColumns.ts";
+import { cureColumns, cureConfidence, cureNotes, leftColumn } from "./cureColumns.ts";
 import { remission } from "./remission.ts";
 
 export const soundCurveFunction = defineFunction({
@@ -20,7 +20,7 @@ export const soundCurveFunction = defineFunction({
     "A row for each day on which an animal became sound, with day 0 and the last day watched added where they are missing.",
     "At risk are the animals still lame and still watched that day; one whose watching ends that day is among them.",
   ],
-  parameters: { ...cureColumns, confidence: cureConfidence },
+  parameters: { ...cureColumns, confidence: cureConfidence, left_on: leftColumn },
   result: table<CurveStep>(
     "no treated animals",
     ["day", "days", ({ day }) => day],
@@ -32,8 +32,8 @@ export const soundCurveFunction = defineFunction({
   ),
   caution: undefined,
   sources: [sources.kaplanMeier1958, sources.logLogLimits, sources.freireich1963],
-  compute: ({ treated, sound_on, as_of, confidence }) =>
-    soundCurve(endsByDay(watchedAnimals(treated, sound_on, as_of)), confidence),
+  compute: ({ treated, sound_on, as_of, confidence, left_on }) =>
+    soundCurve(endsByDay(watchedAnimals(treated, sound_on, as_of, left_on)), confidence),
   examples: [
     {
       shows: "A published set of 21",

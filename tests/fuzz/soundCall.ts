@@ -29,7 +29,16 @@ const inOrder: readonly (readonly [string, string])[] = [
   ["lame_before", "seen_before"],
   ["lame_after", "seen_after"],
   ["looked_at", "flock_size"],
-  ["treated", "sound_on"],
+  ...["treated", "dates"].flatMap(
+    (day) =>
+      [
+        [day, "sound_on"],
+        ["sound_on", "left_on"],
+        [day, "sound_on"],
+        // Where the day between them is blank.
+        [day, "left_on"],
+      ] as const,
+  ),
   ["seen_lame", "treated"],
   ["arrived", "last_new_case"],
   ["first", "until"],

@@ -5,9 +5,13 @@ import type { Cell } from "../../src/cells/cell.ts";
 import { dayOf } from "../../src/cells/day.ts";
 import { engineInNode } from "../../src/hosts/headless/engineInNode.ts";
 import { caseHeadings, firstRecord, room, sheetNames } from "../../src/templates/flockFootBook/bookTables.ts";
+import { columnLetters } from "../../src/workbook/address.ts";
 import { openWorkbook } from "../../src/workbook/openWorkbook.ts";
 import { recalculate } from "../../src/workbook/recalculate.ts";
 import { sheetCells } from "../samples/sheetCells.ts";
+
+/** The letters of a column that is worked out beside the typed ones. */
+const workedLetters = (place: number): string => columnLetters(caseHeadings.length + place);
 
 const asOf = dayOf("2026-06-30");
 const firstSeen = dayOf("2026-04-01");
@@ -107,11 +111,11 @@ describe("fifty cases typed into the empty book", () => {
     for (const place of [0, 29, 30, 49]) {
       const { Treated: treated } = typed(place);
       const days = place >= 40 ? 61 : 0;
-      expect(cells.get(`Cases!R${rowOf(place)}`)).toBe(Number(treated) + days);
-      expect(cells.get(`Cases!S${rowOf(place)}`)).toBe(Number(treated) + 7);
-      expect(cells.get(`Cases!U${rowOf(place)}`)).toBe(place < 25 ? 1 : 2);
+      expect(cells.get(`Cases!${workedLetters(0)}${rowOf(place)}`)).toBe(Number(treated) + days);
+      expect(cells.get(`Cases!${workedLetters(1)}${rowOf(place)}`)).toBe(Number(treated) + 7);
+      expect(cells.get(`Cases!${workedLetters(3)}${rowOf(place)}`)).toBe(place < 25 ? 1 : 2);
     }
-    expect(cells.has(`Cases!R${first + 30}`)).toBe(false);
+    expect(cells.has(`Cases!${workedLetters(0)}${first + 30}`)).toBe(false);
   });
 
   test("fill every list", () => {

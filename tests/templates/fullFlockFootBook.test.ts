@@ -1,11 +1,15 @@
 import { beforeAll, describe, expect, test } from "vitest";
 import type { Cell } from "../../src/cells/cell.ts";
 import { dayOf, isoText } from "../../src/cells/day.ts";
-import { firstRecord, room } from "../../src/templates/flockFootBook/bookTables.ts";
+import { caseHeadings, firstRecord, room } from "../../src/templates/flockFootBook/bookTables.ts";
 import { emptyBook } from "../../src/templates/flockFootBook/emptyBook.ts";
 import { flockFootBook } from "../../src/templates/flockFootBook/flockFootBook.ts";
 import { workedOut } from "../../src/templates/workedOut.ts";
+import { columnLetters } from "../../src/workbook/address.ts";
 import { sheetCells } from "../samples/sheetCells.ts";
+
+/** The letters of a column that is worked out beside the typed ones. */
+const workedLetters = (place: number): string => columnLetters(caseHeadings.length + place);
 
 const asOf = dayOf("2026-12-31");
 const animals = 1250;
@@ -88,8 +92,8 @@ describe("a Flock foot book as full as it can be", () => {
   test("works every row out", () => {
     for (const { place, seen, medicine } of cases) {
       const row = firstRecord + 1 + place;
-      expect(cells.get(`Cases!R${row}`)).toBe(medicine ? seen + withdrawal + 1 : seen);
-      expect(cells.get(`Cases!U${row}`)).toBe(Math.floor(place / animals) + 1);
+      expect(cells.get(`Cases!${workedLetters(0)}${row}`)).toBe(medicine ? seen + withdrawal + 1 : seen);
+      expect(cells.get(`Cases!${workedLetters(3)}${row}`)).toBe(Math.floor(place / animals) + 1);
     }
     expect(cells.get("Problems!A3")).toBe(0);
   });

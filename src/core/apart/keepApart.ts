@@ -10,6 +10,11 @@ export interface KeptApart {
   readonly lastRecord: Day;
 }
 
+interface FurtherDays {
+  readonly soundOn?: readonly (Day | undefined)[] | undefined;
+  readonly leftOn?: readonly (Day | undefined)[] | undefined;
+}
+
 /**
  * The animals to keep apart at an event: those last recorded lame, and those sound again for fewer than `settleDays`.
  *
@@ -19,9 +24,9 @@ export interface KeptApart {
  *
  * @param event - the day of housing, turnout or weaning
  * @param states - what each record says
- * @param soundOn - where a record is a case, the day its animal was sound again, which is a record of its own; undefined
- *   while it is not
- * @throws Problem with the row when an animal was sound again before the day of its record
+ * @param further - where a record is a case: the days on which its animal was sound again and left the flock, each a record
+ *   of its own; undefined where that has not come
+ * @throws Problem with the row when one of them lies before the day of the record
  * @returns lame animals first, then those settling; each in order of first record row
  * @see lame sheep apart until sound: common practice, no source
  * @example
@@ -34,18 +39,21 @@ export function keepApart(
   dates: readonly Day[],
   states: readonly Soundness[],
   settleDays: number,
-  soundOn?: readonly (Day | undefined)[],
+  { soundOn = [], leftOn = [] }: FurtherDays = {},
 ): readonly KeptApart[] {
-  if (soundOn !== undefined) {
-    const [allTags, allDates, allStates] = [[...tags], [...dates], [...states]];
-    soundOn.forEach((day, index) => {
-      if (day === undefined) return;
-      refuseBefore(dates[index] as Day, day, index);
-      allTags.push(tags[index] as Tag);
-      allDates.push(day);
-      allStates.push("sound");
-    });
-    return keepApart(event, allTags, allDates, allStates, settleDays);
+  if (soundOn.length + leftOn.length > 0) {
+    const all = { tags: [...tags], dates: [...dates], states: [...states] };
+    const add = (days: FurtherDays["soundOn"], state: Soundness, argument: string): void =>
+      days?.forEach((day, index) => {
+        if (day === undefined) return;
+        refuseBefore(dates[index] as Day, day, { argument, index });
+        all.tags.push(tags[index] as Tag);
+        all.dates.push(day);
+        all.states.push(state);
+      });
+    add(soundOn, "sound", "sound_on");
+    add(leftOn, "gone", "left_on");
+    return keepApart(event, all.tags, all.dates, all.states, settleDays);
   }
   const lame: KeptApart[] = [];
   const settling: KeptApart[] = [];
@@ -82,10 +90,7 @@ export function keepApart(
   return [...lame, ...settling];
 }
 
-function refuseBefore(record: Day, sound: Day, index: number): void {
-  if (sound < record)
-    throw new Problem(`${showDay(sound)} is before the record of ${showDay(record)}; mend one of the two dates`, {
-      argument: "sound_on",
-      index,
-    });
+function refuseBefore(record: Day, day: Day, place: { readonly argument: string; readonly index: number }): void {
+  if (day < record)
+    throw new Problem(`${showDay(day)} is before the record of ${showDay(record)}; mend one of the two dates`, place);
 }

@@ -150,6 +150,7 @@ const fieldChecks: Readonly<Record<RecordField, FieldCheck>> = {
   "seen lame": date({ mayBeAhead: false }),
   treated: date({ mayBeAhead: false }),
   "sound on": date({ mayBeAhead: false }),
+  "left flock": date({ mayBeAhead: false }),
   "clear date": date({ mayBeAhead: true }),
   recheck: date({ mayBeAhead: true }),
   lesion,

@@ -45,7 +45,9 @@ export const apartSheet = ({ eventDate }: BookContent): SheetPlan => ({
       rows,
       longest: room.cases,
       gives: keepApartFunction,
-      formula: orSeeProblems(`FOOT.KEEPAPART(event_date,Cases[Tag],${lameOn},"lame",settle_days,Cases[Sound on])`),
+      formula: orSeeProblems(
+        `FOOT.KEEPAPART(event_date,Cases[Tag],${lameOn},"lame",settle_days,Cases[Sound on],Cases[Left flock])`,
+      ),
       strong: `LEFT($B${n},4)="lame"`,
     });
     sheet.freezeAt({ row: headings + 1, column: 0 });

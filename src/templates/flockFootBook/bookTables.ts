@@ -38,6 +38,7 @@ export const caseHeadings = [
   "Recheck due",
   "Looked again",
   "Sound on",
+  "Left flock",
   "Note",
 ] as const;
 

@@ -6,7 +6,7 @@ import type { Look } from "../authoring/looks.ts";
 import type { Rule } from "../authoring/sheetAuthor.ts";
 import type { BookContent } from "./bookContent.ts";
 import { caseHeadings, firstRecord, headingRow, room, sheetNames } from "./bookTables.ts";
-import { type caseWorked, lameOn, lookedOn, orSeeProblems, workedColumn } from "./formulas.ts";
+import { caseWorked, lameOn, lookedOn, orSeeProblems, workedColumn } from "./formulas.ts";
 import { writeRecords } from "./writeRecords.ts";
 
 type Heading = (typeof caseHeadings)[number];
@@ -78,6 +78,14 @@ const typed: Readonly<Record<Heading, Typed>> = {
     width: 12,
     look: "typedDate",
     rule: { ...pastDay("she was found sound"), hint: "In each row of the case, when she was treated more than once." },
+  },
+  "Left flock": {
+    width: 12,
+    look: "typedDate",
+    rule: {
+      ...pastDay("she was sold or culled, or died"),
+      hint: "When she was sold or culled, or died: in each row of a case that was still open.",
+    },
   },
   Note: { width: 18, look: "typed" },
 };
@@ -161,31 +169,30 @@ export const casesSheet = ({ cases }: BookContent): SheetPlan => ({
       sheet.put({ row: headingRow, column }, heading, look === "workedCount" ? "workedHeadingCentre" : "workedHeading");
       sheet.put({ row: firstRecord, column }, { formula: orSeeProblems(formula) }, look);
     });
-    const clear = columnLetters(caseHeadings.length);
+    const workedLetters = (name: (typeof caseWorked)[number]): string =>
+      columnLetters(caseHeadings.length + caseWorked.indexOf(name));
+    const [clearCell, lookCell] = [`$${workedLetters("clear")}${n}`, `$${workedLetters("secondLook")}${n}`];
     sheet.put(
       { row: 1, column: caseHeadings.length },
       {
-        formula: cutOff(
-          workedColumns.clear.formula,
-          `$${clear}$${firstRecord + 1}:$${clear}$${firstRecord + room.cases}`,
-        ),
+        formula: cutOff(workedColumns.clear.formula, workedColumn("clear")),
       },
       "careHeading",
     );
-    const filled = [`COUNTA($A${n}:$Q${n})>0`, "line"] as const;
+    const filled = [`COUNTA($A${n}:$${columnLetters(caseHeadings.length - 1)}${n})>0`, "line"] as const;
     const worked = caseHeadings.length;
     const beside = (from: number, to: number) => ({ ...rows, left: worked + from, right: worked + to });
     sheet.emphasize(rows, filled, [`AND($C${n}="",$A${n}="",$C${n - 1}<>"")`, "next"]);
     sheet.emphasize(
       beside(0, 0),
-      [`OR(AND(ISTEXT($R${n}),LEN($R${n})>0),AND(ISNUMBER($R${n}),$R${n}>as_of))`, "strong"],
+      [`OR(AND(ISTEXT(${clearCell}),LEN(${clearCell})>0),AND(ISNUMBER(${clearCell}),${clearCell}>as_of))`, "strong"],
       filled,
     );
     sheet.emphasize(beside(1, 1), filled);
     sheet.emphasize(
       beside(2, 2),
-      [`ISNUMBER(SEARCH("overdue",$T${n}))`, "strong"],
-      [`LEFT($T${n},4)="done"`, "weak"],
+      [`ISNUMBER(SEARCH("overdue",${lookCell}))`, "strong"],
+      [`LEFT(${lookCell},4)="done"`, "weak"],
       filled,
     );
     sheet.emphasize(beside(3, 3), filled);

@@ -21,8 +21,9 @@ export function workedColumn(name: (typeof caseWorked)[number]): string {
 /** The day a case was seen lame, or that of its treatment where nobody wrote down the other. */
 export const lameOn = 'IF(Cases[Seen lame]="",IF(Cases[Treated]="","",Cases[Treated]),Cases[Seen lame])';
 
-/** The day of the second look. Whoever found her sound has looked at her again. */
-export const lookedOn = 'IF(Cases[Looked again]="",IF(Cases[Sound on]="","",Cases[Sound on]),Cases[Looked again])';
+/** The day of the second look. Whoever found her sound has looked at her again, and nobody looks at one that has left. */
+export const lookedOn =
+  'IF(Cases[Looked again]="",IF(Cases[Sound on]="",IF(Cases[Left flock]="","",Cases[Left flock]),Cases[Sound on]),Cases[Looked again])';
 
 /** A column of Cases, blank where the case was seen before the year looked at. A date kept as text stays in. */
 export const inSeason = (column: string): string =>

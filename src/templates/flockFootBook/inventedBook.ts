@@ -63,6 +63,7 @@ function typedCase(record: CaseRecord): Cell[] {
     score >= 5 && treated !== undefined ? treated + 3 : null,
     record.lookedAgain ?? null,
     record.sound ?? null,
+    animal.until < year.last ? animal.until : null,
     null,
   ];
 }

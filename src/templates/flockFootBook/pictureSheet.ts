@@ -79,7 +79,7 @@ function writeKeyFigures(sheet: SheetAuthor): void {
     {
       column: lesionColumn,
       label: "Sound within 14 days of treatment",
-      formula: `INDEX(FOOT.SOUNDBY(${treated},${soundOn},as_of,14),1,1)`,
+      formula: `INDEX(FOOT.SOUNDBY(${treated},${soundOn},as_of,14,0.95,${leftOn}),1,1)`,
       look: "figureShare",
     },
   ] as const;
@@ -99,7 +99,9 @@ function writeKeyFigures(sheet: SheetAuthor): void {
 }
 
 const treated = untilAsOf("Cases[Treated]");
-const soundOn = `IF(${treated}="","",${untilAsOf("Cases[Sound on]")})`;
+const ofTreated = (column: string): string => `IF(${treated}="","",${untilAsOf(column)})`;
+const soundOn = ofTreated("Cases[Sound on]");
+const leftOn = ofTreated("Cases[Left flock]");
 
 function writeFigures(sheet: SheetAuthor): void {
   const lists = [
@@ -126,7 +128,7 @@ function writeFigures(sheet: SheetAuthor): void {
       column: lesionColumn,
       rows: cureRows,
       gives: soundCurveFunction,
-      formula: orSeeProblems(`FOOT.SOUNDCURVE(${treated},${soundOn},as_of)`),
+      formula: orSeeProblems(`FOOT.SOUNDCURVE(${treated},${soundOn},as_of,0.95,${leftOn})`),
     },
   ];
   for (const list of lists) {

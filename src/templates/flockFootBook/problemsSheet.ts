@@ -2,7 +2,7 @@ import { recordCheckFunction } from "../../../functions/records/recordCheck.ts";
 import { columnLetters } from "../../workbook/address.ts";
 import type { SheetPlan } from "../authoring/authorWorkbook.ts";
 import { orWords } from "../authoring/orWords.ts";
-import { firstRecord, room, sheetNames } from "./bookTables.ts";
+import { caseHeadings, firstRecord, gatherHeadings, room, sheetNames } from "./bookTables.ts";
 import { ofMedicine } from "./formulas.ts";
 import { listLooks, writeList } from "./writeList.ts";
 
@@ -87,7 +87,7 @@ export const problemsSheet: SheetPlan = {
       sheet.put({ row, column: 2 }, words, "worked");
     });
     const row = firstCheck + checks.length;
-    const rowsBelow = `${below(sheetNames.gathers, firstRecord + room.gathers, "E")}+${below(sheetNames.cases, firstRecord + room.cases, "Q")}`;
+    const rowsBelow = `${below(sheetNames.gathers, firstRecord + room.gathers, columnLetters(gatherHeadings.length - 1))}+${below(sheetNames.cases, firstRecord + room.cases, columnLetters(caseHeadings.length - 1))}`;
     sheet.put({ row, column: 0 }, { formula: rowsBelow }, "workedCount");
     sheet.put({ row, column: 1 }, null, "worked");
     sheet.put({ row, column: 2 }, "Cells filled below the end of a table, where nothing is counted", "worked");

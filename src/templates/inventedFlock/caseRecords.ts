@@ -66,7 +66,8 @@ export const caseRecords = (spells: readonly LameSpell[], random: SeededRandom):
 
 function caseRecord(spell: LameSpell, seen: Day, random: SeededRandom): CaseRecord {
   const { treatment, medicine } = courses[spell.lesion];
-  const treated = writtenBy(spell.treated);
+  const written = writtenOf(spell.animal);
+  const treated = written(spell.treated);
   const weightKg = weightOn(spell.animal, seen);
   const common = { seen, animal: spell.animal, foot: spell.foot, lesion: spell.lesion, score: spell.score, weightKg };
   const lookedAgain = treated === undefined ? undefined : treated + 7 + random.pick([0, 0, 0, 0, 1, 1, 2, 3]);
@@ -87,9 +88,13 @@ function caseRecord(spell: LameSpell, seen: Day, random: SeededRandom): CaseReco
     ...common,
     treated,
     ...treatmentWritten,
-    lookedAgain: forgotten ? undefined : writtenBy(lookedAgain),
-    sound: treated === undefined ? undefined : writtenBy(spell.sound),
+    lookedAgain: forgotten ? undefined : written(lookedAgain),
+    sound: treated === undefined ? undefined : written(spell.sound),
   };
 }
 
-const writtenBy = (day: Day | undefined): Day | undefined => (day !== undefined && day <= year.last ? day : undefined);
+/** What had come by the end of the year, or by the day the animal left. */
+const writtenOf =
+  ({ until }: Animal) =>
+  (day: Day | undefined): Day | undefined =>
+    day !== undefined && day <= until ? day : undefined;

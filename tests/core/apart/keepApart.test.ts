@@ -76,11 +76,8 @@ describe("keepApart", () => {
 // A case is one row in many records: worked out by hand, and as its two days in two rows.
 describe("keepApart of cases with the day sound again", () => {
   it("lists the ewe that was sound too short a time before the event", () => {
-    const apart = keepApart(46100, [a, b, c], [46080, 46080, 46080], ["lame", "lame", "lame"], 7, [
-      46097,
-      46093,
-      undefined,
-    ]);
+    const soundOn = [46097, 46093, undefined];
+    const apart = keepApart(46100, [a, b, c], [46080, 46080, 46080], ["lame", "lame", "lame"], 7, { soundOn });
     expect(apart.map(({ tag, why }) => [tag, why])).toEqual([
       ["c", "lame on 27 Feb 2026"],
       ["a", "sound only since 16 Mar 2026, lame on 27 Feb 2026; settled on 23 Mar 2026"],
@@ -88,9 +85,20 @@ describe("keepApart of cases with the day sound again", () => {
   });
 
   it("refuses an animal that was sound before it was lame, with its row", () => {
-    const soundFirst = () => keepApart(46100, [a, b], [46080, 46080], ["lame", "lame"], 7, [undefined, 46079]);
+    const soundFirst = () =>
+      keepApart(46100, [a, b], [46080, 46080], ["lame", "lame"], 7, { soundOn: [undefined, 46079] });
     expect(soundFirst).toThrow("26 Feb 2026 is before the record of 27 Feb 2026");
     expect(soundFirst).toThrow(expect.objectContaining({ place: { argument: "sound_on", index: 1 } }));
+  });
+
+  it("leaves out the animal that has left, from that day on", () => {
+    const run = (event: number, leftOn: (number | undefined)[]) =>
+      keepApart(event, [a, a, b], [46080, 46085, 46080], ["lame", "lame", "lame"], 7, { leftOn }).map(({ tag }) => tag);
+    expect(run(46090, [undefined, 46089, undefined])).toEqual(["b"]);
+    expect(run(46088, [undefined, 46089, undefined])).toEqual(["a", "b"]);
+    expect(() => run(46090, [46079, undefined, undefined])).toThrow(
+      expect.objectContaining({ place: { argument: "left_on", index: 0 } }),
+    );
   });
 
   it("is the same as a record for each of the two days", () => {
@@ -113,7 +121,7 @@ describe("keepApart of cases with the day sound again", () => {
           7,
         );
         const lame = found.map(() => "lame" as const);
-        expect(keepApart(event, tags, days, lame, 7, soundOn)).toEqual(inTwoRows);
+        expect(keepApart(event, tags, days, lame, 7, { soundOn })).toEqual(inTwoRows);
       }),
     );
   });

@@ -153,6 +153,25 @@ describe("watchedAnimals", () => {
     ]);
   });
 
+  it("watches an animal until it leaves, at most to as_of, and one that was sound before to that day", () => {
+    const days = (sound: number | undefined, left: number | undefined) =>
+      [...watchedAnimals([46063], [sound], 46073, [left])][0];
+    expect(days(undefined, 46066)).toEqual({ days: 3, sound: false });
+    expect(days(undefined, 46063)).toEqual({ days: 0, sound: false });
+    expect(days(undefined, 46080)).toEqual({ days: 10, sound: false });
+    expect(days(46066, 46066)).toEqual({ days: 3, sound: true });
+    expect(days(46066, 46070)).toEqual({ days: 3, sound: true });
+  });
+
+  it.each([
+    [undefined, 46062, "left_on", "9 Feb 2026 is before the treatment on 10 Feb 2026"],
+    [46068, 46067, "sound_on", "15 Feb 2026 is after the animal left on 14 Feb 2026"],
+  ])("refuses sound %s, left %s", (sound, left, argument, words) => {
+    expect(() => [...watchedAnimals([46000, 46063], [46001, sound], 46073, [undefined, left])]).toThrow(
+      expect.objectContaining({ place: { argument, index: 1 }, sentence: expect.stringContaining(words) }),
+    );
+  });
+
   it.each([
     [46063, 46062, 46073, "sound_on", "9 Feb 2026 is before the treatment on 10 Feb 2026"],
     [46063, undefined, 46062, "treated", "10 Feb 2026 is after as_of, 9 Feb 2026"],
