@@ -79,7 +79,7 @@ export const recordCheckFunction = defineFunction({
           2,
           "Withdrawal days",
           "a treatment without withdrawal days",
-          "enter the days from the data sheet or the vet; 0 only when that is written there, or when no medicine was given",
+          "enter the days from data sheet or vet; 0 only if it says so or no medicine was given",
         ],
         [4, "Ear tag", "no tag in a row that holds a record", "enter the tag of the animal"],
         [4, "Date treated", "20 Mar 2026 is in the future", "look at day, month and year again"],

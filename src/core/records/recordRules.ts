@@ -70,7 +70,7 @@ const noWithdrawal: Rule = (has) => {
       : {
           field: "withdrawal days",
           what: "a treatment without withdrawal days",
-          mend: "enter the days from the data sheet or the vet; 0 only when that is written there, or when no medicine was given",
+          mend: "enter the days from data sheet or vet; 0 only if it says so or no medicine was given",
         };
 };
 
