@@ -142,10 +142,12 @@ export const looks = {
 
 export type Look = keyof typeof looks;
 
+const underline = [{ Type: "bottom" as const, Color: "C9CFCB", Style: 1 }];
+
 /** How cells stand out by what they hold: always by weight or line too, so that it shows without colour. */
 export const emphases = {
   /** A filled row of a list. */
-  line: { Border: [{ Type: "bottom", Color: "C9CFCB", Style: 1 }] },
+  line: { Border: underline },
   /** Where the next record goes. */
   next: { Fill: { Type: "pattern", Pattern: 1, Color: [paleYellow] }, Border: thin },
   /** Needs something done. */
@@ -158,7 +160,7 @@ export const emphases = {
     ],
   },
   /** Settled: nothing to do. */
-  weak: { Font: { Italic: true, Color: grey } },
+  weak: { Font: { Italic: true, Color: grey }, Border: underline },
 } as const satisfies Record<string, Style>;
 
 export type Emphasis = keyof typeof emphases;
