@@ -185,10 +185,13 @@ export const words = {
     },
     kept: (count: number, first: string): string =>
       `${count} ${count === 1 ? "cell keeps the value it was saved with" : "cells keep the values they were saved with"}; the first: ${first}.`,
+    from1904:
+      "It counts days from 1904, so its dates would show four years too early here. Work it out with the soundfold command, which handles it; or switch off the 1904 date system in Excel’s options, add 1,462 to each date, and save it.",
+    unreadable: "The browser could not read it; it may have been moved or changed after it was chosen.",
     notOpened: (file: string, why: string): string => `${file} was not opened. ${why}`,
     notFetched: "The flock foot book could not be fetched; load the page again, or open a workbook of your own.",
     failed: (message: string): string => `It did not work: ${message}`,
-    workedOut: (file: string): string => `${file.replace(/\.xls[xm]$/i, "")}-practice.xlsx`,
+    workedOut: (file: string): string => file.replace(/(\.xls[xm])?$/i, (kind) => `-practice${kind || ".xlsx"}`),
     bookName: "flock-foot-book.xlsx",
     refused:
       "Rows, columns and sheets stay where they are here, so that your file can be put together again. Cells can be changed as you like.",
@@ -197,6 +200,7 @@ export const words = {
     statusLabel: "The selected cell",
     calculating: "Working out…",
     chooseOne: (choices: readonly string[]): string => `Choose one of: ${choices.join(", ")}.`,
+    noDate: "This is text, not a date: 03/04 means two days, and 3 Apr is in no year. Type a date as 2026-03-14.",
     keys: "F6 leads out of the sheet and back.",
     empty: "empty",
     views: { functions: "Functions", picture: "Picture" },

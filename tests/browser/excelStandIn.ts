@@ -20,6 +20,8 @@ interface StandInSheet {
   readonly rows: readonly (readonly (string | number | boolean)[])[];
   /** Addresses of tables, headings included. */
   readonly tables?: readonly string[];
+  /** The tables among them whose last row holds totals. */
+  readonly totals?: readonly string[];
   readonly protection?: "without password" | "with password";
 }
 
@@ -37,6 +39,7 @@ export function excelStandIn(book: StandInBook): void {
     id: string;
     cells: Map<string, Value>;
     tables: readonly string[];
+    totals: readonly string[];
     protection: StandInSheet["protection"];
     protectedNow: boolean;
   }
@@ -46,6 +49,8 @@ export function excelStandIn(book: StandInBook): void {
     height: number;
     width: number;
   }
+  // Excel on the web hands over 5 MB at most, which cells of a hundred bytes fill.
+  const mostCells = 50_000;
   const calls: StandInCall[] = [];
   const queue: (() => void)[] = [];
   const answers = new Map(Object.entries(book.answers ?? {}));
@@ -68,10 +73,11 @@ export function excelStandIn(book: StandInBook): void {
     const [top, left] = [Number(fromRow) - 1, number(fromColumn)];
     return { top, left, height: Number(toRow) - top, width: number(toColumn) - left + 1 };
   };
-  const grids: Grid[] = book.sheets.map(({ name, rows, tables = [], protection }, place) => ({
+  const grids: Grid[] = book.sheets.map(({ name, rows, tables = [], totals = [], protection }, place) => ({
     name,
     id: `sheet-${place}`,
     tables,
+    totals,
     protection,
     protectedNow: protection !== undefined,
     cells: new Map(
@@ -159,6 +165,7 @@ export function excelStandIn(book: StandInBook): void {
     }
     #each<T>(what: (value: Value) => T): T[][] {
       const { top, left, height, width } = this.box;
+      if (height * width > mostCells) fail("ResponsePayloadSizeLimitExceeded");
       return Array.from({ length: height }, (_, row) =>
         Array.from({ length: width }, (_, column) => what(this.grid.cells.get(key(top + row, left + column)) ?? "")),
       );
@@ -266,8 +273,11 @@ export function excelStandIn(book: StandInBook): void {
         return inside(table, box.top, box.left);
       });
       return {
-        getCount: () => ({ value: around.length }),
-        getFirst: () => ({ getRange: () => new RangeStandIn(grid, boxOf(around[0] ?? "")) }),
+        load: () => {},
+        items: around.map((address) => ({
+          showTotals: grid.totals.includes(address),
+          getRange: () => new RangeStandIn(grid, boxOf(address)),
+        })),
       };
     }
   }
@@ -339,7 +349,15 @@ export function excelStandIn(book: StandInBook): void {
     getActiveWorksheet: () => new SheetStandIn(gridNamed(active)),
     add: () => {
       const name = `Sheet${grids.length + 1}`;
-      const grid: Grid = { name, id: name, cells: new Map(), tables: [], protection: undefined, protectedNow: false };
+      const grid: Grid = {
+        name,
+        id: name,
+        cells: new Map(),
+        tables: [],
+        totals: [],
+        protection: undefined,
+        protectedNow: false,
+      };
       queue.push(() => {
         if (book.closed) fail("AccessDenied");
         grids.push(grid);
@@ -366,6 +384,7 @@ export function excelStandIn(book: StandInBook): void {
               id: `{${name}}`,
               cells: new Map(),
               tables: [],
+              totals: [],
               protection: undefined,
               protectedNow: false,
             };

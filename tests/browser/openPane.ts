@@ -15,6 +15,8 @@ const kinds: Readonly<Record<string, string>> = {
 export interface Meeting {
   /** What the vendor's script does: says that this is a browser, is Excel with a workbook, fails, or never comes. */
   readonly vendor?: "browser" | "blocked" | "hanging" | StandInBook;
+  /** The vendor's script comes only when this is done. */
+  readonly after?: Promise<unknown>;
   readonly hash?: string;
   readonly width?: number;
   readonly height?: number;
@@ -50,11 +52,12 @@ export async function openPane(browser: Browser, folder: string, meeting: Meetin
       console.error(`policy: ${violatedDirective} ${blockedURI}`);
     });
   });
-  await page.route("**/*", (route) => {
+  await page.route("**/*", async (route) => {
     const url = new URL(route.request().url());
     if (url.origin !== addInUrl) {
       abroad.push(url.href);
       if (vendor === "hanging") return;
+      await meeting.after;
       return vendor === "blocked"
         ? route.abort()
         : route.fulfill({ body: scriptOf(vendor), contentType: "text/javascript" });

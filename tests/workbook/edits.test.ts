@@ -5,6 +5,7 @@ import { readLayout } from "../../src/workbook/parts/readLayout.ts";
 import { readLooks, readThemeColors } from "../../src/workbook/parts/readLooks.ts";
 import { writeEdits } from "../../src/workbook/saving/writeEdits.ts";
 import { cellValue } from "../../src/workbook/workbook.ts";
+import { buildWorkbook, recalculated, rowsOf } from "./buildWorkbook.ts";
 
 const book = openWorkbook(readFileSync("samples/flock-foot-book.xlsx"));
 const placeOf = (name: string): number => book.sheets.findIndex((sheet) => sheet.name === name);
@@ -54,6 +55,77 @@ describe("cells typed anew", () => {
       book.files.entries.map(({ name, bytes }) => [name, bytes.length]),
     );
   });
+});
+
+const built = (rows: string) => openWorkbook(buildWorkbook({ sheets: [{ name: "Flock", rows }] }));
+
+describe("a formula that others rest on, typed over", () => {
+  const shared = `<row r="1"><c r="A1"><v>1</v></c><c r="B1"><f t="shared" ref="B1:B3" si="0">A1*2</f><v>2</v></c></row>
+    <row r="2"><c r="A2"><v>2</v></c><c r="B2"><f t="shared" si="0"/><v>4</v></c></row>
+    <row r="3"><c r="A3"><v>3</v></c><c r="B3"><f t="shared" si="0"/><v>6</v></c></row>`;
+
+  it("leaves those that share it with a text of their own", async () => {
+    const bytes = writeEdits(built(shared), [
+      { sheet: 0, row: 0, column: 1, value: 7 },
+      { sheet: 0, row: 1, column: 1, value: null, formula: "A2+100" },
+    ]);
+    const { at, workbook } = await recalculated(bytes);
+    expect([at("B1"), at("B2"), at("B3")]).toEqual([7, 102, 6]);
+    expect(cellAt(workbook, 0, 2, 1)?.formula?.text).toBe("A3*2");
+  });
+
+  const spill = `<row r="1"><c r="A1"><v>3</v></c><c r="C1" cm="1"><f t="array" ref="C1:C3">_xlfn.SEQUENCE(A1)</f><v>1</v></c></row>
+    <row r="2"><c r="C2"><v>2</v></c></row><row r="3"><c r="C3"><v>3</v></c></row>`;
+
+  it("keeps what is typed into a cell that it fills, and then has no room", async () => {
+    const bytes = writeEdits(built(spill), [{ sheet: 0, row: 1, column: 2, value: "mine" }]);
+    const { at, workbook } = await recalculated(bytes);
+    expect([at("C1"), at("C2"), at("C3")]).toEqual([{ error: "#SPILL!" }, "mine", null]);
+    expect(cellAt(workbook, 0, 0, 2)).toMatchObject({ dynamic: true, formula: { text: "_xlfn.SEQUENCE(A1)" } });
+    const cleared = await recalculated(writeEdits(workbook, [{ sheet: 0, row: 1, column: 2, value: null }]));
+    expect([cleared.at("C1"), cleared.at("C2"), cleared.at("C3")]).toEqual([1, 2, 3]);
+  });
+
+  it("takes the old order of calculation away, which names it", () => {
+    const chain = "application/vnd.openxmlformats-officedocument.spreadsheetml.calcChain+xml";
+    const workbook = openWorkbook(
+      buildWorkbook({
+        sheets: [{ name: "Flock", rows: rowsOf({ A1: 1, B1: "=A1*2", B2: "=A1*3" }) }],
+        parts: { "xl/calcChain.xml": '<calcChain><c r="B1" i="1"/><c r="B2"/></calcChain>' },
+        links: `<Relationship Id="chain" Type="http://schemas.openxmlformats.org/officeDocument/2006/relationships/calcChain" Target="calcChain.xml"/>`,
+        types: `<Override PartName="/xl/calcChain.xml" ContentType="${chain}"/>`,
+      }),
+    );
+    const named = ({ files }: typeof workbook) => [
+      files.has("xl/calcChain.xml"),
+      files.text("xl/_rels/workbook.xml.rels").includes("calcChain"),
+      files.text("[Content_Types].xml").includes("calcChain"),
+    ];
+    expect(named(openWorkbook(writeEdits(workbook, [{ sheet: 0, row: 0, column: 0, value: 5 }])))).toEqual([
+      true,
+      true,
+      true,
+    ]);
+    expect(named(openWorkbook(writeEdits(workbook, [{ sheet: 0, row: 0, column: 1, value: 5 }])))).toEqual([
+      false,
+      false,
+      false,
+    ]);
+  });
+});
+
+it("a formula that may give more than one cell is stored as Excel stores it, so that it is not cut down to one", async () => {
+  const rows = rowsOf({ A1: 1, B1: 10, A2: 2, B2: 20, A3: 3, B3: 30 });
+  const bytes = writeEdits(built(rows), [
+    { sheet: 0, row: 0, column: 3, value: null, formula: "SUM(A1:A3*B1:B3)", array: true },
+    { sheet: 0, row: 4, column: 0, value: null, formula: "A1:A3*2", array: true },
+    { sheet: 0, row: 0, column: 4, value: null, formula: "SUM(A1:A3)" },
+  ]);
+  const { at, workbook } = await recalculated(bytes);
+  expect([at("D1"), at("A5"), at("A6"), at("A7"), at("E1")]).toEqual([140, 2, 4, 6, 6]);
+  expect(cellAt(workbook, 0, 0, 3)).toMatchObject({ dynamic: true, formula: { kind: "array" } });
+  expect(cellAt(workbook, 0, 4, 0)).toMatchObject({ dynamic: true, formula: { area: { top: 4, bottom: 6 } } });
+  expect(cellAt(workbook, 0, 0, 4)).toMatchObject({ dynamic: false, formula: { kind: "plain" } });
 });
 
 describe("how cells look", () => {

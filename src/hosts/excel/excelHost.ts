@@ -38,7 +38,7 @@ const plain: ExcelHost = { formattedNumbers: false, dateSystem: 1900 };
 
 /**
  * Asks the vendor's script what this Excel can do. Where the script is missing, blocked or slow, the plain answer
- * stands, which every Excel understands.
+ * stands, which every Excel understands. What Excel says later still is put into the same object.
  *
  * @param patience - milliseconds until the plain answer stands
  */
@@ -47,14 +47,21 @@ export async function excelHost(
   excel: () => ExcelScript | undefined,
   patience = 2000,
 ): Promise<ExcelHost> {
-  if (office === undefined) return plain;
-  const ready = await within(patience, office.onReady(), undefined);
-  if (!ready?.host) return plain;
-  return {
+  const host = { ...plain };
+  if (office === undefined) return host;
+  const ready = office.onReady().then(({ host: program }) => {
     // "Requirement set 1.4 includes custom functions integration with data types" (the vendor's page on custom functions requirement sets, read).
-    formattedNumbers: office.context?.requirements?.isSetSupported("CustomFunctionsRuntime", "1.4") ?? false,
-    dateSystem: await within(patience, askDateSystem(excel()), plain.dateSystem),
-  };
+    host.formattedNumbers =
+      Boolean(program) && (office.context?.requirements?.isSetSupported("CustomFunctionsRuntime", "1.4") ?? false);
+    return program;
+  });
+  const counted = ready
+    .then(async (program) => {
+      if (program) host.dateSystem = await askDateSystem(excel());
+    })
+    .catch(() => undefined);
+  if (await inTime(patience, ready)) await inTime(patience, counted);
+  return host;
 }
 
 // No property of a workbook tells its date system, but the sheet's own DATE counts in it: 1 Jan 1904 is 0 there, else 1462.
@@ -68,13 +75,18 @@ async function askDateSystem(excel: ExcelScript | undefined): Promise<1900 | 190
   });
 }
 
-async function within<T>(patience: number, work: Promise<T>, otherwise: T): Promise<T> {
+/** @returns whether the work came to an end, be it a failure, before patience did */
+async function inTime(patience: number, work: Promise<unknown>): Promise<boolean> {
   let timer: ReturnType<typeof setTimeout> | undefined;
-  const late = new Promise<T>((resolve) => {
-    timer = setTimeout(() => resolve(otherwise), patience);
+  const late = new Promise<boolean>((resolve) => {
+    timer = setTimeout(() => resolve(false), patience);
   });
+  const ended = work.then(
+    () => true,
+    () => true,
+  );
   try {
-    return await Promise.race([work.catch(() => otherwise), late]);
+    return await Promise.race([ended, late]);
   } finally {
     clearTimeout(timer);
   }

@@ -17,6 +17,7 @@ import { afterOthers, fitToCells, sortOfACopy, spilledRange } from "./arrayHelpe
 import { bridge, type Listener } from "./bridge.ts";
 import { compareEachCell } from "./compareEachCell.ts";
 import { keepEmptyTexts, withEmptyText } from "./emptyTexts.ts";
+import { refuseUnclearDates } from "./refuseUnclearDates.ts";
 import type { UniverParts } from "./univerParts.ts";
 import { cellFromData } from "./valueCells.ts";
 import { type Directs, workOutDirectly } from "./workOutDirectly.ts";
@@ -33,6 +34,7 @@ const inGrammar = ["LET", "LAMBDA", "SINGLE", "ANCHORARRAY"];
  */
 export function createEngine(catalogue: readonly AnyFunction[], parts: UniverParts): Engine {
   compareEachCell(parts);
+  refuseUnclearDates(parts);
   const known = new Set<string>([
     ...(parts.formula.ALL_IMPLEMENTED_FUNCTIONS_SET as ReadonlySet<string>),
     ...inGrammar,

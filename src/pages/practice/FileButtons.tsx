@@ -3,7 +3,7 @@ import { words } from "../words.ts";
 
 interface Props {
   readonly busy: boolean;
-  readonly onOpen: (bytes: Uint8Array, name: string) => void;
+  readonly onOpen: (file: File) => void;
   readonly onDownload: () => void;
 }
 
@@ -21,9 +21,9 @@ export function FileButtons({ busy, onOpen, onDownload }: Props) {
         hidden
         accept=".xlsx,.xlsm"
         aria-label={words.practice.open}
-        onChange={async ({ currentTarget }) => {
+        onChange={({ currentTarget }) => {
           const file = currentTarget.files?.[0];
-          if (file) onOpen(new Uint8Array(await file.arrayBuffer()), file.name);
+          if (file) onOpen(file);
           // The same file can then be opened again.
           currentTarget.value = "";
         }}

@@ -1,4 +1,5 @@
-import { useEffect, useState } from "preact/hooks";
+import type { RefObject } from "preact";
+import { useEffect, useRef, useState } from "preact/hooks";
 import { catalogue } from "../../../functions/catalogue.ts";
 import { FormulaForm } from "../parts/FormulaForm.tsx";
 import { FunctionDetail } from "../parts/FunctionDetail.tsx";
@@ -6,10 +7,26 @@ import { FunctionFinder, nothingAsked } from "../parts/FunctionFinder.tsx";
 import { words } from "../words.ts";
 import type { PracticeGrid } from "./grid/practiceGrid.ts";
 
+interface Props {
+  readonly grid: () => PracticeGrid | undefined;
+  /** What the functions are shown in. */
+  readonly panel: RefObject<HTMLElement | null>;
+}
+
 /** The functions: found by plain words, read about, and put into the sheet. */
-export function FunctionsView({ grid }: { readonly grid: () => PracticeGrid | undefined }) {
+export function FunctionsView({ grid, panel }: Props) {
   const [asked, setAsked] = useState(nothingAsked);
   const name = useHash();
+
+  // The link that was followed is gone; the reader is led to what has come in its place. At first nothing is taken away.
+  const before = useRef(name);
+  useEffect(() => {
+    if (before.current === name) return;
+    before.current = name;
+    panel.current?.scrollTo(0, 0);
+    panel.current?.querySelector<HTMLElement>("h2")?.focus();
+  }, [name, panel]);
+
   const definition = catalogue.find((known) => known.name === name);
   if (!definition)
     return (

@@ -81,8 +81,13 @@ export function PracticeSheet() {
     });
     fetch(text.bookName)
       .then((answer) => (answer.ok ? answer.arrayBuffer() : Promise.reject(new Error(String(answer.status)))))
-      .then((bytes) => show(new Uint8Array(bytes), text.bookName))
-      .catch(() => setNote({ text: text.notFetched, kind: "fault" }));
+      .then((bytes) => {
+        // On a slow line the person may have opened a workbook and typed into it meanwhile.
+        if (grid.current?.isEmpty()) return show(new Uint8Array(bytes), text.bookName);
+      })
+      .catch(() => {
+        if (grid.current?.isEmpty()) setNote({ text: text.notFetched, kind: "fault" });
+      });
     return () => {
       stopNaming();
       grid.current?.dispose();
@@ -90,6 +95,17 @@ export function PracticeSheet() {
   }, []);
   useEffect(() => grid.current?.setDark(dark), [dark]);
   useSheetKey(holder, panel, () => grid.current?.focus());
+
+  const open = async (file: File): Promise<void> => {
+    let bytes: Uint8Array;
+    try {
+      bytes = new Uint8Array(await file.arrayBuffer());
+    } catch {
+      setNote({ text: text.notOpened(file.name, text.unreadable), kind: "fault" });
+      return;
+    }
+    await show(bytes, file.name);
+  };
 
   const download = async (): Promise<void> => {
     if (busy || !grid.current) return;
@@ -118,7 +134,7 @@ export function PracticeSheet() {
           </h1>
           <p>{text.about}</p>
         </div>
-        <FileButtons busy={busy} onOpen={(bytes, name) => void show(bytes, name)} onDownload={() => void download()} />
+        <FileButtons busy={busy} onOpen={(file) => void open(file)} onDownload={() => void download()} />
       </header>
       <p class={`note ${note.kind}`} role="status">
         {note.text}
@@ -140,7 +156,7 @@ export function PracticeSheet() {
             ))}
           </div>
           {view === "functions" ? (
-            <FunctionsView grid={() => grid.current} />
+            <FunctionsView grid={() => grid.current} panel={panel} />
           ) : (
             <PictureView tables={tables} dark={dark} />
           )}

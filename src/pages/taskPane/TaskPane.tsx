@@ -1,7 +1,7 @@
 import { useEffect, useRef, useState } from "preact/hooks";
 import { nothingAsked } from "../parts/FunctionFinder.tsx";
 import { words } from "../words.ts";
-import { type Connection, connection as findConnection } from "./connection.ts";
+import { type Connection, followConnection } from "./connection.ts";
 import { addressOf, placeOf, viewNames } from "./place.ts";
 import { CautionsView } from "./views/CautionsView.tsx";
 import { FindView } from "./views/FindView.tsx";
@@ -15,9 +15,7 @@ export function TaskPane() {
   const [asked, setAsked] = useState(nothingAsked);
   const { view, name } = usePlace();
   const main = useRef<HTMLElement>(null);
-  useEffect(() => {
-    void findConnection(globalThis).then(setConnection);
-  }, []);
+  useEffect(() => followConnection(globalThis, setConnection), []);
 
   // The reader of a screen reader is led to what has changed; at first the page itself is read.
   const shown = `${view} ${name ?? ""}`;

@@ -51,13 +51,18 @@ export function changesOf(sheet: Sheet, worked: readonly Worked[], saving: Savin
       });
     });
   }
+  giveOwnText(cells, changes);
+  return [...changes.values()];
+}
+
+/** Writes formulas out that point to a shared one which the changes take away. */
+export function giveOwnText(cells: ReadonlyMap<number, SheetCell>, changes: Map<number, CellChange>): void {
   for (const cell of orphaned(cells, changes)) {
     const { row, column, style, value, formula } = cell;
     const own = { text: storedSpelling(formula.text) };
     const key = placeKey(row, column);
     changes.set(key, { ...(changes.get(key) ?? { row, column, old: cell, value, style }), formula: own });
   }
-  return [...changes.values()];
 }
 
 type SharingCell = SheetCell & { readonly formula: StoredFormula };
@@ -157,8 +162,12 @@ function formatsOf({
   };
 }
 
-/** `FOOT.X(…)` and nothing around it: only then is the answer's format the function's own. */
-function isOneCall(formula: string): boolean {
+/**
+ * `FOOT.X(…)` and nothing around it: only then is the answer's format the function's own.
+ *
+ * @param formula - as typed or as stored, without `=`
+ */
+export function isOneCall(formula: string): boolean {
   const open = formula.indexOf("(");
   if (open === -1 || !formula.trimEnd().endsWith(")") || footName(formula.slice(0, open).trim()) === undefined)
     return false;

@@ -3,10 +3,16 @@ import { type Area, isInside, type Place } from "../address.ts";
 import { placeKey } from "../engine.ts";
 import { storedSpelling } from "../formula/storedSpelling.ts";
 import type { Sheet, SheetCell } from "../model.ts";
+import { openWorkbook } from "../openWorkbook.ts";
+import { relationshipsPart } from "../parts/relationships.ts";
 import type { Workbook } from "../workbook.ts";
+import type { Worked } from "../workOut.ts";
 import { writeZip } from "../zip/writeZip.ts";
 import { addNumberFormats, type NumberFormats } from "./addNumberFormats.ts";
 import type { CellChange } from "./cellChange.ts";
+import { giveOwnText } from "./changesOf.ts";
+import { saveWorkbook } from "./saveWorkbook.ts";
+import { splice } from "./splice.ts";
 import { spliceSheet } from "./spliceSheet.ts";
 
 /** What a person typed into a cell. */
@@ -17,6 +23,8 @@ export interface Edit extends Place {
   readonly value: Cell;
   /** As typed, without `=`. */
   readonly formula?: string;
+  /** The formula may give more than one cell, or works on ranges inside: stored as a plain one, it would be cut down. */
+  readonly array?: boolean;
   /** The number format the cell was given with it. */
   readonly format?: string;
 }
@@ -29,26 +37,57 @@ export interface Edit extends Place {
 export function writeEdits(workbook: Workbook, edits: readonly Edit[]): Uint8Array {
   const formats = addNumberFormats(workbook.styles);
   const changed = new Map<string, string>();
+  const arrays: Edit[] = [];
+  let formulaGone = false;
   workbook.sheets.forEach((sheet, place) => {
-    const onSheet = edits.filter((edit) => edit.sheet === place);
-    if (onSheet.length > 0)
-      changed.set(sheet.part.toLowerCase(), spliceSheet(sheet, changesFor(sheet, onSheet, formats)));
+    const typed = edits.filter((edit) => edit.sheet === place);
+    if (typed.length === 0) return;
+    const cells = cellsByPlace(sheet);
+    const all = [...typed, ...withoutRoom(typed, cells)];
+    const changes = changesFor(sheet, cells, all, formats);
+    formulaGone ||= changes.some(({ old, formula }) => old?.formula !== undefined && formula === undefined);
+    arrays.push(...all.filter(({ array }) => array));
+    changed.set(sheet.part.toLowerCase(), spliceSheet(sheet, changes));
   });
   const styles = formats.text();
   const stylesPart = workbook.relationships.find(({ kind }) => kind === "styles")?.target;
   if (styles !== undefined && stylesPart !== undefined) changed.set(stylesPart.toLowerCase(), styles);
+  const dropped = formulaGone ? dropCalcChain(workbook, changed) : undefined;
   const encoder = new TextEncoder();
-  return writeZip(
-    workbook.files.entries.map((entry) => {
+  const bytes = writeZip(
+    workbook.files.entries.flatMap((entry) => {
+      if (entry.name.toLowerCase() === dropped) return [];
       const text = changed.get(entry.name.toLowerCase());
-      return text === undefined ? entry : { ...entry, bytes: encoder.encode(text) };
+      return [text === undefined ? entry : { ...entry, bytes: encoder.encode(text) }];
     }),
   );
+  return arrays.length === 0 ? bytes : withArrays(bytes, arrays);
 }
 
-function changesFor(sheet: Sheet, edits: readonly Edit[], formats: NumberFormats): readonly CellChange[] {
+function cellsByPlace({ rows }: Sheet): ReadonlyMap<number, SheetCell> {
   const cells = new Map<number, SheetCell>();
-  for (const row of sheet.rows) for (const cell of row.cells) cells.set(placeKey(cell.row, cell.column), cell);
+  for (const row of rows) for (const cell of row.cells) cells.set(placeKey(cell.row, cell.column), cell);
+  return cells;
+}
+
+/** Array formulas into whose cells something else was typed: each goes back to its own cell, and will say `#SPILL!`. */
+function withoutRoom(typed: readonly Edit[], cells: ReadonlyMap<number, SheetCell>): readonly Edit[] {
+  const [{ sheet = 0 } = {}] = typed;
+  const places = new Set(typed.map(({ row, column }) => placeKey(row, column)));
+  const filling = typed.filter(({ value, formula }) => value !== null || formula !== undefined);
+  return [...cells.values()].flatMap(({ row, column, value, formula }): Edit[] => {
+    const area = formula?.area;
+    if (!area || places.has(placeKey(row, column)) || !filling.some((edit) => isInside(edit, area))) return [];
+    return [{ sheet, row, column, value, formula: formula.text, array: true }];
+  });
+}
+
+function changesFor(
+  sheet: Sheet,
+  cells: ReadonlyMap<number, SheetCell>,
+  edits: readonly Edit[],
+  formats: NumberFormats,
+): readonly CellChange[] {
   const changes = new Map<number, CellChange>();
   // An array formula that goes leaves its values behind in the cells it filled.
   for (const area of replacedAreas(edits, cells)) {
@@ -71,6 +110,7 @@ function changesFor(sheet: Sheet, edits: readonly Edit[], formats: NumberFormats
       formula: formula === undefined ? undefined : { text: storedSpelling(formula) },
     });
   }
+  giveOwnText(cells, changes);
   return [...changes.values()];
 }
 
@@ -79,3 +119,36 @@ const replacedAreas = (edits: readonly Edit[], cells: ReadonlyMap<number, SheetC
 
 const columnStyle = ({ columnStyles }: Sheet, column: number): number =>
   columnStyles.find(({ from, to }) => column >= from && column <= to)?.style ?? 0;
+
+/**
+ * The order of calculation names a cell that holds no formula any more; the spreadsheet makes it anew.
+ *
+ * @returns the part that goes, in small letters
+ */
+function dropCalcChain({ files, part, relationships }: Workbook, changed: Map<string, string>): string | undefined {
+  const link = relationships.find(({ kind, external }) => kind === "calcChain" && !external);
+  if (!link) return undefined;
+  const links = relationshipsPart(part);
+  changed.set(links.toLowerCase(), splice(files.text(links), [{ start: link.start, end: link.end, text: "" }]));
+  const listed = /<(?:\w+:)?Override\b[^>]*calcChain\.xml[^>]*\/>/i;
+  changed.set(contentTypes.toLowerCase(), files.text(contentTypes).replace(listed, ""));
+  return link.target.toLowerCase();
+}
+
+const contentTypes = "[Content_Types].xml";
+
+/** The file with these formulas as dynamic array formulas, each over its own cell until it is worked out. */
+function withArrays(bytes: Uint8Array, arrays: readonly Edit[]): Uint8Array {
+  const workbook = openWorkbook(bytes);
+  const sheets = workbook.sheets.map((sheet, place) => {
+    const cells = cellsByPlace(sheet);
+    return arrays.flatMap(({ sheet: on, row, column, value }): Worked[] => {
+      const cell = on === place ? cells.get(placeKey(row, column)) : undefined;
+      return cell ? [{ cell, translation: fillsCells, answer: { value } }] : [];
+    });
+  });
+  return saveWorkbook(workbook, { sheets }).bytes;
+}
+
+// What calls a FOOT function is always stored so, and these are to be stored in the same way.
+const fillsCells = { formula: "", calls: [], foot: true, dynamic: true };

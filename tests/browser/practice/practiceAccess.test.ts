@@ -1,25 +1,15 @@
 import { readFileSync } from "node:fs";
 import { createRequire } from "node:module";
 import type { AxeResults } from "axe-core";
-import type { Browser, Page } from "playwright-core";
-import { afterAll, beforeAll, describe, expect, inject, it } from "vitest";
-import { type Serving, serveFolder } from "../../../src/build/practice/serveFolder.ts";
-import { launch } from "../launch.ts";
-import { openPractice, said } from "./practicePage.ts";
+import type { Page } from "playwright-core";
+import { describe, expect, it } from "vitest";
+import { said } from "./practicePage.ts";
+import { servedPractice } from "./servedPractice.ts";
 
 const axe = readFileSync(createRequire(import.meta.url).resolve("axe-core/axe.min.js"), "utf8");
 const minutes = 60_000;
 
-let serving: Serving;
-let browser: Browser;
-beforeAll(async () => {
-  serving = await serveFolder(inject("practiceFolder"), [0]);
-  browser = await launch();
-});
-afterAll(async () => {
-  await browser?.close();
-  serving?.close();
-});
+const practice = servedPractice();
 
 /** What is serious or critical for those who cannot see or point. */
 async function barriers(page: Page): Promise<readonly string[]> {
@@ -42,7 +32,8 @@ describe("the practice sheet for everybody", () => {
   it.each(["light", "dark"] as const)(
     "%s: nothing serious or critical in any view",
     async (look) => {
-      const { page } = await openPractice(browser, serving.address, { look });
+      // A colour half-way between two has too little contrast.
+      const { page } = await practice.open({ look, stillness: "reduce" });
       expect(await barriers(page)).toEqual([]);
       await page.getByRole("link", { name: /^FLOCKPREV/ }).click();
       await page.getByRole("heading", { name: "FOOT.FLOCKPREV" }).waitFor();
@@ -56,9 +47,27 @@ describe("the practice sheet for everybody", () => {
   );
 
   it(
+    "a function that is chosen takes the reader to its heading, and the way back to that of the list",
+    async () => {
+      const { page } = await practice.open();
+      const isHeading = () => page.evaluate(() => document.activeElement?.tagName === "H2");
+      await page.getByRole("link", { name: /^FLOCKPREV/ }).focus();
+      expect(await isHeading()).toBe(false);
+      await page.keyboard.press("Enter");
+      await page.getByRole("heading", { name: "FOOT.FLOCKPREV" }).waitFor();
+      await expect.poll(isHeading).toBe(true);
+      expect(await focused(page)).toBe("FOOT.FLOCKPREV");
+      await page.getByRole("link", { name: "All functions" }).click();
+      await expect.poll(() => focused(page)).toBe("Find a function");
+      await page.close();
+    },
+    5 * minutes,
+  );
+
+  it(
     "F6 leads out of the sheet and back, as the page says; Tab in the sheet goes from cell to cell",
     async () => {
-      const { page } = await openPractice(browser, serving.address);
+      const { page } = await practice.open();
       await page.getByText("F6 leads out of the sheet and back.").waitFor();
       expect(await isInSheet(page)).toBe(true);
       await page.keyboard.press("Tab");
@@ -85,7 +94,7 @@ describe("the practice sheet for everybody", () => {
   it(
     "at 1024 pixels and magnified to 200 % nothing runs out of the page sideways, and nothing moves for those who asked for that",
     async () => {
-      const { page } = await openPractice(browser, serving.address, { width: 1024, height: 768, stillness: "reduce" });
+      const { page } = await practice.open({ width: 1024, height: 768, stillness: "reduce" });
       const overflow = () => page.evaluate(() => document.documentElement.scrollWidth - innerWidth);
       expect(await overflow()).toBe(0);
       await page.setViewportSize({ width: 640, height: 400 });

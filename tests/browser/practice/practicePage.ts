@@ -1,4 +1,7 @@
+import { readFileSync } from "node:fs";
 import type { Browser, Page } from "playwright-core";
+import { openWorkbook } from "../../../src/workbook/openWorkbook.ts";
+import type { Workbook } from "../../../src/workbook/workbook.ts";
 
 // A machine that does much else is slow, and the page is not wrong because of it.
 const patience = 90_000;
@@ -12,15 +15,24 @@ export interface OpenedPage {
 }
 
 /** How the page is met. */
-interface Meeting {
+export interface Meeting {
   readonly width?: number;
   readonly height?: number;
   readonly look?: "light" | "dark";
   readonly stillness?: "reduce" | "no-preference";
+  readonly before?: (page: Page) => Promise<unknown>;
 }
 
 /** Opens the page and waits until it says that the flock foot book can be typed into. */
 export async function openPractice(browser: Browser, address: string, meeting: Meeting = {}): Promise<OpenedPage> {
+  const opened = await startPractice(browser, address, meeting);
+  await opened.page.getByText("flock-foot-book.xlsx is open.").waitFor();
+  await settled(opened.page);
+  return opened;
+}
+
+/** Opens the page and waits for nothing. */
+export async function startPractice(browser: Browser, address: string, meeting: Meeting = {}): Promise<OpenedPage> {
   const { width = 1280, height = 800, look = "light", stillness = "no-preference" } = meeting;
   const page = await browser.newPage({
     viewport: { width, height },
@@ -44,9 +56,8 @@ export async function openPractice(browser: Browser, address: string, meeting: M
     const url = request.url();
     if (!url.startsWith(address) && !url.startsWith("blob:") && !url.startsWith("data:")) abroad.push(url);
   });
+  await meeting.before?.(page);
   await page.goto(address, { waitUntil: "commit" });
-  await page.getByText("flock-foot-book.xlsx is open.").waitFor();
-  await settled(page);
   return { page, troubles, abroad };
 }
 
@@ -96,4 +107,23 @@ export async function enter(page: Page): Promise<void> {
 export async function toSheet(page: Page, name: string): Promise<void> {
   await page.getByRole("tab", { name, exact: true }).click();
   await page.locator(".status strong", { hasText: new RegExp(`^${name} `) }).waitFor();
+}
+
+/** Hands the page a workbook, as a person does who picks a file. */
+export const pick = (page: Page, name: string, bytes: Uint8Array): Promise<void> =>
+  page.locator("input[type=file]").setInputFiles({ name, mimeType: "", buffer: Buffer.from(bytes) });
+
+/** Opens a workbook in the page, and waits until it can be typed into. */
+export async function openFile(page: Page, name: string, bytes: Uint8Array): Promise<void> {
+  await pick(page, name, bytes);
+  await page.getByText(`${name} is open.`).waitFor();
+  await settled(page);
+}
+
+/** Downloads the workbook. */
+export async function download(page: Page): Promise<{ readonly name: string; readonly workbook: Workbook }> {
+  const saved = page.waitForEvent("download");
+  await page.getByRole("button", { name: "Download" }).click();
+  const file = await saved;
+  return { name: file.suggestedFilename(), workbook: openWorkbook(readFileSync(await file.path())) };
 }

@@ -1,28 +1,17 @@
 import { readFileSync } from "node:fs";
-import type { Browser, Page } from "playwright-core";
-import { afterAll, beforeAll, describe, expect, inject, it } from "vitest";
-import { type Serving, serveFolder } from "../../../src/build/practice/serveFolder.ts";
+import { describe, expect, it } from "vitest";
 import type { Cell } from "../../../src/cells/cell.ts";
 import { engineInNode } from "../../../src/hosts/headless/engineInNode.ts";
 import { placeText } from "../../../src/workbook/address.ts";
 import { openWorkbook } from "../../../src/workbook/openWorkbook.ts";
 import { recalculate } from "../../../src/workbook/recalculate.ts";
 import { cellValue, type Workbook } from "../../../src/workbook/workbook.ts";
-import { launch } from "../launch.ts";
-import { enter, goTo, openPractice, said, settled, toSheet, type } from "./practicePage.ts";
+import { download, enter, goTo, openFile, said, settled, toSheet, type } from "./practicePage.ts";
+import { servedPractice } from "./servedPractice.ts";
 
 const minutes = 60_000;
 
-let serving: Serving;
-let browser: Browser;
-beforeAll(async () => {
-  serving = await serveFolder(inject("practiceFolder"), [0]);
-  browser = await launch();
-});
-afterAll(async () => {
-  await browser?.close();
-  serving?.close();
-});
+const practice = servedPractice();
 
 function sheetNamed(workbook: Workbook, wanted: string) {
   const sheet = workbook.sheets.find(({ name }) => name === wanted);
@@ -58,17 +47,11 @@ const besides = ({ files, sheets }: Workbook): ReadonlyMap<string, string> =>
       .map((name) => [name, files.text(name)] as const),
   ]);
 
-async function download(page: Page): Promise<Workbook> {
-  const saved = page.waitForEvent("download");
-  await page.getByRole("button", { name: "Download" }).click();
-  return openWorkbook(readFileSync(await (await saved).path()));
-}
-
 describe("the practice sheet", () => {
   it(
     "works out what is typed at once, spills, and says why it refuses; it asks nobody but its own server",
     async () => {
-      const { page, troubles, abroad } = await openPractice(browser, serving.address);
+      const { page, troubles, abroad } = await practice.open();
       expect(await said(page, "A1")).toContain("Start A1 Flock foot book");
       await page.keyboard.press("ArrowRight");
       await said(page, "B1");
@@ -97,15 +80,12 @@ describe("the practice sheet", () => {
   it(
     "a case changed in an opened workbook changes the sheet Today, and the file it gives holds what the command line works out",
     async () => {
-      const { page, troubles } = await openPractice(browser, serving.address);
+      const { page, troubles } = await practice.open();
       const book = openWorkbook(readFileSync("samples/flock-foot-book.xlsx"));
-      await page.locator("input[type=file]").setInputFiles({
-        name: "mine.xlsx",
-        mimeType: "",
-        buffer: readFileSync("samples/flock-foot-book.xlsx"),
-      });
-      await page.getByText("mine.xlsx is open.").waitFor();
-      await settled(page);
+      await openFile(page, "mine.xlsx", readFileSync("samples/flock-foot-book.xlsx"));
+      await toSheet(page, "Today");
+      await goTo(page, "A9");
+      expect(await said(page, "A9")).toBe(`Today A9 ${cellValue(sheetNamed(book, "Today"), 8, 0)}`);
       const cases = sheetNamed(book, "Cases");
       const asOf = Number(cellValue(sheetNamed(book, "Settings"), 4, 1));
       // The last case gets a withdrawal period that reaches beyond the day the book is worked out for.
@@ -121,7 +101,7 @@ describe("the practice sheet", () => {
       await said(page, changedCell, /300/);
       await settled(page);
 
-      const file = await download(page);
+      const { workbook: file } = await download(page);
       const again = openWorkbook((await recalculate(file, engineInNode())).bytes);
       expect(differing(valuesOf(file), valuesOf(again))).toEqual([]);
       expect(cellValue(sheetNamed(file, "Cases"), last.row, 10)).toBe(300);
@@ -147,7 +127,7 @@ describe("the practice sheet", () => {
   it(
     "refuses a file that is no workbook, in words, and keeps the one that is open",
     async () => {
-      const { page } = await openPractice(browser, serving.address);
+      const { page } = await practice.open();
       await page
         .locator("input[type=file]")
         .setInputFiles({ name: "notes.xlsx", mimeType: "text/plain", buffer: Buffer.from("no workbook") });
@@ -163,7 +143,7 @@ describe("the practice sheet", () => {
   it(
     "says what it keeps unseen, and what the workbook wants in a cell",
     async () => {
-      const { page } = await openPractice(browser, serving.address);
+      const { page } = await practice.open();
       await page
         .getByText("Kept in the file, not shown here: colours that follow the values, lists to pick from")
         .waitFor();

@@ -118,6 +118,15 @@ it("enters again the FOOT formulas that show #NAME?, and touches nothing else", 
   await page.close();
 });
 
+it("looks through a sheet that is too large to be handed over at once", async () => {
+  const rows = [...Array.from({ length: 29_999 }, () => ["tag", 1]), [1, stored]];
+  const { page, calls } = await open({ ...unknown, sheets: [{ name: "Open", rows }] });
+  await page.getByRole("button", { name: "Enter the FOOT formulas again" }).click();
+  await page.getByText("1 formula entered again.").waitFor();
+  expect(await calls()).toEqual([["write", "Open!B30000", "=FOOT.FLOCKPREV(A1,B1)"]]);
+  await page.close();
+});
+
 it("names each cell that could not be entered, and goes on with the others", async () => {
   const { page, calls } = await open({ ...unknown, failsWith: "InvalidArgument" });
   await page.getByRole("button", { name: "Enter the FOOT formulas again" }).click();

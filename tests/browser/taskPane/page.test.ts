@@ -130,6 +130,19 @@ describe("the vendor's script", () => {
     },
   );
 
+  it("may be slow: the page is connected when it comes", async () => {
+    let come = (): void => {};
+    const after = new Promise<void>((resolve) => {
+      come = resolve;
+    });
+    const { page } = await open({ vendor: flock, after, ownClock: true });
+    await page.clock.fastForward(3000);
+    await page.getByText("Not connected").waitFor();
+    come();
+    await page.getByText("Connected to Excel").waitFor();
+    await page.close();
+  });
+
   it("is not needed in a browser, where each part says whether it needs a spreadsheet", async () => {
     const { page, troubles } = await open();
     await page.getByText("Open in a browser, without a spreadsheet").waitFor();

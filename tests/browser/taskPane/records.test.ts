@@ -35,6 +35,25 @@ it("checks the whole table around the selected cell, and leads to each cell", as
   await page.close();
 });
 
+it("says with its findings what no check can know", async () => {
+  const { page } = await check(flock);
+  await page.locator(".caution").getByText("it cannot tell whether a record is true or complete").waitFor();
+  await page.close();
+});
+
+it("takes the totals of a table for no record", async () => {
+  const rows = [
+    ["Tag", "Date treated"],
+    ["041", 46063],
+    ["042", 46063],
+    ["Total", 2],
+  ];
+  const sheets = [{ name: "Flock", rows, tables: ["A1:B4"], totals: ["A1:B4"] }];
+  const { page } = await check({ ...flock, sheets, selected: "Flock!A2" });
+  await page.getByText("Looked at 2 records in Flock!A1:B3. Nothing was found wrong.").waitFor();
+  await page.close();
+});
+
 it("checks the block around a lone cell where there is no table", async () => {
   const { page } = await check(flock);
   await page.getByText("Looked at 2 records in Gathers!A1:D3.").waitFor();

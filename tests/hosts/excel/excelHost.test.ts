@@ -72,4 +72,19 @@ describe("excelHost", () => {
     );
     expect((await excelHost(office(), () => undefined)).dateSystem).toBe(1900);
   });
+
+  it("takes in what Excel says later", async () => {
+    let answer = (): void => {};
+    const asked = new Promise<void>((resolve) => {
+      answer = resolve;
+    });
+    const slowDate = await excelHost(office("CustomFunctionsRuntime 1.4"), () => excelWith(0, () => asked), 20);
+    const onReady = () => asked.then(() => ({ host: "Excel" }));
+    const slowScript = await excelHost({ ...office("CustomFunctionsRuntime 1.4"), onReady }, () => excelWith(0), 20);
+    expect([slowDate, slowScript]).toEqual([{ formattedNumbers: true, dateSystem: 1900 }, plain]);
+    answer();
+    await new Promise((resolve) => setTimeout(resolve));
+    const full = { formattedNumbers: true, dateSystem: 1904 };
+    expect([slowDate, slowScript]).toEqual([full, full]);
+  });
 });

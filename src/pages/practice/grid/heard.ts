@@ -14,17 +14,17 @@ export interface Heard extends Listener {
   /** Answers since this was last asked, by sheet and cell. */
   readonly takeShown: () => readonly { sheetId: string; row: number; column: number; shown: Shown }[];
   readonly forget: (sheetId: string, row: number, column: number) => void;
-  readonly start: (dateSystem: 1900 | 1904) => void;
+  readonly start: () => void;
 }
 
 /** Keeps what each call came to, since the embedded spreadsheet keeps values and error codes only. */
 export function heard(): Heard {
-  let dateSystem: 1900 | 1904 = 1900;
   const messages = new Map<string, string>();
   const answers = new Map<string, { sheetId: string; row: number; column: number; shown: Shown }>();
   const key = (sheetId: string, row: number, column: number): string => `${sheetId} ${placeKey(row, column)}`;
   return {
-    dateSystem: () => dateSystem,
+    // Workbooks that count from 1904 are not opened here.
+    dateSystem: () => 1900,
     refused({ sheetId, row, column }, message) {
       messages.set(key(sheetId, row, column), message);
     },
@@ -41,8 +41,7 @@ export function heard(): Heard {
     forget(sheetId, row, column) {
       messages.delete(key(sheetId, row, column));
     },
-    start(system) {
-      dateSystem = system;
+    start() {
       messages.clear();
       answers.clear();
     },

@@ -1,27 +1,38 @@
 import type { ICellData, IRange, IWorkbookData } from "@univerjs/core";
 import { ICommandService, LifecycleService, LifecycleStages } from "@univerjs/core";
 import { FormulaDataModel, SetArrayFormulaDataMutation } from "@univerjs/engine-formula";
-import { ILayoutService, SheetsSelectionsService } from "@univerjs/preset-sheets-core";
+import {
+  ILayoutService,
+  SetNumfmtMutation,
+  SheetInterceptorService,
+  SheetPasteShortKeyCommandName,
+  SheetsSelectionsService,
+  transformCellsToRange,
+} from "@univerjs/preset-sheets-core";
 import type { Cell } from "../../../cells/cell.ts";
 import type { AnyFunction } from "../../../definition/defineFunction.ts";
 import { namespace } from "../../../definition/formulaText.ts";
 import { cellFromData } from "../../../hosts/headless/valueCells.ts";
-import { type Area, placeText, readArea, readPlace } from "../../../workbook/address.ts";
+import { type Area, type Place, placeText, readPlace } from "../../../workbook/address.ts";
 import type { Engine } from "../../../workbook/engine.ts";
 import { quoteSheet } from "../../../workbook/formula/structured.ts";
 import { surroundingsOf } from "../../../workbook/formula/surroundingsOf.ts";
 import { type Surroundings, translate } from "../../../workbook/formula/translate.ts";
+import { isOneCall } from "../../../workbook/saving/changesOf.ts";
 import { writeEdits } from "../../../workbook/saving/writeEdits.ts";
 import type { Workbook } from "../../../workbook/workbook.ts";
 import { patternFor } from "../../../writing/format.ts";
 import { words } from "../../words.ts";
+import { asStored } from "./asStored.ts";
 import { type CellRule, cellRules, ruleFor } from "./cellRules.ts";
+import { writeDatesOut } from "./datesInEditor.ts";
 import { editsIn } from "./editsIn.ts";
 import { heard } from "./heard.ts";
 import { isRefused } from "./refusedCommands.ts";
 import { sheetId, sheetPlace } from "./sheetId.ts";
 import { type ShownWorkbook, shownWorkbook } from "./shownWorkbook.ts";
 import { startUniver } from "./startUniver.ts";
+import { isUnclear, keepUnclearDates, markUnclearDates, type Pasted, withoutMark } from "./unclearDates.ts";
 
 /** What is to be said of the selected cell. */
 export interface Selected {
@@ -32,7 +43,7 @@ export interface Selected {
   readonly formula: string | undefined;
   /** What the function in it said when it refused. */
   readonly message: string | undefined;
-  /** What the workbook wants typed there. */
+  /** What is wanted there: by the workbook, or instead of a date that is none for certain. */
   readonly wanted: string | undefined;
 }
 
@@ -59,6 +70,8 @@ export interface PracticeGrid {
    * @returns the cells that keep the value they were saved with, and why
    */
   readonly show: (workbook: Workbook) => Promise<readonly string[]>;
+  /** No workbook has been shown yet. */
+  readonly isEmpty: () => boolean;
   /** Lets the keys go to the selected cell. */
   readonly focus: () => void;
   /** The workbook's file with what was typed, not yet worked out. */
@@ -93,9 +106,11 @@ export function practiceGrid(
   const formulas = injector.get(FormulaDataModel);
   let opened: Opened | undefined;
   const asked = new Set<string>();
+  // Formulas as they were typed, by what the spreadsheet was given for them.
+  const typed = new Map<string, string>();
   let count = 0;
 
-  const unit = (): string => `workbook${count}`;
+  const unit = (): string => unitAt(count);
   const formulaAt = (sheet: string, row: number, column: number): string | undefined =>
     formulas.getFormulaStringByCell(row, column, sheet, unit()) || undefined;
 
@@ -117,14 +132,19 @@ export function practiceGrid(
     if (!active || !range || !opened) return;
     const [sheet, row, column] = [range.getSheetId(), range.getRow(), range.getColumn()];
     const cell = active.getRange(row, column);
+    const formula = formulaAt(sheet, row, column);
+    const value = formula === undefined ? cell.getRawValue() : undefined;
     askAgain(sheet, row, column, cell.getDisplayValue() ?? "");
     events.onSelected({
       sheet: opened.workbook.sheets[sheetPlace(sheet)]?.name ?? "",
       address: placeText({ row, column }),
       shown: cell.getDisplayValue() ?? "",
-      formula: formulaAt(sheet, row, column),
+      formula,
       message: ears.message(sheet, row, column),
-      wanted: wantedAt(opened, sheetPlace(sheet), row, column),
+      wanted:
+        typeof value === "string" && isUnclear(value)
+          ? words.practice.noDate
+          : wantedAt(opened, sheetPlace(sheet), row, column),
     });
   };
 
@@ -145,12 +165,28 @@ export function practiceGrid(
   // Names and tables of the workbook are put in place, since the embedded spreadsheet knows cells only.
   const readTyped = (cell: ICellData, sheet: string, row: number, column: number): void => {
     ears.forget(sheet, row, column);
-    if (!opened || typeof cell.f !== "string" || !cell.f.startsWith("=")) return;
+    if (typeof cell.v === "string") cell.v = withoutMark(cell.v);
+    if (typeof cell.f !== "string" || !cell.f.startsWith("=")) return;
+    const given = givenFor(cell.f, sheetPlace(sheet), { row, column });
+    // What cannot be read stays as it was typed, and shows its error.
+    if (given === undefined || given === cell.f) return;
+    typed.set(given, cell.f);
+    cell.f = given;
+  };
+
+  const givenFor = (formula: string, sheet: number, at: Place): string | undefined => {
     try {
-      cell.f = translate(cell.f.slice(1), sheetPlace(sheet), { row, column }, opened.around).formula;
+      return opened && translate(formula.slice(1), sheet, at, opened.around).formula;
     } catch {
-      // What cannot be read stays as it was typed, and shows its error.
+      return undefined;
     }
+  };
+
+  const storedFor = (formula: string, sheet: number, at: Place): string => {
+    const own = typed.get(formula);
+    // A copy may stand where the same words mean other cells.
+    const isSame = own !== undefined && givenFor(own, sheet, at) === formula;
+    return asStored((isSame ? own : formula).slice(1), opened?.workbook.sheets[sheet]?.tables ?? [], at);
   };
 
   commands.beforeCommandExecuted(({ id, params }, options) => {
@@ -158,6 +194,7 @@ export function practiceGrid(
       events.onRefused();
       throw new Error("cells stay where they are");
     }
+    if (id === SheetPasteShortKeyCommandName) markUnclearDates(params as Pasted);
     if (id !== "sheet.mutation.set-range-values" || options?.fromFormula || options?.onlyLocal) return;
     const { subUnitId, cellValue } = params as {
       subUnitId: string;
@@ -169,27 +206,37 @@ export function practiceGrid(
   });
 
   const showAsWanted = (): void => {
+    const wanted = new Map<string, { row: number; col: number; pattern: string }[]>();
     for (const { sheetId: sheet, row, column, shown } of ears.takeShown()) {
-      if (!isOneCall(formulaAt(sheet, row, column))) continue;
+      if (!isOneCall(formulaAt(sheet, row, column)?.slice(1) ?? "")) continue;
       const data = api.getActiveWorkbook()?.getSheetBySheetId(sheet);
       if (!data) continue;
+      const cells = wanted.get(sheet) ?? [];
+      wanted.set(sheet, cells);
       const area = formulas.getArrayFormulaRange()[unit()]?.[sheet]?.[row]?.[column];
       const values = formulas.getArrayFormulaCellData()[unit()]?.[sheet];
       for (let at = row; at <= (area?.endRow ?? row); at += 1) {
         if (shown.headings && at === row) continue;
         for (let across = column; across <= (area?.endColumn ?? column); across += 1) {
           const format = shown.formats[Math.min(across - column, shown.formats.length - 1)];
-          const value = area ? values?.[at]?.[across]?.v : data.getRange(at, across).getRawValue();
-          const pattern = format === undefined ? "General" : patternFor(format, value);
           const range = data.getRange(at, across);
-          if (pattern !== "General" && !range.getCellStyleData()?.n) range.setNumberFormat(pattern);
+          const value = area ? values?.[at]?.[across]?.v : range.getRawValue();
+          const pattern = format === undefined ? "General" : patternFor(format, value);
+          if (pattern !== "General" && !range.getCellStyleData()?.n) cells.push({ row: at, col: across, pattern });
         }
       }
     }
+    // Not by the command of the same name: the person would have to undo each format before what was typed.
+    for (const [sheet, cells] of wanted)
+      if (cells.length > 0)
+        commands.syncExecuteCommand(SetNumfmtMutation.id, transformCellsToRange(unit(), sheet, cells));
   };
 
   // These services are there only once a first workbook is.
   const listen = (): void => {
+    const edited = injector.get(SheetInterceptorService);
+    writeDatesOut(edited);
+    keepUnclearDates(edited);
     const calculation = api.getFormula();
     calculation.calculationStart(() => events.onCalculating(true));
     calculation.calculationEnd(() => events.onCalculating(false));
@@ -230,39 +277,52 @@ export function practiceGrid(
     if (sheet && !sheet.getActiveRange()) sheet.getRange(0, 0).activate();
   };
 
+  const fillArrays = (shown: ShownWorkbook): void => {
+    commands.syncExecuteCommand(
+      SetArrayFormulaDataMutation.id,
+      {
+        arrayFormulaRange: { [unit()]: bySheet(shown, ({ areas }) => areas) },
+        arrayFormulaCellData: { [unit()]: bySheet(shown, ({ cells }) => cells) },
+        arrayFormulaEmbedded: {},
+      },
+      { onlyLocal: true },
+    );
+    formulas.setArrayFormulaRange({ [unit()]: bySheet(shown, ({ areas }) => areas) });
+    formulas.setArrayFormulaCellData({ [unit()]: bySheet(shown, ({ cells }) => cells) } as never);
+  };
+
   return {
     async show(workbook) {
+      if (workbook.dateSystem === 1904) throw new Error(words.practice.from1904);
+      const around = surroundingsOf(workbook, engine);
+      const shown = shownWorkbook(unitAt(count + 1), workbook, around);
       if (opened) api.disposeUnit(unit());
       count += 1;
       asked.clear();
-      ears.start(workbook.dateSystem);
-      const around = surroundingsOf(workbook, engine);
-      const shown = shownWorkbook(unit(), workbook, around);
+      typed.clear();
+      ears.start();
       opened = { workbook, around, shown: { ...shown, data: structuredClone(shown.data) }, rules: new Map() };
       api.createWorkbook(shown.data);
       if (count === 1) listen();
-      commands.syncExecuteCommand(
-        SetArrayFormulaDataMutation.id,
-        {
-          arrayFormulaRange: { [unit()]: bySheet(shown, ({ areas }) => areas) },
-          arrayFormulaCellData: { [unit()]: bySheet(shown, ({ cells }) => cells) },
-          arrayFormulaEmbedded: {},
-        },
-        { onlyLocal: true },
-      );
-      formulas.setArrayFormulaRange({ [unit()]: bySheet(shown, ({ areas }) => areas) });
-      formulas.setArrayFormulaCellData({ [unit()]: bySheet(shown, ({ cells }) => cells) } as never);
+      // In this turn the spreadsheet still puts away what the arrays of the workbook before filled, and all others with it.
+      await new Promise((resolve) => setTimeout(resolve));
+      if (opened?.shown.data.id !== shown.data.id) return shown.left;
+      fillArrays(shown);
       // From this stage on the spreadsheet has its keys and editors.
       await injector.get(LifecycleService).onStage(LifecycleStages.Rendered);
       selectFirstCell();
       tell();
       return shown.left;
     },
+    isEmpty: () => opened === undefined,
     focus: () => injector.get(ILayoutService).focus(),
     file() {
       const now = api.getActiveWorkbook()?.save() as IWorkbookData;
       if (!opened) throw new Error("no workbook is open");
-      return writeEdits(opened.workbook, editsIn(opened.shown.data, { data: now, formula: formulaAt }));
+      return writeEdits(
+        opened.workbook,
+        editsIn(opened.shown.data, { data: now, formula: formulaAt, stored: storedFor }),
+      );
     },
     selection() {
       const range = api.getActiveWorkbook()?.getActiveSheet()?.getActiveRange();
@@ -309,6 +369,8 @@ export function practiceGrid(
   };
 }
 
+const unitAt = (count: number): string => `workbook${count}`;
+
 const bySheet = <T>(
   { spills }: ShownWorkbook,
   pick: (spill: ShownWorkbook["spills"][string]) => T,
@@ -320,7 +382,3 @@ function calledIn(formula: string, names: ReadonlySet<string>): string | undefin
   for (const [, name = ""] of calls) if (names.has(name)) return name;
   return undefined;
 }
-
-/** `=FOOT.X(…)` and nothing around it: only then is the answer's format the function's own. */
-const isOneCall = (formula: string | undefined): boolean =>
-  formula?.startsWith(`=${namespace}.`) === true && formula.endsWith(")") && readArea(formula) === undefined;

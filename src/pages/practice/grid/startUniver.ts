@@ -11,6 +11,7 @@ import { compareEachCell } from "../../../hosts/headless/compareEachCell.ts";
 import { keepEmptyTexts } from "../../../hosts/headless/emptyTexts.ts";
 import type { UniverParts } from "../../../hosts/headless/univerParts.ts";
 import { functionTips } from "./functionTips.ts";
+import { mendReader } from "./mendReader.ts";
 
 /** The packages of the embedded spreadsheet, for those who work out a workbook without showing it. */
 export const univerInPage: UniverParts = { core, formula };
@@ -66,6 +67,8 @@ export function startUniver(
       // The values in the file are shown until something changes.
       initialFormulaComputing: CalculationMode.NO_CALCULATION,
     },
+    // The line below the sheet says more of a text that could be a number.
+    sheets: { disableForceStringAlert: true },
     disableTextFormatAlert: true,
     disableTextFormatMark: true,
   });
@@ -76,5 +79,6 @@ export function startUniver(
   }
   const api = FUniver.newAPI(univer);
   keepEmptyTexts(injector.get(formula.IFormulaRuntimeService));
+  mendReader(injector.get(formula.LexerTreeBuilder));
   return { univer, api, injector };
 }

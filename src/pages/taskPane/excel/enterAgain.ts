@@ -1,5 +1,6 @@
 import { words } from "../../words.ts";
 import { typedAgain } from "../typedAgain.ts";
+import { partsOf } from "./partsOf.ts";
 import { troubleInWords } from "./troubleInWords.ts";
 
 export interface EnteredAgain {
@@ -49,15 +50,19 @@ interface UnknownName {
 
 async function unknownNames(context: Excel.RequestContext, sheet: Excel.Worksheet): Promise<readonly UnknownName[]> {
   const used = sheet.getUsedRangeOrNullObject(true);
-  used.load("values,formulas");
+  used.load("rowCount,columnCount");
   await context.sync();
   if (used.isNullObject) return [];
-  const found = used.values.flatMap((row, rowPlace) =>
-    row.flatMap((value, place) => {
-      const formula = value === "#NAME?" ? typedAgain(used.formulas[rowPlace]?.[place]) : undefined;
-      return formula === undefined ? [] : [{ cell: used.getCell(rowPlace, place), formula }];
-    }),
-  );
+  const found: { cell: Excel.Range; formula: string }[] = [];
+  for (const part of partsOf(used)) {
+    part.load("values,formulas");
+    await context.sync();
+    for (const [row, values] of part.values.entries())
+      for (const [column, value] of values.entries()) {
+        const formula = value === "#NAME?" ? typedAgain(part.formulas[row]?.[column]) : undefined;
+        if (formula !== undefined) found.push({ cell: part.getCell(row, column), formula });
+      }
+  }
   for (const { cell } of found) cell.load("address");
   await context.sync();
   return found.map(({ cell, formula }) => ({ address: cell.address, cell, formula }));

@@ -1,6 +1,7 @@
 import { type Cell, type Cells, type ErrorCode, errorCodes } from "../../../cells/cell.ts";
 import { Problem } from "../../../cells/problem.ts";
 import { words } from "../../words.ts";
+import { partsOf } from "./partsOf.ts";
 
 /** The records of a sheet, headings first. */
 export interface SheetRecords {
@@ -14,11 +15,8 @@ export interface SheetRecords {
   readonly rows: Cells;
 }
 
-// Excel on the web hands over at most 5 MB at a time (published limit); a row of records is well under 1 kB.
-const rowsAtATime = 4000;
-
 /**
- * Reads the records that the selection lies in: the whole table where there is one, the block of filled cells around a
+ * Reads the records that the selection lies in: the table where there is one, without its totals, the block of filled cells around a
  * lone cell, otherwise the selected cells that are in use.
  *
  * @throws Problem when there is nothing under the headings
@@ -31,9 +29,7 @@ export const readRecords = (): Promise<SheetRecords> =>
     await context.sync();
     if (range.rowCount < 2) throw new Problem(words.records.tooSmall(range.address));
     const cells: Cell[][] = [];
-    for (let first = 0; first < range.rowCount; first += rowsAtATime) {
-      const height = Math.min(rowsAtATime, range.rowCount - first);
-      const part = range.getCell(first, 0).getResizedRange(height - 1, range.columnCount - 1);
+    for (const part of partsOf(range)) {
       part.load("values,valueTypes");
       await context.sync();
       const { values, valueTypes } = part;
@@ -55,11 +51,12 @@ async function recordRange(context: Excel.RequestContext): Promise<Excel.Range> 
   const selected = context.workbook.getSelectedRange();
   selected.load("cellCount");
   const tables = selected.getTables(false);
-  const count = tables.getCount();
+  tables.load("items/showTotals");
   const used = selected.getUsedRangeOrNullObject(true);
   used.load("address");
   await context.sync();
-  if (count.value > 0) return tables.getFirst().getRange();
+  const [table] = tables.items;
+  if (table) return table.showTotals ? table.getRange().getResizedRange(-1, 0) : table.getRange();
   // cellCount is -1 where a selection has more cells than it can count.
   if (selected.cellCount === 1) return selected.getSurroundingRegion();
   return used.isNullObject ? selected : used;

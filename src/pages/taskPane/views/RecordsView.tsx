@@ -1,4 +1,6 @@
 import { useState } from "preact/hooks";
+import { cautions } from "../../../../functions/cautions.ts";
+import { CautionBox } from "../../parts/CautionBox.tsx";
 import { useWork } from "../../parts/useWork.ts";
 import { words } from "../../words.ts";
 import { type CheckedRecords, checkRecords } from "../checkRecords.ts";
@@ -45,6 +47,7 @@ export function RecordsView({ connection }: { readonly connection: Connection })
           </button>
         </p>
       )}
+      {checked && <CautionBox>{cautions.recordCheck.words}</CautionBox>}
       <WorkNotes
         work={work}
         {...(checked && { [checked.findings.length === 0 ? "done" : "told"]: summary(checked) })}

@@ -1,0 +1,45 @@
+import { CellValueType, numfmt } from "@univerjs/core";
+import { AFTER_CELL_EDIT, type SheetInterceptorService } from "@univerjs/preset-sheets-core";
+import { isUnclearDate } from "../../../hosts/headless/isUnclearDate.ts";
+
+// Not to be seen, and in no date: a text that begins with it is no date for the embedded spreadsheet.
+const mark = "\u2060";
+
+export const isUnclear = (text: string): boolean => isUnclearDate(text, numfmt);
+
+/** Lets an unclear date that is typed stay the text that it is. */
+export function keepUnclearDates({ writeCellInterceptor }: SheetInterceptorService): void {
+  writeCellInterceptor.intercept(AFTER_CELL_EDIT, {
+    priority: 1,
+    handler(cell, _, next) {
+      const text = cell?.p?.body?.dataStream.replace(/\r\n$/, "") ?? cell?.v;
+      if (typeof text !== "string" || !isUnclear(text)) return next(cell);
+      // Without `next` nobody else is asked, such as who makes dates of texts.
+      return { ...cell, p: null, v: text, t: CellValueType.STRING };
+    },
+  });
+}
+
+/** What is pasted, in which the embedded spreadsheet finds the clear dates only. */
+export interface Pasted {
+  htmlContent?: string;
+  textContent?: string;
+}
+
+/** Marks the unclear dates in what is pasted. The mark is taken off again by `withoutMark`. */
+export function markUnclearDates(pasted: Pasted): void {
+  const { htmlContent, textContent } = pasted;
+  if (textContent) pasted.textContent = textContent.replace(/[^\t\r\n]+/g, marked);
+  if (htmlContent) pasted.htmlContent = markedHtml(htmlContent);
+}
+
+export const withoutMark = (text: string): string => text.replace(mark, "");
+
+const marked = (text: string): string => (isUnclear(text) ? mark + text : text);
+
+function markedHtml(html: string): string {
+  const page = new DOMParser().parseFromString(html, "text/html");
+  const texts = page.createTreeWalker(page.body, NodeFilter.SHOW_TEXT);
+  while (texts.nextNode()) texts.currentNode.nodeValue = marked(texts.currentNode.nodeValue ?? "");
+  return page.documentElement.outerHTML;
+}
