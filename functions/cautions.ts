@@ -16,7 +16,7 @@ export const cautions = {
   offLabel: {
     topic: "dates",
     words:
-      "Only a vet may decide to use a product off its label and set its withdrawal period. This gives the least that the law allows; what the vet has written down, if longer, stands. Read the data sheet and follow your local rules, and ask the vet when they do not fit. For a substance that is forbidden in food animals no period is long enough.",
+      "Only a vet may decide to use a product off its label and set its withdrawal period. This gives the least that the law allows; what the vet has written down, if longer, stands. Read the data sheet and follow your local rules, and ask the vet when they do not fit. For a substance that is forbidden in food animals no period is long enough: such an animal must never go for food.",
   },
   courses: {
     topic: "dates",

@@ -24,7 +24,7 @@ export const keepApartFunction = defineFunction({
   notes: [
     "The latest record up to the event counts; later records are left out. Of two records on one day, lame stands over sound, and sold or died over both.",
     "Sound days count from the first sound record after the last lame one. An animal that was never recorded lame is not listed: it may still be lame and unseen.",
-    'Where a row of your records is a case, with a day seen lame and a day sound again, give "lame" once as states and the second day as sound_on. A blank sound_on is a sheep that is still lame, unless left_on says that it has left the flock.',
+    'Where a row of your records is a case, with a day seen lame and a day sound again, give "lame" once as states and the second day as sound_on. A blank sound_on is a sheep still lame.',
     `Lame is: ${soundnessWords.lame.join(", ")}. Sound is: ${soundnessWords.sound.join(", ")}. No longer in the flock, and so not listed, is: ${soundnessWords.gone.join(", ")}. Yes, no and scores are refused, since a heading may ask either question.`,
   ],
   parameters: {

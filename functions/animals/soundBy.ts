@@ -19,7 +19,7 @@ export const soundByFunction = defineFunction({
   questions: ["how many are sound a week after treatment", "does the treatment work", "recovery rate of lame sheep"],
   notes: [
     ...cureNotes,
-    "Past the longest time that any animal was watched there is no answer while some were still lame: #N/A. When the one watched longest became sound, the share is 100 % from that day on, though one watched for less may still be lame.",
+    "Past the longest time that any animal was watched there is no answer while some were still lame: #N/A. If the one watched longest became sound, the share is then 100 %, though others may still be lame.",
   ],
   parameters: {
     ...cureColumns,

@@ -26,7 +26,6 @@ export const cascadeDaysFunction = defineFunction({
     "A 0 in label_days never stands for a zero period, since a blank cell may arrive as 0: choose one of the two zero bases.",
     "vet_days is the period the vet has set. If it is longer it stands; if it is shorter the least of the law stands.",
     'Region "GB" is the Veterinary Medicines Regulations 2013, Schedule 4 paragraph 2(3), from May 2024. Its milk rules were read. Its meat rules (× 1.5, 28 days) were only read about, and no one-day rule for meat was found: the European day is used, which is never shorter. Before May 2024 it was a flat 28 days for meat and 7 for milk, whatever the label; that is not offered.',
-    "Only for a substance that the law allows in food animals at all; the vet knows. For a forbidden one no number of days is enough: the animal must never go for food.",
     "The rounding up was not read in the law; it is the safe side.",
     "A period given in hours: divide by 24, so 84 hours are 3.5 days.",
   ],

@@ -8,7 +8,7 @@ import { gappedColumn } from "../../src/reading/parameter.ts";
 import { alongside } from "../../src/writing/result.ts";
 import { cautions } from "../cautions.ts";
 import { sources } from "../sources.ts";
-import { blankDaysNote, countingChoice } from "./treatmentColumns.ts";
+import { blankDaysNote, countingChoice, produceNote } from "./treatmentColumns.ts";
 
 export const clearDateFunction = defineFunction({
   name: "CLEARDATE",
@@ -26,7 +26,8 @@ export const clearDateFunction = defineFunction({
     "Columns give a column. A row with a treatment but no days says so in words; a missing period is never taken as 0.",
     blankDaysNote,
     "One cell of days may stand for a whole column of dates.",
-    "Data sheets give one period for meat and another for milk; the answer is for the produce whose days you give. A period in hours: divide by 24 and round up.",
+    produceNote,
+    "A period in hours: divide by 24 and round up.",
   ],
   parameters: {
     treated: gappedColumn(moment, "Date of the last dose (a cell or a column)"),

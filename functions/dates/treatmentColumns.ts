@@ -22,9 +22,13 @@ export const countingChoice = oneOr(
 export const blankDaysNote =
   "Some spreadsheets hand over blank cells as 0, and missing withdrawal days would then count as none. HOSTCHECK tells whether this one does, and how to guard against it.";
 
+/** Said wherever a date could be taken for that of the other produce. */
+export const produceNote =
+  "Data sheets give one period for meat and another for milk. The answer is for the produce whose days you give.";
+
 /** The rule for incomplete records, said under every function that reads them. */
 export const treatmentNotes = [
-  "Data sheets give one period for meat and another for milk. Keep them in two columns, and ask for each: the answer is for the produce whose days you give.",
+  produceNote,
   "A row with a treatment date and no withdrawal days is never read as 0 days. A row with neither is no treatment.",
   blankDaysNote,
   "Tags compare as TAGKEY does, so two spellings of a tag are one animal.",

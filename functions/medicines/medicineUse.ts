@@ -18,7 +18,7 @@ export const medicineUseFunction = defineFunction({
   questions: ["how much of each medicine did we use", "antibiotic use by product", "medicine totals of the year"],
   notes: [
     "A row is one course of one animal. Products are listed in order of first appearance, then all; capitals and spaces do not make another product.",
-    "A spray or a footbath is not given in ml a sheep: leave it out here, and keep a record of it elsewhere.",
+    "A spray or a footbath is not given in ml a sheep: leave it out here.",
     "One cell of mg_per_ml may stand for the whole column. A strength of 20 % is 200 mg per ml.",
     ...pcuNotes,
   ],

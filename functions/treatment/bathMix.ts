@@ -18,7 +18,7 @@ export const bathMixFunction = defineFunction({
     '"liquid" is volume by volume: 3 % is 3 litres of the liquid as bought in 100 litres of bath. The answer is litres of liquid, and litres of water to add it to.',
     "Percentages are typed as 3 for 3 %, not as 3%, which a cell holds as 0.03.",
     "product_percent is 100 when the target means the product as bought, as footbath advice mostly does: 3 % formalin is 3 litres of formalin as bought in 100 litres, not 3 % formaldehyde. Give the product's own strength only when the target means the pure substance.",
-    "Counted in product as bought, more than 3 % of a liquid and more than 10 % of a powder are refused, since formalin and zinc sulphate harm when stronger. A data sheet that asks for more: ask your vet. Copper sulphate only as your vet says: sheep are easily poisoned by copper.",
+    "Counted in product as bought, more than 3 % of a liquid and more than 10 % of a powder are refused, since formalin and zinc sulphate harm when stronger. A data sheet that asks for more: ask your vet. Copper sulphate only as your vet says.",
     "The same 10 % is also published as 1 kg with 9 litres of water, which is weight by weight and a little stronger; this is not used here.",
   ],
   parameters: {
