@@ -24,7 +24,7 @@ export interface Answers {
 }
 
 /** Everything that the sample workbook answers. */
-export const answersFor = ({ cases, gathers, states }: WorkedRanges): Answers => ({
+export const answersFor = ({ cases, gathers }: WorkedRanges): Answers => ({
   figures: [
     {
       question: "Share lame at the latest gathers",
@@ -83,7 +83,7 @@ export const answersFor = ({ cases, gathers, states }: WorkedRanges): Answers =>
     },
     {
       question: "Whom to keep apart at the next housing",
-      formula: `FOOT.KEEPAPART(housing_date,${states.tag},${states.day},${states.state})`,
+      formula: 'FOOT.KEEPAPART(housing_date,Cases[Tag],Cases[Seen lame],"lame",7,Cases[Sound on])',
     },
     { question: "Who was lame again and again", formula: "FOOT.REPEATS(Cases[Tag],Cases[Seen lame])" },
     {

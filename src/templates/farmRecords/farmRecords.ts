@@ -13,7 +13,6 @@ import { type PlacedAnswer, placedAnswers } from "./placedAnswers.ts";
 import { workedRanges } from "./recordRanges.ts";
 import { latestGathersFrom, settingsSheet } from "./settingsSheet.ts";
 import { startSheet } from "./startSheet.ts";
-import { statesSheet } from "./statesSheet.ts";
 
 export interface FarmRecords {
   readonly plan: WorkbookPlan;
@@ -47,7 +46,6 @@ export function farmRecords(seed: number): FarmRecords {
         answersSheet(answers),
         listsSheet(answers),
         checkSheet(answers),
-        statesSheet(cases.length),
       ],
     },
   };

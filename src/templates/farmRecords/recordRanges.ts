@@ -14,7 +14,6 @@ export const sheetNames = {
   answers: "Answers",
   lists: "Lists",
   check: "Record check",
-  states: "States",
 } as const;
 
 /** The typed part of a record sheet, headings and all. */
@@ -28,9 +27,6 @@ export const recordArea = (headings: readonly string[], rows: readonly TypedRow[
 /** The worked-out columns right of the case records. */
 export const caseWorked = ["clear", "lookAgain", "lookState", "lesion"] as const;
 
-/** The columns of the sheet States, in which each case stands twice: seen lame, and sound. */
-const stateColumns = ["tag", "day", "state"] as const;
-
 /** The worked-out columns right of the gathers, after one column with the share. */
 const gatherWorked = ["share", "latestGroup", "latestLame", "latestSeen"] as const;
 
@@ -38,14 +34,12 @@ const gatherWorked = ["share", "latestGroup", "latestLame", "latestSeen"] as con
 export interface WorkedRanges {
   readonly cases: Readonly<Record<(typeof caseWorked)[number], string>>;
   readonly gathers: Readonly<Record<(typeof gatherWorked)[number], string>>;
-  readonly states: Readonly<Record<(typeof stateColumns)[number], string>>;
 }
 
 export function workedRanges(gathers: readonly TypedRow[], cases: readonly TypedRow[]): WorkedRanges {
   return {
     cases: rangesBeside(sheetNames.cases, caseHeadings, caseWorked, cases.length),
     gathers: rangesBeside(sheetNames.gathers, gatherHeadings, gatherWorked, gathers.length),
-    states: rangesBeside(sheetNames.states, [], stateColumns, 2 * cases.length),
   };
 }
 

@@ -14,7 +14,6 @@ const pages: readonly (readonly [string, string])[] = [
   [sheetNames.answers, "The flock in figures: how many are lame, in which group, from what, against the target."],
   [sheetNames.lists, "The animals by tag: who must wait before sale, who must be looked at again, who was lame again."],
   [sheetNames.check, "The slips of the hand in the sheet Cases, row by row, and how to mend each."],
-  [sheetNames.states, "Each case twice, when it was seen lame and when it was sound: what the keep-apart list reads."],
 ];
 
 /** What there is to say, with the lines it takes in a column of this width. */
