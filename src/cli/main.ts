@@ -44,4 +44,9 @@ function commandNamed(word: string): Command {
   return command;
 }
 
+// Whoever reads the first lines only closes the other end of the pipe; what was asked for is saved all the same.
+process.stdout.on("error", (error: NodeJS.ErrnoException) => {
+  if (error.code !== "EPIPE") throw error;
+});
+
 process.exitCode = await main(process.argv.slice(2));

@@ -1,6 +1,8 @@
+import { execFile } from "node:child_process";
 import { readFileSync } from "node:fs";
 import { join } from "node:path";
 import { fileURLToPath } from "node:url";
+import { promisify } from "node:util";
 import { beforeAll, describe, expect, test } from "vitest";
 import { openWorkbook } from "../../src/workbook/openWorkbook.ts";
 import { type Ended, runSoundfold } from "./runSoundfold.ts";
@@ -48,6 +50,13 @@ describe("start", () => {
     const named = /The workbook with these answers: (.+)\n/.exec(ended.output)?.[1];
     expect(named).toBe(join("samples", "farm-records-worked-out.xlsx"));
     const sheets = openWorkbook(readFileSync(join(root, named ?? ""))).sheets.map(({ name }) => name);
-    expect(sheets).toEqual(["Start", "Settings", "Gathers", "Cases", "Answers", "Lists", "Record check", "States"]);
+    expect(sheets).toEqual(["Start", "Settings", "Gathers", "Cases", "Answers", "Lists", "Record check"]);
+  });
+
+  test("saves its workbook for a reader who takes the first line only", async () => {
+    const pipe = `${process.execPath} --import tsx src/cli/main.ts start | head -n 1; exit \${PIPESTATUS[0]}`;
+    const { stdout, stderr } = await promisify(execFile)("bash", ["-c", pipe], { cwd: root });
+    expect(stdout).toBe("Sheep foot health of a flock over one year. The flock is invented.\n");
+    expect(stderr).toBe("");
   });
 });
