@@ -141,7 +141,7 @@ export const sources = {
     checked: "read",
   },
   kaler2010: {
-    cite: "Kaler J and others (2010), trial in sheep with footrot: 70 % recovered by day 5 after injection and spray, 10 % after trimming and spray",
+    cite: "Kaler J and others (2010) J Vet Intern Med 24:420 (from memory), trial in sheep with footrot: 70 % recovered by day 5 after injection and spray, 10 % after trimming and spray",
     checked: "read about",
   },
   promptTreatment: {

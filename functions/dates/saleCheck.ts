@@ -23,7 +23,7 @@ export const saleCheckFunction = defineFunction({
   notes: [
     '"hold" means that the animal is in withdrawal on the day of sale, or that a treatment of it lacks its days or its date.',
     "A treatment dated after the sale counts too: it is planned, or its date is a slip of the hand, and neither is a reason to sell.",
-    'A tag that is in no treatment record says "no treatment recorded": look whether it was typed right. A treated animal whose tag differs by zeros at the front only is named, since a cell that holds a number loses them; while that animal is not clear the answer is "hold".',
+    'A tag that is in no treatment record says "no treatment recorded": look whether it was typed right. A treated animal whose tag differs by zeros at the front only is named, since a number loses them; until it is clear the answer is "hold".',
     ...treatmentNotes,
   ],
   parameters: {

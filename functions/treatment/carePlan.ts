@@ -68,7 +68,7 @@ export const carePlanFunction = defineFunction({
     "The lesion is read as LESIONNAME reads it.",
     "In a flock that has footrot, interdigital dermatitis is treated as footrot. In a flock that has contagious ovine digital dermatitis, other lesions get a look at the top of the hoof, and the step for a first case is left out.",
     "pus_drained matters for a white line abscess and a foreign body; severe for footrot and contagious ovine digital dermatitis.",
-    "The plan is common practice. It names no medicine and no dose: those come from your vet and the data sheet.",
+    "It names no medicine and no dose.",
   ],
   parameters: {
     lesion: one(lesion, "What was found on the foot"),
