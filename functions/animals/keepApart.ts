@@ -24,7 +24,7 @@ export const keepApartFunction = defineFunction({
   notes: [
     "The latest record up to the event counts; later records are left out. Of two records on one day, lame stands over sound, and sold or died over both.",
     "Sound days count from the first sound record after the last lame one. An animal that was never recorded lame is not listed: it may still be lame and unseen.",
-    'Where a row of your records is a case, with a day seen lame and a day sound again, give "lame" once as states and the second day as sound_on. A blank sound_on is a sheep still lame.',
+    'Where a row of your records is a case, with a day seen lame and a day sound again, give "lame" once as states, and the second day as sound_on.',
     `Lame is: ${soundnessWords.lame.join(", ")}. Sound is: ${soundnessWords.sound.join(", ")}. No longer in the flock, and so not listed, is: ${soundnessWords.gone.join(", ")}. Yes, no and scores are refused, since a heading may ask either question.`,
   ],
   parameters: {
@@ -36,7 +36,7 @@ export const keepApartFunction = defineFunction({
       { repeats: true },
     ),
     settle_days: oneOr(wholeDays, 7, "Days an animal must have been sound"),
-    sound_on: gappedColumnOrNone(day, "Day each was found sound again, the same rows; blank while it is not"),
+    sound_on: gappedColumnOrNone(day, "Day each was found sound again, the same rows; blank while still lame"),
     left_on: gappedColumnOrNone(
       day,
       "Day each left the flock (sold, died, culled), the same rows; blank while it is there",

@@ -16,7 +16,7 @@ export const targetCheckFunction = defineFunction({
   notes: [
     ...gatherNotes,
     "Below or above is said only when the whole range lies on that side. Otherwise it says about how many more sheep to look at, supposing that the share stays as it was seen, or that no number would settle it.",
-    '"on target" is said of a whole flock that was looked at and has just that share.',
+    '"on target": the whole flock was looked at, and has just that share.',
     "A published aim for Great Britain was at most 5 % lame by 2016 and at most 2 % by 2021. The target is yours to set.",
   ],
   parameters: {

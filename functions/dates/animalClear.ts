@@ -21,7 +21,7 @@ export const animalClearFunction = defineFunction({
   summary: "The day one animal may go for food, over all of its treatments.",
   questions: ["when is this ewe clear", "latest withdrawal date of an animal", "can this sheep be sold"],
   notes: [
-    "The latest clear date over all treatments of the animal. Blank when no treatment of it is recorded. When the records have a tag that differs by zeros at the front only, it is refused, since a cell that holds a number loses them.",
+    "The latest clear date over all treatments of the animal. Blank when no treatment of it is recorded. A tag is refused when the treatments have one that differs by zeros at the front only, since a number loses them.",
     ...treatmentNotes,
     "A record of this animal without its days is refused with its row. Faults in other animals' rows do not matter here.",
   ],
@@ -41,7 +41,7 @@ export const animalClearFunction = defineFunction({
     {
       shows: "A number that has lost the zero of the tag",
       call: [42, ["041", "042"], [dayOf("2026-02-10"), dayOf("2026-02-12")], [28, 28]],
-      gives: problem("tag: 42 has no treatment, but 042 has one; look at the zeros, and enter the tag as text"),
+      gives: problem("tag: the treatments have 042 too; look at the zeros, and enter tags as text"),
     },
     {
       call: ["042", ["041", null, "042"], [dayOf("2026-02-10"), null, dayOf("2026-02-12")], [null, null, null]],

@@ -15,7 +15,7 @@ export const siteMlFunction = defineFunction({
   questions: ["how much in each side", "split the injection over two sites", "most ml per injection site"],
   notes: [
     "The parts add up to the volume exactly. They are as equal as the marks allow, the larger ones first.",
-    "Sites are added until no part is more than the most per site; the most is never passed by rounding. More than 10 sites are refused, and so is a volume above 250 ml.",
+    "Sites are added until no part is more than the most per site; the most is never passed by rounding. More than 10 sites are refused, and so is a volume above 60 ml.",
     "A volume that does not fall on a mark is refused, since its parts could not be measured. DOSEML with the same mark gives one that does.",
   ],
   parameters: {

@@ -1,5 +1,5 @@
 import { execFile } from "node:child_process";
-import { readFileSync } from "node:fs";
+import { readFileSync, rmSync } from "node:fs";
 import { join } from "node:path";
 import { fileURLToPath } from "node:url";
 import { promisify } from "node:util";
@@ -55,8 +55,11 @@ describe("start", () => {
 
   test("saves its workbook for a reader who takes the first line only", async () => {
     const pipe = `${process.execPath} --import tsx src/cli/main.ts start | head -n 1; exit \${PIPESTATUS[0]}`;
+    const saved = join(root, "samples/farm-records-worked-out.xlsx");
+    rmSync(saved);
     const { stdout, stderr } = await promisify(execFile)("bash", ["-c", pipe], { cwd: root });
     expect(stdout).toBe("Sheep foot health of a flock over one year. The flock is invented.\n");
     expect(stderr).toBe("");
+    expect(openWorkbook(readFileSync(saved)).sheets).toHaveLength(7);
   });
 });

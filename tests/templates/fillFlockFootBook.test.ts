@@ -139,10 +139,10 @@ describe("fifty cases typed into the empty book", () => {
     expect(listed(cells, "Picture", "H", 46).slice(0, 2).sort()).toEqual(["footrot", "interdigital dermatitis"]);
     // 45 of 50 were sound five days after treatment, and none was lost from sight before.
     expect(cells.get("Picture!H4")).toBeCloseTo(45 / 50, 12);
-    expect(cells.get("Medicine use!B7")).toBe(10);
-    expect(cells.get("Medicine use!D7")).toBe(10 * 5 * 100);
+    expect(cells.get("Medicine use!B8")).toBe(10);
+    expect(cells.get("Medicine use!D8")).toBe(10 * 5 * 100);
     // 75 kg for each of 300 breeding sheep and 20 kg for each of 200 lambs.
-    expect(cells.get("Medicine use!E7")).toBeCloseTo((10 * 5 * 100) / (300 * 75 + 200 * 20), 12);
+    expect(cells.get("Medicine use!E8")).toBeCloseTo((10 * 5 * 100) / (300 * 75 + 200 * 20), 12);
     expect(cells.get("Problems!A3")).toBe(0);
     expect(cells.get("Start!A2")).toBe("Test farm");
     const newCases = Array.from({ length: 12 }, (_, month) => Number(cells.get(`Picture!X${month + 5}`)));
@@ -162,8 +162,27 @@ test("cases typed below the end of the table are told, not dropped in silence; a
 
   // What Excel does when one types under a table that is not locked.
   const table = typing.sheet(sheetNames.cases).getTable("Cases") as unknown as { table: Record<string, unknown> };
-  table.table.tableRef = `A4:Q${end + 3}`;
+  table.table.tableRef = `A4:${workedLetters(-1)}${end + 3}`;
   table.table.autoFilterRef = table.table.tableRef;
   const drawnOut = await worked(typing);
   expect(listed(drawnOut, "Today", "A", 8)).toHaveLength(3);
+}, 300_000);
+
+test("what is in no total of medicines is told, and so is an injection whose ml were forgotten", async () => {
+  const typing = await openTyping();
+  typeFarm(typing);
+  for (const place of [40, 41, 42]) typeCase(typing, firstRecord + 1 + place - 40, place);
+  const cases = typing.sheet(sheetNames.cases);
+  const cell = (heading: (typeof caseHeadings)[number], row: number) =>
+    cases.getCell(firstRecord + row, caseHeadings.indexOf(heading) + 1);
+  // A spray, and an injection without its ml.
+  cell("Treatment", 2).value = "spray";
+  for (const row of [2, 3]) cell("Dose ml", row).value = null;
+  const cells = await worked(typing);
+  expect(cells.get("Medicine use!A4")).toBe(
+    "2 treatments with an antibiotic have no ml, such as sprays, and are in no total here.",
+  );
+  expect(cells.get("Medicine use!B8")).toBe(1);
+  expect(cells.get("Problems!C10")).toBe("Cases with an injection of a medicine, but no ml");
+  expect([cells.get("Problems!A10"), cells.get("Problems!B10")]).toEqual([1, firstRecord + 3]);
 }, 300_000);

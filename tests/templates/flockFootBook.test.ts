@@ -132,7 +132,7 @@ describe("the empty Flock foot book", () => {
       ["Keep apart!A8", "none to keep apart"],
       ["Picture!A4", "no gathers yet"],
       ["Picture!H4", "no treatments yet"],
-      ["Medicine use!A6", "type breeding sheep and lambs in Settings"],
+      ["Medicine use!A7", "type breeding sheep and lambs in Settings"],
       ["Start!B5", "Nothing to mend was found."],
     ] as const;
     for (const [address, words] of said) expect(cells.get(address)).toBe(words);

@@ -41,20 +41,30 @@ export function keepApart(
   settleDays: number,
   { soundOn = [], leftOn = [] }: FurtherDays = {},
 ): readonly KeptApart[] {
-  if (soundOn.length + leftOn.length > 0) {
-    const all = { tags: [...tags], dates: [...dates], states: [...states] };
-    const add = (days: FurtherDays["soundOn"], state: Soundness, argument: string): void =>
-      days?.forEach((day, index) => {
-        if (day === undefined) return;
-        refuseBefore(dates[index] as Day, day, { argument, index });
-        all.tags.push(tags[index] as Tag);
-        all.dates.push(day);
-        all.states.push(state);
-      });
-    add(soundOn, "sound", "sound_on");
-    add(leftOn, "gone", "left_on");
-    return keepApart(event, all.tags, all.dates, all.states, settleDays);
-  }
+  const all = { tags: [...tags], dates: [...dates], states: [...states] as State[] };
+  const add = (days: readonly (Day | undefined)[], state: Soundness, argument: string): void =>
+    days.forEach((day, index) => {
+      if (day === undefined) return;
+      refuseBefore(dates[index] as Day, day, { argument, index });
+      all.tags.push(tags[index] as Tag);
+      all.dates.push(day);
+      all.states.push(state === "sound" && day === dates[index] ? "sound the same day" : state);
+    });
+  add(soundOn, "sound", "sound_on");
+  add(leftOn, "gone", "left_on");
+  return apartFrom(all, event, settleDays);
+}
+
+/** A case that was over on the day it began: then sound stands over the lame of that one record. */
+type State = Soundness | "sound the same day";
+
+interface Records {
+  readonly tags: readonly Tag[];
+  readonly dates: readonly Day[];
+  readonly states: readonly State[];
+}
+
+function apartFrom({ tags, dates, states }: Records, event: Day, settleDays: number): readonly KeptApart[] {
   const lame: KeptApart[] = [];
   const settling: KeptApart[] = [];
   const { order, starts, firstRow } = rowsByAnimal(tags, dates);
@@ -63,6 +73,8 @@ export function keepApart(
     let soundSince: Day | undefined;
     let goneOn: Day | undefined;
     let last: Day | undefined;
+    // How many cases began on the last lame day and were not over the same day.
+    let open = 0;
     for (let at = starts[animal] as number; at < (starts[animal + 1] as number); at++) {
       const record = order[at] as number;
       const day = dates[record] as Day;
@@ -73,8 +85,12 @@ export function keepApart(
         lastLame = undefined;
       } else if (goneOn === day) continue;
       else if (states[record] === "lame") {
+        open = lastLame === day ? open + 1 : 1;
         lastLame = day;
         soundSince = undefined;
+      } else if (states[record] === "sound the same day") {
+        open--;
+        if (open === 0) soundSince = day;
       } else if (lastLame !== day) soundSince ??= day;
     }
     if (last === undefined || lastLame === undefined) return;

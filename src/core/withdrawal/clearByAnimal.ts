@@ -29,8 +29,7 @@ export interface AnimalClear {
 /**
  * When each treated animal is clear: the latest over all of its treatments, by tag key, in order of first treatment row.
  *
- * A row without treatment date and without days is no treatment. A row with 0 days and no date is none either, since
- * some spreadsheets hand over blanks as 0.
+ * A row without treatment date and without days is no treatment.
  *
  * @throws Problem when a treatment has no tag
  * @example
@@ -45,7 +44,7 @@ export function clearByAnimal(
   for (let index = 0; index < tags.length; index++) {
     const moment = treated[index];
     const days = withdrawalDays[index];
-    if (moment === undefined && (days === undefined || days === 0)) continue;
+    if (!isTreatment(moment, days)) continue;
     const tag = tags[index];
     if (tag === undefined)
       throw new Problem("it is blank, but the row holds a treatment; enter the tag of the animal", {
@@ -66,6 +65,10 @@ export function clearByAnimal(
   }
   return animals;
 }
+
+/** A row with 0 days and no date is none either, since some spreadsheets hand over blanks as 0. */
+export const isTreatment = (treated: Moment | undefined, withdrawalDays: number | undefined): boolean =>
+  treated !== undefined || (withdrawalDays !== undefined && withdrawalDays !== 0);
 
 type Writable<T> = { -readonly [K in keyof T]: T[K] };
 

@@ -21,7 +21,7 @@ export interface SaleAnswer {
  *
  * An animal with a treatment whose days are missing is held. A tag that is in no treatment record is not called clear,
  * since a mistyped tag looks the same; a cell that holds a number loses the zeros at its front, so a treated animal's tag
- * that differs by them only is named, and while that animal is not clear this one is held.
+ * that differs by them only is named, and while that animal is not clear this one is held, treated or not.
  *
  * @param rowOf - the row of the sheet for a place in the treatment columns
  * @returns an answer for each sale tag, in their order
@@ -40,17 +40,17 @@ export function* saleCheck(
   const alike = alikeButForZeros(animals);
   for (const { key, shown } of saleTags) {
     const animal = animals.get(key);
-    if (animal !== undefined) yield answerFor(shown, animal, saleDate, rowOf);
-    else {
-      const other = alike(key);
-      const isHeld = other !== undefined && daysToWait(other, saleDate) !== 0;
+    const other = alike(key);
+    const isOtherHeld = other !== undefined && other !== animal && daysToWait(other, saleDate) !== 0;
+    if (animal !== undefined && (!isOtherHeld || daysToWait(animal, saleDate) !== 0))
+      yield answerFor(shown, animal, saleDate, rowOf);
+    else
       yield {
         tag: shown,
-        answer: isHeld ? "hold" : "no treatment recorded",
+        answer: isOtherHeld ? "hold" : "no treatment recorded",
         clear: other && `look at the zeros: ${other.tag.shown} has a treatment`,
         daysToWait: undefined,
       };
-    }
   }
 }
 

@@ -2,8 +2,13 @@ import { isUnclearDate } from "./isUnclearDate.ts";
 import type { UniverParts } from "./univerParts.ts";
 
 type Formula = UniverParts["formula"];
-interface DateFunction {
-  readonly prototype: { calculate: (...given: Value[]) => unknown };
+/** The engine's functions with their names, as it lists them. */
+type Makers = readonly (readonly unknown[])[];
+
+type Calculate = (this: unknown, ...given: Value[]) => unknown;
+
+interface WorksheetFunction {
+  readonly prototype: { calculate: Calculate };
 }
 
 type Value = ReturnType<Formula["ValueObjectFactory"]["create"]>;
@@ -18,7 +23,16 @@ const mended = new WeakSet<Formula["ValueObjectFactory"]>();
  * its version changes.
  */
 export function refuseUnclearDates({ core, formula }: UniverParts): void {
-  const { ErrorValueObject, ErrorType, StringValueObject, ValueObjectFactory, functionDate, functionText } = formula;
+  const {
+    ErrorValueObject,
+    ErrorType,
+    StringValueObject,
+    ValueObjectFactory,
+    functionDate,
+    functionMath,
+    functionStatistical,
+    functionText,
+  } = formula;
   if (mended.has(ValueObjectFactory)) return;
   mended.add(ValueObjectFactory);
   const isUnclear = (value: unknown): boolean => typeof value === "string" && isUnclearDate(value, core.numfmt);
@@ -35,17 +49,35 @@ export function refuseUnclearDates({ core, formula }: UniverParts): void {
   ValueObjectFactory.create = (raw, isText) =>
     create(raw, isText || isUnclear(typeof raw === "string" ? raw.replace(/^"(.*)"$/s, "$1") : raw));
 
+  const isText = (value: Value, isRefused: (text: string) => boolean): boolean =>
+    value instanceof StringValueObject && isRefused(value.getValue());
+  const wrap = (makers: Makers, wrapped: (calculate: Calculate) => Calculate): void => {
+    for (const [made] of makers) {
+      const own = (made as unknown as WorksheetFunction).prototype;
+      own.calculate = wrapped(own.calculate);
+    }
+  };
+
   // The functions of dates, and TEXT, make a date of a text themselves.
-  const makers = [...functionDate, ...functionText.filter(([, name]) => name === "TEXT")];
   const refused = (value: Value): Value => {
     if (value.isArray()) return value.mapValue(refused);
-    return value instanceof StringValueObject && isUnclear(value.getValue()) ? noNumber() : value;
+    return isText(value, isUnclear) ? noNumber() : value;
   };
-  for (const [made] of makers) {
-    const own = (made as unknown as DateFunction).prototype;
-    const { calculate } = own;
-    own.calculate = function (...given) {
-      return calculate.apply(this, given.map(refused));
-    };
-  }
+  wrap(
+    [...functionDate, ...functionText.filter(([, name]) => name === "TEXT")],
+    (calculate) =>
+      function (...given) {
+        return calculate.apply(this, given.map(refused));
+      },
+  );
+
+  // A criterion such as >=01/03/2026 would be held against texts, and no date would fit it.
+  const isUnclearCriterion = (text: string): boolean => isUnclear(/^\s*[<>]=?\s*(.+)$/s.exec(text)?.[1]);
+  wrap(
+    [...functionMath, ...functionStatistical].filter(([, name]) => /IFS?$/.test(String(name))),
+    (calculate) =>
+      function (...given) {
+        return given.some((value) => isText(value, isUnclearCriterion)) ? noNumber() : calculate.apply(this, given);
+      },
+  );
 }

@@ -4,7 +4,7 @@ import { room, sheetNames } from "./bookTables.ts";
 import { ofMedicine, orSeeProblems } from "./formulas.ts";
 import { listLooks, writeList } from "./writeList.ts";
 
-const headings = 5;
+const headings = 6;
 const useRows = room.medicines + 3;
 
 // What is not said to be no antibiotic counts as one, so that a medicine that lacks its line is found and not left out.

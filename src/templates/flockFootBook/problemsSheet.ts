@@ -55,8 +55,10 @@ const below = (sheet: string, end: number, right: string): string =>
   `COUNTA('${sheet}'!$A$${end + 1}:$${right}$${end + 500})`;
 const headings = firstCheck + checks.length + 5;
 
+const check = (table: string): string => `FOOT.RECORDCHECK(${table}[#Headers],${table}[#Data],as_of)`;
+
 /** RECORDCHECK gives rows of the table; the sheet's own rows are found faster. */
-const inSheetRows = (check: string): string => `IFERROR(${check}+{${firstRecord},0,0,0},${check})`;
+const inSheetRows = (found: string): string => `IFERROR(${found}+{${firstRecord},0,0,0},${found})`;
 
 /** What in the records should be mended, row by row. */
 export const problemsSheet: SheetPlan = {
@@ -101,6 +103,7 @@ export const problemsSheet: SheetPlan = {
     );
     sheet.put({ row: 2, column: 1 }, "things to look at", "subtitle");
     nameCell("problems_found", sheetNames.problems, count);
+    nameCell("problems_cut_off", sheetNames.problems, { top: headings - 2, left: 0, bottom: headings - 2, right: 0 });
     sheet.emphasize({ top: firstCheck, left: 0, bottom: row, right: 2 }, [`$A${firstCheck + 1}>0`, "strong"]);
     for (const { question, column, table } of [
       { question: "Cases: how each heading was read, then what to mend", column: 0, table: "Cases" },
@@ -117,11 +120,9 @@ export const problemsSheet: SheetPlan = {
         rows,
         // More than one thing may be wrong with a row.
         longest: 10 * room.cases,
+        counted: check(table),
         gives: recordCheckFunction,
-        formula: orWords(
-          inSheetRows(`FOOT.RECORDCHECK(${table}[#Headers],${table}[#Data],as_of)`),
-          "not worked out: see Start",
-        ),
+        formula: orWords(inSheetRows(check(table)), "not worked out: see Start"),
         strong: `ISNUMBER($${columnLetters(column)}${top})`,
       });
     sheet.freezeAt({ row: 3, column: 0 });

@@ -40,7 +40,7 @@ export const startSheet = ({ invented }: BookContent): SheetPlan => ({
       states: [
         [
           "Records",
-          'IF(ISNUMBER(problems_found),IF(problems_found=0,"Nothing to mend was found.",problems_found&" things to look at: see the sheet Problems."),"Not worked out here.")',
+          'IF(LEN(problems_cut_off)>0,"The list of problems is cut off: see the sheet Problems.",IF(ISNUMBER(problems_found),IF(problems_found=0,"Nothing to mend was found.",problems_found&" things to look at: see the sheet Problems."),"Not worked out here."))',
         ],
       ],
       steps,

@@ -4,15 +4,15 @@ import { placeKey } from "../engine.ts";
 import { storedSpelling } from "../formula/storedSpelling.ts";
 import type { Sheet, SheetCell } from "../model.ts";
 import { openWorkbook } from "../openWorkbook.ts";
-import { relationshipsPart } from "../parts/relationships.ts";
 import type { Workbook } from "../workbook.ts";
 import type { Worked } from "../workOut.ts";
 import { writeZip } from "../zip/writeZip.ts";
 import { addNumberFormats, type NumberFormats } from "./addNumberFormats.ts";
 import type { CellChange } from "./cellChange.ts";
 import { giveOwnText } from "./changesOf.ts";
+import { entriesWith } from "./entriesWith.ts";
+import { PartList } from "./partList.ts";
 import { saveWorkbook } from "./saveWorkbook.ts";
-import { splice } from "./splice.ts";
 import { spliceSheet } from "./spliceSheet.ts";
 
 /** What a person typed into a cell. */
@@ -47,20 +47,16 @@ export function writeEdits(workbook: Workbook, edits: readonly Edit[]): Uint8Arr
     const changes = changesFor(sheet, cells, all, formats);
     formulaGone ||= changes.some(({ old, formula }) => old?.formula !== undefined && formula === undefined);
     arrays.push(...all.filter(({ array }) => array));
-    changed.set(sheet.part.toLowerCase(), spliceSheet(sheet, changes));
+    changed.set(sheet.part, spliceSheet(sheet, changes));
   });
   const styles = formats.text();
   const stylesPart = workbook.relationships.find(({ kind }) => kind === "styles")?.target;
-  if (styles !== undefined && stylesPart !== undefined) changed.set(stylesPart.toLowerCase(), styles);
-  const dropped = formulaGone ? dropCalcChain(workbook, changed) : undefined;
-  const encoder = new TextEncoder();
-  const bytes = writeZip(
-    workbook.files.entries.flatMap((entry) => {
-      if (entry.name.toLowerCase() === dropped) return [];
-      const text = changed.get(entry.name.toLowerCase());
-      return [text === undefined ? entry : { ...entry, bytes: encoder.encode(text) }];
-    }),
-  );
+  if (styles !== undefined && stylesPart !== undefined) changed.set(stylesPart, styles);
+  const list = new PartList(workbook);
+  // The order of calculation names a cell that holds no formula any more; the spreadsheet makes it anew.
+  if (formulaGone) list.drop("calcChain");
+  for (const [part, text] of list.texts()) changed.set(part, text);
+  const bytes = writeZip(entriesWith(workbook.files.entries, changed, list.dropped));
   return arrays.length === 0 ? bytes : withArrays(bytes, arrays);
 }
 
@@ -119,23 +115,6 @@ const replacedAreas = (edits: readonly Edit[], cells: ReadonlyMap<number, SheetC
 
 const columnStyle = ({ columnStyles }: Sheet, column: number): number =>
   columnStyles.find(({ from, to }) => column >= from && column <= to)?.style ?? 0;
-
-/**
- * The order of calculation names a cell that holds no formula any more; the spreadsheet makes it anew.
- *
- * @returns the part that goes, in small letters
- */
-function dropCalcChain({ files, part, relationships }: Workbook, changed: Map<string, string>): string | undefined {
-  const link = relationships.find(({ kind, external }) => kind === "calcChain" && !external);
-  if (!link) return undefined;
-  const links = relationshipsPart(part);
-  changed.set(links.toLowerCase(), splice(files.text(links), [{ start: link.start, end: link.end, text: "" }]));
-  const listed = /<(?:\w+:)?Override\b[^>]*calcChain\.xml[^>]*\/>/i;
-  changed.set(contentTypes.toLowerCase(), files.text(contentTypes).replace(listed, ""));
-  return link.target.toLowerCase();
-}
-
-const contentTypes = "[Content_Types].xml";
 
 /** The file with these formulas as dynamic array formulas, each over its own cell until it is worked out. */
 function withArrays(bytes: Uint8Array, arrays: readonly Edit[]): Uint8Array {

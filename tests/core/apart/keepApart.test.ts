@@ -101,11 +101,28 @@ describe("keepApart of cases with the day sound again", () => {
     );
   });
 
+  it("lets sound stand on the day of its own case, and lame of another case that day", () => {
+    const run = (event: number, soundOn: (number | undefined)[]) =>
+      keepApart(
+        event,
+        soundOn.map(() => a),
+        soundOn.map(() => 46080),
+        soundOn.map(() => "lame" as const),
+        7,
+        { soundOn },
+      );
+    expect(run(46087, [46080])).toEqual([]);
+    expect(run(46086, [46080])[0]?.why).toMatch(/^sound only since 27 Feb 2026/);
+    expect(run(46087, [46080, undefined])[0]?.why).toBe("lame on 27 Feb 2026");
+    expect(run(46087, [undefined, 46080])[0]?.why).toBe("lame on 27 Feb 2026");
+    expect(run(46087, [46080, 46080])).toEqual([]);
+  });
+
   it("is the same as a record for each of the two days", () => {
     const oneCase = fc.record({
       tag: fc.constantFrom(a, b, c),
       day: fc.integer({ min: 0, max: 40 }),
-      lasted: fc.option(fc.integer({ min: 0, max: 20 }), { nil: undefined }),
+      lasted: fc.option(fc.integer({ min: 1, max: 20 }), { nil: undefined }),
     });
     fc.assert(
       fc.property(fc.array(oneCase, { maxLength: 20 }), fc.integer({ min: 0, max: 60 }), (found, event) => {

@@ -124,8 +124,13 @@ describe("animalClear of a tag that lost its zeros", () => {
 
   it("is refused while another spelling has a treatment, and blank for any other tag", () => {
     expect(() => animalClear(tagOf("42"), treatments, "whole days")).toThrow(
-      "42 has no treatment, but 042 has one; look at the zeros",
+      "the treatments have 042 too; look at the zeros",
     );
+    // The later treatment stands under another spelling.
+    const split = { tags: [tagOf("42"), tagOf("042")], treated: [46000, 46020], withdrawalDays: [28, 28] };
+    expect(() => animalClear(tagOf("42"), split, "whole days")).toThrow("the treatments have 042 too");
+    const untreated = { ...split, treated: [46000, undefined], withdrawalDays: [28, undefined] };
+    expect(animalClear(tagOf("42"), untreated, "whole days")).toBe(46029);
     for (const tag of ["43", "420", "7", "A07"])
       expect(animalClear(tagOf(tag), treatments, "whole days")).toBeUndefined();
   });
@@ -200,6 +205,18 @@ describe("saleCheck", () => {
     expect(answerOn(46028, "42", [28, 5, 0, 0])).toEqual(["hold", "look at the zeros: 042 has a treatment"]);
     expect(answerOn(46900, "007", [5, 28, undefined, 0])).toEqual(["hold", "look at the zeros: 7 has a treatment"]);
     expect(answerOn(46900, "007", [5, 28, 0, undefined])).toEqual(["hold", "look at the zeros: 07 has a treatment"]);
+  });
+
+  it("holds an animal that is clear under its own tag while another spelling is not", () => {
+    const split = { tags: [tagOf("42"), tagOf("042")], treated: [46000, 46020], withdrawalDays: [28, 28] };
+    const answerOn = (sale: number, tag: string) => {
+      const [answer] = saleCheck([tagOf(tag)], sale, split, "whole days", (i) => i + 1);
+      return [answer?.answer, answer?.clear];
+    };
+    expect(answerOn(46030, "42")).toEqual(["hold", "look at the zeros: 042 has a treatment"]);
+    expect(answerOn(46030, "042")).toEqual(["hold", 46049]);
+    expect(answerOn(46028, "42")).toEqual(["hold", 46029]);
+    expect(answerOn(46049, "42")).toEqual(["clear", 46029]);
   });
 
   it("calls an animal clear exactly when the sale is not before its clear date", () => {
