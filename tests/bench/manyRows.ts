@@ -42,6 +42,7 @@ const byName: Readonly<Record<string, InRow>> = {
   sale_tags: (row, rows) => tagOf((row * 11) % Math.ceil(rows / 5)),
   treated: (row) => dateInRow(row) + (row % 9),
   sound_on: (row) => (row % 4 === 0 ? null : dateInRow(row) + 9 + (row % 18)),
+  left_on: (row) => (row % 11 === 0 ? dateInRow(row) + 40 : null),
   done: (row) => (row % 3 === 0 ? null : dateInRow(row) + 1),
 };
 
