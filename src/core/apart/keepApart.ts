@@ -41,6 +41,7 @@ export function keepApart(
   settleDays: number,
   { soundOn = [], leftOn = [] }: FurtherDays = {},
 ): readonly KeptApart[] {
+  if (soundOn.length + leftOn.length === 0) return apartFrom({ tags, dates, states }, event, settleDays);
   const all = { tags: [...tags], dates: [...dates], states: [...states] as State[] };
   const add = (days: readonly (Day | undefined)[], state: Soundness, argument: string): void =>
     days.forEach((day, index) => {

@@ -6,7 +6,7 @@ import type { Look } from "../authoring/looks.ts";
 import type { Rule } from "../authoring/sheetAuthor.ts";
 import type { BookContent } from "./bookContent.ts";
 import { caseHeadings, firstRecord, headingRow, room, sheetNames } from "./bookTables.ts";
-import { caseWorked, lameOn, lookedOn, orSeeProblems, workedColumn } from "./formulas.ts";
+import { type caseWorked, lameOn, lookedOn, orSeeProblems, workedColumn, workedLetters } from "./formulas.ts";
 import { writeRecords } from "./writeRecords.ts";
 
 type Heading = (typeof caseHeadings)[number];
@@ -169,8 +169,6 @@ export const casesSheet = ({ cases }: BookContent): SheetPlan => ({
       sheet.put({ row: headingRow, column }, heading, look === "workedCount" ? "workedHeadingCentre" : "workedHeading");
       sheet.put({ row: firstRecord, column }, { formula: orSeeProblems(formula) }, look);
     });
-    const workedLetters = (name: (typeof caseWorked)[number]): string =>
-      columnLetters(caseHeadings.length + caseWorked.indexOf(name));
     const [clearCell, lookCell] = [`$${workedLetters("clear")}${n}`, `$${workedLetters("secondLook")}${n}`];
     sheet.put(
       { row: 1, column: caseHeadings.length },

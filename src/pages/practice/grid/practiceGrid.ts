@@ -15,7 +15,7 @@ import { namespace } from "../../../definition/formulaText.ts";
 import { cellFromData } from "../../../hosts/headless/valueCells.ts";
 import { type Area, type Place, placeText, readPlace } from "../../../workbook/address.ts";
 import type { Engine } from "../../../workbook/engine.ts";
-import { quoteSheet } from "../../../workbook/formula/structured.ts";
+import { quoteSheet, unquoteSheet } from "../../../workbook/formula/structured.ts";
 import { surroundingsOf } from "../../../workbook/formula/surroundingsOf.ts";
 import { type Surroundings, translate } from "../../../workbook/formula/translate.ts";
 import { isOneCall } from "../../../workbook/saving/changesOf.ts";
@@ -258,7 +258,7 @@ export function practiceGrid(
 
   const place = (cell: string): { sheet: string; row: number; column: number } => {
     const cut = cell.lastIndexOf("!");
-    const name = cell.slice(0, Math.max(cut, 0)).replace(/^'|'$/g, "").replaceAll("''", "'");
+    const name = unquoteSheet(cell.slice(0, Math.max(cut, 0)));
     const at = readPlace(cell.slice(cut + 1));
     const active = api.getActiveWorkbook()?.getActiveSheet()?.getSheetId() ?? sheetId(0);
     const named = opened?.workbook.sheets.findIndex((sheet) => sheet.name.toLowerCase() === name.toLowerCase()) ?? -1;
