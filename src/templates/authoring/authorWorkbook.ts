@@ -1,11 +1,12 @@
 import { createRequire } from "node:module";
 import { init, type Style } from "excelize-wasm";
-import { strFromU8, strToU8, unzipSync } from "fflate";
+import { strToU8, unzipSync } from "fflate";
 import { fixedArea, quoteSheet } from "../../workbook/formula/structured.ts";
 import { escapeXml } from "../../workbook/xml/escapeXml.ts";
 import { writeZip } from "../../workbook/zip/writeZip.ts";
 import { chartKinds } from "./chartKinds.ts";
 import { type Emphasis, emphases, type Look, looks } from "./looks.ts";
+import { mendParts } from "./mendParts.ts";
 import { must, type NameCell, type SheetAuthor, type Styles, sheetAuthor } from "./sheetAuthor.ts";
 
 /** One sheet of a workbook to be: its name and what writes it. */
@@ -72,43 +73,15 @@ function onceEach<K>(make: (key: K) => number): (key: K) => number {
 // in a way that some readers stumble over.
 function steadied(bytes: Uint8Array, plan: WorkbookPlan): Uint8Array {
   const written = { ...unzipSync(bytes), "docProps/core.xml": strToU8(properties(plan)) };
+  const mend = mendParts(written);
   const parts = Object.entries(written).map(([name, content]) => ({
     name,
-    bytes: mended(name, content),
+    bytes: mend(name, content),
     stored: false,
   }));
   const first = (name: string) => (name === "[Content_Types].xml" ? 0 : name.startsWith("_rels/") ? 1 : 2);
   return writeZip(parts.sort((one, other) => first(one.name) - first(other.name) || (one.name < other.name ? -1 : 1)));
 }
-
-function mended(name: string, content: Uint8Array): Uint8Array {
-  if (name === "[Content_Types].xml") return inFixedOrder(content);
-  if (name.startsWith("xl/charts/chart")) return withoutUnnamed(content);
-  return name.startsWith("xl/tables/") ? withHeaderCount(content) : content;
-}
-
-// The library lists the file endings in another order each time.
-function inFixedOrder(contentTypes: Uint8Array): Uint8Array {
-  const text = strFromU8(contentTypes);
-  const entries = text.match(/<Default [^>]*>(?:<\/Default>)?/g) ?? [];
-  const [first = ""] = entries;
-  const without = entries.reduce((rest, entry) => rest.replace(entry, ""), text);
-  const place = text.indexOf(first);
-  return strToU8(without.slice(0, place) + [...entries].sort().join("") + without.slice(place));
-}
-
-// The library can give an entry of the legend a font of its own, see `notInLegend`, but cannot leave it out.
-const withoutUnnamed = (chart: Uint8Array): Uint8Array =>
-  strToU8(
-    strFromU8(chart).replace(
-      /(<legendEntry><idx val="\d+"><\/idx>)<txPr>.*?<\/txPr>(<\/legendEntry>)/g,
-      '$1<delete val="1"></delete>$2',
-    ),
-  );
-
-// One heading row is what the format takes for granted; some libraries take none for granted.
-const withHeaderCount = (table: Uint8Array): Uint8Array =>
-  strToU8(strFromU8(table).replace(/ ref="/, ' headerRowCount="1" ref="'));
 
 function properties({ title, description, made }: WorkbookPlan): string {
   const moment = `${made}T00:00:00Z`;

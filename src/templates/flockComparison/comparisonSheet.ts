@@ -186,7 +186,7 @@ export const comparisonSheet = ({ flocks }: ComparisonContent): SheetPlan => ({
     sheet.protect();
     sheet.print({
       sideways: true,
-      cells: `$A$1:INDEX($P$1:$P$${firstFlock + rows},${firstFlock}+MAX(20,COUNTA(${sheetNames.flocks}!$A$${n}:$A$${firstFlock + rows})))`,
+      cells: `$A$1:$P$${firstFlock + rows}`,
       repeat: [headingRow, headingRow],
     });
   },
