@@ -29,7 +29,7 @@ export default defineConfig({
           "tests/workbook/**/*.test.ts",
           "tests/cli/**/*.test.ts",
           "tests/samples/**/*.test.ts",
-          "tests/templates/**/*.test.ts",
+          "tests/workbooks/**/*.test.ts",
         ],
         120_000,
       ),

@@ -1,11 +1,11 @@
 import { describe, expect, test } from "vitest";
 import { isoText } from "../../src/cells/day.ts";
 import { tagKey } from "../../src/core/tags/tagKey.ts";
-import { caseHeadings, printedTag, typedCases, typedGathers } from "../../src/templates/inventedFlock/asTyped.ts";
-import { groups, year } from "../../src/templates/inventedFlock/flockYear.ts";
-import { inventedFlock, sampleSeed } from "../../src/templates/inventedFlock/inventedFlock.ts";
-import { saleList } from "../../src/templates/inventedFlock/saleList.ts";
-import { seededRandom } from "../../src/templates/inventedFlock/seededRandom.ts";
+import { caseHeadings, printedTag, typedCases, typedGathers } from "../../src/workbooks/inventedFlock/asTyped.ts";
+import { groups, year } from "../../src/workbooks/inventedFlock/flockYear.ts";
+import { inventedFlock, sampleSeed } from "../../src/workbooks/inventedFlock/inventedFlock.ts";
+import { saleList } from "../../src/workbooks/inventedFlock/saleList.ts";
+import { seededRandom } from "../../src/workbooks/inventedFlock/seededRandom.ts";
 
 const flock = inventedFlock(sampleSeed);
 const { animals, cases, gathers } = flock;

@@ -1,7 +1,7 @@
 import { resolve } from "node:path";
 import { afterAll, beforeAll, describe, expect, it } from "vitest";
 import { dayOf } from "../../src/cells/day.ts";
-import { caseHeadings } from "../../src/templates/flockFootBook/bookTables.ts";
+import { caseHeadings } from "../../src/workbooks/footBook/bookTables.ts";
 import { type Calc, type CalcWorkbook, startCalc, type Typed } from "./startCalc.ts";
 
 // Calc keeps an array as long as it was saved: an animal below its end is on no list, and must not pass for clear.

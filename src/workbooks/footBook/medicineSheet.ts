@@ -1,0 +1,60 @@
+import { medicineUseFunction } from "../../../functions/medicines/medicineUse.ts";
+import type { SheetPlan } from "../writing/authorWorkbook.ts";
+import { listLooks, writeList } from "../writing/writeList.ts";
+import { room, sheetNames } from "./bookTables.ts";
+import { ofMedicine, orSeeProblems } from "./formulas.ts";
+
+const headings = 6;
+const useRows = room.medicines + 3;
+
+// What is not said to be no antibiotic counts as one, so that a medicine that lacks its line is found and not left out.
+const inYear = "(1-ISNUMBER(Cases[Treated])*((Cases[Treated]<year_from)+(Cases[Treated]>as_of)>0))";
+const antibiotic = `(Cases[Medicine]<>"")*(${ofMedicine(5)}<>"no")*${inYear}`;
+// A spray is in no ml: it cannot be added up with what is injected.
+const counted = `${antibiotic}*(LEN(Cases[Dose ml])>0)`;
+const withoutMl = `SUM(${antibiotic}*(LEN(Cases[Dose ml])=0))`;
+const where = (column: string): string => `IF(${counted},${column},"")`;
+
+/** How much medicine went into the flock. */
+export const medicineSheet: SheetPlan = {
+  name: sheetNames.medicine,
+  write(sheet) {
+    listLooks(medicineUseFunction).forEach((look, step) => {
+      sheet.columnLook(step, step, look);
+    });
+    sheet.widths(34, 14, 14, 16, 14);
+    sheet.dress({ top: 0, left: 0, bottom: headings - 1, right: 4 }, "note");
+    sheet.title("Medicine use");
+    sheet.put({ row: 1, column: 0 }, "Treated from", "label");
+    sheet.put({ row: 1, column: 1 }, { formula: "year_from" }, "workedDate");
+    sheet.put({ row: 1, column: 2 }, "up to", "label");
+    sheet.put({ row: 1, column: 3 }, { formula: "as_of" }, "workedDate");
+    sheet.put(
+      { row: 2, column: 0 },
+      "Antibiotics only: a medicine that says no in the settings is left out. mg/PCU sets use against flock weight.",
+    );
+    sheet.put(
+      { row: 3, column: 0 },
+      {
+        formula: `IF(${withoutMl}=0,"",${withoutMl}&" treatments with an antibiotic have no ml, such as sprays, and are in no total here.")`,
+        array: true,
+      },
+      "note",
+    );
+    writeList(sheet, {
+      question: "Antibiotics",
+      row: headings,
+      column: 0,
+      rows: useRows - 2,
+      longest: useRows,
+      gives: medicineUseFunction,
+      formula: `IF(OR(LEN(breeding_sheep)=0,LEN(slaughter_lambs)=0),"type breeding sheep and lambs in Settings",${orSeeProblems(
+        `FOOT.MEDICINEUSE(${where("Cases[Medicine]")},${where("Cases[Dose ml]")},${where(ofMedicine(2))},breeding_sheep,slaughter_lambs)`,
+      )})`,
+      strong: `LEFT($A${headings + 2},9)="all"`,
+    });
+    sheet.freezeAt({ row: headings + 1, column: 0 });
+    sheet.protect();
+    sheet.print({ cells: `$A$1:$E$${headings + useRows}`, onOnePage: true });
+  },
+};

@@ -1,0 +1,67 @@
+import { isoText } from "../../cells/day.ts";
+import { lesions } from "../../core/lesions/lesionName.ts";
+import { lesionWords } from "../footBook/bookTables.ts";
+import { printedTag } from "../inventedFlock/asTyped.ts";
+import { year } from "../inventedFlock/flockYear.ts";
+import { inventedFlock } from "../inventedFlock/inventedFlock.ts";
+import type { VisitContent } from "./visitContent.ts";
+
+const monthAgo = year.last - 31;
+
+/** A visit to the invented flock on the last day of its year. The medicine and its numbers are made up. */
+export function inventedVisit(seed: number): VisitContent {
+  const { animals, gathers, cases } = inventedFlock(seed);
+  const lately = cases.filter(({ seen }) => seen > monthAgo);
+  const looked = gathers.filter(({ date }) => date > monthAgo);
+  const treated = lately.filter(({ medicine, animal }) => medicine === "medicine A" && !animal.group.lambs);
+  return {
+    farm: "Invented flock",
+    made: isoText(year.last),
+    invented: true,
+    day: year.last,
+    adviser: "adviser (invented)",
+    target: 0.05,
+    plan: { expected: 0.08, margin: 0.02, design: 0.02 },
+    flockHas: { footrot: true, codd: false },
+    groups: looked.map(({ group, seen, lame }) => ({
+      Group: group,
+      Sheep: Math.max(
+        seen,
+        animals.filter((animal) => animal.group.name === group && animal.until === year.last).length,
+      ),
+      "Looked at": seen,
+      Lame: lame,
+    })),
+    found: lesions
+      .flatMap((lesion) => {
+        const its = lately.filter((record) => record.lesion === lesion);
+        if (its.length === 0 || lesion === "no lesion") return [];
+        const severe = its.some(({ score }) => score >= 5) ? "yes" : "no";
+        return [
+          {
+            Lesion: lesionWords[lesion],
+            Cases: its.length,
+            Severe: severe,
+            "Pus let out": lesion === "white line abscess" ? "yes" : null,
+          },
+        ];
+      })
+      .slice(0, 4),
+    medicine: { name: "medicine A (invented)", mgPerKg: 20, mgPerMl: 200, mostPerSite: 5, bottleMl: 50 },
+    weighed: treated
+      .slice(0, 14)
+      .map(({ animal, weightKg }) => ({ Animal: printedTag(animal.number), "Weight kg": weightKg })),
+    bath: { lengthCm: 300, topWidthCm: 30, depthCm: 6, percent: 10, kind: "powder" },
+    actions: [
+      { Agreed: "Catch and treat every lame ewe within 3 days", Who: "shepherd", By: year.last + 3, Done: "no" },
+      { Agreed: "No trimming of lame feet", Who: "all", By: null, Done: null },
+      {
+        Agreed: "Keep bought-in sheep apart for 4 weeks",
+        Who: "shepherd",
+        By: year.last + 28,
+        Done: "no",
+      },
+      { Agreed: "List the ewes lame twice, for culling", Who: "farmer", By: year.last + 30, Done: "no" },
+    ],
+  };
+}
