@@ -11,9 +11,9 @@ import { type Recalculated, recalculate } from "../../src/workbook/recalculate.t
 import { farmRecords } from "../../src/workbooks/farmRecords/farmRecords.ts";
 import type { PlacedAnswer } from "../../src/workbooks/farmRecords/placedAnswers.ts";
 import { latestGathersFrom } from "../../src/workbooks/farmRecords/settingsSheet.ts";
-import { printedTag } from "../../src/workbooks/inventedFlock/asTyped.ts";
 import { year } from "../../src/workbooks/inventedFlock/flockYear.ts";
 import { inventedFlock, sampleSeed } from "../../src/workbooks/inventedFlock/inventedFlock.ts";
+import { printedTag } from "../../src/workbooks/inventedFlock/printedTag.ts";
 import { authorWorkbook } from "../../src/workbooks/writing/authorWorkbook.ts";
 import { jStat } from "../bench/jStat.ts";
 import { sheetCells } from "./sheetCells.ts";

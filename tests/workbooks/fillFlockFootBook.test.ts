@@ -7,11 +7,14 @@ import { engineInNode } from "../../src/hosts/headless/engineInNode.ts";
 import { columnLetters } from "../../src/workbook/address.ts";
 import { openWorkbook } from "../../src/workbook/openWorkbook.ts";
 import { recalculate } from "../../src/workbook/recalculate.ts";
-import { caseHeadings, firstRecord, room, sheetNames } from "../../src/workbooks/footBook/bookTables.ts";
+import { firstRecord, sheetNames } from "../../src/workbooks/footBook/bookSheets.ts";
+import { placedCases } from "../../src/workbooks/footBook/placedRecords.ts";
+import { cases as casesTable } from "../../src/workbooks/tables/cases.ts";
+import type { KeyOf, RecordOf } from "../../src/workbooks/tables/defineTable.ts";
 import { sheetCells } from "../samples/sheetCells.ts";
 
 /** The letters of a column that is worked out beside the typed ones. */
-const workedLetters = (place: number): string => columnLetters(caseHeadings.length + place);
+const workedLetters = (place: number): string => columnLetters(casesTable.keys.length + place);
 
 const asOf = dayOf("2026-06-30");
 const firstSeen = dayOf("2026-04-01");
@@ -19,19 +22,19 @@ const lesions = ["footrot", "scald", "white line abscess", "CODD"];
 const tagOf = (animal: number): string => `ZZ 0123456 ${String(animal).padStart(5, "0")}`;
 
 /** Fifty cases, one a day, of 25 animals: each is lame twice, 25 days apart. The first ten of them got medicine. */
-const typed = (place: number): Partial<Record<(typeof caseHeadings)[number], Cell>> => {
+const typed = (place: number): RecordOf<typeof casesTable> => {
   const seen = firstSeen + place;
   return {
-    "Seen lame": seen,
-    Treated: seen,
-    Tag: tagOf((place % 25) + 1),
-    Group: "Ewes",
-    Foot: "LF",
-    Lesion: lesions[place % 4] as string,
-    Score: 3,
-    Treatment: place >= 40 ? "injection" : "spray",
-    ...(place >= 40 ? { Medicine: "own medicine", "Dose ml": 5, "Withdrawal days": 60 } : { "Withdrawal days": 0 }),
-    ...(place < 45 ? { "Looked again": seen + 7, "Sound on": seen + 5 } : {}),
+    seen,
+    treated: seen,
+    tag: tagOf((place % 25) + 1),
+    group: "Ewes",
+    foot: "LF",
+    lesion: lesions[place % 4] as string,
+    score: 3,
+    treatment: place >= 40 ? "injection" : "spray",
+    ...(place >= 40 ? { medicine: "own medicine", ml: 5, withdrawalDays: 60 } : { withdrawalDays: 0 }),
+    ...(place < 45 ? { lookedAgain: seen + 7, soundOn: seen + 5 } : {}),
   };
 };
 
@@ -49,8 +52,8 @@ async function openTyping() {
 }
 
 function typeCase({ sheet }: Book, row: number, place: number): void {
-  for (const [heading, value] of Object.entries(typed(place)))
-    sheet(sheetNames.cases).getCell(row, caseHeadings.indexOf(heading as never) + 1).value = value as ExcelJS.CellValue;
+  for (const [key, value] of Object.entries(typed(place)) as [KeyOf<typeof casesTable>, Cell][])
+    sheet(sheetNames.cases).getCell(row, placedCases.column(key).left + 1).value = value as ExcelJS.CellValue;
 }
 
 function typeFarm({ sheet }: Book): void {
@@ -109,7 +112,7 @@ describe("fifty cases typed into the empty book", () => {
     const first = firstRecord + 1;
     const rowOf = (place: number): number => first + place + (place < 30 ? 0 : 1);
     for (const place of [0, 29, 30, 49]) {
-      const { Treated: treated } = typed(place);
+      const { treated } = typed(place);
       const days = place >= 40 ? 61 : 0;
       expect(cells.get(`Cases!${workedLetters(0)}${rowOf(place)}`)).toBe(Number(treated) + days);
       expect(cells.get(`Cases!${workedLetters(1)}${rowOf(place)}`)).toBe(Number(treated) + 7);
@@ -151,7 +154,7 @@ describe("fifty cases typed into the empty book", () => {
 });
 
 test("cases typed below the end of the table are told, not dropped in silence; a table drawn out takes them in", async () => {
-  const end = firstRecord + room.cases;
+  const end = firstRecord + casesTable.room;
   const typing = await openTyping();
   typeFarm(typing);
   typeCase(typing, firstRecord + 1, 0);
@@ -173,11 +176,11 @@ test("what is in no total of medicines is told, and so is an injection whose ml 
   typeFarm(typing);
   for (const place of [40, 41, 42]) typeCase(typing, firstRecord + 1 + place - 40, place);
   const cases = typing.sheet(sheetNames.cases);
-  const cell = (heading: (typeof caseHeadings)[number], row: number) =>
-    cases.getCell(firstRecord + row, caseHeadings.indexOf(heading) + 1);
+  const cell = (key: KeyOf<typeof casesTable>, row: number) =>
+    cases.getCell(firstRecord + row, placedCases.column(key).left + 1);
   // A spray, and an injection without its ml.
-  cell("Treatment", 2).value = "spray";
-  for (const row of [2, 3]) cell("Dose ml", row).value = null;
+  cell("treatment", 2).value = "spray";
+  for (const row of [2, 3]) cell("ml", row).value = null;
   const cells = await worked(typing);
   expect(cells.get("Medicine use!A4")).toBe(
     "2 treatments with an antibiotic have no ml, such as sprays, and are in no total here.",

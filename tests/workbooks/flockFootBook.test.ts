@@ -7,19 +7,16 @@ import { engineInNode } from "../../src/hosts/headless/engineInNode.ts";
 import { readPlace } from "../../src/workbook/address.ts";
 import { openWorkbook } from "../../src/workbook/openWorkbook.ts";
 import { type Recalculated, recalculate } from "../../src/workbook/recalculate.ts";
-import {
-  caseHeadings,
-  gatherHeadings,
-  lesionWords,
-  room,
-  sheetNames,
-} from "../../src/workbooks/footBook/bookTables.ts";
+import { sheetNames } from "../../src/workbooks/footBook/bookSheets.ts";
 import { emptyBook } from "../../src/workbooks/footBook/emptyBook.ts";
 import { flockFootBook } from "../../src/workbooks/footBook/flockFootBook.ts";
 import { inventedBook } from "../../src/workbooks/footBook/inventedBook.ts";
 import { year } from "../../src/workbooks/inventedFlock/flockYear.ts";
 import { sampleSeed } from "../../src/workbooks/inventedFlock/inventedFlock.ts";
 import { onDay } from "../../src/workbooks/onDay.ts";
+import { cases as casesTable } from "../../src/workbooks/tables/cases.ts";
+import { gathers as gathersTable } from "../../src/workbooks/tables/gathers.ts";
+import { lesionWords } from "../../src/workbooks/tables/recordWords.ts";
 import { workedOut } from "../../src/workbooks/workedOut.ts";
 import { sheetCells } from "../samples/sheetCells.ts";
 
@@ -31,14 +28,17 @@ const parts = (bytes: Uint8Array): Readonly<Record<string, string>> =>
   );
 const book = inventedBook(sampleSeed);
 /** The records by the names of their columns, counted through as the sheets' lists count them. */
-const records = book.cases.map((typed, place) => {
-  const cell = (heading: (typeof caseHeadings)[number]) => typed[caseHeadings.indexOf(heading)];
-  return { row: place + 1, tag: cell("Tag"), treated: cell("Treated"), days: cell("Withdrawal days"), cell };
-});
+const records = book.cases.map((typed, place) => ({
+  row: place + 1,
+  tag: typed.tag,
+  treated: typed.treated,
+  days: typed.withdrawalDays,
+  typed,
+}));
 /** The first day that is clear is the one after so many whole days; no withdrawal does not wait at all. */
 const waitsOn = (day: number, { treated, days }: (typeof records)[number]): boolean =>
   typeof treated === "number" && typeof days === "number" && days > 0 && treated + days + 1 > day;
-const withoutDays = records.filter(({ treated, days }) => typeof treated === "number" && days === null);
+const withoutDays = records.filter(({ treated, days }) => typeof treated === "number" && days === undefined);
 /** Columns that the charts are drawn from, right of the printed page. */
 const isChartHelper = (sheet: string, address: string): boolean =>
   sheet === sheetNames.picture && (readPlace(address)?.column ?? 0) >= 15;
@@ -83,7 +83,7 @@ describe("the filled Flock foot book", () => {
     const answers = book.saleTags.map((tag) => {
       const its = records.filter((record) => record.tag === tag && typeof record.treated === "number");
       if (its.length === 0) return "none";
-      return its.some((record) => record.days === null || waitsOn(year.sale, record)) ? "hold" : "clear";
+      return its.some((record) => record.days === undefined || waitsOn(year.sale, record)) ? "hold" : "clear";
     });
     const count = (wanted: string) => answers.filter((answer) => answer === wanted).length;
     expect(Math.min(count("clear"), count("hold"), count("none"))).toBeGreaterThan(0);
@@ -94,10 +94,10 @@ describe("the filled Flock foot book", () => {
 
   test("counts the slips of the hand", () => {
     const known: readonly unknown[] = Object.values(lesionWords);
-    const keptAsText = (
-      ["Seen lame", "Treated", "Dose ml", "Withdrawal days", "Looked again", "Sound on"] as const
-    ).map((heading) => records.filter(({ cell }) => typeof cell(heading) === "string").length);
-    const unknownLesions = records.filter(({ cell }) => !known.includes(cell("Lesion"))).length;
+    const keptAsText = (["seen", "treated", "ml", "withdrawalDays", "lookedAgain", "soundOn"] as const).map(
+      (key) => records.filter(({ typed }) => typeof typed[key] === "string").length,
+    );
+    const unknownLesions = records.filter(({ typed }) => !known.includes(typed.lesion)).length;
     const slips = keptAsText.reduce((sum, count) => sum + count, unknownLesions + withoutDays.length);
     expect(slips).toBeGreaterThan(1);
     expect(sheetCells(filled).get("Problems!A3")).toBe(slips);
@@ -195,11 +195,11 @@ describe.each([
   test("has tables with room, known by their headings", () => {
     const tables = openWorkbook(bytes).sheets.flatMap((sheet) => sheet.tables);
     const columnsOf = (name: string) => tables.find((table) => table.name === name)?.columns;
-    expect(columnsOf("Gathers")).toEqual([...gatherHeadings]);
-    expect(columnsOf("Cases")).toEqual([...caseHeadings]);
+    expect(columnsOf("Gathers")).toEqual(gathersTable.headings);
+    expect(columnsOf("Cases")).toEqual(casesTable.headings);
     const cases = tables.find(({ name }) => name === "Cases")?.area;
-    expect(cases && cases.bottom - cases.top).toBe(room.cases);
-    expect(room.cases).toBeGreaterThanOrEqual(5000);
+    expect(cases && cases.bottom - cases.top).toBe(casesTable.room);
+    expect(casesTable.room).toBeGreaterThanOrEqual(5000);
   });
 
   test("asks for words from lists, and marks each formula of its own as one that may spill", () => {

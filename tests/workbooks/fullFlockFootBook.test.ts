@@ -2,14 +2,18 @@ import { beforeAll, describe, expect, test } from "vitest";
 import type { Cell } from "../../src/cells/cell.ts";
 import { dayOf, isoText } from "../../src/cells/day.ts";
 import { columnLetters } from "../../src/workbook/address.ts";
-import { caseHeadings, firstRecord, room } from "../../src/workbooks/footBook/bookTables.ts";
+import { firstRecord } from "../../src/workbooks/footBook/bookSheets.ts";
 import { emptyBook } from "../../src/workbooks/footBook/emptyBook.ts";
 import { flockFootBook } from "../../src/workbooks/footBook/flockFootBook.ts";
+import { cases as casesTable } from "../../src/workbooks/tables/cases.ts";
+import type { RecordOf } from "../../src/workbooks/tables/defineTable.ts";
+import { gathers as gathersTable } from "../../src/workbooks/tables/gathers.ts";
+import { saleList } from "../../src/workbooks/tables/saleList.ts";
 import { workedOut } from "../../src/workbooks/workedOut.ts";
 import { sheetCells } from "../samples/sheetCells.ts";
 
 /** The letters of a column that is worked out beside the typed ones. */
-const workedLetters = (place: number): string => columnLetters(caseHeadings.length + place);
+const workedLetters = (place: number): string => columnLetters(casesTable.keys.length + place);
 
 const asOf = dayOf("2026-12-31");
 const animals = 1250;
@@ -17,9 +21,9 @@ const lesions = ["footrot", "scald", "white line abscess", "CODD"] as const;
 const withdrawal = 35;
 
 /** As many cases as the table has room for: four of each animal, 85 days apart. */
-const cases = Array.from({ length: room.cases }, (_, place) => ({
+const cases = Array.from({ length: casesTable.room }, (_, place) => ({
   place,
-  seen: dayOf("2026-01-01") + Math.floor((place * 340) / room.cases),
+  seen: dayOf("2026-01-01") + Math.floor((place * 340) / casesTable.room),
   tag: `ZZ 0123456 ${String((place % animals) + 1).padStart(5, "0")}`,
   lesion: lesions[place % 4] as string,
   medicine: place % 2 === 0,
@@ -28,27 +32,20 @@ const cases = Array.from({ length: room.cases }, (_, place) => ({
 }));
 type Case = (typeof cases)[number];
 
-const typed = ({ seen, tag, lesion, medicine, settled }: Case): Cell[] => [
+const typed = ({ seen, tag, lesion, medicine, settled }: Case): RecordOf<typeof casesTable> => ({
   seen,
-  seen,
+  treated: seen,
   tag,
-  "Ewes",
-  "LF",
+  group: "Ewes",
+  foot: "LF",
   lesion,
-  3,
-  medicine ? "injection" : "spray",
-  medicine ? "own medicine" : null,
-  medicine ? 5 : null,
-  medicine ? withdrawal : 0,
-  null,
-  null,
-  null,
-  settled ? seen + 7 : null,
-  settled ? seen + 6 : null,
-  null,
-];
+  score: 3,
+  treatment: medicine ? "injection" : "spray",
+  ...(medicine ? { medicine: "own medicine", ml: 5, withdrawalDays: withdrawal } : { withdrawalDays: 0 }),
+  ...(settled ? { lookedAgain: seen + 7, soundOn: seen + 6 } : {}),
+});
 
-const saleTags = cases.slice(0, room.sale).map(({ tag }) => tag);
+const saleTags = cases.slice(0, saleList.room).map(({ tag }) => tag);
 // The first sure day is the day after the last of the period.
 const isHeld = ({ medicine, seen }: Case): boolean => medicine && seen + withdrawal + 1 > asOf;
 const held = new Set(cases.filter(isHeld).map(({ tag }) => tag));
@@ -72,13 +69,15 @@ describe("a Flock foot book as full as it can be", () => {
         lameFrom: 2,
         breedingSheep: 1000,
         slaughterLambs: 1200,
-        medicines: [["own medicine", 100, 10, withdrawal, "yes"]],
-        gathers: Array.from({ length: room.gathers }, (_, place) => [
-          asOf - room.gathers + place,
-          "Ewes",
-          40,
-          place % 5,
-        ]),
+        medicines: [
+          { medicine: "own medicine", mgPerMl: 100, mgPerKg: 10, withdrawalDays: withdrawal, antibiotic: "yes" },
+        ],
+        gathers: Array.from({ length: gathersTable.room }, (_, place) => ({
+          date: asOf - gathersTable.room + place,
+          group: "Ewes",
+          lookedAt: 40,
+          lame: place % 5,
+        })),
         cases: cases.map(typed),
         saleDate: asOf,
         saleTags,
@@ -113,7 +112,7 @@ describe("a Flock foot book as full as it can be", () => {
   });
 
   test("counts every case and every course", () => {
-    expect(listed("Picture", "I", 46)).toEqual(lesions.map(() => room.cases / lesions.length));
+    expect(listed("Picture", "I", 46)).toEqual(lesions.map(() => casesTable.room / lesions.length));
     const newCases = Array.from({ length: 12 }, (_, month) => cells.get(`Picture!X${month + 5}`));
     const inMonth = (month: number): number =>
       cases.filter(({ seen }) => Number(isoText(seen).slice(5, 7)) === month).length;

@@ -1,7 +1,11 @@
 import ExcelJS from "exceljs";
 import { dayOf, days1904 } from "../../src/cells/day.ts";
-import { caseHeadings, gatherHeadings, medicineHeadings, sheetNames } from "../../src/workbooks/footBook/bookTables.ts";
+import { sheetNames } from "../../src/workbooks/footBook/bookSheets.ts";
 import { seededRandom } from "../../src/workbooks/inventedFlock/seededRandom.ts";
+import { cases } from "../../src/workbooks/tables/cases.ts";
+import type { KeyOf } from "../../src/workbooks/tables/defineTable.ts";
+import { gathers } from "../../src/workbooks/tables/gathers.ts";
+import { medicines } from "../../src/workbooks/tables/settingsTables.ts";
 
 type Typed = string | number | null;
 
@@ -56,19 +60,19 @@ interface FilledCase {
   readonly place: number;
 }
 
-const filled: Partial<Record<(typeof caseHeadings)[number], (record: FilledCase) => Typed>> = {
-  "Seen lame": ({ day }) => day,
-  Treated: ({ day }) => day,
+const filled: Partial<Record<KeyOf<typeof cases>, (record: FilledCase) => Typed>> = {
+  seen: ({ day }) => day,
+  treated: ({ day }) => day,
   // An animal each, so that every record is a case of its own.
-  Tag: ({ place }) => `ZZ 0123456 ${String(place).padStart(5, "0")}`,
-  Group: () => "Ewes",
-  Foot: () => "LF",
-  Lesion: () => "footrot",
-  Score: () => 3,
-  Treatment: () => "injection",
-  Medicine: () => "Medicine A",
-  "Dose ml": ({ ml }) => ml,
-  "Withdrawal days": () => 35,
+  tag: ({ place }) => `ZZ 0123456 ${String(place).padStart(5, "0")}`,
+  group: () => "Ewes",
+  foot: () => "LF",
+  lesion: () => "footrot",
+  score: () => 3,
+  treatment: () => "injection",
+  medicine: () => "Medicine A",
+  ml: ({ ml }) => ml,
+  withdrawalDays: () => 35,
 };
 
 /** Writes a book with a general library: the tables of a Flock foot book, changed as a person might. */
@@ -121,7 +125,7 @@ export async function makeFootBook(book: MadeBook, changes: Changes = {}): Promi
       rows,
     });
   };
-  put(settings, "Medicines", { row: 10, column: 1 }, medicineHeadings, [
+  put(settings, "Medicines", { row: 10, column: 1 }, medicines.headings, [
     ["medicine A", strength, 20, 35, "yes"],
     ["drench", 50, 1, 7, "no"],
   ]);
@@ -133,16 +137,16 @@ export async function makeFootBook(book: MadeBook, changes: Changes = {}): Promi
     workbook.addWorksheet(gathersSheet),
     "Gathers",
     changes.turned ? { row: 12, column: 4 } : { row: 4, column: 1 },
-    turn(gatherHeadings.map(heading), "Weather"),
+    turn(gathers.headings.map(heading), "Weather"),
     gatherRows.map((cells) => turn(cells, "wet")),
   );
   put(
     workbook.addWorksheet(sheetNames.cases),
     "Cases",
     { row: 4, column: 1 },
-    caseHeadings,
+    cases.headings,
     book.cases.map((record, place) =>
-      caseHeadings.map((name) => filled[name]?.({ ...record, day: dayIn(record.day), place }) ?? null),
+      cases.keys.map((key) => filled[key]?.({ ...record, day: dayIn(record.day), place }) ?? null),
     ),
   );
   return new Uint8Array(await workbook.xlsx.writeBuffer());

@@ -9,9 +9,8 @@ import { year } from "../../src/workbooks/inventedFlock/flockYear.ts";
 import { sampleSeed } from "../../src/workbooks/inventedFlock/inventedFlock.ts";
 import { onDay } from "../../src/workbooks/onDay.ts";
 import { inventedVisit } from "../../src/workbooks/visitSheet/inventedVisit.ts";
-import { places } from "../../src/workbooks/visitSheet/visitFormulas.ts";
+import { bathRow, placedWeighed, planLines, sheetNames } from "../../src/workbooks/visitSheet/placedVisit.ts";
 import { visitSheet } from "../../src/workbooks/visitSheet/visitSheet.ts";
-import { sheetNames } from "../../src/workbooks/visitSheet/visitTables.ts";
 import { workedOut } from "../../src/workbooks/workedOut.ts";
 import { sheetCells } from "../samples/sheetCells.ts";
 
@@ -35,16 +34,16 @@ describe("the filled Visit sheet", () => {
   test("gives each lesion that was found its care plan, step for step, one below the other and nothing after", () => {
     expect(content.found.length).toBeGreaterThan(2);
     const lines = content.found.flatMap((found) => {
-      const steps = carePlan(lesionName(String(found.Lesion)), {
+      const steps = carePlan(lesionName(String(found.lesion)), {
         flockHasFootrot: content.flockHas?.footrot === true,
         flockHasCodd: content.flockHas?.codd === true,
-        pusDrained: found["Pus let out"] === "yes",
-        severe: found.Severe === "yes",
+        pusDrained: found.pusLetOut === "yes",
+        severe: found.severe === "yes",
       });
       // A plan that reached into the next would hide its end.
-      expect(steps.length + 2).toBeLessThanOrEqual(places.planRows);
+      expect(steps.length + 2).toBeLessThanOrEqual(planLines);
       return [
-        [undefined, `${found.Lesion}${found.Severe === "yes" ? ", severe" : ""}`, undefined, undefined],
+        [undefined, `${found.lesion}${found.severe === "yes" ? ", severe" : ""}`, undefined, undefined],
         ...steps.map(({ step, what, why, caution }) => [String(step), what, why, caution]),
       ];
     });
@@ -59,9 +58,9 @@ describe("the filled Visit sheet", () => {
     const { medicine } = content;
     if (!medicine) throw new Error("the visit has no medicine");
     content.weighed.forEach((animal, place) => {
-      const row = places.weighed + 2 + place;
+      const row = placedWeighed.area.top + 2 + place;
       const dose = Number(cells.get(`Doses!C${row}`));
-      expect(dose).toBeCloseTo((Number(animal["Weight kg"]) * medicine.mgPerKg) / medicine.mgPerMl, 1);
+      expect(dose).toBeCloseTo((Number(animal.kg) * medicine.mgPerKg) / medicine.mgPerMl, 1);
       const sites = ["D", "E", "F", "G"].map((column) => Number(cells.get(`Doses!${column}${row}`) ?? 0));
       expect(sites.reduce((sum, ml) => sum + ml, 0)).toBeCloseTo(dose, 9);
       expect(Math.max(...sites)).toBeLessThanOrEqual(medicine.mostPerSite);
@@ -70,8 +69,8 @@ describe("the filled Visit sheet", () => {
 
   test("mixes a bath of 10 % powder and says so on the page", () => {
     const [litres, powder] = [(300 * 30 * 6) / 1000, ((300 * 30 * 6) / 1000) * 0.1];
-    expect(cells.get(`Doses!B${places.bathAnswers + 1}`)).toBeCloseTo(litres, 9);
-    expect(cells.get(`Doses!B${places.bathAnswers + 2}`)).toBeCloseTo(powder, 9);
+    expect(cells.get(`Doses!B${bathRow + 1}`)).toBeCloseTo(litres, 9);
+    expect(cells.get(`Doses!B${bathRow + 2}`)).toBeCloseTo(powder, 9);
     const page = [...cells].filter(([address]) => address.startsWith("Page!")).map(([, cell]) => String(cell));
     expect(page).toContain(
       "Footbath of 54 litres at 10 % of the product as bought: 5.4 kg of powder, filled up to 54 litres.",
@@ -84,7 +83,7 @@ test("the empty Visit sheet has no error, no number of a medicine, and says what
   expect(summary.errors).toEqual([]);
   expect(sheetCells(bytes)).toEqual(sheetCells(empty));
   const cells = sheetCells(empty);
-  for (let row = places.fields + 1; row <= places.fields + 5; row++) expect(cells.get(`Doses!B${row}`)).toBeUndefined();
+  for (let row = 4; row <= 8; row++) expect(cells.get(`Doses!B${row}`)).toBeUndefined();
   expect(cells.get("Care plan!A2")).toBe("No lesions are written down on the sheet Visit.");
 });
 

@@ -1,5 +1,5 @@
-import { room as bookRoom } from "../../workbooks/footBook/bookTables.ts";
-import { room as visitRoom } from "../../workbooks/visitSheet/visitTables.ts";
+import { groups as bookGroups } from "../../workbooks/tables/settingsTables.ts";
+import { visitGroups } from "../../workbooks/tables/visitTables.ts";
 import type { WorkbookPlan } from "../../workbooks/writing/authorWorkbook.ts";
 import { BadInput } from "../badInput.ts";
 import type { Command } from "../command.ts";
@@ -31,7 +31,7 @@ const templates: Readonly<Record<string, Template>> = {
   farm: {
     file: "flock-foot-book.xlsx",
     title: "Flock foot book",
-    groups: bookRoom.groups,
+    groups: bookGroups.room,
     async plan(wanted) {
       const { flockFootBook } = await import("../../workbooks/footBook/flockFootBook.ts");
       const { emptyBook } = await import("../../workbooks/footBook/emptyBook.ts");
@@ -41,7 +41,7 @@ const templates: Readonly<Record<string, Template>> = {
   visit: {
     file: "visit-sheet.xlsx",
     title: "Visit sheet",
-    groups: visitRoom.groups,
+    groups: visitGroups.room,
     async plan(wanted) {
       const { visitSheet } = await import("../../workbooks/visitSheet/visitSheet.ts");
       const { emptyVisit } = await import("../../workbooks/visitSheet/emptyVisit.ts");
@@ -72,7 +72,7 @@ visit        the Visit sheet of an adviser, saved as visit-sheet.xlsx
 comparison   the Flock comparison of a consultant, saved as flock-comparison.xlsx
 
 --farm NAME      the name of the farm, written into the workbook; "Hill farm" needs its quotes
---groups a,b,c   the groups of sheep, at most ${bookRoom.groups} in the foot book and ${visitRoom.groups} in the visit sheet
+--groups a,b,c   the groups of sheep, at most ${bookGroups.room} in the foot book and ${visitGroups.room} in the visit sheet
 --out FILE       another name or folder for the workbook
 
 A file that is there already is never replaced.`,

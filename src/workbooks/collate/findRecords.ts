@@ -1,6 +1,7 @@
 import { type Cell, isBlankCell } from "../../cells/cell.ts";
 import type { UnreadSheet, UnreadWorkbook } from "../../workbook/lookInto.ts";
 import type { SheetRow } from "../../workbook/model.ts";
+import type { Table } from "../tables/defineTable.ts";
 
 /** Records under their headings, wherever in the workbook they stand. */
 export interface FoundRecords {
@@ -21,10 +22,14 @@ const searched = 60;
  * Finds records by their headings: first among the tables, then in the first rows of every sheet, since some programs
  * save a table as plain cells.
  *
- * @param needed - headings that must all be there
+ * @param needed - columns that must all be there
  */
-export function findRecords(workbook: UnreadWorkbook, needed: readonly string[]): FoundRecords | undefined {
-  const wanted = needed.map(plainHeading);
+export function findRecords<K extends string>(
+  workbook: UnreadWorkbook,
+  { columns: known }: Table<K>,
+  needed: readonly K[],
+): FoundRecords | undefined {
+  const wanted = needed.map((key) => plainHeading(known[key].heading));
   const holds = (headings: readonly string[]): boolean => {
     const there = new Set(headings.map(plainHeading));
     return wanted.every((heading) => there.has(heading));
@@ -88,19 +93,22 @@ function cellsOf({ cells }: SheetRow, left: number, right: number): readonly Cel
   return found;
 }
 
-/** A record's cell by its heading; null where the column is not there. */
-export function cellUnder(headings: readonly string[]): (cells: readonly Cell[], heading: string) => Cell {
+/** A record's cell by the key of its column; null where the column is not there. */
+export function cellUnder<K extends string>(
+  { columns }: Table<K>,
+  headings: readonly string[],
+): (cells: readonly Cell[], key: K) => Cell {
   const places = new Map<string, number>();
   headings.forEach((heading, place) => {
     if (!places.has(plainHeading(heading))) places.set(plainHeading(heading), place);
   });
-  // Asked for the same few headings in every row.
-  const known = new Map<string, number>();
-  return (cells, heading) => {
-    let place = known.get(heading);
+  // Asked for the same few columns in every row.
+  const known = new Map<K, number>();
+  return (cells, key) => {
+    let place = known.get(key);
     if (place === undefined) {
-      place = places.get(plainHeading(heading)) ?? -1;
-      known.set(heading, place);
+      place = places.get(plainHeading(columns[key].heading)) ?? -1;
+      known.set(key, place);
     }
     return cells[place] ?? null;
   };

@@ -4,14 +4,16 @@ import { cases } from "../../core/episodes/cases.ts";
 import { fieldReader } from "../../core/records/fieldChecks.ts";
 import { recordCheck } from "../../core/records/recordCheck.ts";
 import type { Tag } from "../../core/tags/tagKey.ts";
-import type { caseHeadings, medicineHeadings } from "../footBook/bookTables.ts";
+import { cases as casesTable } from "../tables/cases.ts";
+import type { KeyOf } from "../tables/defineTable.ts";
+import { medicines as medicinesTable } from "../tables/settingsTables.ts";
 import { cellUnder, type FoundRecords } from "./findRecords.ts";
 
-type CaseHeading = (typeof caseHeadings)[number];
-type MedicineHeading = (typeof medicineHeadings)[number];
-
-export const neededInCases = ["Seen lame", "Tag"] as const satisfies readonly CaseHeading[];
-export const neededInMedicines = ["Medicine", "mg per ml", "Antibiotic"] as const satisfies readonly MedicineHeading[];
+/** The columns without which cases and medicines say nothing. */
+export const neededInCases = ["seen", "tag"] as const satisfies readonly KeyOf<typeof casesTable>[];
+export const neededInMedicines = ["medicine", "mgPerMl", "antibiotic"] as const satisfies readonly KeyOf<
+  typeof medicinesTable
+>[];
 
 /** One course of an antibiotic; the mg are undefined where the book does not say how much or how strong. */
 interface Course {
@@ -39,31 +41,31 @@ export function readCases(
   medicines: FoundRecords | undefined,
   options: CaseOptions,
 ): CaseReading {
-  const under: (cells: readonly Cell[], heading: CaseHeading) => Cell = cellUnder(headings);
+  const under = cellUnder(casesTable, headings);
   const strengthOf = strengths(medicines);
   const tags: Tag[] = [];
   const days: number[] = [];
   const courses: Course[] = [];
   const readDay = fieldReader("treated", { asOf: undefined, dayOffset: options.dayOffset });
   const readTag = fieldReader("tag", options);
-  const dayUnder = (cells: readonly Cell[], heading: CaseHeading): number | undefined => {
-    const { value } = readDay(under(cells, heading));
+  const dayUnder = (cells: readonly Cell[], key: "seen" | "treated"): number | undefined => {
+    const { value } = readDay(under(cells, key));
     return typeof value === "number" ? Math.floor(value) : undefined;
   };
   for (const { cells } of rows) {
-    const treated = dayUnder(cells, "Treated");
-    const seen = dayUnder(cells, "Seen lame") ?? treated;
-    const key = readTag(under(cells, "Tag")).value;
+    const treated = dayUnder(cells, "treated");
+    const seen = dayUnder(cells, "seen") ?? treated;
+    const key = readTag(under(cells, "tag")).value;
     if (seen !== undefined && typeof key === "string") {
       tags.push({ key, shown: key });
       days.push(seen);
     }
-    const given = under(cells, "Medicine");
+    const given = under(cells, "medicine");
     const on = treated ?? seen;
     if (isBlankCell(given) || on === undefined) continue;
     const strength = strengthOf(String(given));
     if (strength === "no antibiotic") continue;
-    const ml = numberIn(under(cells, "Dose ml"));
+    const ml = numberIn(under(cells, "ml"));
     courses.push({ day: on, mg: ml === undefined || strength === undefined ? undefined : ml * strength });
   }
   const { findings } = recordCheck(
@@ -83,9 +85,9 @@ const plain = (name: string): string => name.trim().replace(/\s+/g, " ").toLower
 // What is not said to be no antibiotic counts as one, as the book itself counts it.
 function strengths(medicines: FoundRecords | undefined): (name: string) => number | "no antibiotic" | undefined {
   const known = new Map<string, number | "no antibiotic" | undefined>();
-  const under = cellUnder(medicines?.headings ?? []);
+  const under = cellUnder(medicinesTable, medicines?.headings ?? []);
   for (const { cells } of medicines?.rows ?? []) {
-    const [name, strength, antibiotic] = neededInMedicines.map((heading) => under(cells, heading));
+    const [name, strength, antibiotic] = neededInMedicines.map((key) => under(cells, key));
     if (isBlankCell(name)) continue;
     const isNone = typeof antibiotic === "string" && plain(antibiotic) === "no";
     known.set(plain(String(name)), isNone ? "no antibiotic" : numberIn(strength ?? null));

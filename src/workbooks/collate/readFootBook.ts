@@ -1,9 +1,13 @@
 import { type Cell, isBlankCell } from "../../cells/cell.ts";
 import { isoText } from "../../cells/day.ts";
 import { numberIn } from "../../cells/numberIn.ts";
-import { lookInto } from "../../workbook/lookInto.ts";
+import { lookInto, type UnreadWorkbook } from "../../workbook/lookInto.ts";
 import { WorkbookProblem } from "../../workbook/workbookProblem.ts";
-import { findRecords } from "./findRecords.ts";
+import { cases } from "../tables/cases.ts";
+import type { Table } from "../tables/defineTable.ts";
+import { gathers } from "../tables/gathers.ts";
+import { medicines } from "../tables/settingsTables.ts";
+import { type FoundRecords, findRecords } from "./findRecords.ts";
 import type { FlockRecord, YearRecord } from "./flockRecord.ts";
 import { namedCell } from "./namedCell.ts";
 import { neededInCases, neededInMedicines, readCases } from "./readCases.ts";
@@ -20,17 +24,13 @@ const usualGap = 14;
  */
 export function readFootBook(bytes: Uint8Array): FlockRecord {
   const workbook = lookInto(bytes);
-  const gatherTable = findRecords(workbook, neededInGathers);
-  if (!gatherTable)
-    throw new WorkbookProblem(`No table of gathers in it: none has the headings ${neededInGathers.join(", ")}.`);
-  const caseTable = findRecords(workbook, neededInCases);
-  if (!caseTable)
-    throw new WorkbookProblem(`No table of cases in it: none has the headings ${neededInCases.join(", ")}.`);
+  const gatherTable = needed(workbook, gathers, neededInGathers);
+  const caseTable = needed(workbook, cases, neededInCases);
   const { dayOffset } = workbook;
   const setting = (name: string): number | undefined => numberIn(namedCell(workbook, name));
   const asOf = setting("as_of");
-  const { gathers, leftOut } = readGathers(gatherTable, dayOffset);
-  const { begun, courses, findings } = readCases(caseTable, findRecords(workbook, neededInMedicines), {
+  const { gathers: counted, leftOut } = readGathers(gatherTable, dayOffset);
+  const { begun, courses, findings } = readCases(caseTable, findRecords(workbook, medicines, neededInMedicines), {
     asOf: asOf === undefined ? undefined : Math.floor(asOf + dayOffset),
     dayOffset,
     gapDays: setting("gap_days") ?? usualGap,
@@ -46,7 +46,7 @@ export function readFootBook(bytes: Uint8Array): FlockRecord {
     ofDay.set(day, record);
     return record;
   };
-  for (const { day, lookedAt, lame } of gathers) {
+  for (const { day, lookedAt, lame } of counted) {
     const year = yearOf(day);
     year.gathers++;
     year.lookedAt += lookedAt;
@@ -69,8 +69,15 @@ export function readFootBook(bytes: Uint8Array): FlockRecord {
     records: gatherTable.rows.length + caseTable.rows.length,
     toMend: findings + leftOut.length + below.length,
     leftOut: [...leftOut, ...below].map(detached),
-    latest: gathers.reduce((latest, { day }) => Math.max(latest, day), 0),
+    latest: counted.reduce((latest, { day }) => Math.max(latest, day), 0),
   };
+}
+
+function needed<K extends string>(workbook: UnreadWorkbook, table: Table<K>, keys: readonly K[]): FoundRecords {
+  const found = findRecords(workbook, table, keys);
+  if (found) return found;
+  const headings = keys.map((key) => table.columns[key].heading).join(", ");
+  throw new WorkbookProblem(`No table of ${table.name.toLowerCase()} in it: none has the headings ${headings}.`);
 }
 
 const nameIn = (cell: Cell): string | undefined =>

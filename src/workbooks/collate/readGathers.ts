@@ -1,13 +1,12 @@
 import { isBlankCell, showCell } from "../../cells/cell.ts";
 import { numberIn } from "../../cells/numberIn.ts";
 import { fieldReader } from "../../core/records/fieldChecks.ts";
-import type { gatherHeadings } from "../footBook/bookTables.ts";
+import type { KeyOf } from "../tables/defineTable.ts";
+import { gathers as gathersTable } from "../tables/gathers.ts";
 import { cellUnder, type FoundRecords } from "./findRecords.ts";
 
-type Heading = (typeof gatherHeadings)[number];
-
-/** The headings without which a gather says nothing. */
-export const neededInGathers = ["Date", "Looked at", "Lame"] as const satisfies readonly Heading[];
+/** The columns without which a gather says nothing. */
+export const neededInGathers = ["date", "lookedAt", "lame"] as const satisfies readonly KeyOf<typeof gathersTable>[];
 
 interface Gather {
   readonly day: number;
@@ -23,12 +22,12 @@ interface Gathers {
 
 /** Reads the gathers; a row that cannot be counted is named, never guessed at. */
 export function readGathers({ sheet, headings, rows }: FoundRecords, dayOffset: number): Gathers {
-  const under = cellUnder(headings);
+  const under = cellUnder(gathersTable, headings);
   const gathers: Gather[] = [];
   const leftOut: string[] = [];
   const readDay = fieldReader("treated", { asOf: undefined, dayOffset });
   for (const { sheetRow, cells } of rows) {
-    const [date, seen, lame] = neededInGathers.map((heading) => under(cells, heading));
+    const [date, seen, lame] = neededInGathers.map((key) => under(cells, key));
     if ([date, seen, lame].every((cell) => cell === undefined || isBlankCell(cell))) continue;
     const day = readDay(date ?? null).value;
     const [lookedAt, counted] = [numberIn(seen ?? null), numberIn(lame ?? null)];

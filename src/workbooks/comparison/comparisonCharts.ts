@@ -1,33 +1,19 @@
 import type { Chart, ChartSeries } from "excelize-wasm";
-import { funnelFunction } from "../../../functions/benchmarking/funnel.ts";
-import { columnLetters } from "../../workbook/address.ts";
 import { chartKinds } from "../writing/chartKinds.ts";
-import { barFill, chartLook, chartTitle, notInLegend, strokes } from "../writing/chartLook.ts";
-import { sheetNames } from "./comparisonTables.ts";
-import {
-  figuresHeading,
-  funnelColumn,
-  gridSizes,
-  listColumn,
-  parts,
-  rankedColumn,
-  rankedColumns,
-} from "./figuresPlaces.ts";
+import { barFill, chartLook, chartTitle, drawnFrom, notInLegend, strokes } from "../writing/chartLook.ts";
+import { gridSizes, type PlacedComparison } from "./placedComparison.ts";
 
 const share = { NumFmt: { CustomNumFmt: "0%", SourceLinked: false }, Minimum: 0 };
 const pale = { Type: "pattern", Pattern: 1, Color: ["C9D8D0"] };
 const none = { Type: "pattern", Pattern: 0, Color: [] };
 const axisTitle = (Text: string) => ({ Paragraph: [{ Text, Font: { Family: "Calibri", Size: 9 } }] });
 
-const heading = (column: number): string => `${sheetNames.figures}!$${columnLetters(column)}$${figuresHeading + 1}`;
-
 /** Share against sheep looked at, with the limits of chance for each size. */
-export function funnelChart(rows: number): Chart {
-  const sizes = listColumn(funnelFunction, parts.limits, "seen", gridSizes);
+export function funnelChart({ funnel, limits, rows }: PlacedComparison): Chart {
   const limit = (name: string, stroke: "dashed" | "dotted"): ChartSeries => ({
-    Name: heading(parts.limits + funnelFunction.result.headings.indexOf(name)),
-    Categories: sizes,
-    Values: listColumn(funnelFunction, parts.limits, name, gridSizes),
+    Name: limits.headingCell(name),
+    Categories: limits.range("seen", gridSizes),
+    Values: limits.range(name, gridSizes),
     ...strokes[stroke],
   });
   return {
@@ -44,9 +30,9 @@ export function funnelChart(rows: number): Chart {
     YAxis: { ...chartLook.YAxis, ...share, Title: axisTitle("share lame") },
     Series: [
       {
-        Name: heading(parts.funnel + 2),
-        Categories: funnelColumn("seen", rows),
-        Values: funnelColumn("share", rows),
+        Name: funnel.headingCell("share"),
+        Categories: funnel.range("seen", rows),
+        Values: funnel.range("share", rows),
         ...strokes.main,
         Line: { Type: chartKinds.LineNone },
       },
@@ -58,20 +44,19 @@ export function funnelChart(rows: number): Chart {
   };
 }
 
-const named = (name: (typeof rankedColumns)[number], along: "name" | "letter", rows: number): ChartSeries => ({
-  Name: heading(parts.ranked + rankedColumns.indexOf(name)),
-  Categories: rankedColumn(along, rows),
-  Values: rankedColumn(name, rows),
-});
-
 /** The ranges in order of the steadied share, and the share itself over them; the pair of charts is drawn as one. */
-export function rankedChart(along: "name" | "letter", rows: number, title: string): readonly [Chart, Chart] {
+export function rankedChart(
+  { ranked }: PlacedComparison,
+  along: "name" | "letter",
+  title: string,
+): readonly [Chart, Chart] {
+  const named = (key: Parameters<typeof ranked.range>[0]): ChartSeries => drawnFrom(ranked, along, key);
   const ranges: ChartSeries[] =
     along === "name"
-      ? [{ ...named("range", along, rows), Fill: pale }]
+      ? [{ ...named("range"), Fill: pale }]
       : [
-          { ...named("range of this flock", along, rows), Fill: barFill },
-          { ...named("range of the others", along, rows), Fill: pale },
+          { ...named("ownRange"), Fill: barFill },
+          { ...named("otherRange"), Fill: pale },
         ];
   const bars: Chart = {
     ...chartLook,
@@ -82,7 +67,7 @@ export function rankedChart(along: "name" | "letter", rows: number, title: strin
     XAxis: { ...chartLook.XAxis, TickLabelSkip: 1, Alignment: { TextRotation: -90 } },
     GapWidth: 30,
     Overlap: 100,
-    Series: [{ ...named("low", along, rows), Fill: none, Legend: notInLegend }, ...ranges],
+    Series: [{ ...named("low"), Fill: none, Legend: notInLegend }, ...ranges],
   };
   // The axes are those of the chart drawn last.
   const lines: Chart = {
@@ -91,8 +76,8 @@ export function rankedChart(along: "name" | "letter", rows: number, title: strin
     XAxis: bars.XAxis ?? {},
     YAxis: bars.YAxis ?? {},
     Series: [
-      { ...named("steadied share", along, rows), ...strokes.main, Line: { Type: chartKinds.LineNone } },
-      { ...named("target", along, rows), ...strokes.dotted },
+      { ...named("steadied"), ...strokes.main, Line: { Type: chartKinds.LineNone } },
+      { ...named("target"), ...strokes.dotted },
     ],
   };
   return [bars, lines];

@@ -2,7 +2,7 @@ import { cautions } from "../../../functions/cautions.ts";
 import type { SheetPlan } from "../writing/authorWorkbook.ts";
 import { writeStart } from "../writing/writeStart.ts";
 import type { ComparisonContent } from "./comparisonContent.ts";
-import { roomFor, sheetNames } from "./comparisonTables.ts";
+import { roomFor, sheetNames } from "./placedComparison.ts";
 
 /** What the comparison is, whether the functions answer here, and what to take care of. */
 export const startSheet = ({ invented, flocks }: ComparisonContent): SheetPlan => ({

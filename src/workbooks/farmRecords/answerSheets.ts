@@ -1,7 +1,7 @@
 import type { SheetPlan } from "../writing/authorWorkbook.ts";
 import type { SheetAuthor } from "../writing/sheetAuthor.ts";
 import type { PlacedAnswer } from "./placedAnswers.ts";
-import { sheetNames } from "./recordRanges.ts";
+import { sheetNames } from "./placedRecords.ts";
 
 /** The flock in figures: single answers first, then short tables. */
 export const answersSheet = (placed: readonly PlacedAnswer[]): SheetPlan => ({

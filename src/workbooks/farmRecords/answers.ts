@@ -1,4 +1,4 @@
-import type { WorkedRanges } from "./recordRanges.ts";
+import type { PlacedRecords } from "./placedRecords.ts";
 
 /** A question in a farmer's words and the formula that answers it. */
 export interface Answer {
@@ -24,26 +24,26 @@ export interface Answers {
 }
 
 /** Everything that the sample workbook answers. */
-export const answersFor = ({ cases, gathers }: WorkedRanges): Answers => ({
+export const answersFor = ({ besideCases, besideGathers }: PlacedRecords): Answers => ({
   figures: [
     {
       question: "Share lame at the latest gathers",
-      formula: `FOOT.FLOCKPREV(${gathers.latestLame},${gathers.latestSeen})`,
+      formula: `FOOT.FLOCKPREV(${besideGathers.range("latestLame")},${besideGathers.range("latestSeen")})`,
     },
     {
       question: "The whole flock lies between (95 %)",
-      formula: `FOOT.PREVRANGE(${gathers.latestLame},${gathers.latestSeen},0.95,flock_now)`,
+      formula: `FOOT.PREVRANGE(${besideGathers.range("latestLame")},${besideGathers.range("latestSeen")},0.95,flock_now)`,
     },
     {
       question: "Against the target",
-      formula: `FOOT.TARGETCHECK(${gathers.latestLame},${gathers.latestSeen},target,0.95,flock_now)`,
+      formula: `FOOT.TARGETCHECK(${besideGathers.range("latestLame")},${besideGathers.range("latestSeen")},target,0.95,flock_now)`,
     },
     { question: "Share lame over the whole year", formula: "FOOT.FLOCKPREV(Gathers[Lame],Gathers[Seen])" },
   ],
   tables: [
     {
       question: "Which group is worst now",
-      formula: `FOOT.PREVBY(${gathers.latestGroup},${gathers.latestLame},${gathers.latestSeen})`,
+      formula: `FOOT.PREVBY(${besideGathers.range("latestGroup")},${besideGathers.range("latestLame")},${besideGathers.range("latestSeen")})`,
       rows: 8,
     },
     {
@@ -79,7 +79,7 @@ export const answersFor = ({ cases, gathers }: WorkedRanges): Answers => ({
     },
     {
       question: "Whom to look at this week",
-      formula: `FOOT.DUELIST(as_of,Cases[Tag],${cases.lookAgain},Cases[Looked again])`,
+      formula: `FOOT.DUELIST(as_of,Cases[Tag],${besideCases.range("lookAgain")},Cases[Looked again])`,
     },
     {
       question: "Whom to keep apart at the next housing",

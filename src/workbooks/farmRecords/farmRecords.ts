@@ -1,5 +1,4 @@
 import { isoText } from "../../cells/day.ts";
-import { typedCases, typedGathers } from "../inventedFlock/asTyped.ts";
 import { year } from "../inventedFlock/flockYear.ts";
 import { inventedFlock } from "../inventedFlock/inventedFlock.ts";
 import { saleList } from "../inventedFlock/saleList.ts";
@@ -7,10 +6,11 @@ import { seededRandom } from "../inventedFlock/seededRandom.ts";
 import type { WorkbookPlan } from "../writing/authorWorkbook.ts";
 import { answersSheet, checkSheet, listsSheet } from "./answerSheets.ts";
 import { answersFor } from "./answers.ts";
+import { typedCases, typedGathers } from "./asTyped.ts";
 import { casesSheet } from "./casesSheet.ts";
 import { gathersSheet } from "./gathersSheet.ts";
 import { type PlacedAnswer, placedAnswers } from "./placedAnswers.ts";
-import { workedRanges } from "./recordRanges.ts";
+import { placedRecords } from "./placedRecords.ts";
 import { latestGathersFrom, settingsSheet } from "./settingsSheet.ts";
 import { startSheet } from "./startSheet.ts";
 
@@ -30,7 +30,8 @@ export function farmRecords(seed: number): FarmRecords {
   const hand = seededRandom(seed + 1);
   const gathers = typedGathers(flock.gathers, hand);
   const cases = typedCases(flock.cases, hand);
-  const answers = placedAnswers(answersFor(workedRanges(gathers, cases)));
+  const placed = placedRecords({ cases: cases.length, gathers: gathers.length });
+  const answers = placedAnswers(answersFor(placed));
   const flockNow = flock.animals.filter(({ from, until }) => from <= latestGathersFrom && latestGathersFrom <= until);
   return {
     answers,
@@ -41,8 +42,8 @@ export function farmRecords(seed: number): FarmRecords {
       sheets: [
         startSheet,
         settingsSheet(saleList(flock), flockNow.length),
-        gathersSheet(gathers),
-        casesSheet(cases),
+        gathersSheet(gathers, placed),
+        casesSheet(cases, placed),
         answersSheet(answers),
         listsSheet(answers),
         checkSheet(answers),

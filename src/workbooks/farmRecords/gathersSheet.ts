@@ -1,35 +1,46 @@
-import { gatherHeadings, type TypedRow } from "../inventedFlock/asTyped.ts";
+import type { KeyOf } from "../tables/defineTable.ts";
 import type { SheetPlan } from "../writing/authorWorkbook.ts";
-import { firstRecord, headingRow, recordArea, sheetNames } from "./recordRanges.ts";
+import { type Holds, writeGrid } from "../writing/placeGrid.ts";
+import { writeTable } from "../writing/placeTable.ts";
+import { rowCell } from "../writing/references.ts";
+import { farmGathers, type TypedGather } from "./farmTables.ts";
+import { firstRecord, headingRow, type PlacedRecords, sheetNames } from "./placedRecords.ts";
 
-const workedHeadings = ["Share lame", "Latest: group", "Latest: lame", "Latest: seen"];
+type Key = Parameters<PlacedRecords["besideGathers"]["range"]>[0];
 
 /** The gathers as typed, with the share of each beside it, and the latest ones again for the answers. */
-export const gathersSheet = (gathers: readonly TypedRow[]): SheetPlan => ({
+export const gathersSheet = (
+  records: readonly TypedGather[],
+  { gathers, besideGathers }: PlacedRecords,
+): SheetPlan => ({
   name: sheetNames.gathers,
   write(sheet) {
-    sheet.widths(13, 24, 9, 9, 12, 24, 10, 10);
     sheet.put({ row: 0, column: 0 }, "Gathers", "title");
     sheet.rowHeight(0, 28);
     sheet.put({ row: 1, column: 0 }, "Typed in on the left; the pale green columns are worked out.", "note");
     sheet.rowHeight(headingRow, 32);
-    sheet.putRow({ row: headingRow, column: 0 }, gatherHeadings, "heading");
-    sheet.putRow({ row: headingRow, column: gatherHeadings.length }, workedHeadings, "workedHeading");
-    const bottom = headingRow + gathers.length;
-    sheet.dress({ top: firstRecord, left: 0, bottom, right: 0 }, "date");
-    sheet.dress({ top: firstRecord, left: 4, bottom, right: 4 }, "workedShare");
-    sheet.dress({ top: firstRecord, left: 5, bottom, right: 7 }, "worked");
-    gathers.forEach((typed, place) => {
-      const row = firstRecord + place;
-      const n = row + 1;
-      sheet.putRow({ row, column: 0 }, typed);
-      sheet.put({ row, column: 4 }, { formula: `IF(D${n}="","",FOOT.FLOCKPREV(C${n},D${n}))` });
-      const latest = ["B", "C", "D"].map((letter) => ({
-        formula: `IF(A${n}="","",IF(A${n}>=latest_from,${letter}${n},""))`,
-      }));
-      sheet.putRow({ row, column: 5 }, latest);
+    writeTable(sheet, farmGathers, gathers, records, { widths: true, striped: true });
+    const typed = (key: KeyOf<typeof farmGathers>, place: number): string =>
+      rowCell({ row: gathers.rows.top + place, column: gathers.column(key).left });
+    const latest =
+      (key: KeyOf<typeof farmGathers>): Holds<Key> =>
+      ({ place }) => {
+        const date = typed("date", place);
+        return { formula: `IF(${date}="","",IF(${date}>=latest_from,${typed(key, place)},""))` };
+      };
+    writeGrid(sheet, besideGathers, {
+      share: {
+        heading: "Share lame",
+        width: 12,
+        look: "workedShare",
+        holds: ({ place }) => ({
+          formula: `IF(${typed("seen", place)}="","",FOOT.FLOCKPREV(${typed("lame", place)},${typed("seen", place)}))`,
+        }),
+      },
+      latestGroup: { heading: "Latest: group", width: 24, look: "worked", holds: latest("group") },
+      latestLame: { heading: "Latest: lame", width: 10, look: "worked", holds: latest("lame") },
+      latestSeen: { heading: "Latest: seen", width: 10, look: "worked", holds: latest("seen") },
     });
-    sheet.table("Gathers", recordArea(gatherHeadings, gathers));
     sheet.freezeAt({ row: firstRecord, column: 0 });
     sheet.printWide();
   },

@@ -2,7 +2,7 @@ import { catalogue } from "../../../functions/catalogue.ts";
 import type { AnyFunction } from "../../definition/defineFunction.ts";
 import type { Place } from "../../workbook/address.ts";
 import type { Answer, Answers } from "./answers.ts";
-import { sheetNames } from "./recordRanges.ts";
+import { sheetNames } from "./placedRecords.ts";
 
 /** An answer with the cell its formula stands in. */
 export interface PlacedAnswer extends Answer {

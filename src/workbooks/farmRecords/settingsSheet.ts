@@ -2,7 +2,7 @@ import { ewes, lambs, year } from "../inventedFlock/flockYear.ts";
 import type { SheetPlan } from "../writing/authorWorkbook.ts";
 import type { Look } from "../writing/looks.ts";
 import type { Content } from "../writing/sheetAuthor.ts";
-import { sheetNames } from "./recordRanges.ts";
+import { sheetNames } from "./placedRecords.ts";
 
 /** The last month's gathers. */
 export const latestGathersFrom = year.last - 30;
@@ -91,7 +91,7 @@ export const settingsSheet = (saleTags: readonly string[], flockNow: number): Sh
       sheet.put({ row, column: 0 }, label, "label");
       sheet.put({ row, column: 1 }, value, look);
       sheet.put({ row, column: 2 }, words, "note");
-      nameCell(name, sheetNames.settings, { top: row, left: 1, bottom: row, right: 1 });
+      nameCell(name, sheetNames.settings, { row, column: 1 });
     });
     sheet.put({ row: firstSetting - 1, column: saleColumn }, "Tags picked out for the sale", "strong");
     saleTags.forEach((tag, place) => {

@@ -2,7 +2,7 @@ import { cautions } from "../../../functions/cautions.ts";
 import { showDay } from "../../cells/day.ts";
 import { ewes, year } from "../inventedFlock/flockYear.ts";
 import type { SheetPlan } from "../writing/authorWorkbook.ts";
-import { sheetNames } from "./recordRanges.ts";
+import { sheetNames } from "./placedRecords.ts";
 
 const pages: readonly (readonly [string, string])[] = [
   [

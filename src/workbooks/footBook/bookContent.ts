@@ -1,8 +1,8 @@
-import type { Cell } from "../../cells/cell.ts";
 import type { Day } from "../../cells/day.ts";
-
-/** A row of a table as it is typed. */
-export type TypedRow = readonly Cell[];
+import type { cases } from "../tables/cases.ts";
+import type { RecordOf } from "../tables/defineTable.ts";
+import type { gathers } from "../tables/gathers.ts";
+import type { groups, medicines } from "../tables/settingsTables.ts";
 
 /** What a Flock foot book holds when it is made. */
 export interface BookContent {
@@ -18,11 +18,11 @@ export interface BookContent {
   readonly lameFrom: number | undefined;
   readonly breedingSheep: number | undefined;
   readonly slaughterLambs: number | undefined;
-  readonly groups: readonly TypedRow[];
-  readonly medicines: readonly TypedRow[];
+  readonly groups: readonly RecordOf<typeof groups>[];
+  readonly medicines: readonly RecordOf<typeof medicines>[];
   readonly givenBy: readonly string[];
-  readonly gathers: readonly TypedRow[];
-  readonly cases: readonly TypedRow[];
+  readonly gathers: readonly RecordOf<typeof gathers>[];
+  readonly cases: readonly RecordOf<typeof cases>[];
   readonly saleDate: Day | undefined;
   readonly saleTags: readonly string[];
   readonly eventDate: Day | undefined;

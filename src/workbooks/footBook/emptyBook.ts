@@ -16,7 +16,7 @@ export const emptyBook = ({ farm, groups = [], made }: Wanted): BookContent => (
   lameFrom: undefined,
   breedingSheep: undefined,
   slaughterLambs: undefined,
-  groups: groups.map((group) => [group, null]),
+  groups: groups.map((group) => ({ group })),
   medicines: [],
   givenBy: [],
   gathers: [],

@@ -1,15 +1,17 @@
 import { medicineUseFunction } from "../../../functions/medicines/medicineUse.ts";
+import { medicines } from "../tables/settingsTables.ts";
 import type { SheetPlan } from "../writing/authorWorkbook.ts";
-import { listLooks, writeList } from "../writing/writeList.ts";
-import { room, sheetNames } from "./bookTables.ts";
+import { dressColumns, placeList, writeList } from "../writing/placeList.ts";
+import { sheetNames } from "./bookSheets.ts";
 import { ofMedicine, orSeeProblems } from "./formulas.ts";
 
 const headings = 6;
-const useRows = room.medicines + 3;
+const useRows = medicines.room + 3;
+const use = placeList(sheetNames.medicine, medicineUseFunction, { row: headings, column: 0 });
 
 // What is not said to be no antibiotic counts as one, so that a medicine that lacks its line is found and not left out.
 const inYear = "(1-ISNUMBER(Cases[Treated])*((Cases[Treated]<year_from)+(Cases[Treated]>as_of)>0))";
-const antibiotic = `(Cases[Medicine]<>"")*(${ofMedicine(5)}<>"no")*${inYear}`;
+const antibiotic = `(Cases[Medicine]<>"")*(${ofMedicine("antibiotic")}<>"no")*${inYear}`;
 // A spray is in no ml: it cannot be added up with what is injected.
 const counted = `${antibiotic}*(LEN(Cases[Dose ml])>0)`;
 const withoutMl = `SUM(${antibiotic}*(LEN(Cases[Dose ml])=0))`;
@@ -19,9 +21,7 @@ const where = (column: string): string => `IF(${counted},${column},"")`;
 export const medicineSheet: SheetPlan = {
   name: sheetNames.medicine,
   write(sheet) {
-    listLooks(medicineUseFunction).forEach((look, step) => {
-      sheet.columnLook(step, step, look);
-    });
+    dressColumns(sheet, use);
     sheet.widths(34, 14, 14, 16, 14);
     sheet.dress({ top: 0, left: 0, bottom: headings - 1, right: 4 }, "note");
     sheet.title("Medicine use");
@@ -41,20 +41,17 @@ export const medicineSheet: SheetPlan = {
       },
       "note",
     );
-    writeList(sheet, {
+    writeList(sheet, use, {
       question: "Antibiotics",
-      row: headings,
-      column: 0,
       rows: useRows - 2,
       longest: useRows,
-      gives: medicineUseFunction,
       formula: `IF(OR(LEN(breeding_sheep)=0,LEN(slaughter_lambs)=0),"type breeding sheep and lambs in Settings",${orSeeProblems(
-        `FOOT.MEDICINEUSE(${where("Cases[Medicine]")},${where("Cases[Dose ml]")},${where(ofMedicine(2))},breeding_sheep,slaughter_lambs)`,
+        `FOOT.MEDICINEUSE(${where("Cases[Medicine]")},${where("Cases[Dose ml]")},${where(ofMedicine("mgPerMl"))},breeding_sheep,slaughter_lambs)`,
       )})`,
-      strong: `LEFT($A${headings + 2},9)="all"`,
+      strong: (cell) => `LEFT(${cell("product")},9)="all"`,
     });
     sheet.freezeAt({ row: headings + 1, column: 0 });
     sheet.protect();
-    sheet.print({ cells: `$A$1:$E$${headings + useRows}`, onOnePage: true });
+    sheet.print({ upTo: { row: headings + useRows - 1, column: 4 }, onOnePage: true });
   },
 };

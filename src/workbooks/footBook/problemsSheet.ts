@@ -1,12 +1,15 @@
 import { recordCheckFunction } from "../../../functions/records/recordCheck.ts";
-import { columnLetters } from "../../workbook/address.ts";
+import { cases } from "../tables/cases.ts";
 import type { SheetPlan } from "../writing/authorWorkbook.ts";
 import { orWords } from "../writing/orWords.ts";
-import { listLooks, writeList } from "../writing/writeList.ts";
-import { caseHeadings, firstRecord, gatherHeadings, room, sheetNames } from "./bookTables.ts";
+import { placeGrid, writeGrid } from "../writing/placeGrid.ts";
+import { dressColumns, placeList, writeList } from "../writing/placeList.ts";
+import type { PlacedTable } from "../writing/placeTable.ts";
+import { cellsOn, fixedArea } from "../writing/references.ts";
+import { firstRecord, sheetNames } from "./bookSheets.ts";
 import { ofMedicine } from "./formulas.ts";
+import { placedCases, placedGathers } from "./placedRecords.ts";
 
-const firstCheck = 5;
 const rows = 2000;
 
 interface Check {
@@ -36,7 +39,7 @@ const checks: readonly Check[] = [
   },
   {
     words: "Cases with fewer withdrawal days than the settings say for the medicine",
-    wrong: `ISNUMBER(Cases[Withdrawal days])*(Cases[Withdrawal days]<IFERROR(${ofMedicine(4)}*1,0))`,
+    wrong: `ISNUMBER(Cases[Withdrawal days])*(Cases[Withdrawal days]<IFERROR(${ofMedicine("withdrawalDays")}*1,0))`,
     column: "Cases[Tag]",
   },
   {
@@ -46,14 +49,30 @@ const checks: readonly Check[] = [
   },
   {
     words: "Cases with an antibiotic whose strength, mg per ml, is not in the settings: Medicine use cannot count it",
-    wrong: `(Cases[Medicine]<>"")*(LEN(Cases[Dose ml])>0)*(${ofMedicine(5)}<>"no")*(IFERROR(${ofMedicine(2)}*1,0)=0)`,
+    wrong: `(Cases[Medicine]<>"")*(LEN(Cases[Dose ml])>0)*(${ofMedicine("antibiotic")}<>"no")*(IFERROR(${ofMedicine("mgPerMl")}*1,0)=0)`,
     column: "Cases[Tag]",
   },
 ];
 
-const below = (sheet: string, end: number, right: string): string =>
-  `COUNTA('${sheet}'!$A$${end + 1}:$${right}$${end + 500})`;
-const headings = firstCheck + checks.length + 5;
+/** What stands in the rows under a table, where nothing is counted. */
+const below = (sheet: string, { area }: Pick<PlacedTable<string>, "area">): string =>
+  `COUNTA(${cellsOn(sheet, { ...area, top: area.bottom + 1, bottom: area.bottom + 500 })})`;
+
+const counts = placeGrid(sheetNames.problems, ["rows", "last", "what"], { row: 4, column: 0 }, checks.length + 1);
+const headings = counts.area.bottom + 5;
+
+const lists = [
+  {
+    table: "Cases",
+    question: "Cases: how each heading was read, then what to mend",
+    list: placeList(sheetNames.problems, recordCheckFunction, { row: headings, column: 0 }),
+  },
+  {
+    table: "Gathers",
+    question: "Gathers: only the dates are checked here; tags and withdrawal days stand in Cases",
+    list: placeList(sheetNames.problems, recordCheckFunction, { row: headings, column: 5 }),
+  },
+] as const;
 
 const check = (table: string): string => `FOOT.RECORDCHECK(${table}[#Headers],${table}[#Data],as_of)`;
 
@@ -64,12 +83,8 @@ const inSheetRows = (found: string): string => `IFERROR(${found}+{${firstRecord}
 export const problemsSheet: SheetPlan = {
   name: sheetNames.problems,
   write(sheet, nameCell) {
-    const right = 5;
-    for (const column of [0, right]) {
-      listLooks(recordCheckFunction).forEach((look, step) => {
-        sheet.columnLook(column + step, column + step, look);
-      });
-    }
+    const right = lists[1].list.at.column;
+    for (const { list } of lists) dressColumns(sheet, list);
     sheet.widths(9, 18, 62, 84, 3, 9, 18, 62, 84);
     sheet.dress({ top: 0, left: 0, bottom: headings - 2, right: right + 3 }, "note");
     sheet.title("Problems");
@@ -77,60 +92,51 @@ export const problemsSheet: SheetPlan = {
       { row: 1, column: 0 },
       "Slips of the hand that were found. Nothing is changed for you: mend them in Gathers and Cases. Rows here are rows of those sheets.",
     );
-    sheet.putRow({ row: firstCheck - 1, column: 0 }, ["rows", "last in row", "what"], "workedHeading");
-    checks.forEach(({ words, wrong, column }, place) => {
-      const row = firstCheck + place;
-      sheet.put({ row, column: 0 }, { formula: `SUM(${wrong})`, array: true }, "workedCount");
-      sheet.put(
-        { row, column: 1 },
-        { formula: `IF(A${row + 1}=0,"",MAX(${wrong}*ROW(${column})))`, array: true },
-        "workedCount",
-      );
-      sheet.put({ row, column: 2 }, words, "worked");
-    });
-    const row = firstCheck + checks.length;
-    const rowsBelow = `${below(sheetNames.gathers, firstRecord + room.gathers, columnLetters(gatherHeadings.length - 1))}+${below(sheetNames.cases, firstRecord + room.cases, columnLetters(caseHeadings.length - 1))}`;
-    sheet.put({ row, column: 0 }, { formula: rowsBelow }, "workedCount");
-    sheet.put({ row, column: 1 }, null, "worked");
-    sheet.put({ row, column: 2 }, "Cells filled below the end of a table, where nothing is counted", "worked");
-    const [top, last] = [headings + 2, headings + rows + 1];
-    const count = { top: 2, left: 0, bottom: 2, right: 0 };
-    const found = (letter: string): string => `COUNT($${letter}$${top}:$${letter}$${last})`;
-    sheet.put(
-      { row: 2, column: 0 },
-      { formula: `${found("A")}+${found("F")}+SUM($A$${firstCheck + 1}:$A$${row + 1})` },
-      "figure",
-    );
-    sheet.put({ row: 2, column: 1 }, "things to look at", "subtitle");
-    nameCell("problems_found", sheetNames.problems, count);
-    nameCell("problems_cut_off", sheetNames.problems, { top: headings - 2, left: 0, bottom: headings - 2, right: 0 });
-    sheet.emphasize({ top: firstCheck, left: 0, bottom: row, right: 2 }, [`$A${firstCheck + 1}>0`, "strong"]);
-    for (const { question, column, table } of [
-      { question: "Cases: how each heading was read, then what to mend", column: 0, table: "Cases" },
-      {
-        question: "Gathers: only the dates are checked here; tags and withdrawal days stand in Cases",
-        column: right,
-        table: "Gathers",
+    const rowsBelow = `${below(sheetNames.gathers, placedGathers)}+${below(sheetNames.cases, placedCases)}`;
+    writeGrid(sheet, counts, {
+      rows: {
+        heading: "rows",
+        look: "workedCount",
+        holds: ({ place }) => {
+          const wrong = checks[place]?.wrong;
+          return wrong === undefined ? { formula: rowsBelow } : { formula: `SUM(${wrong})`, array: true };
+        },
       },
-    ])
-      writeList(sheet, {
+      last: {
+        heading: "last in row",
+        look: "workedCount",
+        holds: ({ place, cell }) => {
+          const { wrong, column } = checks[place] ?? {};
+          const formula = `IF(${cell("rows")}=0,"",MAX(${wrong}*ROW(${column})))`;
+          return wrong === undefined ? null : { formula, array: true };
+        },
+      },
+      what: {
+        heading: "what",
+        look: "worked",
+        holds: ({ place }) => checks[place]?.words ?? "Cells filled below the end of a table, where nothing is counted",
+      },
+    });
+    const total = { row: 2, column: 0 };
+    const found = lists.map(({ list }) => `COUNT(${list.range("row", rows)})`);
+    sheet.put(total, { formula: `${found.join("+")}+SUM(${fixedArea(counts.column("rows"))})` }, "figure");
+    sheet.put({ row: 2, column: 1 }, "things to look at", "subtitle");
+    nameCell("problems_found", sheetNames.problems, total);
+    nameCell("problems_cut_off", sheetNames.problems, { row: headings - 2, column: 0 });
+    sheet.emphasize(counts.rows, [`${counts.cell("rows")}>0`, "strong"]);
+    for (const { table, question, list } of lists)
+      writeList(sheet, list, {
         question,
-        row: headings,
-        column,
         rows,
         // More than one thing may be wrong with a row.
-        longest: 10 * room.cases,
+        longest: 10 * cases.room,
         counted: check(table),
-        gives: recordCheckFunction,
         formula: orWords(inSheetRows(check(table)), "not worked out: see Start"),
-        strong: `ISNUMBER($${columnLetters(column)}${top})`,
+        strong: (cell) => `ISNUMBER(${cell("row")})`,
       });
     sheet.freezeAt({ row: 3, column: 0 });
     sheet.newPageAt(right);
     sheet.protect();
-    sheet.print({
-      sideways: true,
-      across: 2,
-    });
+    sheet.print({ sideways: true, across: 2 });
   },
 };

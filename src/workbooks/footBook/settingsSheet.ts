@@ -1,25 +1,18 @@
+import type { Cell } from "../../cells/cell.ts";
 import { lesions } from "../../core/lesions/lesionName.ts";
-import { columnLetters } from "../../workbook/address.ts";
-import { quoteSheet } from "../../workbook/formula/structured.ts";
+import type { Place } from "../../workbook/address.ts";
+import type { Table } from "../tables/defineTable.ts";
+import { feetWords, lesionWords, treatmentWords } from "../tables/recordWords.ts";
+import { days, groups, medicines, people, sheep, treatments } from "../tables/settingsTables.ts";
 import type { SheetPlan } from "../writing/authorWorkbook.ts";
-import type { Look } from "../writing/looks.ts";
+import { placeTable, writeTable } from "../writing/placeTable.ts";
+import { filledCells } from "../writing/references.ts";
 import { rules } from "../writing/rules.ts";
-import type { NameCell, Rule, SheetAuthor } from "../writing/sheetAuthor.ts";
+import type { NameCell, SheetAuthor } from "../writing/sheetAuthor.ts";
 import { type Field, writeFields } from "../writing/writeFields.ts";
-import { writeHeadings } from "../writing/writeHeadings.ts";
 import type { BookContent } from "./bookContent.ts";
-import {
-  feetWords,
-  groupHeadings,
-  lesionWords,
-  medicineHeadings,
-  room,
-  sheetNames,
-  treatmentWords,
-} from "./bookTables.ts";
+import { sheetNames } from "./bookSheets.ts";
 
-const days: Rule = { of: { whole: ["0", "365"] }, words: "Type a whole number of days, 0 to 365." };
-const sheep: Rule = { of: { whole: ["0", "100000"] }, words: "Type a whole number of sheep." };
 const settingsFor = (content: BookContent): readonly Field[] => [
   {
     name: "farm_name",
@@ -120,7 +113,7 @@ const settingsFor = (content: BookContent): readonly Field[] => [
 
 const firstSetting = 3;
 const groupsRow = 18;
-const medicinesRow = groupsRow + room.groups + 4;
+const medicinesRow = groupsRow + groups.room + 4;
 
 const medicineWords =
   "Type your own from the data sheet. Nothing is filled in for you, because a wrong number here is a wrong number everywhere.";
@@ -135,100 +128,69 @@ export const settingsSheet = (content: BookContent): SheetPlan => ({
     sheet.title("Settings");
     sheet.put({ row: 1, column: 0 }, "Yellow cells are yours to fill. Everything else follows.", "note");
     writeFields(sheet, nameCell, firstSetting, settingsFor(content));
-    writeGroups(sheet, nameCell, content);
-    writeLists(sheet, nameCell, content);
-    writeMedicines(sheet, nameCell, content);
+    const at = (column: number) => ({ row: groupsRow, column });
+    writeListed(sheet, nameCell, groups, at(0), content.groups, { title: "Groups", key: "group", name: "group_list" });
+    const givenBy = content.givenBy.map((name) => ({ givenBy: name }));
+    writeListed(sheet, nameCell, people, at(3), givenBy, {
+      title: "Who treats",
+      key: "givenBy",
+      name: "given_by_list",
+    });
+    const usual = treatmentWords.map((treatment) => ({ treatment }));
+    writeListed(sheet, nameCell, treatments, at(5), usual, {
+      title: "Treatments",
+      key: "treatment",
+      name: "treatment_list",
+    });
+    const lesionNames = lesions.map((lesion) => lesionWords[lesion]);
+    writeFixed(sheet, nameCell, at(7), { heading: "Lesions", words: lesionNames, name: "lesion_list" });
+    writeFixed(sheet, nameCell, at(8), { heading: "Feet", words: feetWords, name: "foot_list" });
+    const care = content.invented ? inventedWords : medicineWords;
+    sheet.put({ row: medicinesRow - 1, column: 0 }, care, "careHeading");
+    writeListed(sheet, nameCell, medicines, { row: medicinesRow, column: 0 }, content.medicines, {
+      title: "Medicines",
+      titleRow: medicinesRow - 2,
+      key: "medicine",
+      name: "medicine_list",
+    });
     sheet.protect();
-    sheet.print({ cells: `$A$1:$F$${medicinesRow + room.medicines + 1}`, onOnePage: true });
+    sheet.print({ upTo: { row: medicinesRow + medicines.room, column: 5 }, onOnePage: true });
   },
 });
 
-function writeGroups(sheet: SheetAuthor, nameCell: NameCell, { groups }: BookContent): void {
-  sheet.put({ row: groupsRow - 1, column: 0 }, "Groups", "question");
-  const area = { top: groupsRow, left: 0, bottom: groupsRow + room.groups, right: 1 };
-  writeHeadings(sheet, { row: groupsRow, column: 0 }, groupHeadings, ["fieldText", "fieldCount"]);
-  sheet.dress({ ...area, top: groupsRow + 1, right: 0 }, "fieldText");
-  sheet.dress({ ...area, top: groupsRow + 1, left: 1 }, "fieldCount");
-  groups.forEach((row, place) => {
-    sheet.putRow({ row: groupsRow + 1 + place, column: 0 }, row);
-  });
-  sheet.table("Groups", area, false);
-  sheet.accept({ ...area, top: groupsRow + 1, left: 1 }, sheep);
-  nameFilled(nameCell, "group_list", 0, groupsRow + 1, room.groups);
+interface Listed<K extends string> {
+  readonly title: string;
+  readonly titleRow?: number;
+  /** The column that what is typed elsewhere is chosen from. */
+  readonly key: K;
+  readonly name: string;
 }
 
-// A list with blank lines at its end would let anything through, so each name ends with what is filled.
-function nameFilled(nameCell: NameCell, name: string, column: number, top: number, rows: number): void {
-  const letters = columnLetters(column);
-  const sheet = quoteSheet(sheetNames.settings);
-  const area = `${sheet}$${letters}$${top + 1}:$${letters}$${top + rows}`;
-  nameCell(name, sheetNames.settings, {
-    formula: `${sheet}$${letters}$${top + 1}:INDEX(${area},MAX(1,COUNTA(${area})))`,
-  });
+/** A table of the settings; one of its columns is a list for the records. */
+function writeListed<K extends string>(
+  sheet: SheetAuthor,
+  nameCell: NameCell,
+  table: Table<K>,
+  at: Place,
+  records: readonly Readonly<Partial<Record<K, Cell | undefined>>>[],
+  { title, titleRow = at.row - 1, key, name }: Listed<K>,
+): void {
+  sheet.put({ row: titleRow, column: at.column }, title, "question");
+  const placed = placeTable(sheet.name, table, at);
+  writeTable(sheet, table, placed, records);
+  nameCell(name, sheet.name, { formula: filledCells(sheet.name, placed.column(key)) });
 }
 
-function writeLists(sheet: SheetAuthor, nameCell: NameCell, { givenBy }: BookContent): void {
-  const lists = [
-    { name: "given_by_list", table: "People", heading: "Given by", column: 3, words: givenBy, rows: room.groups },
-    {
-      name: "treatment_list",
-      table: "Treatments",
-      heading: "Treatment",
-      column: 5,
-      words: treatmentWords,
-      rows: room.groups,
-    },
-  ];
-  for (const { name, table, heading, column, words, rows } of lists) {
-    const area = { top: groupsRow, left: column, bottom: groupsRow + rows, right: column };
-    sheet.put({ row: groupsRow, column }, heading, "heading");
-    sheet.dress({ ...area, top: groupsRow + 1 }, "fieldText");
-    words.forEach((word, place) => {
-      sheet.put({ row: groupsRow + 1 + place, column }, word);
-    });
-    sheet.table(table, area, false);
-    nameFilled(nameCell, name, column, groupsRow + 1, rows);
-  }
-  sheet.put({ row: groupsRow - 1, column: 3 }, "Who treats", "question");
-  sheet.put({ row: groupsRow - 1, column: 5 }, "Treatments", "question");
-  const fixed = [
-    { name: "lesion_list", heading: "Lesions", column: 7, words: lesions.map((lesion) => lesionWords[lesion]) },
-    { name: "foot_list", heading: "Feet", column: 8, words: feetWords },
-  ];
-  for (const { name, heading, column, words } of fixed) {
-    sheet.put({ row: groupsRow, column }, heading, "workedHeading");
-    words.forEach((word, place) => {
-      sheet.put({ row: groupsRow + 1 + place, column }, word, "worked");
-    });
-    const area = { top: groupsRow + 1, left: column, bottom: groupsRow + words.length, right: column };
-    nameCell(name, sheetNames.settings, area);
-  }
-}
-
-function writeMedicines(sheet: SheetAuthor, nameCell: NameCell, { medicines, invented }: BookContent): void {
-  sheet.put({ row: medicinesRow - 2, column: 0 }, "Medicines", "question");
-  sheet.put({ row: medicinesRow - 1, column: 0 }, invented ? inventedWords : medicineWords, "careHeading");
-  const first = medicinesRow + 1;
-  const area = {
-    top: medicinesRow,
-    left: 0,
-    bottom: medicinesRow + room.medicines,
-    right: medicineHeadings.length - 1,
-  };
-  const looks: readonly Look[] = ["fieldText", "fieldCount", "fieldCount", "fieldCount", "fieldText"];
-  writeHeadings(sheet, { row: medicinesRow, column: 0 }, medicineHeadings, looks);
-  const column = (place: number) => ({ ...area, top: first, left: place, right: place });
-  looks.forEach((look, place) => {
-    sheet.dress(column(place), look);
+/** A list of words that the functions know; nothing is typed there. */
+function writeFixed(
+  sheet: SheetAuthor,
+  nameCell: NameCell,
+  { row, column }: Place,
+  { heading, words, name }: { readonly heading: string; readonly words: readonly string[]; readonly name: string },
+): void {
+  sheet.put({ row, column }, heading, "workedHeading");
+  words.forEach((word, place) => {
+    sheet.put({ row: row + 1 + place, column }, word, "worked");
   });
-  medicines.forEach((row, place) => {
-    sheet.putRow({ row: first + place, column: 0 }, row);
-  });
-  sheet.table("Medicines", area, false);
-  const amount: Rule = { ...rules.amount, words: "Type the number from the data sheet." };
-  sheet.accept(column(1), amount);
-  sheet.accept(column(2), amount);
-  sheet.accept(column(3), days);
-  sheet.accept(column(4), rules.yesNo);
-  nameFilled(nameCell, "medicine_list", 0, first, room.medicines);
+  nameCell(name, sheet.name, { top: row + 1, left: column, bottom: row + words.length, right: column });
 }

@@ -2,7 +2,7 @@ import { cautions } from "../../../functions/cautions.ts";
 import type { SheetPlan } from "../writing/authorWorkbook.ts";
 import { writeStart } from "../writing/writeStart.ts";
 import type { BookContent } from "./bookContent.ts";
-import { sheetNames } from "./bookTables.ts";
+import { sheetNames } from "./bookSheets.ts";
 
 const steps: readonly (readonly [sheet: string, words: string])[] = [
   [sheetNames.settings, "Once: your groups, your target, your medicines with the numbers from the data sheet."],

@@ -1,34 +1,40 @@
 import { repeatAnimalsFunction } from "../../../functions/animals/repeatAnimals.ts";
 import { dueListFunction } from "../../../functions/dates/dueList.ts";
 import { notClearFunction } from "../../../functions/dates/notClear.ts";
+import { cases } from "../tables/cases.ts";
 import type { SheetPlan } from "../writing/authorWorkbook.ts";
-import { listLooks, writeList } from "../writing/writeList.ts";
-import { firstRecord, holdInDoubt, room, sheetNames } from "./bookTables.ts";
-import { lameOn, lookedOn, orSeeProblems, untilAsOf, workedColumn } from "./formulas.ts";
+import { dressColumns, placeList, writeList } from "../writing/placeList.ts";
+import { firstRecord, holdInDoubt, sheetNames } from "./bookSheets.ts";
+import { lameOn, lookedOn, orSeeProblems, untilAsOf } from "./formulas.ts";
+import { besideCases } from "./placedRecords.ts";
 
 const headings = 6;
 const rows = 1000;
+
+const notClear = placeList(sheetNames.today, notClearFunction, { row: headings, column: 0 });
+const due = placeList(sheetNames.today, dueListFunction, { row: headings, column: 5 });
+const repeats = placeList(sheetNames.today, repeatAnimalsFunction, { row: headings, column: 10 });
+
+type Strong = (cell: (heading: string) => string) => string;
+
 const lists = [
   {
+    list: notClear,
     question: "Not clear: not for food yet",
-    column: 0,
-    gives: notClearFunction,
     formula: "FOOT.NOTCLEAR(as_of,Cases[Tag],Cases[Treated],Cases[Withdrawal days])",
     widths: [20, 13, 9, 36],
-    strong: `LEFT($B${headings + 2},9)="not known"`,
+    strong: ((cell) => `LEFT(${cell("clear date")},9)="not known"`) satisfies Strong,
   },
   {
+    list: due,
     question: "To look at again: overdue and due",
-    column: 5,
-    gives: dueListFunction,
-    formula: `FOOT.DUELIST(as_of,Cases[Tag],${workedColumn("lookAgain")},${lookedOn},ahead_days)`,
+    formula: `FOOT.DUELIST(as_of,Cases[Tag],${besideCases.range("lookAgain")},${lookedOn},ahead_days)`,
     widths: [20, 13, 7, 18],
-    strong: `ISNUMBER(SEARCH("overdue",$I${headings + 2}))`,
+    strong: ((cell) => `ISNUMBER(SEARCH("overdue",${cell("state")}))`) satisfies Strong,
   },
   {
+    list: repeats,
     question: "Lame again and again in the year",
-    column: 10,
-    gives: repeatAnimalsFunction,
     formula: `FOOT.REPEATS(${untilAsOf("Cases[Tag]", lameOn)},${untilAsOf(lameOn)},repeat_from,gap_days,year_from,as_of)`,
     widths: [20, 8, 13, 13],
     strong: undefined,
@@ -39,48 +45,40 @@ const lists = [
 export const todaySheet: SheetPlan = {
   name: sheetNames.today,
   write(sheet) {
-    for (const { column, gives } of lists) {
-      listLooks(gives).forEach((look, step) => {
-        sheet.columnLook(column + step, column + step, look);
-      });
-    }
+    for (const { list } of lists) dressColumns(sheet, list);
     sheet.widths(...lists.flatMap(({ widths }) => [...widths, 3]).slice(0, -1));
     sheet.dress({ top: 0, left: 0, bottom: headings - 1, right: 13 }, "note");
     sheet.title("Today");
     sheet.put({ row: 1, column: 0 }, { formula: "as_of" }, "figureDate");
     sheet.put({ row: 1, column: 1 }, { formula: 'IF(farm_name="","",farm_name)' }, "subtitle");
-    const last = headings + rows + 1;
-    const count = (column: string, what: string): string =>
-      `COUNT($${column}$${headings + 2}:$${column}$${last})&" ${what}"`;
+    const numbers = (range: string, what: string): string => `COUNT(${range})&" ${what}"`;
+    const words = (range: string, pattern: string): string => `COUNTIF(${range},"${pattern}")`;
     sheet.put(
       { row: 2, column: 0 },
       `Where a list names a row, row 1 is the first record: row ${firstRecord + 1} of the sheet Cases. ${holdInDoubt}`,
     );
-    sheet.put(
-      { row: 3, column: 0 },
-      { formula: `${count("C", "waiting, ")}&COUNTIF($B$${headings + 2}:$B$${last},"not known*")&" not known"` },
-    );
-    sheet.put(
-      { row: 3, column: 5 },
-      { formula: `COUNTIF($I$${headings + 2}:$I$${last},"*overdue*")&" overdue, "&${count("H", "in all")}` },
-    );
-    sheet.put({ row: 3, column: 10 }, { formula: count("L", "animals") });
-    for (const { strong, formula, ...list } of lists) {
-      const emphasis = strong === undefined ? {} : { strong };
-      writeList(sheet, {
-        ...list,
-        ...emphasis,
-        row: headings,
+    const counts = [
+      [
+        notClear,
+        `${numbers(notClear.range("days to wait", rows), "waiting, ")}&${words(notClear.range("clear date", rows), "not known*")}&" not known"`,
+      ],
+      [
+        due,
+        `${words(due.range("state", rows), "*overdue*")}&" overdue, "&${numbers(due.range("days", rows), "in all")}`,
+      ],
+      [repeats, numbers(repeats.range("cases", rows), "animals")],
+    ] as const;
+    for (const [{ at }, formula] of counts) sheet.put({ row: 3, column: at.column }, { formula });
+    for (const { list, question, formula, strong } of lists)
+      writeList(sheet, list, {
+        question,
         rows,
-        longest: room.cases,
+        longest: cases.room,
         formula: orSeeProblems(formula),
+        ...(strong === undefined ? {} : { strong }),
       });
-    }
     sheet.freezeAt({ row: headings + 1, column: 0 });
     sheet.protect();
-    sheet.print({
-      sideways: true,
-      repeat: [headings - 1, headings],
-    });
+    sheet.print({ sideways: true, repeat: [headings - 1, headings] });
   },
 };

@@ -1,6 +1,6 @@
-import { printedTag } from "./asTyped.ts";
 import { year } from "./flockYear.ts";
 import type { InventedFlock } from "./inventedFlock.ts";
+import { printedTag } from "./printedTag.ts";
 
 /**
  * Tags picked out for a sale: the animals treated last, some treated long ago, some never treated, and one stray tag

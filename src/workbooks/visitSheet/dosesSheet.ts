@@ -1,13 +1,16 @@
+import { weighed } from "../tables/visitTables.ts";
 import type { SheetPlan } from "../writing/authorWorkbook.ts";
 import { cutOff } from "../writing/cutOff.ts";
 import { orWords } from "../writing/orWords.ts";
+import { type GridColumn, type Holds, writeGrid } from "../writing/placeGrid.ts";
+import { writeTable } from "../writing/placeTable.ts";
+import { fixedArea, fixedCell } from "../writing/references.ts";
 import { rules } from "../writing/rules.ts";
 import type { SheetAuthor } from "../writing/sheetAuthor.ts";
 import { type Field, writeFields } from "../writing/writeFields.ts";
-import { writeHeadings } from "../writing/writeHeadings.ts";
+import { batch, bathRow, doseAnswers, placedWeighed, sheetNames } from "./placedVisit.ts";
 import type { VisitContent } from "./visitContent.ts";
-import { optional, places, unlessBlank } from "./visitFormulas.ts";
-import { headings, inOrder, room, sheetNames, tableAt } from "./visitTables.ts";
+import { optional, unlessBlank } from "./visitFormulas.ts";
 
 const medicineFields = ({ medicine, invented }: VisitContent): readonly Field[] => [
   {
@@ -131,8 +134,8 @@ const bathFields = ({ bath }: VisitContent): readonly Field[] => {
   ];
 };
 
-const bathRow = places.fields + 8 + 2;
-const filled = ["mg_per_kg", "mg_per_ml"];
+const firstField = 3;
+const bathFieldsRow = firstField + 8 + 2;
 
 /** The medicine of the day, the weights met with their doses, and the footbath. */
 export const dosesSheet = (content: VisitContent): SheetPlan => ({
@@ -145,95 +148,88 @@ export const dosesSheet = (content: VisitContent): SheetPlan => ({
       "Nothing about a medicine is filled in for you. Yellow cells are yours. In doubt ask your vet (see Start).",
       "note",
     );
-    writeFields(sheet, nameCell, places.fields, medicineFields(content));
-    sheet.put({ row: bathRow - 1, column: 0 }, "Footbath", "question");
-    writeFields(sheet, nameCell, bathRow, bathFields(content));
+    writeFields(sheet, nameCell, firstField, medicineFields(content));
+    sheet.put({ row: bathFieldsRow - 1, column: 0 }, "Footbath", "question");
+    writeFields(sheet, nameCell, bathFieldsRow, bathFields(content));
     writeBath(sheet);
     writeDoses(sheet, content);
     sheet.protect();
-    sheet.print({ cells: `$A$1:$H$${places.weighed + room.weighed + 1}`, onOnePage: true });
-    nameCell("bath_litres", sheet.name, { top: places.bathAnswers, left: 1, bottom: places.bathAnswers, right: 1 });
-    nameCell("dose_total", sheet.name, { top: places.batch + 1, left: 1, bottom: places.batch + 1, right: 1 });
+    sheet.print({ upTo: { row: placedWeighed.area.bottom, column: 7 }, onOnePage: true });
+    nameCell("bath_litres", sheet.name, litresAt);
+    nameCell("dose_total", sheet.name, batch.at("total", 0));
   },
 });
 
+const litresAt = { row: bathRow, column: 1 };
+const mixAt = { row: bathRow + 1, column: 1 };
+
 function writeBath(sheet: SheetAuthor): void {
-  const litres = `$B$${places.bathAnswers + 1}`;
+  const [litres, mix] = [fixedCell(litresAt), fixedCell(mixAt)];
+  const bath = orWords(
+    `FOOT.BATHLITRES(bath_length,bath_width,bath_depth,${optional("bath_base")})`,
+    "look at the measures: they are in cm",
+  );
+  const mixed = orWords(`FOOT.BATHMIX(${litres},bath_percent,bath_kind)`, "no mix: too strong does harm, ask your vet");
   const answers = [
-    [
-      "Litres of bath",
-      unlessBlank(
-        ["bath_length", "bath_width", "bath_depth"],
-        orWords(
-          `FOOT.BATHLITRES(bath_length,bath_width,bath_depth,${optional("bath_base")})`,
-          "look at the measures: they are in cm",
-        ),
-      ),
-    ],
-    [
-      "Product and water",
-      `IF(ISNUMBER(${litres}),${unlessBlank(["bath_percent", "bath_kind"], orWords(`FOOT.BATHMIX(${litres},bath_percent,bath_kind)`, "no mix: too strong does harm, ask your vet"))},"")`,
-    ],
+    ["Litres of bath", litresAt, unlessBlank(["bath_length", "bath_width", "bath_depth"], bath)],
+    ["Product and water", mixAt, `IF(ISNUMBER(${litres}),${unlessBlank(["bath_percent", "bath_kind"], mixed)},"")`],
   ] as const;
-  answers.forEach(([label, formula], step) => {
-    const row = places.bathAnswers + step;
-    sheet.put({ row, column: 0 }, label, "strong");
-    sheet.dress({ top: row, left: 1, bottom: row, right: 2 }, "workedMl");
-    sheet.put({ row, column: 1 }, { formula });
-  });
+  for (const [label, at, formula] of answers) {
+    sheet.put({ ...at, column: 0 }, label, "strong");
+    sheet.dress({ top: at.row, left: at.column, bottom: at.row, right: at.column + 1 }, "workedMl");
+    sheet.put(at, { formula });
+  }
   sheet.put(
-    { row: places.bathAnswers + 1, column: 3 },
+    { ...mixAt, column: mixAt.column + 2 },
     {
-      formula: `IF(ISNUMBER($B$${places.bathAnswers + 2}),IF(bath_kind="powder","kg, and litres to fill up to","litres, and litres of water"),"")`,
+      formula: `IF(ISNUMBER(${mix}),IF(bath_kind="powder","kg, and litres to fill up to","litres, and litres of water"),"")`,
     },
     "note",
   );
 }
 
-function writeDoses(sheet: SheetAuthor, { weighed }: VisitContent): void {
-  const row = places.weighed;
-  const area = tableAt("weighed", row);
-  const first = row + 1;
-  sheet.put({ row: places.batch - 1, column: 0 }, "Doses for the weights met", "question");
-  sheet.putRow({ row: places.batch, column: 1 }, ["total ml", "bottles", "largest ml"], "workedHeadingCentre");
-  sheet.put({ row: places.batch + 1, column: 0 }, "For all together, with spare", "strong");
-  sheet.dress({ top: places.batch + 1, left: 1, bottom: places.batch + 1, right: 3 }, "workedMl");
-  sheet.put({ row: places.batch + 1, column: 2 }, null, "workedCount");
-  const ifWeighed = (formula: string): string =>
-    `IF(COUNTA(Weighed[Weight kg])=0,"",${unlessBlank(filled, orWords(formula, "look at weights, strength and marks"))})`;
-  sheet.put(
-    { row: places.batch + 1, column: 1 },
-    {
-      formula: ifWeighed(`FOOT.BATCHML(Weighed[Weight kg],mg_per_kg,mg_per_ml,mark_ml,spare,${optional("bottle_ml")})`),
+const ifWeighed = (formula: string): string =>
+  `IF(COUNTA(Weighed[Weight kg])=0,"",${unlessBlank(["mg_per_kg", "mg_per_ml"], orWords(formula, "look at weights, strength and marks"))})`;
+const dosed = ifWeighed("FOOT.DOSEML(Weighed[Weight kg],mg_per_kg,mg_per_ml,mark_ml)");
+
+type Answer = Parameters<typeof doseAnswers.range>[0];
+
+const shared: Holds<Answer> = ({ cell }) => {
+  const sites = `TRANSPOSE(FOOT.SITEML(${cell("dose")},${optional("sites_least")},${optional("site_most")},mark_ml))`;
+  return { formula: `IF(ISNUMBER(${cell("dose")}),${orWords(sites, "look at sites, most ml and marks")},"")` };
+};
+
+const doses: Readonly<Record<Answer, GridColumn<Answer>>> = {
+  dose: { heading: "dose ml", look: "workedMl", holds: ({ place }) => (place === 0 ? { formula: dosed } : null) },
+  site1: { heading: "site 1", look: "workedMl", holds: shared },
+  site2: { heading: "site 2", look: "workedMl" },
+  site3: { heading: "site 3", look: "workedMl" },
+  site4: { heading: "site 4", look: "workedMl" },
+};
+
+function writeDoses(sheet: SheetAuthor, { weighed: animals }: VisitContent): void {
+  const { top } = batch.area;
+  sheet.put({ row: top - 1, column: 0 }, "Doses for the weights met", "question");
+  sheet.put({ row: top + 1, column: 0 }, "For all together, with spare", "strong");
+  writeGrid(sheet, batch, {
+    total: {
+      heading: "total ml",
+      look: "workedMl",
+      holds: () => ({
+        formula: ifWeighed(
+          `FOOT.BATCHML(Weighed[Weight kg],mg_per_kg,mg_per_ml,mark_ml,spare,${optional("bottle_ml")})`,
+        ),
+      }),
     },
-  );
-  writeHeadings(sheet, { row, column: 0 }, headings.weighed, ["fieldTag", "fieldCount"]);
-  sheet.putRow({ row, column: 2 }, ["dose ml", "site 1", "site 2", "site 3", "site 4"], "workedHeadingCentre");
-  sheet.dress({ ...area, top: first, right: 0 }, "fieldTag");
-  sheet.dress({ ...area, top: first, left: 1 }, "fieldCount");
-  sheet.dress({ top: first, left: 2, bottom: row + room.weighed, right: 6 }, "workedMl");
-  weighed.forEach((animal, place) => {
-    sheet.putRow({ row: first + place, column: 0 }, inOrder("weighed", animal));
+    bottles: { heading: "bottles", look: "workedCount" },
+    largest: { heading: "largest ml", look: "workedMl" },
   });
-  sheet.table("Weighed", area, false);
-  sheet.accept(
-    { ...area, top: first, left: 1 },
-    { of: { number: ["1", "200"] }, words: "Type the weight in kg, 1 to 200." },
-  );
-  const dosed = ifWeighed("FOOT.DOSEML(Weighed[Weight kg],mg_per_kg,mg_per_ml,mark_ml)");
-  sheet.put({ row: first, column: 2 }, { formula: dosed });
+  writeTable(sheet, weighed, placedWeighed, animals);
+  writeGrid(sheet, doseAnswers, doses);
   sheet.put(
-    { row: row - 1, column: 2 },
-    { formula: cutOff(dosed, `$C$${first + 1}:$C$${first + room.weighed}`) },
+    { row: doseAnswers.area.top - 1, column: doseAnswers.area.left },
+    { formula: cutOff(dosed, fixedArea(doseAnswers.column("dose"))) },
     "careHeading",
   );
-  for (let place = 0; place < room.weighed; place++) {
-    const dose = `$C${first + place + 1}`;
-    const shared = `TRANSPOSE(FOOT.SITEML(${dose},${optional("sites_least")},${optional("site_most")},mark_ml))`;
-    sheet.put(
-      { row: first + place, column: 3 },
-      { formula: `IF(ISNUMBER(${dose}),${orWords(shared, "look at sites, most ml and marks")},"")` },
-    );
-  }
-  sheet.emphasize({ top: first, left: 2, bottom: row + room.weighed, right: 6 }, [`ISNUMBER($C${first + 1})`, "line"]);
+  sheet.emphasize(doseAnswers.rows, [`ISNUMBER(${doseAnswers.cell("dose")})`, "line"]);
 }

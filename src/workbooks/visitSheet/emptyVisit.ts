@@ -16,10 +16,10 @@ export const emptyVisit = ({ farm, groups = [], made }: Wanted): VisitContent =>
   target: 0.02,
   plan: undefined,
   flockHas: undefined,
-  groups: groups.map((group) => ({ Group: group })),
+  groups: groups.map((group) => ({ group })),
   found: [],
   medicine: undefined,
   weighed: [],
   bath: undefined,
-  actions: [],
+  agreed: [],
 });

@@ -1,9 +1,9 @@
 import { isoText } from "../../cells/day.ts";
 import { lesions } from "../../core/lesions/lesionName.ts";
-import { lesionWords } from "../footBook/bookTables.ts";
-import { printedTag } from "../inventedFlock/asTyped.ts";
 import { year } from "../inventedFlock/flockYear.ts";
 import { inventedFlock } from "../inventedFlock/inventedFlock.ts";
+import { printedTag } from "../inventedFlock/printedTag.ts";
+import { lesionWords } from "../tables/recordWords.ts";
 import type { VisitContent } from "./visitContent.ts";
 
 const monthAgo = year.last - 31;
@@ -24,13 +24,13 @@ export function inventedVisit(seed: number): VisitContent {
     plan: { expected: 0.08, margin: 0.02, design: 0.02 },
     flockHas: { footrot: true, codd: false },
     groups: looked.map(({ group, seen, lame }) => ({
-      Group: group,
-      Sheep: Math.max(
+      group,
+      sheep: Math.max(
         seen,
         animals.filter((animal) => animal.group.name === group && animal.until === year.last).length,
       ),
-      "Looked at": seen,
-      Lame: lame,
+      lookedAt: seen,
+      lame,
     })),
     found: lesions
       .flatMap((lesion) => {
@@ -39,29 +39,27 @@ export function inventedVisit(seed: number): VisitContent {
         const severe = its.some(({ score }) => score >= 5) ? "yes" : "no";
         return [
           {
-            Lesion: lesionWords[lesion],
-            Cases: its.length,
-            Severe: severe,
-            "Pus let out": lesion === "white line abscess" ? "yes" : null,
+            lesion: lesionWords[lesion],
+            cases: its.length,
+            severe,
+            pusLetOut: lesion === "white line abscess" ? "yes" : null,
           },
         ];
       })
       .slice(0, 4),
     medicine: { name: "medicine A (invented)", mgPerKg: 20, mgPerMl: 200, mostPerSite: 5, bottleMl: 50 },
-    weighed: treated
-      .slice(0, 14)
-      .map(({ animal, weightKg }) => ({ Animal: printedTag(animal.number), "Weight kg": weightKg })),
+    weighed: treated.slice(0, 14).map(({ animal, weightKg }) => ({ animal: printedTag(animal.number), kg: weightKg })),
     bath: { lengthCm: 300, topWidthCm: 30, depthCm: 6, percent: 10, kind: "powder" },
-    actions: [
-      { Agreed: "Catch and treat every lame ewe within 3 days", Who: "shepherd", By: year.last + 3, Done: "no" },
-      { Agreed: "No trimming of lame feet", Who: "all", By: null, Done: null },
+    agreed: [
+      { what: "Catch and treat every lame ewe within 3 days", who: "shepherd", by: year.last + 3, done: "no" },
+      { what: "No trimming of lame feet", who: "all", by: null, done: null },
       {
-        Agreed: "Keep bought-in sheep apart for 4 weeks",
-        Who: "shepherd",
-        By: year.last + 28,
-        Done: "no",
+        what: "Keep bought-in sheep apart for 4 weeks",
+        who: "shepherd",
+        by: year.last + 28,
+        done: "no",
       },
-      { Agreed: "List the ewes lame twice, for culling", Who: "farmer", By: year.last + 30, Done: "no" },
+      { what: "List the ewes lame twice, for culling", who: "farmer", by: year.last + 30, done: "no" },
     ],
   };
 }

@@ -1,32 +1,40 @@
 import { cautions } from "../../../functions/cautions.ts";
-import { quoteSheet } from "../../workbook/formula/structured.ts";
+import type { Place } from "../../workbook/address.ts";
+import { agreed } from "../tables/visitTables.ts";
 import type { SheetPlan } from "../writing/authorWorkbook.ts";
-import { rules } from "../writing/rules.ts";
-import type { SheetAuthor } from "../writing/sheetAuthor.ts";
+import { type GridColumn, writeGrid } from "../writing/placeGrid.ts";
+import { writeTable } from "../writing/placeTable.ts";
+import { cellOn } from "../writing/references.ts";
+import type { Content, SheetAuthor } from "../writing/sheetAuthor.ts";
+import {
+  batch,
+  bathRow,
+  flockRow,
+  groupAnswers,
+  pageFound,
+  pageGroups,
+  placedAgreed,
+  placedFound,
+  placedGroups,
+  planRow,
+  sheetNames,
+  wordsRow,
+} from "./placedVisit.ts";
 import type { VisitContent } from "./visitContent.ts";
-import { flockRow, places, planRow } from "./visitFormulas.ts";
-import { headings, inOrder, room, sheetNames, tableAt } from "./visitTables.ts";
 
-const groupsRow = 4;
-const foundRow = groupsRow + room.groups + 5;
-const wordsRow = foundRow + room.found + 2;
-const actionsRow = wordsRow + 6;
-const careRow = actionsRow + room.actions + 2;
-const right = 5;
+const { right } = pageGroups.area;
+const careRow = placedAgreed.area.bottom + 2;
 
 const care = [cautions.carePlan.words, cautions.dosing.words, cautions.footbath.words];
 /** Letters that fit in a line across the page. */
 const lineLength = 112;
 const heightOf = (words: string): number => Math.ceil(words.length / lineLength) * 15 + 3;
 
-const visit = (column: string, row: number): string => `${quoteSheet(sheetNames.visit)}$${column}$${row + 1}`;
-const doses = (column: string, row: number): string => `${quoteSheet(sheetNames.doses)}$${column}$${row + 1}`;
 const percent = (share: string): string => `ROUND(100*${share},1)&" %"`;
-const range = (low: string, high: string): string => `IF(ISNUMBER(${low}),${percent(low)}&" to "&${percent(high)},"")`;
 const shown = (cell: string): string => `IF(LEN(${cell})=0,"",${cell})`;
 
 /** The page that stays with the farm: what was looked at, what was found, what to do, and what was agreed. */
-export const pageSheet = ({ actions }: VisitContent): SheetPlan => ({
+export const pageSheet = ({ agreed: actions }: VisitContent): SheetPlan => ({
   name: sheetNames.page,
   write(sheet) {
     sheet.widths(40, 11, 13, 10, 12, 20);
@@ -37,131 +45,125 @@ export const pageSheet = ({ actions }: VisitContent): SheetPlan => ({
     writeGroups(sheet);
     writeFound(sheet);
     writeWords(sheet);
-    writeActions(sheet, actions);
+    const { area } = placedAgreed;
+    sheet.put({ row: area.top - 1, column: 0 }, "What was agreed", "question");
+    writeTable(sheet, agreed, placedAgreed, actions);
     care.forEach((words, step) => {
-      across(sheet, careRow + step, 0, words, heightOf(words), "note");
+      const row = careRow + step;
+      across(sheet, { row, column: 0 }, words, heightOf(words));
+      sheet.dress({ top: row, left: 0, bottom: row, right }, "care");
     });
     sheet.protect();
-    sheet.print({ cells: `$A$1:$F$${careRow + care.length}`, onOnePage: true });
+    sheet.print({ upTo: { row: careRow + care.length - 1, column: right }, onOnePage: true });
   },
 });
 
-function across(
-  sheet: SheetAuthor,
-  row: number,
-  left: number,
-  content: string | { readonly formula: string },
-  height: number,
-  look: "words" | "note",
-): void {
-  sheet.dress({ top: row, left, bottom: row, right }, "words");
-  sheet.put({ row, column: left }, content);
-  sheet.merge({ top: row, left, bottom: row, right });
+/** Words that run over all columns from one to the last. */
+function across(sheet: SheetAuthor, { row, column }: Place, content: Content, height: number): void {
+  const area = { top: row, left: column, bottom: row, right };
+  sheet.dress(area, "words");
+  sheet.put({ row, column }, content);
+  sheet.merge(area);
   sheet.rowHeight(row, height);
-  if (look === "note") sheet.dress({ top: row, left, bottom: row, right }, "care");
 }
 
+type GroupKey = Parameters<typeof pageGroups.range>[0];
+
+/** The row of the sheet Visit that a line is about: the whole flock first. */
+const visitRow = (place: number): number => (place === 0 ? flockRow : placedGroups.area.top + place);
+const typed = (key: Parameters<typeof placedGroups.range>[0], place: number): string =>
+  cellOn(sheetNames.visit, { row: visitRow(place), column: placedGroups.column(key).left });
+const answer = (key: Parameters<typeof groupAnswers.range>[0], place: number): string =>
+  cellOn(sheetNames.visit, { row: visitRow(place), column: groupAnswers.column(key).left });
+
+const groupColumns: Readonly<Record<GroupKey, GridColumn<GroupKey>>> = {
+  group: { heading: "Group", look: "worked", holds: ({ place }) => ({ formula: shown(typed("group", place)) }) },
+  sheep: { heading: "Sheep", look: "workedCount", holds: ({ place }) => ({ formula: shown(typed("sheep", place)) }) },
+  lookedAt: {
+    heading: "Looked at",
+    look: "workedCount",
+    holds: ({ place }) => ({ formula: shown(typed("lookedAt", place)) }),
+  },
+  lame: { heading: "Lame", look: "workedCount", holds: ({ place }) => ({ formula: shown(typed("lame", place)) }) },
+  share: {
+    heading: "Share lame",
+    look: "workedPercent",
+    holds: ({ place }) => ({ formula: shown(answer("share", place)) }),
+  },
+  range: {
+    heading: "Range",
+    look: "centred",
+    holds: ({ place }) => {
+      const [low, high] = [answer("low", place), answer("high", place)];
+      return { formula: `IF(ISNUMBER(${low}),${percent(low)}&" to "&${percent(high)},"")` };
+    },
+  },
+};
+
 function writeGroups(sheet: SheetAuthor): void {
-  sheet.put({ row: groupsRow - 1, column: 0 }, "What was looked at", "question");
-  sheet.put({ row: groupsRow, column: 0 }, "Group", "workedHeading");
-  sheet.putRow(
-    { row: groupsRow, column: 1 },
-    ["Sheep", "Looked at", "Lame", "Share lame", "Range"],
-    "workedHeadingCentre",
-  );
-  for (let place = 0; place <= room.groups; place++) {
-    const whole = place === 0;
-    const from = whole ? flockRow : places.groups + place;
-    const row = groupsRow + 1 + place;
-    sheet.put({ row, column: 0 }, { formula: shown(visit("A", from)) }, whole ? "strong" : "worked");
-    ["B", "C", "D"].forEach((column, step) => {
-      sheet.put({ row, column: 1 + step }, { formula: shown(visit(column, from)) }, "workedCount");
-    });
-    sheet.put({ row, column: 4 }, { formula: shown(visit("G", from)) }, "workedPercent");
-    sheet.put({ row, column: 5 }, { formula: range(visit("H", from), visit("I", from)) }, "centred");
-  }
-  sheet.emphasize({ top: groupsRow + 1, left: 0, bottom: groupsRow + 1 + room.groups, right }, [
-    `LEN($A${groupsRow + 2})>0`,
-    "line",
-  ]);
-  const [estimate, find] = [visit("E", flockRow), visit("F", flockRow)];
-  const against = visit("J", flockRow);
+  const { area, rows, cell } = pageGroups;
+  sheet.put({ row: area.top - 1, column: 0 }, "What was looked at", "question");
+  writeGrid(sheet, pageGroups, groupColumns);
+  sheet.put({ row: rows.top, column: 0 }, null, "strong");
+  sheet.emphasize(rows, [`LEN(${cell("group")})>0`, "line"]);
+  const [estimate, find, against] = (["toEstimate", "toFind", "against"] as const).map((key) => answer(key, 0));
   across(
     sheet,
-    groupsRow + room.groups + 2,
-    0,
+    { row: area.bottom + 1, column: 0 },
     {
       formula: `IF(LEN(${against})=0,"","Target "&${percent("target")}&": "&${against}&". ")&IF(ISNUMBER(${estimate}),"To know the share within "&${percent("margin")}&": look at "&${estimate}&". ","")&IF(ISNUMBER(${find}),"To find lameness of "&${percent("design_share")}&": look at "&${find}&".","")`,
     },
     16,
-    "words",
   );
 }
 
 function writeFound(sheet: SheetAuthor): void {
-  sheet.put({ row: foundRow - 1, column: 0 }, "What was found, and what to do first", "question");
-  sheet.put({ row: foundRow, column: 0 }, "Lesion", "workedHeading");
-  sheet.put({ row: foundRow, column: 1 }, "Cases", "workedHeadingCentre");
-  sheet.dress({ top: foundRow, left: 2, bottom: foundRow, right }, "workedHeading");
-  sheet.put({ row: foundRow, column: 2 }, "First steps; all of them stand on the sheet Care plan");
-  sheet.merge({ top: foundRow, left: 2, bottom: foundRow, right });
-  const plan = (row: number): string => `${quoteSheet(sheetNames.planLines)}$C$${row + 1}`;
-  for (let place = 0; place < room.found; place++) {
-    const row = foundRow + 1 + place;
-    const from = places.found + 1 + place;
-    const top = planRow(place) + 1;
-    sheet.put({ row, column: 0 }, { formula: `${quoteSheet(sheetNames.planLines)}$C$${planRow(place) + 1}` }, "words");
-    sheet.put({ row, column: 1 }, { formula: shown(visit("B", from)) }, "wordsCentre");
+  const { area, rows, cell } = pageFound;
+  sheet.put({ row: area.top - 1, column: 0 }, "What was found, and what to do first", "question");
+  const line = (row: number): string => cellOn(sheetNames.planLines, { row, column: 2 });
+  const typedFound = (key: Parameters<typeof placedFound.range>[0], place: number): string =>
+    cellOn(sheetNames.visit, { row: placedFound.rows.top + place, column: placedFound.column(key).left });
+  writeGrid(sheet, pageFound, {
+    lesion: { heading: "Lesion", look: "words", holds: ({ place }) => ({ formula: line(planRow(place)) }) },
+    cases: {
+      heading: "Cases",
+      look: "wordsCentre",
+      holds: ({ place }) => ({ formula: shown(typedFound("cases", place)) }),
+    },
+    steps: { heading: "First steps; all of them stand on the sheet Care plan", look: "words" },
+  });
+  const steps = { top: area.top, left: area.right, bottom: area.top, right };
+  sheet.dress(steps, "workedHeading");
+  sheet.merge(steps);
+  for (let row = rows.top; row <= rows.bottom; row++) {
+    const place = row - rows.top;
+    const plan = planRow(place);
     across(
       sheet,
-      row,
-      2,
-      { formula: `IF(LEN(${visit("A", from)})=0,"",${plan(top + 1)}&" "&${plan(top + 2)})` },
+      { row, column: area.right },
+      { formula: `IF(LEN(${typedFound("lesion", place)})=0,"",${line(plan + 2)}&" "&${line(plan + 3)})` },
       46,
-      "words",
     );
   }
-  sheet.emphasize({ top: foundRow + 1, left: 0, bottom: foundRow + room.found, right }, [
-    `LEN($A${foundRow + 2})>0`,
-    "line",
-  ]);
+  sheet.emphasize({ ...rows, right }, [`LEN(${cell("lesion")})>0`, "line"]);
 }
 
 function writeWords(sheet: SheetAuthor): void {
-  const row = wordsRow;
-  sheet.put({ row, column: 0 }, "Medicine and footbath", "question");
-  const [total, bottles, largest] = ["B", "C", "D"].map((column) => doses(column, places.batch + 1)) as [
-    string,
-    string,
-    string,
-  ];
+  sheet.put({ row: wordsRow, column: 0 }, "Medicine and footbath", "question");
+  const [total, bottles, largest] = (["total", "bottles", "largest"] as const).map((key) =>
+    cellOn(sheetNames.doses, batch.at(key, 0)),
+  );
   const [litres, product, water] = [
-    doses("B", places.bathAnswers),
-    doses("B", places.bathAnswers + 1),
-    doses("C", places.bathAnswers + 1),
-  ];
+    { row: bathRow, column: 1 },
+    { row: bathRow + 1, column: 1 },
+    { row: bathRow + 1, column: 2 },
+  ].map((place) => cellOn(sheetNames.doses, place));
   const lines = [
     `IF(ISNUMBER(${total}),${shown("medicine_name")}&": "&COUNT(Weighed[Weight kg])&" sheep weighed, "&MIN(Weighed[Weight kg])&" to "&MAX(Weighed[Weight kg])&" kg; "&mg_per_kg&" mg per kg at "&mg_per_ml&" mg per ml.","No medicine was worked out.")`,
     `IF(ISNUMBER(${total}),"In all "&ROUND(${total},1)&" ml with a spare of "&${percent("spare")}&IF(ISNUMBER(${bottles}),", "&${bottles}&" bottles","")&"; the largest dose is "&${largest}&" ml, over "&IF(LEN(sites_least)=0,2,sites_least)&" sites or more.","")`,
     `IF(ISNUMBER(${product}),"Footbath of "&ROUND(${litres},1)&" litres at "&bath_percent&" % of the product as bought: "&ROUND(${product},2)&IF(bath_kind="powder"," kg of powder, filled up to "," litres of liquid in ")&ROUND(${water},2)&" litres"&IF(bath_kind="powder","."," of water."),"No footbath was worked out.")`,
   ];
   lines.forEach((formula, step) => {
-    across(sheet, row + 1 + step, 0, { formula }, 16, "words");
+    across(sheet, { row: wordsRow + 1 + step, column: 0 }, { formula }, 16);
   });
-}
-
-function writeActions(sheet: SheetAuthor, actions: VisitContent["actions"]): void {
-  const row = actionsRow;
-  const area = tableAt("actions", row);
-  sheet.put({ row: row - 1, column: 0 }, "What was agreed", "question");
-  sheet.putRow({ row, column: 0 }, headings.actions, "heading");
-  sheet.dress({ ...area, top: row + 1, right: 1 }, "fieldWords");
-  sheet.dress({ ...area, top: row + 1, left: 2, right: 2 }, "fieldDate");
-  sheet.dress({ ...area, top: row + 1, left: 3 }, "fieldText");
-  actions.forEach((action, place) => {
-    sheet.putRow({ row: row + 1 + place, column: 0 }, inOrder("actions", action));
-  });
-  sheet.table("Agreed", area, false);
-  sheet.accept({ ...area, top: row + 1, left: 2, right: 2 }, rules.day);
-  sheet.accept({ ...area, top: row + 1, left: 3 }, rules.yesNo);
 }

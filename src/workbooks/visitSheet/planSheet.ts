@@ -1,9 +1,9 @@
-import { quoteSheet } from "../../workbook/formula/structured.ts";
+import { found } from "../tables/visitTables.ts";
 import type { SheetPlan } from "../writing/authorWorkbook.ts";
 import { cutOffWords } from "../writing/cutOff.ts";
 import { orWords } from "../writing/orWords.ts";
-import { planRow } from "./visitFormulas.ts";
-import { room, sheetNames } from "./visitTables.ts";
+import { cellOn, cellsOn, rowCell } from "../writing/references.ts";
+import { planLines, sheetNames } from "./placedVisit.ts";
 
 const headingRow = 3;
 const headings = ["step", "what", "why", "caution"] as const;
@@ -11,9 +11,10 @@ const first = headingRow + 1;
 
 // As many lines as there are. One list, and nothing below it, so that no blank page is printed. The rows counted are
 // those of the other sheet, or the list would be counted from itself.
-const rows = `${quoteSheet(sheetNames.planLines)}$A$1`;
-const most = `${rows}:$A$${planRow(room.found) - planRow(0)}`;
-const lines = `ROW(${rows}:INDEX(${most},MAX(INDEX(plan_lines,0,1))))`;
+const rows = found.room * planLines;
+const firstRow = cellOn(sheetNames.planLines, { row: 0, column: 0 });
+const most = cellsOn(sheetNames.planLines, { top: 0, left: 0, bottom: rows - 1, right: 0 });
+const lines = `ROW(${firstRow}:INDEX(${most},MAX(INDEX(plan_lines,0,1))))`;
 // A call of ours makes it a list that spills in every spreadsheet.
 const column = (step: number): string =>
   `IF(COUNTA(VisitFound[Lesion])=0,"",${orWords(`VLOOKUP(${lines},plan_lines,${step + 2},FALSE)&""`, "not worked out")})`;
@@ -39,7 +40,7 @@ export const planSheet: SheetPlan = {
       },
       "careHeading",
     );
-    const bottom = first + room.found * (planRow(1) - planRow(0)) - 1;
+    const bottom = first + rows - 1;
     sheet.dress({ top: first, left: 0, bottom, right: 3 }, "words");
     sheet.dress({ top: first, left: 0, bottom, right: 0 }, "wordsCentre");
     headings.forEach((heading, step) => {
@@ -47,11 +48,11 @@ export const planSheet: SheetPlan = {
       sheet.put(place, heading, step === 0 ? "workedHeadingCentre" : "workedHeading");
       sheet.put({ row: first, column: step }, { formula: column(step) });
     });
-    const n = first + 1;
+    const [step, what] = [rowCell({ row: first, column: 0 }), rowCell({ row: first, column: 1 })];
     sheet.emphasize(
       { top: first, left: 0, bottom, right: 3 },
-      [`AND(LEN($B${n})>0,LEN($A${n})=0)`, "strong"],
-      [`LEN($B${n})>0`, "line"],
+      [`AND(LEN(${what})>0,LEN(${step})=0)`, "strong"],
+      [`LEN(${what})>0`, "line"],
     );
     sheet.freezeAt({ row: first, column: 0 });
     sheet.protect();

@@ -1,8 +1,8 @@
 import { cautions } from "../../../functions/cautions.ts";
 import type { SheetPlan } from "../writing/authorWorkbook.ts";
 import { writeStart } from "../writing/writeStart.ts";
+import { sheetNames } from "./placedVisit.ts";
 import type { VisitContent } from "./visitContent.ts";
-import { sheetNames } from "./visitTables.ts";
 
 /** What the visit sheet is, whether the functions answer here, and what to take care of. */
 export const startSheet = ({ invented }: VisitContent): SheetPlan => ({

@@ -1,9 +1,6 @@
-import type { Cell } from "../../cells/cell.ts";
 import type { Day } from "../../cells/day.ts";
-import type { headings } from "./visitTables.ts";
-
-/** A row of a table as it is typed, by heading. */
-type Typed<T extends keyof typeof headings> = Readonly<Partial<Record<(typeof headings)[T][number], Cell>>>;
+import type { RecordOf } from "../tables/defineTable.ts";
+import type { agreed, found, visitGroups, weighed } from "../tables/visitTables.ts";
 
 /** The medicine of the day. A vet and a data sheet give these numbers; there are none to start from. */
 interface VisitMedicine {
@@ -34,10 +31,10 @@ export interface VisitContent {
   /** Typed for each visit: the share expected, the margin, and the smallest share that matters. */
   readonly plan: { readonly expected: number; readonly margin: number; readonly design: number } | undefined;
   readonly flockHas: { readonly footrot: boolean; readonly codd: boolean } | undefined;
-  readonly groups: readonly Typed<"groups">[];
-  readonly found: readonly Typed<"found">[];
+  readonly groups: readonly RecordOf<typeof visitGroups>[];
+  readonly found: readonly RecordOf<typeof found>[];
   readonly medicine: VisitMedicine | undefined;
-  readonly weighed: readonly Typed<"weighed">[];
+  readonly weighed: readonly RecordOf<typeof weighed>[];
   readonly bath: VisitBath | undefined;
-  readonly actions: readonly Typed<"actions">[];
+  readonly agreed: readonly RecordOf<typeof agreed>[];
 }

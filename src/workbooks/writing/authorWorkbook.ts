@@ -1,12 +1,12 @@
 import { createRequire } from "node:module";
 import { init, type Style } from "excelize-wasm";
 import { strToU8, unzipSync } from "fflate";
-import { fixedArea, quoteSheet } from "../../workbook/formula/structured.ts";
 import { escapeXml } from "../../workbook/xml/escapeXml.ts";
 import { writeZip } from "../../workbook/zip/writeZip.ts";
 import { chartKinds } from "./chartKinds.ts";
 import { type Emphasis, emphases, type Look, looks } from "./looks.ts";
 import { mendParts } from "./mendParts.ts";
+import { cellOn, cellsOn } from "./references.ts";
 import { must, type NameCell, type SheetAuthor, type Styles, sheetAuthor } from "./sheetAuthor.ts";
 
 /** One sheet of a workbook to be: its name and what writes it. */
@@ -42,7 +42,8 @@ export async function authorWorkbook(plan: WorkbookPlan): Promise<Uint8Array> {
     ),
   };
   const nameCell: NameCell = (name, sheet, target) => {
-    const RefersTo = "formula" in target ? target.formula : `${quoteSheet(sheet)}${fixedArea(target)}`;
+    const RefersTo =
+      "formula" in target ? target.formula : "row" in target ? cellOn(sheet, target) : cellsOn(sheet, target);
     must(file.SetDefinedName({ Name: name, RefersTo }));
   };
   plan.sheets.forEach(({ name }, place) => {

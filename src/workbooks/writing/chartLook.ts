@@ -1,6 +1,7 @@
 import type { Chart, ChartSeries, ChartTitle, Font } from "excelize-wasm";
 import { chartKinds } from "./chartKinds.ts";
 import { green, grey, ink } from "./looks.ts";
+import type { PlacedGrid } from "./placeGrid.ts";
 
 const font: Font = { Family: "Calibri", Size: 9, Color: ink };
 
@@ -55,3 +56,14 @@ export const notInLegend = { Font: { Size: 1 } } as const satisfies ChartSeries[
 
 /** Columns and bars. */
 export const barFill = solid(green);
+
+/** A line or column of a chart: a column of a grid along another, named by its heading. */
+export const drawnFrom = <K extends string>(
+  grid: PlacedGrid<K>,
+  along: NoInfer<K>,
+  shown: NoInfer<K>,
+): ChartSeries => ({
+  Name: grid.heading(shown),
+  Categories: grid.range(along),
+  Values: grid.range(shown),
+});

@@ -71,6 +71,7 @@ export const looks = {
   date: { CustomNumFmt: dateFormat, Alignment: { Horizontal: "left" } },
   /** All 15 digits of an electronic tag, never 9.99E+14. */
   tag: { CustomNumFmt: "0" },
+  plain: {},
   centred: { Alignment: { Horizontal: "center" } },
   worked: { Font: { Family: family, Color: ink } },
   workedDate: { Font: { Family: family, Color: ink }, CustomNumFmt: dateFormat, Alignment: { Horizontal: "left" } },
@@ -141,6 +142,13 @@ export const looks = {
 } as const satisfies Record<string, Style>;
 
 export type Look = keyof typeof looks;
+
+/** Whether what stands in a cell of that look stands in its middle; then its heading does too. */
+export function isCentred(look: Look): boolean {
+  const style = looks[look];
+  const alignment = "Alignment" in style ? style.Alignment : undefined;
+  return alignment !== undefined && "Horizontal" in alignment && alignment.Horizontal === "center";
+}
 
 const underline = [{ Type: "bottom" as const, Color: "C9CFCB", Style: 1 }];
 

@@ -4,6 +4,7 @@ import { isCellError } from "../../cells/cell.ts";
 import { type Area, areaText, columnLetters, type Place, placeText } from "../../workbook/address.ts";
 import { quoteSheet } from "../../workbook/formula/structured.ts";
 import type { Emphasis, Look } from "./looks.ts";
+import { cellsOn, rowsOn } from "./references.ts";
 
 type File = InstanceType<typeof NewFile>;
 
@@ -21,6 +22,7 @@ export interface SheetAuthor {
   readonly dress: (area: Area, look: Look) => void;
   /** Widths in characters, from the first column on. */
   readonly widths: (...characters: readonly number[]) => void;
+  readonly width: (column: number, characters: number) => void;
   readonly rowHeight: (row: number, points: number) => void;
   /** Keeps the rows above and the columns left of this cell in sight. */
   readonly freezeAt: (place: Place) => void;
@@ -57,7 +59,7 @@ export interface SheetAuthor {
 }
 
 /** A name for a cell or a range, or for a formula without `=`, that formulas can use. */
-export type NameCell = (name: string, sheet: string, target: Area | { readonly formula: string }) => void;
+export type NameCell = (name: string, sheet: string, target: Place | Area | { readonly formula: string }) => void;
 
 /** What may be typed into a cell. */
 export interface Rule {
@@ -76,8 +78,8 @@ export interface Rule {
 
 interface Page {
   readonly sideways?: boolean;
-  /** The cells printed, such as `$A$1:$F$40`; left out, all that is filled, so that a list is printed as far as it goes. */
-  readonly cells?: string;
+  /** The last cell that is printed; left out, all that is filled, so that a list is printed as far as it goes. */
+  readonly upTo?: Place;
   /** Rows repeated on each page, counted from 0. */
   readonly repeat?: readonly [first: number, last: number];
   /** All on one page. */
@@ -107,8 +109,15 @@ export function sheetAuthor(file: File, name: string, styles: Styles): SheetAuth
     if (content === null) return;
     if (typeof content !== "object") must(file.SetCellValue(name, cell, content));
     else if (isCellError(content)) throw new Error(`${name}!${cell}: an error value cannot be typed into a sheet`);
-    else if (content.array) must(file.SetCellFormula(name, cell, content.formula, { Type: "array", Ref: cell }));
-    else must(file.SetCellFormula(name, cell, content.formula));
+    else {
+      // A formula is read more easily without the name of the sheet it stands on.
+      const formula = content.formula.replaceAll(quoteSheet(name), "");
+      must(file.SetCellFormula(name, cell, formula, ...(content.array ? [{ Type: "array", Ref: cell }] : [])));
+    }
+  };
+  const width = (column: number, characters: number): void => {
+    const letters = columnLetters(column);
+    must(file.SetColWidth(name, letters, letters, characters));
   };
   return {
     name,
@@ -122,10 +131,10 @@ export function sheetAuthor(file: File, name: string, styles: Styles): SheetAuth
       must(file.SetCellStyle(name, from, to, styleOf(look)));
     },
     widths: (...characters) =>
-      characters.forEach((width, column) => {
-        const letters = columnLetters(column);
-        must(file.SetColWidth(name, letters, letters, width));
+      characters.forEach((characters, column) => {
+        width(column, characters);
       }),
+    width,
     rowHeight: (row, points) => must(file.SetRowHeight(name, row + 1, points)) && undefined,
     freezeAt: ({ row, column }) =>
       must(
@@ -187,7 +196,7 @@ export function sheetAuthor(file: File, name: string, styles: Styles): SheetAuth
           FormatRows: true,
         }),
       ) && undefined,
-    print: ({ sideways = false, cells, repeat, onOnePage = false, across = 1 }) => {
+    print: ({ sideways = false, upTo, repeat, onOnePage = false, across = 1 }) => {
       must(file.SetSheetProps(name, { FitToPage: true }));
       must(
         file.SetPageLayout(name, {
@@ -201,8 +210,8 @@ export function sheetAuthor(file: File, name: string, styles: Styles): SheetAuth
       must(file.SetHeaderFooter(name, { OddFooter: "&L&F, &A&RPage &P of &N" }));
       const naming = (what: string, text: string) =>
         must(file.SetDefinedName({ Name: `_xlnm.${what}`, RefersTo: text, Scope: name }));
-      if (cells !== undefined) naming("Print_Area", printed(cells, quoteSheet(name)));
-      if (repeat) naming("Print_Titles", `${quoteSheet(name)}$${repeat[0] + 1}:$${repeat[1] + 1}`);
+      if (upTo) naming("Print_Area", cellsOn(name, { top: 0, left: 0, bottom: upTo.row, right: upTo.column }));
+      if (repeat) naming("Print_Titles", rowsOn(name, repeat));
     },
     newPageAt: (column) => must(file.InsertPageBreak(name, placeText({ row: 0, column }))) && undefined,
     newPageAtRow: (row) => must(file.InsertPageBreak(name, placeText({ row, column: 0 }))) && undefined,
@@ -213,10 +222,6 @@ export function sheetAuthor(file: File, name: string, styles: Styles): SheetAuth
     },
   };
 }
-
-// Every reference in a name needs its sheet, but the second end of a range follows the first.
-const printed = (cells: string, sheet: string): string =>
-  cells.replace(/\$[A-Z]+\$\d+(?::\$[A-Z]+\$\d+)?/g, (area) => sheet + area);
 
 function validation(Sqref: string, { of, words, lenient = false, hint }: Rule): DataValidation {
   const common = {

@@ -1,4 +1,5 @@
 import type { Look } from "./looks.ts";
+import { oneCell } from "./references.ts";
 import type { Content, NameCell, Rule, SheetAuthor } from "./sheetAuthor.ts";
 
 /** One cell that a person fills: its name for formulas, what stands beside it, and what may be typed. */
@@ -15,11 +16,11 @@ export interface Field {
 export function writeFields(sheet: SheetAuthor, nameCell: NameCell, top: number, fields: readonly Field[]): void {
   fields.forEach(({ name, label, value, look, words, rule }, place) => {
     const row = top + place;
-    const cell = { top: row, left: 1, bottom: row, right: 1 };
+    const cell = { row, column: 1 };
     sheet.put({ row, column: 0 }, label, "label");
-    sheet.put({ row, column: 1 }, value, look);
+    sheet.put(cell, value, look);
     sheet.put({ row, column: 2 }, words, "note");
     nameCell(name, sheet.name, cell);
-    if (rule) sheet.accept(cell, rule);
+    if (rule) sheet.accept(oneCell(cell), rule);
   });
 }

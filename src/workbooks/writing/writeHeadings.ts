@@ -1,5 +1,5 @@
 import type { Place } from "../../workbook/address.ts";
-import { type Look, looks } from "./looks.ts";
+import { isCentred, type Look } from "./looks.ts";
 import type { SheetAuthor } from "./sheetAuthor.ts";
 
 /** Writes the headings of a table that is typed; over numbers that stand in the middle they stand there too. */
@@ -10,12 +10,7 @@ export function writeHeadings(
   columnLooks: readonly Look[],
 ): void {
   headings.forEach((heading, step) => {
-    sheet.put({ row, column: column + step }, heading, isCentred(columnLooks[step]) ? "headingCentre" : "heading");
+    const look = columnLooks[step];
+    sheet.put({ row, column: column + step }, heading, look && isCentred(look) ? "headingCentre" : "heading");
   });
-}
-
-function isCentred(look: Look | undefined): boolean {
-  const style = look && looks[look];
-  const alignment = style && "Alignment" in style ? style.Alignment : undefined;
-  return alignment !== undefined && "Horizontal" in alignment && alignment.Horizontal === "center";
 }

@@ -61,5 +61,5 @@ export function writeStart(sheet: SheetAuthor, words: StartWords): void {
     }
   }
   sheet.protect();
-  sheet.print({ cells: `$A$1:$B$${row + 1}`, onOnePage: true });
+  sheet.print({ upTo: { row, column: 1 }, onOnePage: true });
 }
