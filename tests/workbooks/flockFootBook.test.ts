@@ -4,10 +4,10 @@ import { beforeAll, describe, expect, test } from "vitest";
 import { isoText } from "../../src/cells/day.ts";
 import { lesionName, lesions } from "../../src/core/lesions/lesionName.ts";
 import { engineInNode } from "../../src/hosts/headless/engineInNode.ts";
-import { readPlace } from "../../src/workbook/address.ts";
+import { placeText, readPlace } from "../../src/workbook/address.ts";
 import { openWorkbook } from "../../src/workbook/openWorkbook.ts";
 import { type Recalculated, recalculate } from "../../src/workbook/recalculate.ts";
-import { sheetNames } from "../../src/workbooks/footBook/bookSheets.ts";
+import { firstRecord, sheetNames } from "../../src/workbooks/footBook/bookSheets.ts";
 import { emptyBook } from "../../src/workbooks/footBook/emptyBook.ts";
 import { flockFootBook } from "../../src/workbooks/footBook/flockFootBook.ts";
 import { inventedBook } from "../../src/workbooks/footBook/inventedBook.ts";
@@ -65,7 +65,15 @@ describe("the filled Flock foot book", () => {
     expect(cells.get("Today!B8")).toBe("not known");
     const [unknown] = withoutDays;
     expect(withoutDays).toHaveLength(1);
-    expect(cells.get("Today!D8")).toBe(`withdrawal days missing, row ${unknown?.row}`);
+    // Lists name the row of the sheet.
+    expect(cells.get("Today!D8")).toContain(
+      `withdrawal_days, row ${Number(unknown?.row) + firstRecord}: a treatment without withdrawal days`,
+    );
+    const untreated = records.filter(
+      ({ treated, typed }) => treated === undefined && typed.soundOn === undefined && typed.leftFlock === undefined,
+    );
+    expect(untreated.length).toBeGreaterThan(2);
+    expect(cells.get("Today!F4")).toBe(`${untreated.length} animals, those waiting longest first`);
     const waiting = new Set(records.filter((record) => waitsOn(year.last, record)).map(({ tag }) => tag));
     waiting.delete(unknown?.tag);
     expect(waiting.size).toBeGreaterThan(5);
@@ -79,16 +87,24 @@ describe("the filled Flock foot book", () => {
     );
   });
 
-  test("counts the tags of the sale list that are clear, to hold and in no record", () => {
+  test("says of each tag of the sale list whether it may go, and why not", () => {
     const answers = book.saleTags.map((tag) => {
-      const its = records.filter((record) => record.tag === tag && typeof record.treated === "number");
-      if (its.length === 0) return "none";
-      return its.some((record) => record.days === undefined || waitsOn(year.sale, record)) ? "hold" : "clear";
+      const its = records.filter((record) => record.tag === tag);
+      const isLame = its.some(
+        ({ typed }) => typed.soundOn === undefined && typed.leftFlock === undefined && typed.seen !== undefined,
+      );
+      if (isLame) return "no: lame, or may be";
+      const treated = its.filter((record) => typeof record.treated === "number");
+      if (treated.some((record) => record.days === undefined || waitsOn(year.sale, record))) return "no: medicine";
+      if (its.some(({ typed }) => typed.leftFlock !== undefined)) return "no: gone";
+      return treated.length === 0 ? "in no record: right tag?" : "yes";
     });
-    const count = (wanted: string) => answers.filter((answer) => answer === wanted).length;
-    expect(Math.min(count("clear"), count("hold"), count("none"))).toBeGreaterThan(0);
-    expect(sheetCells(filled).get("Sale check!A4")).toBe(
-      `${answers.length} tags: ${count("clear")} clear, ${count("hold")} to hold, ${count("none")} in no record`,
+    const cells = sheetCells(filled);
+    expect(book.saleTags.map((_, place) => cells.get(`May they go!C${place + 8}`))).toEqual(answers);
+    const count = (wanted: string) => answers.filter((answer) => answer.startsWith(wanted)).length;
+    expect(Math.min(count("yes"), count("no: lame"), count("no: medicine"), count("in"))).toBeGreaterThan(0);
+    expect(cells.get("May they go!A4")).toBe(
+      `${answers.length} tags: ${count("yes")} may go, ${count("no:")} may not, ${count("in")} in no record`,
     );
   });
 
@@ -126,9 +142,10 @@ describe("the empty Flock foot book", () => {
     const said = [
       ["Today!A8", "every animal is clear"],
       ["Today!F8", "nothing is due"],
-      ["Today!K8", "no animal has so many cases"],
+      ["Today!K8", "nothing is due"],
+      ["Today!P8", "no animal has so many cases"],
       ["Gathers!G4", "no gathers in the year"],
-      ["Sale check!C8", "no animals on the sale list"],
+      ["May they go!D8", "no animals on the sale list"],
       ["Keep apart!A8", "none to keep apart"],
       ["Picture!A4", "no gathers yet"],
       ["Picture!H4", "no treatments yet"],
@@ -189,7 +206,7 @@ describe.each([
     const printed = files["xl/workbook.xml"]?.match(/_xlnm\.Print_Area/g) ?? [];
     expect(titles.length).toBeGreaterThanOrEqual(5);
     // The others are lists, printed as far as they go.
-    expect(printed).toHaveLength(4);
+    expect(printed).toHaveLength(5);
   });
 
   test("has tables with room, known by their headings", () => {
@@ -211,6 +228,14 @@ describe.each([
         expect(cell, name).toMatch(/^<c [^>]*cm="\d+"[^>]*><f t="array"/);
       expect(/[^_]FOOT\.[A-Z]/.test(text), name).toBe(false);
     }
+  });
+
+  test("has no formula that is longer than a person reads: 250 letters", () => {
+    for (const { name, rows } of openWorkbook(bytes).sheets)
+      for (const { formula, ...place } of rows.flatMap(({ cells }) => cells)) {
+        const typed = formula?.text.replaceAll("_xldudf_FOOT_", "FOOT.") ?? "";
+        expect(typed.length, `${name}!${placeText(place)} ${typed}`).toBeLessThanOrEqual(250);
+      }
   });
 
   test("draws its charts from cells that are there", () => {

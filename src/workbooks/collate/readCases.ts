@@ -66,7 +66,9 @@ export function readCases(
     const strength = strengthOf(String(given));
     if (strength === "no antibiotic") continue;
     const ml = numberIn(under(cells, "ml"));
-    courses.push({ day: on, mg: ml === undefined || strength === undefined ? undefined : ml * strength });
+    // A whole group: each of its animals was given the ml.
+    const animals = isBlankCell(under(cells, "tag")) ? (numberIn(under(cells, "animals")) ?? 1) : 1;
+    courses.push({ day: on, mg: ml === undefined || strength === undefined ? undefined : ml * strength * animals });
   }
   const { findings } = recordCheck(
     headings,

@@ -1,12 +1,12 @@
 import { keepApartFunction } from "../../../functions/animals/keepApart.ts";
 import { cases } from "../tables/cases.ts";
 import type { SheetPlan } from "../writing/authorWorkbook.ts";
-import { dressColumns, placeList, writeList } from "../writing/placeList.ts";
+import { sayWhenMissing } from "../writing/missingFunctions.ts";
+import { dressColumns, placeList, summaryOf, writeList } from "../writing/placeList.ts";
 import { oneCell } from "../writing/references.ts";
 import { rules } from "../writing/rules.ts";
 import type { BookContent } from "./bookContent.ts";
 import { sheetNames } from "./bookSheets.ts";
-import { lameOn, orSeeProblems } from "./formulas.ts";
 
 const headings = 6;
 const rows = 1000;
@@ -21,6 +21,7 @@ export const apartSheet = ({ eventDate }: BookContent): SheetPlan => ({
     sheet.widths(26, 72, 16);
     sheet.dress({ top: 0, left: 0, bottom: headings - 1, right: 2 }, "note");
     sheet.title("Keep apart");
+    sayWhenMissing(sheet, { row: 0, column: 1 });
     sheet.put(
       { row: 1, column: 0 },
       "At housing, turnout or weaning, sheep that are lame or only just sound stay by themselves.",
@@ -32,7 +33,11 @@ export const apartSheet = ({ eventDate }: BookContent): SheetPlan => ({
     sheet.put(
       { row: 3, column: 0 },
       {
-        formula: `COUNT(${apart.range("last record", rows)})&" animals; sound for fewer than "&settle_days&" days counts as not settled (Settings)"`,
+        formula: summaryOf(
+          apart,
+          "why",
+          `COUNTA(${apart.range("tag", rows)})&" animals; sound for fewer than "&settle_days&" days counts as not settled (Settings)"`,
+        ),
       },
       "strong",
     );
@@ -40,9 +45,7 @@ export const apartSheet = ({ eventDate }: BookContent): SheetPlan => ({
       question: "Keep these apart",
       rows,
       longest: cases.room,
-      formula: orSeeProblems(
-        `FOOT.KEEPAPART(event_date,Cases[Tag],${lameOn},"lame",settle_days,Cases[Sound on],Cases[Left flock])`,
-      ),
+      formula: 'FOOT.KEEPAPART(event_date,case_tag,case_day,"lame",settle_days,sound_on,left_on)',
       strong: (cell) => `LEFT(${cell("why")},4)="lame"`,
     });
     sheet.freezeAt({ row: headings + 1, column: 0 });

@@ -5,11 +5,12 @@ export const sheetNames = {
   gathers: "Gathers",
   cases: "Cases",
   today: "Today",
-  sale: "Sale check",
+  sale: "May they go",
   apart: "Keep apart",
   picture: "Picture",
   medicine: "Medicine use",
   problems: "Problems",
+  asOf: "As of",
 } as const;
 
 /** Stands on each sheet that says who may go for food, since it may be printed by itself. */

@@ -2,11 +2,11 @@ import { cases } from "../tables/cases.ts";
 import type { KeyOf } from "../tables/defineTable.ts";
 import type { SheetPlan } from "../writing/authorWorkbook.ts";
 import { cutOff } from "../writing/cutOff.ts";
+import { sayWhenMissing } from "../writing/missingFunctions.ts";
 import { type GridColumn, type Holds, writeGrid } from "../writing/placeGrid.ts";
 import { writeTable } from "../writing/placeTable.ts";
 import type { BookContent } from "./bookContent.ts";
 import { firstRecord, headingRow, sheetNames } from "./bookSheets.ts";
-import { lameOn, lookedOn, orSeeProblems } from "./formulas.ts";
 import { besideCases, placedCases } from "./placedRecords.ts";
 
 type Answer = Parameters<typeof besideCases.range>[0];
@@ -17,7 +17,7 @@ const clearDates = "FOOT.CLEARDATE(Cases[Treated],Cases[Withdrawal days])";
 const whole =
   (formula: string): Holds<Answer> =>
   ({ place }) =>
-    place === 0 ? { formula: orSeeProblems(formula) } : null;
+    place === 0 ? { formula } : null;
 
 const answers: Readonly<Record<Answer, GridColumn<Answer>>> = {
   clear: { heading: "Clear for food from", width: 13, look: "workedDate", holds: whole(clearDates) },
@@ -25,21 +25,22 @@ const answers: Readonly<Record<Answer, GridColumn<Answer>>> = {
     heading: "Look again on",
     width: 12,
     look: "workedDate",
+    // A group is not looked at one by one.
     holds: whole(
-      'FOOT.RECHECKDUE(IF(Cases[Recheck due]<>"",Cases[Recheck due]-recheck_days,IF(Cases[Treated]="","",Cases[Treated])),recheck_days)',
+      'FOOT.RECHECKDUE(IF((LEN(Cases[Tag])=0)*(LEN(Cases[Animals])>0),"",IF(LEN(Cases[Recheck due])>0,Cases[Recheck due]-recheck_days,IF(LEN(Cases[Treated])>0,Cases[Treated],""))),recheck_days)',
     ),
   },
   secondLook: {
     heading: "Second look",
     width: 16,
     look: "worked",
-    holds: whole(`FOOT.RECHECKSTATE(${besideCases.range("lookAgain")},${lookedOn},as_of)`),
+    holds: whole(`FOOT.RECHECKSTATE(${besideCases.range("lookAgain")},each_looked_on,as_of)`),
   },
   caseNumber: {
     heading: "Case no.",
     width: 8,
     look: "workedCount",
-    holds: whole(`FOOT.CASENO(Cases[Tag],${lameOn},Cases[Tag],${lameOn},gap_days)`),
+    holds: whole("FOOT.CASENO(each_case_tag,each_case_day,case_tag,case_day,gap_days)"),
   },
 };
 
@@ -56,13 +57,14 @@ export const casesSheet = ({ cases: records }: BookContent): SheetPlan => ({
     });
     sheet.dress({ top: 0, left: 0, bottom: 2, right: beside.right }, "note");
     sheet.title("Cases");
+    sayWhenMissing(sheet, { row: 0, column: cases.placeOf("group") });
     sheet.put(
       { row: 1, column: 0 },
-      `One row for each treatment of each lame animal. Type in the next free row; the table has room for ${cases.room.toLocaleString("en")}.`,
+      `One row for each treatment of each lame animal, or of a whole group. Type in the next free row; the table has room for ${cases.room.toLocaleString("en")}.`,
     );
     sheet.put(
       { row: 2, column: 0 },
-      `Dark headings are typed; the pale ones at the right are worked out. Where a message names a row, row 1 is the first record: it stands in row ${firstRecord + 1} of this sheet.`,
+      "Dark headings are typed; the pale ones at the right are worked out. Lists of other sheets name rows of this sheet.",
     );
     sheet.rowHeight(headingRow, 34);
     writeTable(sheet, cases, placedCases, records, { dressed: false, widths: true });
@@ -93,6 +95,11 @@ export const casesSheet = ({ cases: records }: BookContent): SheetPlan => ({
     sheet.emphasize(besideCases.column("caseNumber"), filled);
     sheet.freezeAt({ row: firstRecord, column: cases.placeOf("tag") + 1 });
     sheet.protect();
-    sheet.print({ sideways: true, repeat: [headingRow, headingRow] });
+    sheet.print({
+      sideways: true,
+      repeat: [headingRow, headingRow],
+      across: 3,
+      repeatColumns: cases.placeOf("tag") + 1,
+    });
   },
 });

@@ -1,5 +1,6 @@
 import type { WorkbookPlan } from "../writing/authorWorkbook.ts";
 import { apartSheet } from "./apartSheet.ts";
+import { asOfSheet } from "./asOfSheet.ts";
 import type { BookContent } from "./bookContent.ts";
 import { casesSheet } from "./casesSheet.ts";
 import { gathersSheet } from "./gathersSheet.ts";
@@ -29,5 +30,6 @@ export const flockFootBook = (content: BookContent): WorkbookPlan => ({
     pictureSheet,
     medicineSheet,
     problemsSheet,
+    asOfSheet,
   ],
 });

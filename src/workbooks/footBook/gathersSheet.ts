@@ -1,20 +1,18 @@
 import { prevalenceByGroupFunction } from "../../../functions/counting/prevalenceByGroup.ts";
 import { gathers } from "../tables/gathers.ts";
 import type { SheetPlan } from "../writing/authorWorkbook.ts";
+import { sayWhenMissing } from "../writing/missingFunctions.ts";
 import { dressColumns, placeList, writeList } from "../writing/placeList.ts";
 import { writeTable } from "../writing/placeTable.ts";
 import type { BookContent } from "./bookContent.ts";
 import { firstRecord, headingRow, sheetNames } from "./bookSheets.ts";
-import { orSeeProblems } from "./formulas.ts";
+import { inYear } from "./formulas.ts";
 import { placedGathers } from "./placedRecords.ts";
 
 const byGroup = placeList(sheetNames.gathers, prevalenceByGroupFunction, {
   row: headingRow,
   column: gathers.keys.length + 1,
 });
-
-const inYear = (column: string): string =>
-  `IF(LEN(${column})=0,"",IF(ISNUMBER(${gathers.of("date")})*(${gathers.of("date")}<year_from),"",${column}))`;
 
 /** The gathers, with room for more, and beside them what they come to group by group. */
 export const gathersSheet = ({ gathers: records }: BookContent): SheetPlan => ({
@@ -28,6 +26,7 @@ export const gathersSheet = ({ gathers: records }: BookContent): SheetPlan => ({
       sheet.width(gathers.keys.length + step, width);
     });
     sheet.title("Gathers");
+    sayWhenMissing(sheet, { row: 0, column: 1 });
     sheet.dress({ top: 1, left: 0, bottom: 2, right: gathers.keys.length - 1 }, "note");
     sheet.put(
       { row: 1, column: 0 },
@@ -50,13 +49,10 @@ export const gathersSheet = ({ gathers: records }: BookContent): SheetPlan => ({
     sheet.emphasize(column("lame"), [more, "strong"], filled, next);
     sheet.emphasize(column("note"), filled, next);
 
-    const [group, lame, lookedAt] = (["group", "lame", "lookedAt"] as const).map((key) => inYear(gathers.of(key)));
     writeList(sheet, byGroup, {
       question: "Group by group, in the year looked at",
       rows: 60,
-      formula: `IF(SUM((LEN(${lookedAt})>0)*1)=0,"no gathers in the year",${orSeeProblems(
-        `FOOT.PREVBY(${group},${lame},${lookedAt})`,
-      )})`,
+      formula: `IF(SUM((LEN(${inYear("gather_looked_at")})>0)*1)=0,"no gathers in the year",FOOT.PREVBY(${["gather_group", "gather_lame", "gather_looked_at"].map(inYear).join(",")}))`,
       strong: (answer) => `LEFT(${answer("group")},9)="all"`,
     });
     sheet.freezeAt({ row: firstRecord, column: 0 });

@@ -53,6 +53,7 @@ function typedCase(record: CaseRecord): Typed {
     treated,
     tag: printedTag(animal.number),
     group: animal.group.name,
+    animals: undefined,
     foot: record.foot,
     lesion: lesionWords[record.lesion],
     score,

@@ -1,21 +1,17 @@
 import { medicineUseFunction } from "../../../functions/medicines/medicineUse.ts";
 import { medicines } from "../tables/settingsTables.ts";
 import type { SheetPlan } from "../writing/authorWorkbook.ts";
+import { sayWhenMissing } from "../writing/missingFunctions.ts";
 import { dressColumns, placeList, writeList } from "../writing/placeList.ts";
 import { sheetNames } from "./bookSheets.ts";
-import { ofMedicine, orSeeProblems } from "./formulas.ts";
 
 const headings = 6;
 const useRows = medicines.room + 3;
 const use = placeList(sheetNames.medicine, medicineUseFunction, { row: headings, column: 0 });
 
-// What is not said to be no antibiotic counts as one, so that a medicine that lacks its line is found and not left out.
-const inYear = "(1-ISNUMBER(Cases[Treated])*((Cases[Treated]<year_from)+(Cases[Treated]>as_of)>0))";
-const antibiotic = `(Cases[Medicine]<>"")*(${ofMedicine("antibiotic")}<>"no")*${inYear}`;
-// A spray is in no ml: it cannot be added up with what is injected.
-const counted = `${antibiotic}*(LEN(Cases[Dose ml])>0)`;
-const withoutMl = `SUM(${antibiotic}*(LEN(Cases[Dose ml])=0))`;
-const where = (column: string): string => `IF(${counted},${column},"")`;
+const used =
+  'FOOT.MEDICINEUSE(used_medicine,used_ml,used_strength,breeding_sheep,slaughter_lambs,IF(LEN(used_animals)>0,group_treated,""),used_animals)';
+const withoutMl = "SUM(is_antibiotic-use_counted)";
 
 /** How much medicine went into the flock. */
 export const medicineSheet: SheetPlan = {
@@ -25,6 +21,7 @@ export const medicineSheet: SheetPlan = {
     sheet.widths(34, 14, 14, 16, 14);
     sheet.dress({ top: 0, left: 0, bottom: headings - 1, right: 4 }, "note");
     sheet.title("Medicine use");
+    sayWhenMissing(sheet, { row: 0, column: 1 });
     sheet.put({ row: 1, column: 0 }, "Treated from", "label");
     sheet.put({ row: 1, column: 1 }, { formula: "year_from" }, "workedDate");
     sheet.put({ row: 1, column: 2 }, "up to", "label");
@@ -45,9 +42,8 @@ export const medicineSheet: SheetPlan = {
       question: "Antibiotics",
       rows: useRows - 2,
       longest: useRows,
-      formula: `IF(OR(LEN(breeding_sheep)=0,LEN(slaughter_lambs)=0),"type breeding sheep and lambs in Settings",${orSeeProblems(
-        `FOOT.MEDICINEUSE(${where("Cases[Medicine]")},${where("Cases[Dose ml]")},${where(ofMedicine("mgPerMl"))},breeding_sheep,slaughter_lambs)`,
-      )})`,
+      counted: used,
+      formula: `IF(OR(LEN(breeding_sheep)=0,LEN(slaughter_lambs)=0),"type breeding sheep and lambs in Settings",${used})`,
       strong: (cell) => `LEFT(${cell("product")},9)="all"`,
     });
     sheet.freezeAt({ row: headings + 1, column: 0 });

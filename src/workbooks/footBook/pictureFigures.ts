@@ -7,7 +7,6 @@ import { type GridColumn, type Holds, type PlacedGrid, placeGrid, writeGrid } fr
 import { dressColumns, placeList, writeList } from "../writing/placeList.ts";
 import type { SheetAuthor } from "../writing/sheetAuthor.ts";
 import { sheetNames } from "./bookSheets.ts";
-import { lameOn, orSeeProblems } from "./formulas.ts";
 
 /** Where the figures stand that a reader sees, and those that the charts are drawn from, right of the printed page. */
 export const figuresRow = 44;
@@ -28,13 +27,23 @@ const daysDrawn = 42;
 const grid = <K extends string>(keys: readonly K[], step: number, length: number): PlacedGrid<K> =>
   placeGrid(sheetNames.picture, keys, { row: top, column: left + step }, length);
 
+/**
+ * The month of the latest gather; whether each group of the settings was gathered once in it and no other was; and the
+ * size of the flock then, 0 where the settings do not say. Sheep sold since are no longer in the groups, so it is never less than what was looked at.
+ */
+const latest = [
+  'IF(COUNT(gather_month)=0,"",MAX(gather_month))',
+  'SUM((COUNTIFS(gather_group,Groups[Group]&"",gather_month,latest_month)=1)*(LEN(Groups[Group])>0))=SUM((gather_month=latest_month)*(LEN(gather_looked_at)>0))',
+  "IF(SUM(Groups[Sheep now])=0,0,MAX(SUM(Groups[Sheep now]),SUM(month_looked_at)))",
+] as const;
+
 const monthKeys = ["month", "label", "share", "usual", "low", "high", "target", "newCases"] as const;
 const lesionKeys = ["lesion", "share"] as const;
 const dayKeys = ["day", "stillLame", "low", "high", "label", "line"] as const;
 
 /** What the charts are drawn from. */
 export const drawn = {
-  latest: grid(["latest"], 0, 1),
+  latest: grid(["latestMonth"], 0, 3),
   months: grid(monthKeys, 1, months),
   lesions: grid(lesionKeys, 10, lesionsDrawn),
   days: grid(dayKeys, 12, daysDrawn + 1),
@@ -138,18 +147,19 @@ export function writeDrawn(sheet: SheetAuthor): void {
   sheet.put({ row: 0, column: left }, "For the charts", "question");
   sheet.put({ row: 1, column: left }, "Nothing to type here. #N/A is meant: it leaves a gap in a line.", "note");
   writeGrid(sheet, drawn.latest, {
-    latest: {
-      heading: "latest gather",
-      look: "workedDate",
-      holds: () => ({ formula: 'IF(COUNT(Gathers[Date])=0,"",MAX(Gathers[Date]))' }),
+    latestMonth: {
+      heading: "latest month",
+      look: "workedMonth",
+      holds: ({ place }) => ({ formula: latest[place] ?? '""', array: true }),
     },
   });
+  for (const place of [1, 2]) sheet.put(drawn.latest.at("latestMonth", place), null, "worked");
   writeGrid(sheet, drawn.months, monthColumns);
   writeGrid(sheet, drawn.lesions, lesionColumns);
   writeGrid(sheet, drawn.days, dayColumns);
   writeList(sheet, caseList, {
     question: "Cases",
     rows: 1,
-    formula: orSeeProblems(`FOOT.CASETABLE(Cases[Tag],${lameOn},gap_days)`),
+    formula: "FOOT.CASETABLE(case_tag,case_day,gap_days)",
   });
 }

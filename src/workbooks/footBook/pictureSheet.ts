@@ -1,8 +1,9 @@
 import type { SheetPlan } from "../writing/authorWorkbook.ts";
+import { sayWhenMissing } from "../writing/missingFunctions.ts";
 import { writeList } from "../writing/placeList.ts";
 import type { SheetAuthor } from "../writing/sheetAuthor.ts";
 import { sheetNames } from "./bookSheets.ts";
-import { inSeason, orSeeProblems, untilAsOf } from "./formulas.ts";
+import { lookingBack } from "./formulas.ts";
 import { cureChart, lameChart, lesionChart, newCaseChart } from "./pictureCharts.ts";
 import {
   cure,
@@ -20,19 +21,12 @@ const keyRow = 3;
 const chartRow = 5;
 const chartRows = 17;
 
-const monthOf = 'IF(Gathers[Date]="","",Gathers[Date]-DAY(Gathers[Date])+1)';
+const ifGathered = (formula: string): string => `IF(LEN(latest_month)=0,"no gathers yet",${formula})`;
 
-const latest = (column: string): string =>
-  `IF(Gathers[Date]="","",IF(ISNUMBER(Gathers[Date])*(Gathers[Date]<=latest_gather-31),"",${column}))`;
-const latestCounts = `${latest("Gathers[Lame]")},${latest("Gathers[Looked at]")}`;
-// Sheep sold since the gather are no longer in the groups, so the flock is never smaller than what was looked at.
-const flockNow = `IF(SUM(Groups[Sheep now])=0,"",MAX(SUM(Groups[Sheep now]),SUM(${latest("Gathers[Looked at]")})))`;
-const ifGathered = (formula: string): string => `IF(LEN(latest_gather)=0,"no gathers yet",${orSeeProblems(formula)})`;
-
-const treated = untilAsOf("Cases[Treated]");
-const ofTreated = (column: string): string => `IF(${treated}="","",${untilAsOf(column)})`;
-const soundOn = ofTreated("Cases[Sound on]");
-const leftOn = ofTreated("Cases[Left flock]");
+// Treatments of whole groups are not looked at again animal by animal.
+const ofTreated = (column: string): string => `IF(LEN(case_tag)*LEN(treated_on)>0,${column},"")`;
+const watched = `IF(LEN(case_tag)>0,treated_on,""),${ofTreated("sound_on")}`;
+const watchedLeft = ofTreated("left_on");
 
 /** How the flock is doing, drawn; the same in figures on the second page. */
 export const pictureSheet: SheetPlan = {
@@ -40,9 +34,13 @@ export const pictureSheet: SheetPlan = {
   write(sheet, nameCell) {
     sheet.widths(12, 11, 11, 11, 11, 24, 3, 33, 10, 11, 12, 11, 11, 3, 3);
     sheet.title("Picture");
+    sayWhenMissing(sheet, { row: 0, column: 4 });
+    sheet.put({ row: 1, column: 0 }, { formula: lookingBack, array: true }, "strong");
     writeKeyFigures(sheet);
     sheet.rowHeight(keyRow, 22);
-    nameCell("latest_gather", sheetNames.picture, drawn.latest.at("latest", 0));
+    ["latest_month", "each_seen_once", "flock_then"].forEach((name, place) => {
+      nameCell(name, sheetNames.picture, drawn.latest.at("latestMonth", place));
+    });
     writeFigures(sheet);
     writeDrawn(sheet);
     sheet.chart({ row: chartRow, column: 0 }, lameChart);
@@ -61,21 +59,22 @@ function writeKeyFigures(sheet: SheetAuthor): void {
     {
       column: 0,
       label: "Share lame, last month of gathers",
-      formula: ifGathered(`FOOT.FLOCKPREV(${latestCounts})`),
+      formula: ifGathered("FOOT.FLOCKPREV(month_lame,month_looked_at)"),
       look: "figureShare",
     },
     {
       column: 4,
       label: "Against the target",
-      formula: ifGathered(`FOOT.TARGETCHECK(${latestCounts},target,0.95,${flockNow})`),
+      // Sheep that were looked at twice are not twice as many sheep.
+      formula: ifGathered(
+        'IF(flock_then=0,FOOT.TARGETCHECK(month_lame,month_looked_at,target),IF(each_seen_once,FOOT.TARGETCHECK(month_lame,month_looked_at,target,0.95,flock_then),"a group gathered twice, or not in Settings"))',
+      ),
       look: "figure",
     },
     {
       column: lesionColumn,
       label: "Sound within 14 days of treatment",
-      formula: `IF(COUNT(Cases[Treated])=0,"no treatments yet",${orSeeProblems(
-        `INDEX(FOOT.SOUNDBY(${treated},${soundOn},as_of,14,0.95,${leftOn}),1,1)`,
-      )})`,
+      formula: `IF(COUNT(treated_on)=0,"no treatments yet",INDEX(FOOT.SOUNDBY(${watched},as_of,14,0.95,${watchedLeft}),1,1))`,
       look: "figureShare",
     },
   ] as const;
@@ -86,24 +85,23 @@ function writeKeyFigures(sheet: SheetAuthor): void {
 }
 
 function writeFigures(sheet: SheetAuthor): void {
-  const lesions = inSeason("Cases[Lesion]");
   writeList(sheet, watch, {
     question: "Share lame month by month, with the limits of chance",
     rows: rows.watch,
     dress: "rows",
-    formula: ifGathered(`FOOT.LAMEWATCH(${monthOf},Gathers[Lame],Gathers[Looked at])`),
+    formula: ifGathered("FOOT.LAMEWATCH(gather_month,gather_lame,gather_looked_at)"),
     strong: (cell) => `AND(LEN(${cell("signal")})>0,ISNUMBER(${cell("share")}))`,
   });
   writeList(sheet, lesionMix, {
     question: "What made them lame, in the year looked at",
     rows: rows.lesions,
     dress: "rows",
-    formula: `IF(SUM((LEN(${lesions})>0)*1)=0,"no cases in the year",${orSeeProblems(`FOOT.LESIONMIX(${lesions})`)})`,
+    formula: 'IF(SUM((LEN(case_lesion)>0)*1)=0,"no cases in the year",FOOT.LESIONMIX(case_lesion))',
   });
   writeList(sheet, cure, {
     question: "How fast they get sound, days after treatment",
     rows: rows.cure,
     dress: "rows",
-    formula: orSeeProblems(`FOOT.SOUNDCURVE(${treated},${soundOn},as_of,0.95,${leftOn})`),
+    formula: `FOOT.SOUNDCURVE(${watched},as_of,0.95,${watchedLeft})`,
   });
 }

@@ -1,14 +1,14 @@
 import { recordCheckFunction } from "../../../functions/records/recordCheck.ts";
 import { cases } from "../tables/cases.ts";
 import type { SheetPlan } from "../writing/authorWorkbook.ts";
-import { orWords } from "../writing/orWords.ts";
+import { sayWhenMissing } from "../writing/missingFunctions.ts";
 import { placeGrid, writeGrid } from "../writing/placeGrid.ts";
 import { dressColumns, placeList, writeList } from "../writing/placeList.ts";
 import type { PlacedTable } from "../writing/placeTable.ts";
-import { cellsOn, fixedArea } from "../writing/references.ts";
+import { cellsOn, fixedArea, fixedCell } from "../writing/references.ts";
 import { firstRecord, sheetNames } from "./bookSheets.ts";
-import { ofMedicine } from "./formulas.ts";
-import { placedCases, placedGathers } from "./placedRecords.ts";
+import { medicineColumn } from "./formulas.ts";
+import { besideCases, placedCases, placedGathers } from "./placedRecords.ts";
 
 const rows = 2000;
 
@@ -18,6 +18,9 @@ interface Check {
   readonly wrong: string;
   readonly column: string;
 }
+
+const gatherKey = 'Gathers[Date]&"|"&Gathers[Group]';
+const lookAgain = besideCases.range("lookAgain");
 
 // RECORDCHECK knows treatment records; the counts of a gather are looked at here.
 const checks: readonly Check[] = [
@@ -39,7 +42,7 @@ const checks: readonly Check[] = [
   },
   {
     words: "Cases with fewer withdrawal days than the settings say for the medicine",
-    wrong: `ISNUMBER(Cases[Withdrawal days])*(Cases[Withdrawal days]<IFERROR(${ofMedicine("withdrawalDays")}*1,0))`,
+    wrong: `ISNUMBER(Cases[Withdrawal days])*(Cases[Withdrawal days]<IFERROR(${medicineColumn("withdrawalDays")}*1,0))`,
     column: "Cases[Tag]",
   },
   {
@@ -49,7 +52,27 @@ const checks: readonly Check[] = [
   },
   {
     words: "Cases with an antibiotic whose strength, mg per ml, is not in the settings: Medicine use cannot count it",
-    wrong: `(Cases[Medicine]<>"")*(LEN(Cases[Dose ml])>0)*(${ofMedicine("antibiotic")}<>"no")*(IFERROR(${ofMedicine("mgPerMl")}*1,0)=0)`,
+    wrong: `use_counted*(IFERROR(used_strength*1,0)=0)`,
+    column: "use_counted",
+  },
+  {
+    words: "Gathers of a group that is not in the settings",
+    wrong: '(LEN(Gathers[Group])>0)*(COUNTIF(Groups[Group],Gathers[Group]&"")=0)',
+    column: "Gathers[Lame]",
+  },
+  {
+    words: "Gathers of one group on one day that were typed twice",
+    wrong: `(LEN(Gathers[Date])>0)*(MATCH(${gatherKey},${gatherKey},0)<ROW(Gathers[Date])-${firstRecord})`,
+    column: "Gathers[Lame]",
+  },
+  {
+    words: "Cases of a group that is not in the settings",
+    wrong: '(LEN(Cases[Group])>0)*(COUNTIF(Groups[Group],Cases[Group]&"")=0)',
+    column: "Cases[Tag]",
+  },
+  {
+    words: "Second looks that fell due before the year looked at, and were never written down: no longer on Today",
+    wrong: `ISNUMBER(${lookAgain})*(${lookAgain}<year_from)*(LEN(each_looked_on)=0)`,
     column: "Cases[Tag]",
   },
 ];
@@ -88,6 +111,7 @@ export const problemsSheet: SheetPlan = {
     sheet.widths(9, 18, 62, 84, 3, 9, 18, 62, 84);
     sheet.dress({ top: 0, left: 0, bottom: headings - 2, right: right + 3 }, "note");
     sheet.title("Problems");
+    sayWhenMissing(sheet, { row: 0, column: 2 });
     sheet.put(
       { row: 1, column: 0 },
       "Slips of the hand that were found. Nothing is changed for you: mend them in Gathers and Cases. Rows here are rows of those sheets.",
@@ -119,7 +143,10 @@ export const problemsSheet: SheetPlan = {
     });
     const total = { row: 2, column: 0 };
     const found = lists.map(({ list }) => `COUNT(${list.range("row", rows)})`);
-    sheet.put(total, { formula: `${found.join("+")}+SUM(${fixedArea(counts.column("rows"))})` }, "figure");
+    // What failed has no number, and then there is none in all.
+    const failed = lists.map(({ list }) => `ISERROR(${fixedCell(list.at)})`).join(",");
+    const sum = `${found.join("+")}+SUM(${fixedArea(counts.column("rows"))})`;
+    sheet.put(total, { formula: `IF(OR(${failed}),NA(),${sum})` }, "figure");
     sheet.put({ row: 2, column: 1 }, "things to look at", "subtitle");
     nameCell("problems_found", sheetNames.problems, total);
     nameCell("problems_cut_off", sheetNames.problems, { row: headings - 2, column: 0 });
@@ -131,7 +158,7 @@ export const problemsSheet: SheetPlan = {
         // More than one thing may be wrong with a row.
         longest: 10 * cases.room,
         counted: check(table),
-        formula: orWords(inSheetRows(check(table)), "not worked out: see Start"),
+        formula: inSheetRows(check(table)),
         strong: (cell) => `ISNUMBER(${cell("row")})`,
       });
     sheet.freezeAt({ row: 3, column: 0 });

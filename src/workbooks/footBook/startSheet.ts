@@ -15,11 +15,15 @@ const steps: readonly (readonly [sheet: string, words: string])[] = [
     sheetNames.today,
     "Read it in the morning: who may not go for food yet, whom to look at again, who is lame again and again.",
   ],
-  [sheetNames.sale, "Before a sale: paste the tags and see who is clear and who must wait."],
+  [
+    sheetNames.sale,
+    "Before a sale: paste the tags and see who may go, and who is lame, gone or not clear of medicine.",
+  ],
   [sheetNames.apart, "Before housing, turnout or weaning: whom to keep by themselves."],
   [sheetNames.picture, "Once a month: is it getting better, what makes them lame, how fast do they get sound."],
   [sheetNames.medicine, "Once a year, or when your vet asks: how much medicine was used."],
   [sheetNames.problems, "Now and then: slips of the hand in the records, row by row, and how to mend them."],
+  [sheetNames.asOf, "What the lists are worked out from. Nothing to type there."],
 ];
 
 const care = [cautions.withdrawal.words, cautions.medicineUse.words, cautions.recordCheck.words];
@@ -40,7 +44,7 @@ export const startSheet = ({ invented }: BookContent): SheetPlan => ({
       states: [
         [
           "Records",
-          'IF(LEN(problems_cut_off)>0,"The list of problems is cut off: see the sheet Problems.",IF(ISNUMBER(problems_found),IF(problems_found=0,"Nothing to mend was found.",problems_found&" things to look at: see the sheet Problems."),"Not worked out here."))',
+          'IF(ISERROR(problems_found),"Not worked out here.",IF(LEN(problems_cut_off)>0,"The list of problems is cut off: see Problems.",IF(problems_found=0,"Nothing to mend was found.",problems_found&" things to look at: see Problems.")))',
         ],
       ],
       steps,

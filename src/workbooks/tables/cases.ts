@@ -9,6 +9,16 @@ export const cases = defineTable("Cases", 5000, {
   treated: { heading: "Treated", width: 12, look: "typedDate", rule: pastDay("of the last dose") },
   tag: { heading: "Tag", width: 19, look: "typedText" },
   group: { heading: "Group", width: 20, look: "typed", rule: groupListed },
+  animals: {
+    heading: "Animals",
+    width: 9,
+    look: "typedCount",
+    rule: {
+      of: { whole: ["1", "100000"] },
+      words: "Type how many animals of the group were treated.",
+      hint: "Only when a whole group was treated at once: how many. The tag then stays blank, and the group is typed.",
+    },
+  },
   foot: {
     heading: "Foot",
     width: 7,

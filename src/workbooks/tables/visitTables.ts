@@ -33,12 +33,12 @@ export const found = defineTable("VisitFound", 6, {
   pusLetOut: { heading: "Pus let out", width: 12, look: "fieldText", rule: rules.yesNo },
 });
 
-export const weighed = defineTable("Weighed", 40, {
-  animal: { heading: "Animal", width: 27, look: "fieldTag" },
+export const weighed = defineTable("Weighed", 400, {
+  animal: { heading: "Animal", width: 27, look: "typedText" },
   kg: {
     heading: "Weight kg",
     width: 22,
-    look: "fieldCount",
+    look: "typedCount",
     rule: { of: { number: ["1", "200"] }, words: "Type the weight in kg, 1 to 200." },
   },
 });

@@ -55,6 +55,21 @@ const medicineFields = ({ medicine, invented }: VisitContent): readonly Field[] 
     rule: rules.amount,
   },
   {
+    name: "medicine_route",
+    label: "Given how",
+    value: medicine?.route ?? null,
+    look: "fieldText",
+    words: "From the vet or the data sheet: into the muscle, under the skin, by mouth …",
+  },
+  {
+    name: "medicine_withdrawal",
+    label: "Withdrawal days, meat",
+    value: medicine?.withdrawalDays ?? null,
+    look: "fieldNumber",
+    words: "From the vet or the data sheet; 0 only when that is written there.",
+    rule: { of: { whole: ["0", "365"] }, words: "Type the days, 0 to 365, without a unit." },
+  },
+  {
     name: "sites_least",
     label: "Sites at least",
     value: null,
@@ -135,13 +150,13 @@ const bathFields = ({ bath }: VisitContent): readonly Field[] => {
 };
 
 const firstField = 3;
-const bathFieldsRow = firstField + 8 + 2;
+const bathFieldsRow = firstField + 10 + 2;
 
 /** The medicine of the day, the weights met with their doses, and the footbath. */
 export const dosesSheet = (content: VisitContent): SheetPlan => ({
   name: sheetNames.doses,
   write(sheet, nameCell) {
-    sheet.widths(27, 22, 12, 10, 10, 10, 10, 22);
+    sheet.widths(27, 22, 12, 12, 20, 10, 10, 22);
     sheet.title("Doses and footbath");
     sheet.put(
       { row: 1, column: 0 },
@@ -154,7 +169,26 @@ export const dosesSheet = (content: VisitContent): SheetPlan => ({
     writeBath(sheet);
     writeDoses(sheet, content);
     sheet.protect();
-    sheet.print({ upTo: { row: placedWeighed.area.bottom, column: 7 }, onOnePage: true });
+    // As many rows of weights as are filled.
+    const kg = weighed.of("kg");
+    const animal = weighed.of("animal");
+    sheet.print({
+      upTo: { row: placedWeighed.area.bottom, column: 7 },
+      rows: `MAX(${placedWeighed.rows.top},SUMPRODUCT(MAX((LEN(${animal})+LEN(${kg})>0)*ROW(${kg}))))`,
+      repeat: [placedWeighed.area.top, placedWeighed.area.top],
+    });
+    const under = {
+      ...placedWeighed.area,
+      top: placedWeighed.area.bottom + 1,
+      bottom: placedWeighed.area.bottom + 500,
+    };
+    sheet.put(
+      { row: placedWeighed.area.top - 1, column: 0 },
+      {
+        formula: `IF(COUNTA(${fixedArea(under)})=0,"","Weights are typed below the last row of the table (${placedWeighed.area.bottom + 1}): no dose is worked out for them.")`,
+      },
+      "careHeading",
+    );
     nameCell("bath_litres", sheet.name, litresAt);
     nameCell("dose_total", sheet.name, batch.at("total", 0));
   },
@@ -223,6 +257,16 @@ function writeDoses(sheet: SheetAuthor, { weighed: animals }: VisitContent): voi
     },
     bottles: { heading: "bottles", look: "workedCount" },
     largest: { heading: "largest ml", look: "workedMl" },
+    clear: {
+      heading: "clear for food from",
+      look: "workedDate",
+      holds: () => ({
+        formula: unlessBlank(
+          ["visit_date", "medicine_withdrawal"],
+          orWords("FOOT.CLEARDATE(visit_date,medicine_withdrawal)", "look at day and withdrawal"),
+        ),
+      }),
+    },
   });
   writeTable(sheet, weighed, placedWeighed, animals);
   writeGrid(sheet, doseAnswers, doses);
@@ -231,5 +275,9 @@ function writeDoses(sheet: SheetAuthor, { weighed: animals }: VisitContent): voi
     { formula: cutOff(dosed, fixedArea(doseAnswers.column("dose"))) },
     "careHeading",
   );
+  const [here, above] = (["cell", "above"] as const).map(
+    (of) => `LEN(${placedWeighed[of]("animal")})+LEN(${placedWeighed[of]("kg")})>0`,
+  ) as [string, string];
+  sheet.emphasize(placedWeighed.rows, [here, "line"], [above, "next"]);
   sheet.emphasize(doseAnswers.rows, [`ISNUMBER(${doseAnswers.cell("dose")})`, "line"]);
 }

@@ -47,7 +47,15 @@ export function inventedVisit(seed: number): VisitContent {
         ];
       })
       .slice(0, 4),
-    medicine: { name: "medicine A (invented)", mgPerKg: 20, mgPerMl: 200, mostPerSite: 5, bottleMl: 50 },
+    medicine: {
+      name: "medicine A (invented)",
+      mgPerKg: 20,
+      mgPerMl: 200,
+      mostPerSite: 5,
+      bottleMl: 50,
+      route: "into the muscle",
+      withdrawalDays: 35,
+    },
     weighed: treated.slice(0, 14).map(({ animal, weightKg }) => ({ animal: printedTag(animal.number), kg: weightKg })),
     bath: { lengthCm: 300, topWidthCm: 30, depthCm: 6, percent: 10, kind: "powder" },
     agreed: [

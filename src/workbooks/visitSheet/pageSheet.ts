@@ -150,7 +150,7 @@ function writeFound(sheet: SheetAuthor): void {
 
 function writeWords(sheet: SheetAuthor): void {
   sheet.put({ row: wordsRow, column: 0 }, "Medicine and footbath", "question");
-  const [total, bottles, largest] = (["total", "bottles", "largest"] as const).map((key) =>
+  const [total, bottles, largest, clear] = (["total", "bottles", "largest", "clear"] as const).map((key) =>
     cellOn(sheetNames.doses, batch.at(key, 0)),
   );
   const [litres, product, water] = [
@@ -158,9 +158,12 @@ function writeWords(sheet: SheetAuthor): void {
     { row: bathRow + 1, column: 1 },
     { row: bathRow + 1, column: 2 },
   ].map((place) => cellOn(sheetNames.doses, place));
+  const months = '"Jan","Feb","Mar","Apr","May","Jun","Jul","Aug","Sep","Oct","Nov","Dec"';
+  const day = `DAY(${clear})&" "&CHOOSE(MONTH(${clear}),${months})&" "&YEAR(${clear})`;
   const lines = [
     `IF(ISNUMBER(${total}),${shown("medicine_name")}&": "&COUNT(Weighed[Weight kg])&" sheep weighed, "&MIN(Weighed[Weight kg])&" to "&MAX(Weighed[Weight kg])&" kg; "&mg_per_kg&" mg per kg at "&mg_per_ml&" mg per ml.","No medicine was worked out.")`,
-    `IF(ISNUMBER(${total}),"In all "&ROUND(${total},1)&" ml with a spare of "&${percent("spare")}&IF(ISNUMBER(${bottles}),", "&${bottles}&" bottles","")&"; the largest dose is "&${largest}&" ml, over "&IF(LEN(sites_least)=0,2,sites_least)&" sites or more.","")`,
+    `IF(ISNUMBER(${total}),"In all "&ROUND(${total},1)&" ml with a spare of "&${percent("spare")}&IF(ISNUMBER(${bottles}),", "&${bottles}&IF(${bottles}=1," bottle"," bottles"),"")&"; the largest dose is "&${largest}&" ml, over "&IF(LEN(sites_least)=0,2,sites_least)&" sites or more.","")`,
+    `IF(ISNUMBER(${total}),IF(LEN(medicine_route)=0,"How it is given: not typed.","Given "&medicine_route&".")&IF(LEN(medicine_withdrawal)=0," WITHDRAWAL NOT TYPED: hold every animal that was given it, and ask the vet."," Withdrawal "&medicine_withdrawal&" days for meat: "&IF(ISNUMBER(${clear}),"given last on the day of the visit, clear for food from "&${day}&".","the clear date needs the day of the visit.")),"")`,
     `IF(ISNUMBER(${product}),"Footbath of "&ROUND(${litres},1)&" litres at "&bath_percent&" % of the product as bought: "&ROUND(${product},2)&IF(bath_kind="powder"," kg of powder, filled up to "," litres of liquid in ")&ROUND(${water},2)&" litres"&IF(bath_kind="powder","."," of water."),"No footbath was worked out.")`,
   ];
   lines.forEach((formula, step) => {

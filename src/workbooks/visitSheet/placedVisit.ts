@@ -15,7 +15,7 @@ export const sheetNames = {
 /** Where the parts of the sheets stand: rows counted from 0. */
 const groupsRow = 15;
 const foundRow = 28;
-const weighedRow = 29;
+const weighedRow = 32;
 
 export const placedGroups = placeTable(sheetNames.visit, visitGroups, { row: groupsRow, column: 0 });
 /** Beside each group, and in one row more for the whole flock. */
@@ -31,8 +31,8 @@ export const flockRow = placedGroups.area.bottom + 1;
 export const placedFound = placeTable(sheetNames.visit, found, { row: foundRow, column: 0 });
 
 /** Answers about the bath and the batch of doses: beside their labels, a value or several. */
-export const bathRow = 20;
-export const batch = placeGrid(sheetNames.doses, ["total", "bottles", "largest"], { row: 26, column: 1 }, 1);
+export const bathRow = 22;
+export const batch = placeGrid(sheetNames.doses, ["total", "bottles", "largest", "clear"], { row: 29, column: 1 }, 1);
 export const placedWeighed = placeTable(sheetNames.doses, weighed, { row: weighedRow, column: 0 });
 export const doseAnswers = placeGrid(
   sheetNames.doses,
@@ -55,7 +55,7 @@ export const pageFound = placeGrid(
   found.room,
 );
 export const wordsRow = pageFound.area.bottom + 2;
-export const placedAgreed = placeTable(sheetNames.page, agreed, { row: wordsRow + 6, column: 0 });
+export const placedAgreed = placeTable(sheetNames.page, agreed, { row: wordsRow + 7, column: 0 });
 
 /** The longest care plan has 17 lines with its headings. */
 export const planLines = 18;

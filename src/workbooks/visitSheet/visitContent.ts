@@ -9,6 +9,8 @@ interface VisitMedicine {
   readonly mgPerMl: number;
   readonly mostPerSite: number;
   readonly bottleMl: number;
+  readonly route: string;
+  readonly withdrawalDays: number;
 }
 
 interface VisitBath {

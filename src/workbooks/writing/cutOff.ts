@@ -1,6 +1,5 @@
-/** What is said of a list that has more lines than are shown. */
-export const cutOffWords =
-  "CUT OFF: the list is longer than what stands here. Work the file out with soundfold recalc (Start).";
+/** What is said of a list that has more lines than are shown; the first sheet says what to do. */
+export const cutOffWords = "CUT OFF: the list is longer than what stands here (see Start).";
 
 /**
  * Says when a list has more lines than the cells it was saved with, as in a spreadsheet that never makes a list longer:

@@ -3,7 +3,7 @@ import type { Area, Place } from "../../workbook/address.ts";
 import type { Format } from "../../writing/format.ts";
 import { cutOff } from "./cutOff.ts";
 import type { Look } from "./looks.ts";
-import { cellOn, cellsOn, fixedArea, rowCell } from "./references.ts";
+import { cellOn, cellsOn, fixedArea, fixedCell, rowCell } from "./references.ts";
 import type { SheetAuthor } from "./sheetAuthor.ts";
 
 /** Where a list that a function spills stands, and which cells its columns fill. */
@@ -101,6 +101,18 @@ export function writeList(
     ...(strong === undefined ? [] : [[strong(cell), "strong"] as const]),
     [`${cell(headings[0] ?? "")}<>""`, "line"],
   );
+}
+
+/**
+ * A line about a list. It takes the list's own words where it is empty or failed, and states numbers only of what was
+ * worked out.
+ *
+ * @param filled - the heading of a column that is filled in every line of the list
+ * @param numbers - what is said of a list with lines
+ */
+export function summaryOf({ at, gives, cell }: PlacedList, filled: string, numbers: string): string {
+  const first = cell(gives.result.headings[0] ?? "");
+  return `IF(ISERROR(${fixedCell(at)}),"Not worked out: see below.",IF(LEN(${cell(filled)})=0,${first}&"",${numbers}))`;
 }
 
 /** Dresses the whole columns of a list; to be called before what stands above it is written. */

@@ -33,3 +33,10 @@ export function filledCells(sheet: string, column: Area): string {
   const all = cellsOn(sheet, column);
   return `${cellOn(sheet, { row: column.top, column: column.left })}:INDEX(${all},MAX(1,COUNTA(${all})))`;
 }
+
+/** The letters over a column, for a reader who looks for it. */
+export const columnOfCells = ({ left }: Area): string => columnLetters(left);
+
+/** Whole columns of a sheet. */
+export const columnsOn = (sheet: string, [first, last]: readonly [number, number]): string =>
+  `${quoteSheet(sheet)}$${columnLetters(first)}:$${columnLetters(last)}`;

@@ -4,15 +4,16 @@ import { isCellError } from "../../cells/cell.ts";
 import { type Area, areaText, columnLetters, type Place, placeText } from "../../workbook/address.ts";
 import { quoteSheet } from "../../workbook/formula/structured.ts";
 import type { Emphasis, Look } from "./looks.ts";
-import { cellsOn, rowsOn } from "./references.ts";
+import { cellOn, cellsOn, columnsOn, rowsOn } from "./references.ts";
 
 type File = InstanceType<typeof NewFile>;
 
 /**
  * What stands in a cell of a workbook that is being written: a value, or a formula without its `=`. A formula that gives
- * one value but works through whole columns inside is an array formula, or Excel would take one cell of each column.
+ * one value but works through whole columns inside is an array formula, or Excel would take one cell of each column. An
+ * array formula may fill an area that does not grow; it starts in the cell.
  */
-export type Content = Cell | { readonly formula: string; readonly array?: true };
+export type Content = Cell | { readonly formula: string; readonly array?: true | Area };
 
 /** Writes one sheet; places count from 0. Every method stops with a clear error when the sheet cannot hold it. */
 export interface SheetAuthor {
@@ -80,12 +81,16 @@ interface Page {
   readonly sideways?: boolean;
   /** The last cell that is printed; left out, all that is filled, so that a list is printed as far as it goes. */
   readonly upTo?: Place;
+  /** A formula for the number of the last row that is printed, where that hangs on what is filled. */
+  readonly rows?: string;
   /** Rows repeated on each page, counted from 0. */
   readonly repeat?: readonly [first: number, last: number];
   /** All on one page. */
   readonly onOnePage?: boolean;
-  /** So many pages side by side. */
+  /** So many pages side by side; 0 for as many as the breaks that were set make, in full size. */
   readonly across?: number;
+  /** The first columns, repeated on each page. */
+  readonly repeatColumns?: number;
 }
 
 /** Throws what the library reports beside its answer. */
@@ -112,7 +117,10 @@ export function sheetAuthor(file: File, name: string, styles: Styles): SheetAuth
     else {
       // A formula is read more easily without the name of the sheet it stands on.
       const formula = content.formula.replaceAll(quoteSheet(name), "");
-      must(file.SetCellFormula(name, cell, formula, ...(content.array ? [{ Type: "array", Ref: cell }] : [])));
+      const { array } = content;
+      if (array)
+        must(file.SetCellFormula(name, cell, formula, { Type: "array", Ref: array === true ? cell : areaText(array) }));
+      else must(file.SetCellFormula(name, cell, formula));
     }
   };
   const width = (column: number, characters: number): void => {
@@ -196,13 +204,12 @@ export function sheetAuthor(file: File, name: string, styles: Styles): SheetAuth
           FormatRows: true,
         }),
       ) && undefined,
-    print: ({ sideways = false, upTo, repeat, onOnePage = false, across = 1 }) => {
-      must(file.SetSheetProps(name, { FitToPage: true }));
+    print: ({ sideways = false, upTo, rows, repeat, onOnePage = false, across = 1, repeatColumns = 0 }) => {
+      if (across > 0) must(file.SetSheetProps(name, { FitToPage: true }));
       must(
         file.SetPageLayout(name, {
           Orientation: sideways ? "landscape" : "portrait",
-          FitToWidth: across,
-          FitToHeight: onOnePage ? 1 : 0,
+          ...(across > 0 ? { FitToWidth: across, FitToHeight: onOnePage ? 1 : 0 } : {}),
           Size: 9,
         }),
       );
@@ -210,8 +217,14 @@ export function sheetAuthor(file: File, name: string, styles: Styles): SheetAuth
       must(file.SetHeaderFooter(name, { OddFooter: "&L&F, &A&RPage &P of &N" }));
       const naming = (what: string, text: string) =>
         must(file.SetDefinedName({ Name: `_xlnm.${what}`, RefersTo: text, Scope: name }));
-      if (upTo) naming("Print_Area", cellsOn(name, { top: 0, left: 0, bottom: upTo.row, right: upTo.column }));
-      if (repeat) naming("Print_Titles", rowsOn(name, repeat));
+      if (upTo && rows === undefined)
+        naming("Print_Area", cellsOn(name, { top: 0, left: 0, bottom: upTo.row, right: upTo.column }));
+      if (upTo && rows !== undefined) {
+        const last = cellsOn(name, { top: 0, left: upTo.column, bottom: upTo.row, right: upTo.column });
+        naming("Print_Area", `${cellOn(name, { row: 0, column: 0 })}:INDEX(${last},${rows})`);
+      }
+      const columns = repeatColumns > 0 ? [columnsOn(name, [0, repeatColumns - 1])] : [];
+      if (repeat) naming("Print_Titles", [...columns, rowsOn(name, repeat)].join(","));
     },
     newPageAt: (column) => must(file.InsertPageBreak(name, placeText({ row: 0, column }))) && undefined,
     newPageAtRow: (row) => must(file.InsertPageBreak(name, placeText({ row, column: 0 }))) && undefined,

@@ -14,9 +14,8 @@ export interface StartWords {
   readonly notes: readonly string[];
 }
 
-// Excel takes no more than 255 letters of text in a formula.
 const notInstalled =
-  "Not installed here: what only Soundfold works out says so, and other numbers are those that were saved last. Get Soundfold for your spreadsheet from whoever sent you this file, or type: soundfold recalc and the name of the file";
+  "Where the functions are not installed: Excel shows the answers that were saved last until something is worked out again, and then #NAME? in their place; other spreadsheets show #NAME? at once. Get Soundfold for your spreadsheet from whoever sent you this file, or type: soundfold recalc and the name of the file.";
 
 const everyNote =
   "In LibreOffice a list keeps the length it was saved with. After typing, work the file out with soundfold recalc, or use Excel, where lists grow by themselves.";
@@ -33,7 +32,10 @@ export function writeStart(sheet: SheetAuthor, words: StartWords): void {
   sheet.put({ row: 1, column: 0 }, { formula: words.subtitle }, "subtitle");
   if (words.invented !== undefined) sheet.put({ row: 2, column: 0 }, words.invented, "strong");
   let row = words.invented === undefined ? 3 : 4;
-  for (const [label, formula] of [["Functions", `IFERROR(FOOT.ABOUT(),"${notInstalled}")`], ...words.states] as const) {
+  for (const [label, formula] of [
+    ["Functions", `IFERROR(FOOT.ABOUT(),"Not installed here: see Good to know, below.")`],
+    ...words.states,
+  ] as const) {
     sheet.put({ row, column: 0 }, label, "strong");
     sheet.put({ row, column: 1 }, { formula }, "words");
     sheet.rowHeight(row, 2 * lineHeight);
@@ -50,7 +52,7 @@ export function writeStart(sheet: SheetAuthor, words: StartWords): void {
   }
   for (const [question, lines, look] of [
     ["Take care", words.care, "care"],
-    ["Good to know", [...words.notes, everyNote], "words"],
+    ["Good to know", [...words.notes, everyNote, notInstalled], "words"],
   ] as const) {
     row += 2;
     sheet.put({ row, column: 0 }, question, "question");
