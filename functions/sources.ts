@@ -205,7 +205,7 @@ export const sources = {
     checked: "read",
   },
   zincSalts: {
-    cite: "Standard atomic weights (IUPAC, abridged): Zn 65.38, S 32.06, O 15.999, H 1.008; hence zinc sulphate heptahydrate 287.541 and monohydrate 179.451 g/mol",
+    cite: "Standard atomic weights (IUPAC, abridged): Zn 65.38, S 32.06, O 15.999, H 1.008; hence zinc sulphate heptahydrate 287.541 and monohydrate 179.451 g/mol, checked with the library mf-parser",
     checked: "from memory",
   },
   zincHeptahydrate: {

@@ -37,15 +37,11 @@ describe("days as serials", () => {
 
   it("reads what it shows, with and without the hour, for every day and minute that is accepted", () => {
     fc.assert(
-      fc.property(
-        fc.integer({ min: firstDay, max: lastDay }),
-        fc.integer({ min: 0, max: 1439 }),
-        (day, minute) => {
-          expect(momentFromText(showDay(day))).toBe(day);
-          const moment = day + (minute * 60) / 86_400;
-          expect(momentFromText(showMoment(moment))).toBe(moment);
-        },
-      ),
+      fc.property(fc.integer({ min: firstDay, max: lastDay }), fc.integer({ min: 0, max: 1439 }), (day, minute) => {
+        expect(momentFromText(showDay(day))).toBe(day);
+        const moment = day + (minute * 60) / 86_400;
+        expect(momentFromText(showMoment(moment))).toBe(moment);
+      }),
     );
   });
 

@@ -83,13 +83,22 @@ describe("lesionName", () => {
     expect(() => lesionName(word)).toThrow(question);
   });
 
-  it.each(["", " ", "?", "??", "+", "constructor", "limping", "no footrot", "not scald", "footrot and limping", "sore"])(
-    "does not guess at %j",
-    (word) => {
-      expect(readLesion(word)).toBeUndefined();
-      expect(() => lesionName(word)).toThrow(/is not a lesion known here; use one of: interdigital dermatitis, footrot/);
-    },
-  );
+  it.each([
+    "",
+    " ",
+    "?",
+    "??",
+    "+",
+    "constructor",
+    "limping",
+    "no footrot",
+    "not scald",
+    "footrot and limping",
+    "sore",
+  ])("does not guess at %j", (word) => {
+    expect(readLesion(word)).toBeUndefined();
+    expect(() => lesionName(word)).toThrow(/is not a lesion known here; use one of: interdigital dermatitis, footrot/);
+  });
 
   it("knows each word for one lesion only", () => {
     const seen = new Map<string, string>();

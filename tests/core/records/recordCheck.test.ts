@@ -24,9 +24,8 @@ describe("recordField", () => {
     ["Batch of product", "batch"],
   ])("takes %s for %s", (heading, field) => expect(recordField(heading)).toBe(field));
 
-  it.each(["Date of birth", "Recheck done", "Treated by", "Stage", "", "Dose per kg"])(
-    "leaves %s alone",
-    (heading) => expect(recordField(heading)).toBeUndefined(),
+  it.each(["Date of birth", "Recheck done", "Treated by", "Stage", "", "Dose per kg"])("leaves %s alone", (heading) =>
+    expect(recordField(heading)).toBeUndefined(),
   );
 
   // Regulation (EU) 2019/6, Article 108(2), read; the headings of medicine books printed for Great Britain, read in the
@@ -48,10 +47,12 @@ describe("recordField", () => {
     ["Name of product", "product"],
   ])("takes %s of a medicine book for %s", (heading, field) => expect(recordField(heading)).toBe(field));
 
-  it.each(["Name of person who administered medicine", "Total quantity of medicine used", "Administered by", "Expiry date"])(
-    "leaves %s of a medicine book alone",
-    (heading) => expect(recordField(heading)).toBeUndefined(),
-  );
+  it.each([
+    "Name of person who administered medicine",
+    "Total quantity of medicine used",
+    "Administered by",
+    "Expiry date",
+  ])("leaves %s of a medicine book alone", (heading) => expect(recordField(heading)).toBeUndefined());
 
   it("knows every field by its own name", () => {
     for (const field of recordFields) expect(recordField(field)).toBe(field);
