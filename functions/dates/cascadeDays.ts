@@ -1,3 +1,4 @@
+import type { Fault } from "../../src/cells/fault.ts";
 import { bases, cascadeDays, produces, regions } from "../../src/core/withdrawal/cascadeDays.ts";
 import { atRow } from "../../src/core/withdrawal/clearDates.ts";
 import { defineFunction } from "../../src/definition/defineFunction.ts";
@@ -9,8 +10,10 @@ import { alongside } from "../../src/writing/result.ts";
 import { cautions } from "../cautions.ts";
 import { sources } from "../sources.ts";
 
-const regionAnswer =
-  'names no rule that is known here; enter "GB" for England, Scotland and Wales, and "EU" for a country of the European Union or for Northern Ireland; anywhere else neither is the law, so ask your vet';
+const noRegion: Fault = {
+  what: "names no rule that is known here",
+  mend: 'enter "GB" for England, Scotland and Wales, and "EU" for a country of the European Union or for Northern Ireland; anywhere else neither is the law, so ask your vet',
+};
 
 export const cascadeDaysFunction = defineFunction({
   name: "CASCADEDAYS",
@@ -41,7 +44,7 @@ export const cascadeDaysFunction = defineFunction({
     produce: column(choice(...produces), '"meat" or "milk"', { repeats: true }),
     basis: column(choice(...bases), "What the label says; see the rules", { repeats: true }),
     region: oneOr(
-      choiceOr(regions, () => regionAnswer),
+      choiceOr(regions, () => noRegion),
       "EU",
       '"EU", or "GB" for Great Britain',
     ),

@@ -1,3 +1,4 @@
+import type { Fault } from "../../src/cells/fault.ts";
 import { type BathMix, bathMix, bathProducts } from "../../src/core/footbath/bathMix.ts";
 import { defineFunction } from "../../src/definition/defineFunction.ts";
 import { problem } from "../../src/definition/problemExamples.ts";
@@ -8,11 +9,15 @@ import { row } from "../../src/writing/result.ts";
 import { cautions } from "../cautions.ts";
 import { sources } from "../sources.ts";
 
-const whichPowder =
-  'does not say which; look at the bag and enter "zinc sulphate heptahydrate", "zinc sulphate monohydrate" (1.6 times as strong) or "copper sulphate"; with another powder follow its data sheet';
-const whichZinc =
-  'does not say which salt; look at the bag and enter "zinc sulphate heptahydrate" or "zinc sulphate monohydrate", which is 1.6 times as strong';
-const whichProduct: Readonly<Record<string, string>> = {
+const whichPowder: Fault = {
+  what: "does not say which",
+  mend: 'look at the bag and enter "zinc sulphate heptahydrate", "zinc sulphate monohydrate" (1.6 times as strong) or "copper sulphate"; with another powder follow its data sheet',
+};
+const whichZinc: Fault = {
+  what: "does not say which salt",
+  mend: 'look at the bag and enter "zinc sulphate heptahydrate" or "zinc sulphate monohydrate", which is 1.6 times as strong',
+};
+const whichProduct: Readonly<Record<string, Fault>> = {
   powder: whichPowder,
   "zinc sulphate": whichZinc,
   "zinc sulfate": whichZinc,
@@ -37,7 +42,7 @@ export const bathMixFunction = defineFunction({
     litres: one(positive("litres of bath"), "Litres of bath, ready for use; see BATHLITRES"),
     target_percent: one(between(0.5, 100, "a percentage, 3 for 3 %,"), "Strength of the bath, 3 for 3 %"),
     kind: one(
-      choiceOr(bathProducts, (typed) => whichProduct[typed]),
+      choiceOr(bathProducts, (typed) => (Object.hasOwn(whichProduct, typed) ? whichProduct[typed] : undefined)),
       bathProducts.map((product) => `"${product}"`).join(", "),
     ),
     product_percent: oneOr(
@@ -82,9 +87,16 @@ export const bathMixFunction = defineFunction({
     {
       shows: "Zinc sulphate of which the salt is not said",
       call: [100, 10, "zinc sulphate"],
-      gives: problem(`kind: "zinc sulphate" ${whichZinc}`),
+      gives: problem(
+        'kind: "zinc sulphate" does not say which salt; look at the bag and enter "zinc sulphate heptahydrate" or "zinc sulphate monohydrate", which is 1.6 times as strong',
+      ),
     },
-    { call: [100, 10, "powder"], gives: problem(`kind: "powder" ${whichPowder}`) },
+    {
+      call: [100, 10, "powder"],
+      gives: problem(
+        'kind: "powder" does not say which; look at the bag and enter "zinc sulphate heptahydrate", "zinc sulphate monohydrate" (1.6 times as strong) or "copper sulphate"; with another powder follow its data sheet',
+      ),
+    },
     {
       call: [54, 5, "formalin"],
       gives: problem(

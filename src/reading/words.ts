@@ -1,12 +1,14 @@
 import type { Cell } from "../cells/cell.ts";
 import { isBlankCell, showCell } from "../cells/cell.ts";
+import type { Fault } from "../cells/fault.ts";
 import { Problem } from "../cells/problem.ts";
 import { type Soundness, soundness } from "../core/apart/soundness.ts";
 import { type Foot, footNames } from "../core/feet/footNames.ts";
 import { namedLesion } from "../core/lesions/namedLesion.ts";
 import type { ReadLesion } from "../core/lesions/readLesion.ts";
+import { noTag } from "../core/records/faults.ts";
 import { type Tag, tagKey } from "../core/tags/tagKey.ts";
-import { type CellKind, defineKind, Refusal, refuse } from "./kind.ts";
+import { type CellKind, defineKind, missingIn, Refusal, refuse } from "./kind.ts";
 
 // Some spreadsheets hand over a blank cell as 0, and no tag and no lesion is called 0.
 const isBlankOrZero = (cell: Cell): boolean => cell === 0 || isBlankCell(cell);
@@ -24,6 +26,7 @@ export const nameText = (what: string): CellKind<string> =>
 /** An animal, by its tag; two spellings of one tag are one animal. */
 export const tag: CellKind<Tag> = defineKind<Tag>({
   wanted: "a tag as text",
+  missing: noTag,
   holds: "text",
   isBlank: isBlankOrZero,
   remember: true,
@@ -80,11 +83,11 @@ export const choice = <const W extends readonly string[]>(...words: W): CellKind
 /**
  * One of a few fixed words, where some others have an answer of their own.
  *
- * @param answer - what is said of a word that is no choice, beginning with a verb; undefined for the usual sentence
+ * @param answer - what is wrong with a word that is no choice, beginning with a verb; undefined for the usual sentence
  */
 export const choiceOr = <const W extends readonly string[]>(
   words: W,
-  answer: (typed: string) => string | undefined,
+  answer: (typed: string) => Fault | undefined,
 ): CellKind<W[number]> => {
   const wanted = `one of: ${words.map((word) => `"${word}"`).join(", ")}`;
   return defineKind<W[number]>({
@@ -98,7 +101,7 @@ export const choiceOr = <const W extends readonly string[]>(
       const said = answer(typed);
       throw said === undefined
         ? refuse(cell, "is not a choice here", wanted)
-        : new Refusal(`${showCell(cell)} ${said}`);
+        : new Refusal({ what: `${showCell(cell)} ${said.what}`, mend: said.mend });
     },
   });
 };
@@ -106,6 +109,7 @@ export const choiceOr = <const W extends readonly string[]>(
 /** The cell as it was handed over, for functions that report on the cell itself. */
 export const asHandedOver: CellKind<Cell> = {
   wanted: "any cell",
+  missing: missingIn("any cell"),
   holds: "anything",
   isBlank: () => false,
   read: (cell) => cell,
@@ -119,7 +123,7 @@ function withoutPlace<T>(work: () => T): T {
   try {
     return work();
   } catch (error) {
-    if (error instanceof Problem) throw new Refusal(error.sentence);
+    if (error instanceof Problem) throw new Refusal({ what: error.sentence, mend: "" });
     throw error;
   }
 }

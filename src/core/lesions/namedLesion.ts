@@ -1,3 +1,4 @@
+import { faultInWords } from "../../cells/fault.ts";
 import { Problem } from "../../cells/problem.ts";
 import { lesionParts } from "./lesionParts.ts";
 import { lesionWords } from "./lesionWords.ts";
@@ -16,7 +17,7 @@ export function namedLesion(text: string): ReadLesion {
   if (read !== undefined) return read;
   for (const word of [text.trim(), ...lesionParts(text)]) {
     const which = whichLesion(word);
-    if (which !== undefined) throw new Problem(`"${word}" ${which}`);
+    if (which !== undefined) throw new Problem(`"${word}" ${faultInWords(which)}`);
   }
   throw new Problem(`"${text.trim()}" is not a lesion known here; use one of: ${Object.keys(lesionWords).join(", ")}`);
 }

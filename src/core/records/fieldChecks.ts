@@ -124,13 +124,11 @@ const number =
 const lesion: FieldCheck = (cell) => {
   const read = readLesion(String(cell));
   if (read === undefined) {
-    const which = whichLesion(String(cell))?.split("; ");
-    return {
-      fault: {
-        what: `${showCell(cell)} ${which?.[0] ?? "is not a lesion known here"}`,
-        mend: which?.[1] ?? "use a name that LESIONNAME knows, or other",
-      },
+    const { what, mend } = whichLesion(String(cell)) ?? {
+      what: "is not a lesion known here",
+      mend: "use a name that LESIONNAME knows, or other",
     };
+    return { fault: { what: `${showCell(cell)} ${what}`, mend } };
   }
   const value = read.lesion;
   if (read.readAs !== undefined)
