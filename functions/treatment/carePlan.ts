@@ -16,8 +16,8 @@ const medicine =
   "Only as your vet prescribed; read the data sheet, keep to its route and write its withdrawal days down.";
 
 const maybeReportable: StepText = [
-  "First look at mouth, teats and the skin above the hoof. Blisters or raw sores there, or many sheep suddenly lame or feverish: move none, treat none, and ring your vet or the authority at once.",
-  "It may be a disease that must by law be reported, such as foot-and-mouth disease or bluetongue, and sheep may show little but lameness.",
+  "Blisters or raw sores on feet, mouth or teats, or many sheep suddenly lame or feverish: move and treat none, and ring your vet or the authority at once.",
+  "It may be a disease that must by law be reported, such as foot-and-mouth disease or bluetongue. Look at mouth and teats too: sheep may show little but lameness.",
   "Wear gloves where the skin is sore, and wash your hands: orf infects people.",
 ];
 

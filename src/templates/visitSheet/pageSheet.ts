@@ -117,7 +117,7 @@ function writeFound(sheet: SheetAuthor): void {
       row,
       2,
       { formula: `IF(LEN(${visit("A", from)})=0,"",${plan(top + 1)}&" "&${plan(top + 2)})` },
-      46,
+      60,
       "words",
     );
   }
