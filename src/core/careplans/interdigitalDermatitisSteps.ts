@@ -10,7 +10,7 @@ const cleanFlock: Condition = ({ flockHasFootrot }) => !flockHasFootrot;
 export const interdigitalDermatitisSteps: readonly PlannedStep[] = [
   ...onlyWhen(footrotFlock, [
     {
-      what: "Lambs with scald alone: a footbath or a spray may do, as your vet says (BATHLITRES, BATHMIX, BATHSHEEP).",
+      what: "Lambs with scald alone: a footbath or a spray may do, as your vet says (BATHMIX, BATHSHEEP).",
       why: "Scald runs through lambs, and most feet heal from outside; injecting all of them would use medicine without need.",
       medicine: true,
     },
