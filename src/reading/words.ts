@@ -7,6 +7,7 @@ import { type Foot, footNames } from "../core/feet/footNames.ts";
 import { namedLesion } from "../core/lesions/namedLesion.ts";
 import type { ReadLesion } from "../core/lesions/readLesion.ts";
 import { noTag } from "../core/records/faults.ts";
+import { notATag } from "../core/tags/tagFault.ts";
 import { type Tag, tagKey } from "../core/tags/tagKey.ts";
 import { type CellKind, defineKind, missingIn, Refusal, refuse } from "./kind.ts";
 
@@ -31,7 +32,7 @@ export const tag: CellKind<Tag> = defineKind<Tag>({
   isBlank: isBlankOrZero,
   remember: true,
   read(cell) {
-    if (typeof cell !== "string" && typeof cell !== "number") throw refuse(cell, "is not a tag", "a tag as text");
+    if (typeof cell !== "string" && typeof cell !== "number") throw new Refusal(notATag(cell));
     return { key: withoutPlace(() => tagKey(cell)), shown: textIn(cell) };
   },
 });
@@ -123,7 +124,7 @@ function withoutPlace<T>(work: () => T): T {
   try {
     return work();
   } catch (error) {
-    if (error instanceof Problem) throw new Refusal({ what: error.sentence, mend: "" });
+    if (error instanceof Problem) throw new Refusal(error.fault);
     throw error;
   }
 }

@@ -1,7 +1,9 @@
 import type { Cell, Cells } from "../../cells/cell.ts";
 import { isBlankCell, showCell } from "../../cells/cell.ts";
+import type { Fault } from "../../cells/fault.ts";
 import { Problem } from "../../cells/problem.ts";
-import { type CheckOptions, type Fault, fieldReader, type Reading } from "./fieldChecks.ts";
+import { alikeTags } from "./alikeTags.ts";
+import { type CheckOptions, fieldReader, type Reading } from "./fieldChecks.ts";
 import { lostZeros } from "./lostZeros.ts";
 import { type RecordField, recordField } from "./recordFields.ts";
 import { type RecordValues, recordRules } from "./recordRules.ts";
@@ -90,6 +92,7 @@ export function recordCheck(headings: readonly Cell[], rows: Cells, options: Che
   const add = (row: number, { heading, field }: CheckedColumn, fault: Fault | undefined): void => {
     if (fault !== undefined) findings.push({ row, heading, field, what: fault.what, mend: fault.mend });
   };
+  const alike = alikeTags(rows, checked.find(({ field }) => field === "tag")?.place);
   const zeros = lostZeros(rows, checked.find(({ field }) => field === "tag")?.place);
   let records = 0;
   rows.forEach((cells, index) => {
@@ -108,6 +111,7 @@ export function recordCheck(headings: readonly Cell[], rows: Cells, options: Che
       for (const fault of between) if (fault.field === column.field) add(row, column, fault);
       if (column.field !== "tag") return;
       add(row, column, zeros(cells[column.place] ?? null));
+      add(row, column, alike(index));
       if (repeated !== undefined)
         add(row, column, {
           what: `the same record as row ${repeated + 1}`,
