@@ -1,5 +1,5 @@
 import type { Fault } from "../../src/cells/fault.ts";
-import { type BathMix, bathMix, bathProducts } from "../../src/core/footbath/bathMix.ts";
+import { type BathMix, type BathProduct, bathMix, bathProducts } from "../../src/core/footbath/bathMix.ts";
 import { defineFunction } from "../../src/definition/defineFunction.ts";
 import { problem } from "../../src/definition/problemExamples.ts";
 import { between, positive } from "../../src/reading/numbers.ts";
@@ -17,7 +17,17 @@ const whichZinc: Fault = {
   what: "does not say which salt",
   mend: 'look at the bag and enter "zinc sulphate heptahydrate" or "zinc sulphate monohydrate", which is 1.6 times as strong',
 };
+const isCalled = (product: BathProduct): Fault => ({ what: "has another name here", mend: `enter "${product}"` });
 const whichProduct: Readonly<Record<string, Fault>> = {
+  bluestone: isCalled("copper sulphate"),
+  copper: isCalled("copper sulphate"),
+  "copper sulfate": isCalled("copper sulphate"),
+  "zinc sulfate heptahydrate": isCalled("zinc sulphate heptahydrate"),
+  "zinc sulfate monohydrate": isCalled("zinc sulphate monohydrate"),
+  formaldehyde: {
+    what: "is bought as formalin",
+    mend: 'enter "formalin"; if the target means formaldehyde, give the strength of the formalin as product_percent',
+  },
   powder: whichPowder,
   "zinc sulphate": whichZinc,
   "zinc sulfate": whichZinc,

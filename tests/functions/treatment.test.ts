@@ -43,6 +43,18 @@ describe("a footbath", () => {
   });
 });
 
+describe("another name of a footbath's product", () => {
+  it.each([
+    ["bluestone", 'enter "copper sulphate"'],
+    ["Copper sulfate", 'enter "copper sulphate"'],
+    ["zinc sulfate monohydrate", 'enter "zinc sulphate monohydrate"'],
+    ["formaldehyde", 'enter "formalin"; if the target means formaldehyde'],
+    ["constructor", "is not a choice here"],
+  ])("%s is told how it is called here", (kind, mend) => {
+    expect(refusal("BATHMIX", 100, 2, kind)).toContain(mend);
+  });
+});
+
 describe("the caution of a function that touches a medicine", () => {
   it("names its withdrawal days, and the route where one is injected", () => {
     for (const { words } of [cautions.dosing, cautions.carePlan, cautions.footbath])
