@@ -1,4 +1,5 @@
 import { readFileSync } from "node:fs";
+import { gravity } from "../../core/lesions/gravity.ts";
 import { coveragePicture } from "../pictures/coveragePicture.ts";
 import { falseAlarmPicture } from "../pictures/falseAlarmPicture.ts";
 import { funnelPicture } from "../pictures/funnelPicture.ts";
@@ -16,6 +17,7 @@ const workedOut: Readonly<Record<string, Readonly<Record<string, () => string>>>
   "watching.md": { falseAlarms: falseAlarmTable },
   "planning.md": { detection: detectTable },
   "benchmarking.md": { beyondFunnel: beyondFunnelTable },
+  "care.md": { gravity: () => gravity.join(", ") },
 };
 
 const pictures = {

@@ -84,6 +84,7 @@ const rules: readonly Rule[] = [
   hasTag,
   hasDate,
   inOrder("seen lame", "treated", "seen lame"),
+  inOrder("treatment started", "treated", "first treated"),
   inOrder("treated", "sound on", "treated"),
   inOrder("seen lame", "sound on", "seen lame"),
   inOrder("treated", "recheck", "treated"),

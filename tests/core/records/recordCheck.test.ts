@@ -21,12 +21,38 @@ describe("recordField", () => {
     ["Weight (kg)", "weight"],
     ["Which foot", "foot"],
     ["Foot problem", "lesion"],
+    ["Batch of product", "batch"],
   ])("takes %s for %s", (heading, field) => expect(recordField(heading)).toBe(field));
 
-  it.each(["Date of birth", "Recheck done", "Batch of product", "Treated by", "Stage", "", "Dose per kg"])(
-    "leaves %s alone",
-    (heading) => expect(recordField(heading)).toBeUndefined(),
+  it.each(["Date of birth", "Recheck done", "Treated by", "Stage", "", "Dose per kg"])("leaves %s alone", (heading) =>
+    expect(recordField(heading)).toBeUndefined(),
   );
+
+  // Regulation (EU) 2019/6, Article 108(2), read; the headings of medicine books printed for Great Britain, read in the
+  // contents of two of them: identity, number treated, treatment started and finished, withdrawal period ended, reason.
+  it.each([
+    ["Identity of animals", "tag"],
+    ["Identity of animal/group treated", "tag"],
+    ["Number treated", "number treated"],
+    ["No. of animals treated", "number treated"],
+    ["Date treatment started", "treatment started"],
+    ["Date treatment finished", "treated"],
+    ["Date of administration", "treated"],
+    ["Withdrawal period", "withdrawal days"],
+    ["Meat withdrawal period (days)", "withdrawal days"],
+    ["WD", "withdrawal days"],
+    ["Date withdrawal period ended", "clear date"],
+    ["Reason for treatment", "reason"],
+    ["Batch number", "batch"],
+    ["Name of product", "product"],
+  ])("takes %s of a medicine book for %s", (heading, field) => expect(recordField(heading)).toBe(field));
+
+  it.each([
+    "Name of person who administered medicine",
+    "Total quantity of medicine used",
+    "Administered by",
+    "Expiry date",
+  ])("leaves %s of a medicine book alone", (heading) => expect(recordField(heading)).toBeUndefined());
 
   it("knows every field by its own name", () => {
     for (const field of recordFields) expect(recordField(field)).toBe(field);
@@ -72,6 +98,32 @@ const first = (change: Readonly<Record<string, Cell>>) =>
   check(rowOf(change)).map(({ heading, what }) => `${heading}: ${what}`);
 
 describe("recordCheck", () => {
+  it("says of a lesion in doubt, misspelt or of two meanings what is wrong with it, and takes our own form of a date", () => {
+    expect(first({ Lesion: "scald?" })).toEqual(['Lesion: "scald?" is not sure']);
+    expect(first({ Lesion: "abcess" })).toEqual(['Lesion: "abcess" is read as "abscess", white line abscess']);
+    expect(check(rowOf({ Lesion: "foot abscess" }))[0]).toMatchObject({
+      what: '"foot abscess" may be a toe abscess (under the white line) or a heel abscess (in the joint)',
+      mend: "enter toe abscess or heel abscess",
+    });
+    expect(first({ Lesion: "scald + footrot" })).toEqual([]);
+    expect(first({ Treated: "10 Feb 2026" })).toEqual(["Treated: a date kept as text, read as 10 Feb 2026"]);
+  });
+
+  it("reads a medicine book: a finish before the start is named, and the days run from the finish", () => {
+    const book = ["Identity of animals", "Number treated", "Date treatment started", "Date treatment finished", "WD"];
+    const ends = [...book, "Date withdrawal period ended"];
+    const [start, finish] = [dayOf("2026-02-10"), dayOf("2026-02-12")];
+    const read = (...row: Cell[]) => recordCheck(ends, [row], options).findings.map(({ what }) => what);
+    expect(read("042", 1, start, finish, 28, finish + 29)).toEqual([]);
+    expect(read("042", 1, finish, start, 28, start + 29)).toEqual([
+      "10 Feb 2026 is before 12 Feb 2026, when the animal was first treated",
+    ]);
+    expect(read("042", 1, start, finish, 28, start + 29)).toEqual([
+      "11 Mar 2026 is too early: 28 withdrawal days after 12 Feb 2026 give 13 Mar 2026",
+    ]);
+    expect(read("042", 0.5, start, finish, 28, finish + 29)).toEqual(["0.5 is not from 1 to 100000"]);
+  });
+
   it("finds nothing in a sound record", () => expect(check(rowOf())).toEqual([]));
 
   it.each<[string, Record<string, Cell>, string]>([
