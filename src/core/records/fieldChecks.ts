@@ -143,6 +143,7 @@ const anyText: FieldCheck = (cell) => ({ value: String(cell).trim() });
 // The ranges are common practice, no source: wide enough for any sheep, narrow enough to find a slip of the hand.
 const fieldChecks: Readonly<Record<RecordField, FieldCheck>> = {
   tag,
+  group: anyText,
   "number treated": number({ least: 1, most: 100_000, unit: "animals", whole: true }),
   "seen lame": date({ mayBeAhead: false }),
   "treatment started": date({ mayBeAhead: false }),

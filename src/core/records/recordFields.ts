@@ -1,6 +1,7 @@
 /** What a column of a treatment record holds. */
 export const recordFields = [
   "tag",
+  "group",
   "number treated",
   "seen lame",
   "treatment started",
@@ -46,6 +47,7 @@ const words: Readonly<Record<RecordField, readonly string[]>> = {
     "animal treated",
     "animals treated",
   ],
+  group: ["group", "mob", "group name", "management group", "class of stock", "class of sheep"],
   "number treated": [
     "number treated",
     "no treated",

@@ -283,3 +283,46 @@ describe("recordCheck", () => {
     );
   });
 });
+
+// Lambs are treated by the pen: common practice, no source.
+describe("recordCheck of groups and of tags that are alike", () => {
+  const heads = ["Tag", "Group", "Number treated", "Treated", "Withdrawal days"];
+  const findings = (...rows: Cell[][]) =>
+    recordCheck(heads, rows, options).findings.map(({ row, field, what }) => [row, field, what]);
+  const treated = dayOf("2026-02-10");
+
+  it("asks a group for its number, a number for its group, and neither for a tag", () => {
+    expect(
+      findings(
+        [null, "Lambs", 23, treated, 28],
+        [null, "Lambs", null, treated, 28],
+        [null, null, 23, treated, 28],
+        [null, null, null, treated, 28],
+      ),
+    ).toEqual([
+      [2, "number treated", "a group was treated, but not how many"],
+      [3, "tag", "a number of animals without their group"],
+      [4, "tag", "no tag in a row that holds a record"],
+    ]);
+  });
+
+  it("says what to do with a number of animals in the column for tags", () => {
+    const report = recordCheck(heads, [["23 lambs", null, null, treated, 28]], options);
+    expect(report.findings[0]).toMatchObject({
+      what: '"23 lambs" is a number of animals, not a tag',
+      mend: "enter the tag of each, or leave the tag blank and name their group in a column for groups",
+    });
+  });
+
+  it("names each pair of tags that may be one animal once, in the first row of the later one", () => {
+    const row = (tag: string): Cell[] => [tag, null, null, treated + findings.length, 28];
+    expect(
+      findings(row("1042"), row("I042"), row("1042"), row("51"), row("I042 ewe"), row("ZZ 0 123456 00051")),
+    ).toEqual([
+      [2, "tag", "it may be 1042, row 1"],
+      [3, "tag", "the same record as row 1"],
+      [5, "tag", expect.stringMatching(/^it may be (1042, row 1|I042, row 2)$/)],
+      [6, "tag", "it may be 51, row 4"],
+    ]);
+  });
+});
