@@ -1,7 +1,7 @@
 import { type Tag, tagKey } from "../../core/tags/tagKey.ts";
 import { saleCheck } from "../../core/withdrawal/saleCheck.ts";
-import { markdownRows } from "./markdownRows.ts";
 import { type SeededRandom, seededRandom } from "../../templates/inventedFlock/seededRandom.ts";
+import { markdownRows } from "./markdownRows.ts";
 
 /** Sheep in each invented flock; 1 in 20 is in withdrawal. */
 export const flockSize = 2000;
