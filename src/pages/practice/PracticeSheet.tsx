@@ -1,6 +1,7 @@
 import { useEffect, useRef, useState } from "preact/hooks";
 import { catalogue } from "../../../functions/catalogue.ts";
 import { createEngine } from "../../hosts/headless/createEngine.ts";
+import { localClock } from "../../hosts/localClock.ts";
 import { openWorkbook } from "../../workbook/openWorkbook.ts";
 import { recalculate } from "../../workbook/recalculate.ts";
 import { words } from "../words.ts";
@@ -23,7 +24,7 @@ interface Note {
 }
 
 const drawableNames: ReadonlySet<string> = new Set(drawable);
-const engine = createEngine(catalogue, univerInPage);
+const engine = createEngine(catalogue, univerInPage, localClock);
 type View = keyof typeof words.practice.views;
 const views = Object.keys(words.practice.views) as View[];
 
@@ -71,7 +72,7 @@ export function PracticeSheet() {
   useEffect(() => {
     if (!holder.current) return undefined;
     const stopNaming = nameControls(holder.current);
-    grid.current = practiceGrid(holder.current, catalogue, engine, dark, {
+    grid.current = practiceGrid(holder.current, catalogue, engine, localClock, dark, {
       onSelected: setSelected,
       onCalculating(now) {
         setCalculating(now);
