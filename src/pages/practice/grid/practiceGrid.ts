@@ -78,6 +78,7 @@ export interface PracticeGrid {
   /** The workbook's file with what was typed, not yet worked out. */
   readonly file: () => Uint8Array;
   readonly selection: () => string;
+  readonly goTo: (cell: string) => void;
   readonly shownAt: (cell: string) => string;
   readonly write: (cell: string, formula: string) => void;
   readonly tables: (functionNames: ReadonlySet<string>) => readonly FilledTable[];
@@ -330,6 +331,11 @@ export function practiceGrid(
       const range = api.getActiveWorkbook()?.getActiveSheet()?.getActiveRange();
       const name = opened?.workbook.sheets[sheetPlace(range?.getSheetId() ?? "")]?.name ?? "";
       return range ? `${quoteSheet(name)}${range.getA1Notation()}` : "";
+    },
+    goTo(cell) {
+      const { found, range } = rangeAt(cell);
+      found.activate();
+      range.activate();
     },
     shownAt: (cell) => String(rangeAt(cell).range.getDisplayValue() ?? ""),
     write(cell, formula) {
