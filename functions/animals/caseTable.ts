@@ -1,5 +1,6 @@
 import { dayOf } from "../../src/cells/day.ts";
-import { type CaseLine, caseTable } from "../../src/core/episodes/caseTable.ts";
+import type { Case } from "../../src/core/episodes/cases.ts";
+import { caseTable, type DoubtedLine } from "../../src/core/episodes/caseTable.ts";
 import { defineFunction } from "../../src/definition/defineFunction.ts";
 import { problem } from "../../src/definition/problemExamples.ts";
 import { gappedDoubtColumnOrNone } from "../../src/reading/parameter.ts";
@@ -29,9 +30,9 @@ export const caseTableFunction = defineFunction({
     gap_days: gapDays,
     feet: gappedDoubtColumnOrNone(footList, "Foot or feet of each record, such as LF or LF, RH; the same rows"),
   },
-  result: table<CaseLine>(
+  result: table<Case | DoubtedLine>(
     "no records",
-    ["tag", "text", ({ tag }) => tag],
+    ["tag", "text", ({ tag }) => tag.shown],
     ["case", "count", ({ number }) => number],
     ["first", "date", ({ first }) => first],
     ["last", "date", ({ last }) => last],

@@ -161,7 +161,7 @@ describe("the answers of the sample", () => {
         .map(keyOf),
     );
     const [unknown, ...known] = rowsUnder("Who is not clear today");
-    expect(String(unknown?.[3])).toMatch(/^withdrawal days missing, row \d+$/);
+    expect(String(unknown?.[3])).toMatch(/^withdrawal_days, row \d+: a treatment without withdrawal days/);
     expect(new Set([unknown, ...known].map((row) => keyIn(row?.[0])))).toEqual(waiting);
     for (const [tag, clear] of known) {
       const days = cases.flatMap((record) =>

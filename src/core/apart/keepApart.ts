@@ -53,12 +53,13 @@ export function keepApart(
   rowOf: (index: number) => number,
 ): readonly KeptApart[] {
   const { clean, doubted } = partedRecords(records, event, settleDays);
-  const { lame, settling } = apartFrom(clean, event, settleDays);
+  const { lame, settling, animals } = apartFrom(clean, event, settleDays);
   const inDoubt = linesInDoubt(doubted, clean, event, rowOf);
   const listed = new Set(inDoubt.flatMap(({ animal }) => (animal === undefined ? [] : [animal.key])));
-  const known = [...lame, ...settling].filter(({ animal }) => !listed.has(animal.key));
-  const alike = linesAlike([...inDoubt, ...known], clean, doubted);
-  return [...inDoubt, ...alike, ...known].map(({ tag, why, lastRecord }) => ({ tag, why, lastRecord }));
+  const known = [...lame, ...settling];
+  const others = listed.size === 0 ? known : known.filter(({ animal }) => !listed.has(animal.key));
+  const alike = linesAlike([...inDoubt, ...others], animals, clean, doubted);
+  return [...inDoubt, ...alike, ...others].map(({ tag, why, lastRecord }) => ({ tag, why, lastRecord }));
 }
 
 /** A line with the animal it is about; undefined where that may be any. */
@@ -84,9 +85,7 @@ function partedRecords(
   settleDays: number,
 ): { readonly clean: Records; readonly doubted: readonly Doubted[] } {
   const doubted: Doubted[] = [];
-  const hasDoubt = [tags, dates, states, soundOn, leftOn].some((column) =>
-    column.some((cell) => cell instanceof Doubt),
-  );
+  const hasDoubt = [tags, dates, states, soundOn, leftOn].some(holdsDoubt);
   if (!hasDoubt && soundOn.length + leftOn.length === 0) return { clean: { tags, dates, states } as Records, doubted };
   const clean = { tags: [] as Tag[], dates: [] as Day[], states: [] as State[] };
   const further: { readonly tag: Tag; readonly date: Day; readonly state: State }[] = [];
@@ -116,6 +115,12 @@ function partedRecords(
     clean.states.push(state);
   }
   return { clean, doubted };
+}
+
+function holdsDoubt(column: readonly unknown[]): boolean {
+  // Most cells are numbers and words, which need no look at what they are made of.
+  for (const cell of column) if (typeof cell === "object" && cell instanceof Doubt) return true;
+  return false;
 }
 
 interface OneRecord {
@@ -193,8 +198,17 @@ function linesInDoubt(
   return lines;
 }
 
-/** Animals that are not listed themselves, for those that are and whose tags are alike. */
-function linesAlike(lines: readonly Line[], clean: Records, doubted: readonly Doubted[]): readonly AnimalLine[] {
+/**
+ * Animals that are not listed themselves, for those that are and whose tags are alike.
+ *
+ * @param animals - the first row of each animal
+ */
+function linesAlike(
+  lines: readonly Line[],
+  animals: Int32Array,
+  clean: Records,
+  doubted: readonly Doubted[],
+): readonly AnimalLine[] {
   const listed = lines.flatMap(({ animal, why }) => (animal === undefined ? [] : [{ tag: animal, why }]));
   if (listed.length === 0) return [];
   const alikeTo = alikeAmong(listed);
@@ -208,9 +222,7 @@ function linesAlike(lines: readonly Line[], clean: Records, doubted: readonly Do
     const why = `it may be ${other.tag.shown}, which is listed: ${other.why}`;
     found.push({ tag: tag.shown, why, lastRecord, animal: tag });
   };
-  clean.tags.forEach((tag, row) => {
-    look(tag, clean.dates[row]);
-  });
+  for (const row of animals) look(clean.tags[row], clean.dates[row]);
   for (const { tag } of doubted) look(tag, undefined);
   return found;
 }
@@ -228,7 +240,7 @@ function apartFrom(
   { tags, dates, states }: Records,
   event: Day,
   settleDays: number,
-): { readonly lame: readonly AnimalLine[]; readonly settling: readonly AnimalLine[] } {
+): { readonly lame: readonly AnimalLine[]; readonly settling: readonly AnimalLine[]; readonly animals: Int32Array } {
   const lame: AnimalLine[] = [];
   const settling: AnimalLine[] = [];
   const { order, starts, firstRow } = rowsByAnimal(tags, dates);
@@ -269,5 +281,5 @@ function apartFrom(
         animal,
       });
   });
-  return { lame, settling };
+  return { lame, settling, animals: firstRow };
 }

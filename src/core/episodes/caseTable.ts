@@ -1,18 +1,18 @@
-import type { Day } from "../../cells/day.ts";
 import type { Doubt } from "../../cells/doubt.ts";
 import type { Foot } from "../feet/footNames.ts";
+import type { Tag } from "../tags/tagKey.ts";
 import { type Case, cases } from "./cases.ts";
 import { type DoubtedRecord, type DoubtedRecords, readableRecords, without } from "./readableRecords.ts";
 
-/** A line of the table of cases: a case, or a record that belongs to none since it cannot be read. */
-export interface CaseLine {
-  readonly tag: string;
-  readonly number: number | "not known";
-  /** Day of the first record; or what cannot be read, and in which row. */
-  readonly first: Day | string;
-  readonly last: Day | undefined;
-  readonly treatments: number | undefined;
-  readonly foot: Case["foot"];
+/** A record that belongs to no case since it cannot be read. */
+export interface DoubtedLine {
+  readonly tag: Pick<Tag, "shown">;
+  readonly number: "not known";
+  /** What cannot be read, and in which row. */
+  readonly first: string;
+  readonly last: undefined;
+  readonly treatments: undefined;
+  readonly foot: undefined;
 }
 
 /**
@@ -23,22 +23,22 @@ export interface CaseLine {
  * @param rowOf - the row of the sheet for a place in the columns
  * @example
  * [...caseTable({ tags: [a], dates: [46063] }, 14, undefined, (index) => index + 1)]
- * // → [{ tag: a.shown, number: 1, first: 46063, last: 46063, treatments: 1, foot: undefined }]
+ * // → [{ tag: a, number: 1, first: 46063, last: 46063, treatments: 1, foot: undefined }]
  */
 export function* caseTable(
   records: DoubtedRecords,
   gapDays: number,
   feet: readonly (readonly Foot[] | undefined | Doubt)[] | undefined,
   rowOf: (index: number) => number,
-): Generator<CaseLine> {
+): Generator<Case | DoubtedLine> {
   const { tags, dates, doubted } = readableRecords(records, feet);
   for (const record of doubted) yield doubtedLine(record, rowOf);
   const readFeet = feet && without(feet as readonly (readonly Foot[] | undefined)[], doubted);
-  for (const { tag, ...found } of cases(tags, dates, gapDays, readFeet)) yield { tag: tag.shown, ...found };
+  yield* cases(tags, dates, gapDays, readFeet);
 }
 
-const doubtedLine = ({ index, tag, doubt }: DoubtedRecord, rowOf: (index: number) => number): CaseLine => ({
-  tag: tag?.shown ?? "not known",
+const doubtedLine = ({ index, tag, doubt }: DoubtedRecord, rowOf: (index: number) => number): DoubtedLine => ({
+  tag: tag ?? { shown: "not known" },
   number: "not known",
   first: doubt.inRow(rowOf(index)),
   last: undefined,

@@ -5,7 +5,8 @@ import type { Fault } from "../../cells/fault.ts";
 import { numberIn } from "../../cells/numberIn.ts";
 import { mostMl } from "../dosing/mostMl.ts";
 import { findFeet } from "../feet/footNames.ts";
-import { findLesion } from "../lesions/lesionName.ts";
+import { readLesion } from "../lesions/readLesion.ts";
+import { whichLesion } from "../lesions/whichLesion.ts";
 import { tagFault } from "../tags/tagFault.ts";
 import { tagKey } from "../tags/tagKey.ts";
 import { cellError, notADate, notANumber, outsideDays, wantedDays } from "./faults.ts";
@@ -31,19 +32,30 @@ const blank: Reading = {};
 /**
  * A reader for the cells of one column, by what the column holds. It keeps a memory of what it has read in words, since
  * those have the costly spelling rules and come again and again.
+ *
+ * @param onFirst - told of each spelling when it is first read, and of a number whenever it is
  */
-export function fieldReader(field: RecordField, options: CheckOptions): (cell: Cell) => Reading {
+export function fieldReader(
+  field: RecordField,
+  options: CheckOptions,
+  onFirst: (reading: Reading) => void = () => undefined,
+): (cell: Cell) => Reading {
   const check = fieldChecks[field];
   // Some spreadsheets hand over a blank cell as 0; only a score and a withdrawal period can be 0.
   const mayBeZero = field === "score" || field === "withdrawal days";
   const known = new Map<string, Reading>();
   return (cell) => {
-    if (typeof cell === "number") return cell === 0 && !mayBeZero ? blank : check(cell, options);
+    if (typeof cell === "number") {
+      const reading = cell === 0 && !mayBeZero ? blank : check(cell, options);
+      onFirst(reading);
+      return reading;
+    }
     if (typeof cell === "string") {
       const before = known.get(cell);
       if (before !== undefined) return before;
       const reading = isBlankCell(cell) ? blank : check(cell, options);
       known.set(cell, reading);
+      onFirst(reading);
       return reading;
     }
     if (isBlankCell(cell)) return blank;
@@ -103,15 +115,26 @@ const number =
   };
 
 const lesion: FieldCheck = (cell) => {
-  const value = findLesion(String(cell));
-  return value === undefined
-    ? {
-        fault: {
-          what: `${showCell(cell)} is not a lesion known here`,
-          mend: "use a name that LESIONNAME knows, or other",
-        },
-      }
-    : { value };
+  const read = readLesion(String(cell));
+  if (read === undefined) {
+    const { what, mend } = whichLesion(String(cell)) ?? {
+      what: "is not a lesion known here",
+      mend: "use a name that LESIONNAME knows, or other",
+    };
+    return { fault: { what: `${showCell(cell)} ${what}`, mend } };
+  }
+  const value = read.lesion;
+  if (read.readAs !== undefined)
+    return {
+      value,
+      fault: { what: `${showCell(cell)} is read as "${read.readAs}", ${value}`, mend: "enter it again if that is it" },
+    };
+  if (!read.sure)
+    return {
+      value,
+      fault: { what: `${showCell(cell)} is not sure`, mend: "enter the lesion again once it is known" },
+    };
+  return { value };
 };
 
 const foot: FieldCheck = (cell) => {
@@ -126,10 +149,15 @@ const foot: FieldCheck = (cell) => {
     : { value: value.join(", ") };
 };
 
+const anyText: FieldCheck = (cell) => ({ value: String(cell).trim() });
+
 // The ranges are common practice, no source: wide enough for any sheep, narrow enough to find a slip of the hand.
 const fieldChecks: Readonly<Record<RecordField, FieldCheck>> = {
   tag,
+  group: anyText,
+  "number treated": number({ least: 1, most: 100_000, unit: "animals", whole: true }),
   "seen lame": date({ mayBeAhead: false }),
+  "treatment started": date({ mayBeAhead: false }),
   treated: date({ mayBeAhead: false }),
   "sound on": date({ mayBeAhead: false }),
   "left flock": date({ mayBeAhead: false }),
@@ -137,7 +165,9 @@ const fieldChecks: Readonly<Record<RecordField, FieldCheck>> = {
   recheck: date({ mayBeAhead: true }),
   lesion,
   foot,
-  product: (cell) => ({ value: String(cell).trim() }),
+  reason: anyText,
+  product: anyText,
+  batch: anyText,
   score: number({ least: 0, most: 6, unit: "points of the scale", whole: true }),
   weight: number({ least: 1, most: 200, unit: "kg" }),
   dose: number({ least: 0.05, most: mostMl, unit: "ml" }),

@@ -26,7 +26,21 @@ type Rule = (has: Columns) => Check | undefined;
 
 const hasTag: Rule = (has) => {
   if (!has("tag")) return undefined;
-  return (record) => (record.filled("tag") ? undefined : { field: "tag", ...noTag });
+  return (record) => {
+    // A group that was treated as a whole has its name and its number in place of a tag.
+    if (record.filled("tag") || record.filled("group")) return undefined;
+    return record.filled("number treated")
+      ? { field: "tag", what: "a number of animals without their group", mend: "name the group in a column for groups" }
+      : { field: "tag", ...noTag };
+  };
+};
+
+const hasNumber: Rule = (has) => {
+  if (!has("tag") || !has("group") || !has("number treated")) return undefined;
+  return (record) =>
+    record.filled("tag") || !record.filled("group") || record.filled("number treated")
+      ? undefined
+      : { field: "number treated", what: "a group was treated, but not how many", mend: "enter the number of animals" };
 };
 
 const hasDate: Rule = (has) => {
@@ -82,8 +96,10 @@ const clearTooEarly: Rule = (has) => {
 
 const rules: readonly Rule[] = [
   hasTag,
+  hasNumber,
   hasDate,
   inOrder("seen lame", "treated", "seen lame"),
+  inOrder("treatment started", "treated", "first treated"),
   inOrder("treated", "sound on", "treated"),
   inOrder("seen lame", "sound on", "seen lame"),
   inOrder("treated", "recheck", "treated"),

@@ -36,6 +36,8 @@ const digitsOnly = /^\d+$/;
 
 function ofTyped(typed: string): Likeness {
   const compact = digitsApart(typed);
+  // A word of such letters alone, as in "Blue I", may be a number too; in a tag without any digit no other letter is.
+  if (!/\d/.test(typed) && !numberInLetters.test(typed)) return { form: keyOf(compact), less: [] };
   const key = keyOf(withDigits(compact));
   const form = formOf(key);
   const less = new Set(lesserForms(key, typed, compact));
@@ -104,11 +106,11 @@ function keyOf(typed: string): string {
 }
 
 const digitFor: Readonly<Record<string, string>> = { O: "0", I: "1", L: "1", Z: "2", S: "5", G: "6", B: "8" };
+const numberInLetters = /(?<![\p{L}\p{N}])[OILZSGB]+(?![\p{L}\p{N}])/u;
 const looksLikeDigit = /[OILZSGB]/g;
 
 /** Letters that look like digits as digits, but for the country's letters before a full tag. */
 function withDigits(typed: string): string {
-  if (!/\d/.test(typed)) return typed;
   const inDigits = (text: string): string => text.replace(looksLikeDigit, (letter) => digitFor[letter] ?? letter);
   const rest = typed.slice(2);
   const isFull = countryNumber(typed.slice(0, 2)) !== undefined && /^(?:[^\p{L}\p{N}]*[\dOILZSGB]){7}/u.test(rest);
@@ -135,8 +137,13 @@ export function isAlike(one: Tag, other: Tag): boolean {
   return a.form === b.form || a.less.includes(b.form) || b.less.includes(a.form);
 }
 
-/** Two keys that end in digits cannot be alike unless these agree: no slip touches the end of a number. */
-function endsAlike(one: string, other: string): boolean {
+/**
+ * Two keys that end in digits cannot be alike unless these agree: no slip touches the end of a number.
+ *
+ * @example
+ * endsAlike("042", "43") // → false
+ */
+export function endsAlike(one: string, other: string): boolean {
   const [a, b] = [one.charCodeAt(one.length - 1), other.charCodeAt(other.length - 1)];
   return a === b || a > nine || b > nine;
 }

@@ -19,24 +19,32 @@ export const alikeFault = (other: Tag, row: number): Fault => ({
  * // → "it may be O42, row 2; look at both, and write one animal's tag in one way"
  */
 export function tagChecks(cells: readonly (Cell | undefined)[], rowOf: (index: number) => number): readonly string[] {
-  const animals = new Map<string, { readonly tag: Tag; readonly index: number }>();
-  const faults = cells.map((cell, index) => {
-    const fault = cell === undefined ? undefined : tagFault(cell);
-    if (fault !== undefined || cell === undefined) return fault;
-    const key = tagKey(cell as string | number);
-    if (!animals.has(key)) animals.set(key, { tag: { key, shown: String(cell).trim() }, index });
-    return undefined;
+  const animals = new Map<string, TaggedRow>();
+  // Each spelling is looked at once: the tags of a flock come again and again.
+  const read = new Map<Cell, Fault | TaggedRow>();
+  cells.forEach((cell, index) => {
+    if (cell === undefined || read.has(cell)) return;
+    const fault = tagFault(cell);
+    if (fault !== undefined) {
+      read.set(cell, fault);
+      return;
+    }
+    const tag = { key: tagKey(cell as string | number), shown: String(cell).trim() };
+    const row = { tag, index };
+    read.set(cell, row);
+    if (!animals.has(tag.key)) animals.set(tag.key, row);
   });
   const alike = alikeAmong(animals.values());
-  return cells.map((cell, index) => {
-    if (cell === undefined) return "";
-    const fault =
-      faults[index] ?? fromAlike(alike({ key: tagKey(cell as string | number), shown: String(cell).trim() }), rowOf);
-    return fault === undefined ? "ok" : faultInWords(fault);
-  });
+  const answers = new Map<Cell, string>();
+  for (const [cell, found] of read)
+    answers.set(cell, "tag" in found ? checked(alike(found.tag), rowOf) : faultInWords(found));
+  return cells.map((cell) => (cell === undefined ? "" : (answers.get(cell) ?? "")));
 }
 
-const fromAlike = (
-  [other]: readonly { readonly tag: Tag; readonly index: number }[],
-  rowOf: (index: number) => number,
-): Fault | undefined => other && alikeFault(other.tag, rowOf(other.index));
+interface TaggedRow {
+  readonly tag: Tag;
+  readonly index: number;
+}
+
+const checked = ([other]: readonly TaggedRow[], rowOf: (index: number) => number): string =>
+  other === undefined ? "ok" : faultInWords(alikeFault(other.tag, rowOf(other.index)));

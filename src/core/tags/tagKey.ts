@@ -32,24 +32,29 @@ export function tagKey(tag: string | number): string {
   if (plain === "") throw new Problem({ what: `"${tag}" has no letter or digit`, mend: "enter the tag" });
   if (spoiled.test(typed))
     throw new Problem({ what: `"${typed}" has lost digits in the spreadsheet`, mend: "enter the tag again as text" });
-  // Most tags have no separators, and are spared the search for them.
-  const apart = typed.length === plain.length ? plain : digitsApart(typed);
   if (/^\d+$/.test(plain)) {
     const number = electronicNumber(plain);
-    return number.length === 15 ? number : apart;
+    return number.length === 15 ? number : apartOf(typed, plain);
   }
-  if (typeof tag === "string" && isNumberOfAnimals(tag))
+  const printed = /^([A-Z]{2})(\d+)$/.exec(plain);
+  if (printed) {
+    const [, letters = "", digits = ""] = printed;
+    const country = countryNumber(letters);
+    const national = country === undefined ? undefined : nationalNumber(typed, letters, digits);
+    if (country !== undefined && national !== undefined) return country + national;
+  } else if (fourLetters.test(plain) && isNumberOfAnimals(typed))
     throw new Problem({
-      what: `"${tag.trim()}" is a number of animals, not a tag`,
+      what: `"${String(tag).trim()}" is a number of animals, not a tag`,
       mend: "enter the tag of each, or leave the tag blank and name their group in a column for groups",
     });
-  const printed = /^([A-Z]{2})(\d+)$/.exec(plain);
-  if (!printed) return apart;
-  const [, letters = "", digits = ""] = printed;
-  const country = countryNumber(letters);
-  const national = country === undefined ? undefined : nationalNumber(typed, letters, digits);
-  return country === undefined || national === undefined ? apart : country + national;
+  return apartOf(typed, plain);
 }
+
+// No word for many sheep is shorter, and hardly any tag has so many letters.
+const fourLetters = /\p{L}{4}/u;
+
+// Most tags have no separators, and are spared the search for them.
+const apartOf = (typed: string, plain: string): string => (typed.length === plain.length ? plain : digitsApart(typed));
 
 /**
  * A text without its spaces and separators, but with a hyphen where digits were set apart.

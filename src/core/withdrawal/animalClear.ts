@@ -1,7 +1,7 @@
 import type { Moment } from "../../cells/day.ts";
 import { Doubt } from "../../cells/doubt.ts";
 import { Problem } from "../../cells/problem.ts";
-import { isAlike } from "../tags/likeness.ts";
+import { endsAlike, isAlike } from "../tags/likeness.ts";
 import type { Tag } from "../tags/tagKey.ts";
 import { type AnimalClear, type Clearing, clearByAnimal, type Treatments, whenClear } from "./clearByAnimal.ts";
 import type { Counting } from "./clearDate.ts";
@@ -40,6 +40,7 @@ function ofOneAnimal(tag: Tag, { tags, treated, withdrawalDays }: Treatments): T
   const isOther = (index: number): boolean => {
     const recorded = tags[index];
     if (recorded === undefined || recorded instanceof Doubt || recorded.key === tag.key) return false;
+    if (!endsAlike(tag.key, recorded.key)) return true;
     let found = alike.get(recorded.key);
     if (found === undefined) {
       found = isAlike(tag, recorded);

@@ -33,8 +33,6 @@ export interface AnimalClear extends Clearing {
 /** When a group that was treated as a whole is clear. */
 export interface GroupClear extends Clearing {
   readonly group: string;
-  /** Why it is not known which animal of the group, where a tag is there and cannot be read. */
-  readonly who: Doubt | undefined;
 }
 
 /** When the treatments are over of which nobody can say whom they were given to: they concern every animal. */
@@ -57,8 +55,8 @@ export interface FlockClear {
  * When each treated animal is clear: the latest over all of its treatments.
  *
  * A row without treatment date and without days is no treatment. What cannot be read of a treatment is never passed over:
- * a missing or faulty day or period makes the animal's date unknown; a missing or faulty tag makes the treatment one of
- * the row's group, or of every animal where no group is named.
+ * a missing or faulty day or period makes the animal's date unknown; a row without a tag is a treatment of its group; and
+ * one with neither, or with a tag that cannot be read, may be any animal's.
  *
  * @example
  * clearByAnimal({ tags: [a, a], treated: [46063, 46070], withdrawalDays: [28, 5] }, "whole days").animals.get(a.key)
@@ -76,20 +74,21 @@ export function clearByAnimal({ tags, treated, withdrawalDays, groups }: Treatme
     const end = endOf(moment, days, counting);
     if (tag !== undefined && !(tag instanceof Doubt)) {
       const animal = animals.get(tag.key);
-      if (animal === undefined) animals.set(tag.key, { tag, ...begun(end, index) });
+      if (animal === undefined) animals.set(tag.key, begun(tag, end, index));
       else takeIn(animal, end, index);
       continue;
     }
     const group = groups?.[index];
-    if (group !== undefined && !(group instanceof Doubt)) {
+    // A tag that is there and cannot be read is one animal's, which may have been of another group since.
+    if (tag === undefined && group !== undefined && !(group instanceof Doubt)) {
       const key = nameKey(group);
       const treatedGroup = byGroup.get(key);
-      if (treatedGroup === undefined) byGroup.set(key, { group, who: tag, ...begun(end, index) });
-      else if (takeIn(treatedGroup, end, index)) treatedGroup.who = tag;
+      if (treatedGroup === undefined) byGroup.set(key, { group, clear: dateOf(end), index, gap: gapOf(end) });
+      else takeIn(treatedGroup, end, index);
       continue;
     }
-    const who = tag ?? group ?? new Doubt("tags", noTag);
-    if (unknown === undefined) unknown = { who, rows: 1, ...begun(end, index) };
+    const who = tag ?? (group instanceof Doubt ? group : new Doubt("tags", noTag));
+    if (unknown === undefined) unknown = { who, rows: 1, clear: dateOf(end), index, gap: gapOf(end) };
     else {
       unknown.rows++;
       if (takeIn(unknown, end, index)) unknown.who = who;
@@ -108,11 +107,13 @@ function endOf(
   days: number | undefined | Doubt,
   counting: Counting,
 ): Moment | Doubt {
+  // Nearly all: a day and its days, which need no look at what else they might be.
+  if (typeof moment === "number" && typeof days === "number" && counting === "whole days")
+    return clearDate(moment, days, counting);
   if (moment instanceof Doubt) return moment;
   if (moment === undefined) return new Doubt("treated", noDate);
   if (days instanceof Doubt) return days;
   if (days === undefined) return new Doubt("withdrawal_days", noWithdrawalDays);
-  if (counting === "whole days") return clearDate(moment, days, counting);
   try {
     return clearDate(moment, days, counting);
   } catch (error) {
@@ -121,12 +122,20 @@ function endOf(
   }
 }
 
-const begun = (end: Moment | Doubt, index: number): Clearing =>
-  end instanceof Doubt ? { clear: undefined, index, gap: end } : { clear: end, index, gap: undefined };
+// Written out, since there is one for each animal of a flock.
+const begun = (tag: Tag, end: Moment | Doubt, index: number): Writable<AnimalClear> => ({
+  tag,
+  clear: dateOf(end),
+  index,
+  gap: gapOf(end),
+});
+
+const dateOf = (end: Moment | Doubt): Moment | undefined => (typeof end === "number" ? end : undefined);
+const gapOf = (end: Moment | Doubt): Doubt | undefined => (typeof end === "number" ? undefined : end);
 
 /** @returns whether this treatment is now the one that says when all are over */
 function takeIn(clearing: Writable<Clearing>, end: Moment | Doubt, index: number): boolean {
-  if (end instanceof Doubt) {
+  if (typeof end !== "number") {
     if (clearing.gap !== undefined) return false;
     clearing.gap = end;
     clearing.index = index;

@@ -54,8 +54,7 @@ export function notClear(
     });
   }
   for (const treated of groups.values())
-    if (whenClear(treated) > asOf)
-      list(`every animal of group ${treated.group}`, treated, treated.who?.inRow(rowOf(treated.index)));
+    if (whenClear(treated) > asOf) list(`every animal of group ${treated.group}`, treated);
   // Groups and treatments without a tag have lines of their own.
   const alikeHold = otherHolds({ animals, groups: new Map(), unknown: undefined }, asOf, rowOf);
   for (const animal of animals.values()) {

@@ -19,17 +19,27 @@ export const cases = defineTable("Cases", 5000, {
       hint: "Only when a whole group was treated at once: how many. The tag then stays blank, and the group is typed.",
     },
   },
+  // Several feet, two lesions or one in doubt stand in no list, and the functions read them.
   foot: {
     heading: "Foot",
     width: 7,
     look: "typedCount",
-    rule: listed("foot_list", "The foot: LF, RF, LH, RH or all."),
+    rule: {
+      of: { list: "foot_list" },
+      words: "The foot: LF, RF, LH, RH or all; several as LF, RH. Use it all the same?",
+      lenient: true,
+    },
   },
   lesion: {
     heading: "Lesion",
     width: 19,
     look: "typed",
-    rule: listed("lesion_list", "Choose a lesion from the list; what is none of them is other."),
+    rule: {
+      of: { list: "lesion_list" },
+      words:
+        "Not in the list; what is none of them is other. Two as scald + footrot, or one not sure as scald?, will do. Use it all the same?",
+      lenient: true,
+    },
   },
   score: {
     heading: "Score",

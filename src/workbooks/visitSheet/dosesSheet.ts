@@ -1,3 +1,4 @@
+import { bathProducts } from "../../core/footbath/bathMix.ts";
 import { weighed } from "../tables/visitTables.ts";
 import type { SheetPlan } from "../writing/authorWorkbook.ts";
 import { cutOff } from "../writing/cutOff.ts";
@@ -74,7 +75,7 @@ const medicineFields = ({ medicine, invented }: VisitContent): readonly Field[] 
     label: "Sites at least",
     value: null,
     look: "fieldNumber",
-    words: "From the vet or the data sheet; two when left blank.",
+    words: "From the vet or the data sheet; this or the most ml in one site is needed.",
     rule: { of: { whole: ["1", "10"] }, words: "Type a whole number, 1 to 10." },
   },
   {
@@ -135,8 +136,8 @@ const bathFields = ({ bath }: VisitContent): readonly Field[] => {
       label: "Product",
       value: bath?.kind ?? null,
       look: "fieldText",
-      words: "powder (kg in 100 litres of bath) or liquid (litres in 100 litres, as bought).",
-      rule: { of: { list: '"powder,liquid"' }, words: "Type powder or liquid." },
+      words: "Which it is stands on the bag: zinc sulphate is sold as two salts, one 1.6 times as strong.",
+      rule: { of: { list: `"${bathProducts.join(",")}"` }, words: "Choose the product from the list." },
     },
     {
       name: "bath_percent",
@@ -216,7 +217,7 @@ function writeBath(sheet: SheetAuthor): void {
   sheet.put(
     { ...mixAt, column: mixAt.column + 2 },
     {
-      formula: `IF(ISNUMBER(${mix}),IF(bath_kind="powder","kg, and litres to fill up to","litres, and litres of water"),"")`,
+      formula: `IF(ISNUMBER(${mix}),IF(OR(bath_kind="formalin",bath_kind="liquid"),"litres, and litres of water","kg, and litres to fill up to"),"")`,
     },
     "note",
   );

@@ -35,7 +35,7 @@ export function inventedVisit(seed: number): VisitContent {
     found: lesions
       .flatMap((lesion) => {
         const its = lately.filter((record) => record.lesion === lesion);
-        if (its.length === 0 || lesion === "no lesion") return [];
+        if (its.length === 0 || lesion === "no lesion found") return [];
         const severe = its.some(({ score }) => score >= 5) ? "yes" : "no";
         return [
           {
@@ -57,7 +57,7 @@ export function inventedVisit(seed: number): VisitContent {
       withdrawalDays: 35,
     },
     weighed: treated.slice(0, 14).map(({ animal, weightKg }) => ({ animal: printedTag(animal.number), kg: weightKg })),
-    bath: { lengthCm: 300, topWidthCm: 30, depthCm: 6, percent: 10, kind: "powder" },
+    bath: { lengthCm: 300, topWidthCm: 30, depthCm: 6, percent: 10, kind: "zinc sulphate heptahydrate" },
     agreed: [
       { what: "Catch and treat every lame ewe within 3 days", who: "shepherd", by: year.last + 3, done: "no" },
       { what: "No trimming of lame feet", who: "all", by: null, done: null },

@@ -142,7 +142,7 @@ function writeFound(sheet: SheetAuthor): void {
       sheet,
       { row, column: area.right },
       { formula: `IF(LEN(${typedFound("lesion", place)})=0,"",${line(plan + 2)}&" "&${line(plan + 3)})` },
-      46,
+      60,
     );
   }
   sheet.emphasize({ ...rows, right }, [`LEN(${cell("lesion")})>0`, "line"]);
@@ -160,11 +160,12 @@ function writeWords(sheet: SheetAuthor): void {
   ].map((place) => cellOn(sheetNames.doses, place));
   const months = '"Jan","Feb","Mar","Apr","May","Jun","Jul","Aug","Sep","Oct","Nov","Dec"';
   const day = `DAY(${clear})&" "&CHOOSE(MONTH(${clear}),${months})&" "&YEAR(${clear})`;
+  const liquid = 'OR(bath_kind="formalin",bath_kind="liquid")';
   const lines = [
     `IF(ISNUMBER(${total}),${shown("medicine_name")}&": "&COUNT(Weighed[Weight kg])&" sheep weighed, "&MIN(Weighed[Weight kg])&" to "&MAX(Weighed[Weight kg])&" kg; "&mg_per_kg&" mg per kg at "&mg_per_ml&" mg per ml.","No medicine was worked out.")`,
-    `IF(ISNUMBER(${total}),"In all "&ROUND(${total},1)&" ml with a spare of "&${percent("spare")}&IF(ISNUMBER(${bottles}),", "&${bottles}&IF(${bottles}=1," bottle"," bottles"),"")&"; the largest dose is "&${largest}&" ml, over "&IF(LEN(sites_least)=0,2,sites_least)&" sites or more.","")`,
+    `IF(ISNUMBER(${total}),"In all "&ROUND(${total},1)&" ml with a spare of "&${percent("spare")}&IF(ISNUMBER(${bottles}),", "&${bottles}&IF(${bottles}=1," bottle"," bottles"),"")&"; the largest dose is "&${largest}&" ml"&IF(LEN(sites_least)=0,"",", over "&sites_least&" sites or more")&".","")`,
     `IF(ISNUMBER(${total}),IF(LEN(medicine_route)=0,"How it is given: not typed.","Given "&medicine_route&".")&IF(LEN(medicine_withdrawal)=0," WITHDRAWAL NOT TYPED: hold every animal that was given it, and ask the vet."," Withdrawal "&medicine_withdrawal&" days for meat: "&IF(ISNUMBER(${clear}),"given last on the day of the visit, clear for food from "&${day}&".","the clear date needs the day of the visit.")),"")`,
-    `IF(ISNUMBER(${product}),"Footbath of "&ROUND(${litres},1)&" litres at "&bath_percent&" % of the product as bought: "&ROUND(${product},2)&IF(bath_kind="powder"," kg of powder, filled up to "," litres of liquid in ")&ROUND(${water},2)&" litres"&IF(bath_kind="powder","."," of water."),"No footbath was worked out.")`,
+    `IF(ISNUMBER(${product}),"Footbath of "&ROUND(${litres},1)&" litres at "&bath_percent&" %: "&ROUND(${product},2)&IF(${liquid}," litres of liquid in "," kg of "&bath_kind&", filled up to ")&ROUND(${water},2)&" litres"&IF(${liquid}," of water.","."),"No footbath was worked out.")`,
   ];
   lines.forEach((formula, step) => {
     across(sheet, { row: wordsRow + 1 + step, column: 0 }, { formula }, 16);

@@ -57,8 +57,8 @@ export const pageFound = placeGrid(
 export const wordsRow = pageFound.area.bottom + 2;
 export const placedAgreed = placeTable(sheetNames.page, agreed, { row: wordsRow + 7, column: 0 });
 
-/** The longest care plan has 17 lines with its headings. */
-export const planLines = 18;
+/** The longest care plan has 22 lines with its headings, and 3 more where the finding is in doubt. */
+export const planLines = 26;
 const firstPlan = 3;
 
 /** Where the plan for a finding stands on the sheet Plan lines: its heading; the plan follows. */

@@ -1,4 +1,5 @@
 import type { Day } from "../../cells/day.ts";
+import type { BathProduct } from "../../core/footbath/bathMix.ts";
 import type { RecordOf } from "../tables/defineTable.ts";
 import type { agreed, found, visitGroups, weighed } from "../tables/visitTables.ts";
 
@@ -18,7 +19,7 @@ interface VisitBath {
   readonly topWidthCm: number;
   readonly depthCm: number;
   readonly percent: number;
-  readonly kind: "powder" | "liquid";
+  readonly kind: BathProduct;
 }
 
 /** What a visit sheet holds when it is made. */
