@@ -41,7 +41,7 @@ export const saleSheet = ({ saleDate, saleTags }: BookContent): SheetPlan => ({
   name: sheetNames.sale,
   write(sheet, nameCell) {
     dressColumns(sheet, answers);
-    sheet.widths(26, 3, 28, 24, 24, 50, 13, 24, 24);
+    sheet.widths(26, 3, 26, 20, 22, 32, 12, 21, 21);
     sheet.dress({ top: 0, left: 0, bottom: headings - 1, right: left }, "note");
     sheet.title("May they go");
     sayWhenMissing(sheet, { row: 0, column: 3 });
@@ -121,6 +121,12 @@ export const saleSheet = ({ saleDate, saleTags }: BookContent): SheetPlan => ({
     sheet.emphasize({ ...rows, left: lame, right: left }, [`LEN(${first(lame)})>0`, "line"]);
     sheet.freezeAt({ row: headings + 1, column: 0 });
     sheet.protect();
-    sheet.print({ sideways: true, repeat: [headings - 1, headings] });
+    // As many rows as there are tags.
+    sheet.print({
+      sideways: true,
+      upTo: { row: bottom, column: left },
+      rows: `MAX(${headings + 2},SUMPRODUCT(MAX((LEN(SaleList[Tag])>0)*ROW(SaleList[Tag]))))`,
+      repeat: [headings - 1, headings],
+    });
   },
 });

@@ -37,7 +37,7 @@ const lists = [
     list: untreated,
     question: "To treat: seen lame, not treated yet",
     formula: 'FOOT.DUELIST(as_of,case_tag,IF(LEN(treated_on)>0,"",case_day),IF(LEN(sound_on)>0,sound_on,left_on),0)',
-    widths: [20, 13, 7, 18],
+    widths: [18, 12, 7, 17],
     strong: overdue,
     filled: "due",
     summary: `${filledCells(untreated)}&" animals, those waiting longest first"`,
@@ -46,7 +46,7 @@ const lists = [
     list: due,
     question: "To look at again: overdue and due",
     formula: "FOOT.DUELIST(as_of,case_tag,look_due,looked_on,ahead_days)",
-    widths: [20, 13, 7, 18],
+    widths: [18, 12, 7, 17],
     strong: overdue,
     filled: "due",
     summary: `${words(due.range("state", rows), "*overdue*")}&" overdue, "&${filledCells(due)}&" in all"`,
@@ -86,7 +86,7 @@ export const todaySheet: SheetPlan = {
       });
     }
     sheet.freezeAt({ row: headings + 1, column: 0 });
-    for (const { at } of [untreated, repeats]) sheet.newPageAt(at.column);
+    for (const { at } of [untreated, due, repeats]) sheet.newPageAt(at.column);
     sheet.protect();
     sheet.print({ sideways: true, repeat: [headings - 1, headings], across: 0 });
   },
