@@ -80,6 +80,10 @@ export const sources = {
     cite: "Cannon RM, Roe RT (1982) Livestock Disease Surveys: a field manual for veterinarians. Canberra: Australian Government Publishing Service",
     checked: "from memory",
   },
+  cameronBaldock1998: {
+    cite: "Cameron AR, Baldock FC (1998) A new probability formula for surveys to substantiate freedom from disease. Preventive Veterinary Medicine 34:1–17",
+    checked: "from memory",
+  },
   macDiarmid1988: {
     cite: "MacDiarmid SC (1988) Future options for brucellosis surveillance in New Zealand beef herds. New Zealand Veterinary Journal 36:39–42",
     checked: "from memory",
