@@ -2,7 +2,8 @@ import { type FunnelFlock, funnel } from "../../src/core/benchmarks/funnel.ts";
 import { about, defineFunction } from "../../src/definition/defineFunction.ts";
 import { nothing, problem } from "../../src/definition/problemExamples.ts";
 import { innerShare } from "../../src/reading/numbers.ts";
-import { oneOrNone } from "../../src/reading/parameter.ts";
+import { oneOr, oneOrNone } from "../../src/reading/parameter.ts";
+import { yesNo } from "../../src/reading/words.ts";
 import { table } from "../../src/writing/result.ts";
 import { sources } from "../sources.ts";
 import { flockColumns, flockNotes } from "./flockColumns.ts";
@@ -16,13 +17,16 @@ export const funnelFunction = defineFunction({
   notes: [
     ...flockNotes,
     "Chart the share and the four limits against the sheep seen to get the funnel. The smaller the flock, the wider it is. A low limit below 0 is written as 0.",
+    "The limits are drawn smooth between whole numbers of sheep. The word is exact: it says above or below only where so many lame, or so few, come less often by chance than the limit allows. In a small flock a share can so lie beyond the line and still be within the limits.",
     "Without a target each flock is set against the share of all flocks together, of which it is a part; then there must be two flocks or more.",
     "The limits hold chance only. Flocks differ in fields, breeds and weather too, so with large flocks many fall outside; FLOCKSPREAD says how much they differ.",
-    "Of 100 flocks that differ by chance alone, about 5 fall outside the 95 % limits and hardly one outside the 99.8 % limits.",
+    "flocks_differ TRUE widens limits and words by how much the flocks differ among themselves beyond chance (Spiegelhalter 2005). Then few stand out, and those that do stand out of flocks that differ.",
+    "Of 100 flocks that differ by chance alone, at most about 5 are called outside the 95 % limits and hardly one outside the 99.8 % limits.",
   ],
   parameters: {
     ...flockColumns,
     target: oneOrNone(innerShare, "The share expected; left out, that of all flocks together"),
+    flocks_differ: oneOr(yesNo, false, "TRUE widens the limits by how much the flocks differ among themselves"),
   },
   result: table<FunnelFlock>(
     "no flocks",
@@ -37,7 +41,7 @@ export const funnelFunction = defineFunction({
   ),
   caution: undefined,
   sources: [sources.spiegelhalter2005],
-  compute: ({ flocks, lame, seen, target }) => funnel(flocks, lame, seen, target),
+  compute: ({ flocks, lame, seen, target, flocks_differ }) => funnel(flocks, lame, seen, target, flocks_differ),
   examples: [
     {
       shows: "Invented flocks against 5 %; one row left blank, one flock without a look",
