@@ -37,7 +37,15 @@ export const flockSpreadFunction = defineFunction({
         [1, null, 8],
         [10, null, 10],
       ],
-      gives: [[0.45, about(0.6246246246), about(6.6216216216)]],
+      gives: [[0.45, about(0.6246246246), about(6.6216216216), 0, 1, 1, 10]],
+    },
+    {
+      shows: "Six invented flocks that hardly differ: the design effect is 1, and may be 3.3",
+      call: [
+        [5, 4, 6, 5, 3, 6],
+        [100, 90, 110, 120, 80, 100],
+      ],
+      gives: [[about(0.0483333333), about(-0.0086275673), 1, 0, about(0.022957, 6), 1, about(3.311041, 6)]],
     },
     { call: [[4], [100]], gives: problem("lame: one flock alone has no spread between flocks; give two or more") },
     {

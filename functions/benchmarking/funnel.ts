@@ -86,6 +86,47 @@ export const funnelFunction = defineFunction({
       ],
     },
     {
+      shows: "One sheep seen and lame: it lies beyond the line drawn, but 1 in 20 such looks would",
+      call: [["Hill"], [1], [1], 0.05],
+      gives: [
+        ["flock", "seen", "share", "low 95 %", "high 95 %", "low 99.8 %", "high 99.8 %", "word"],
+        ["Hill", 1, 1, 0, about(0.5), 0, about(0.98), "within the limits"],
+      ],
+    },
+    {
+      shows: "Limits that allow for flocks that differ",
+      call: [["Hill", "Low", "Marsh", "Moor"], [2, 45, 10, 30], [100, 500, 300, 250], undefined, true],
+      gives: [
+        ["flock", "seen", "share", "low 95 %", "high 95 %", "low 99.8 %", "high 99.8 %", "word"],
+        ["Hill", 100, 0.02, about(0.0018988232), about(0.1832430559), 0, about(0.2770066447), "within the limits"],
+        [
+          "Low",
+          500,
+          0.09,
+          about(0.0146248217),
+          about(0.1721544729),
+          about(0.0022979262),
+          about(0.2533698783),
+          "within the limits",
+        ],
+        [
+          "Marsh",
+          300,
+          about(0.0333333333),
+          about(0.0123744994),
+          about(0.1741164773),
+          about(0.0000921867),
+          about(0.2575080729),
+          "within the limits",
+        ],
+        ["Moor", 250, 0.12, about(0.0113051974), about(0.1750756919), 0, about(0.2595195061), "within the limits"],
+      ],
+    },
+    {
+      call: [["Hill"], [4], [100], 0.05, "yes"],
+      gives: problem("flocks: one flock alone does not show how much flocks differ; give two flocks or more"),
+    },
+    {
       call: [["Hill"], [4], [100]],
       gives: problem("flocks: one flock alone cannot be compared with itself; give two flocks or more, or a target"),
     },

@@ -20,7 +20,7 @@ export interface CountChances {
  * @param correlation above 0 and below 1
  * @source Griffiths 1973, Biometrics 29:637
  * @example
- * betaBinomialCounts(1, 0.25, 0.5).density // → [0.75, 0.25]
+ * betaBinomialCounts(1, 0.25, 0.5).density[0] // → 0.75
  */
 export function betaBinomialCounts(n: number, share: number, correlation: number): CountChances {
   const size = (1 - correlation) / correlation;

@@ -4,7 +4,7 @@
  * @param n places, whole number from 2
  * @source Abramowitz & Stegun 25.4.29; Newton's steps on the Legendre polynomial
  * @example
- * gaussLegendre(2)[0] // → [0.5773502691…, 1] (the root of 1/3)
+ * gaussLegendre(2)[0]?.[0] // → 0.5773502691…
  */
 export function gaussLegendre(n: number): readonly (readonly [place: number, weight: number])[] {
   const angle = Math.PI / (n + 0.5);

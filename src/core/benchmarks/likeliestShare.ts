@@ -22,7 +22,8 @@ export interface LikeliestShare {
  * @param spread 1 / (a + b), 0 or more
  * @param more lame and sound sheep added to what was counted: 1 and 1 for the density of the logit under a flat prior
  * @example
- * likeliestShare(flockTallies([{ lame: 1, seen: 4 }]), 0).share // → 0.25
+ * const once = (to: number) => [{ from: 0, to, flocks: 1 }];
+ * likeliestShare({ lame: once(1), sound: once(3), seen: once(4) }, 0).share // → 0.25
  */
 export function likeliestShare(
   tally: FlockTallies,

@@ -25,7 +25,7 @@ const long = 64;
  * @param spread 0 or more
  * @source Euler–Maclaurin formula: Abramowitz & Stegun 23.1.30 (from memory)
  * @example
- * risingSums([{ from: 0, to: 2, flocks: 3 }], 1, 1).inverses // → 4.5 (3 × (1 + 1/2))
+ * risingSums([{ from: 0, to: 2, flocks: 3 }], 1, 1).inverses // → 4.5
  */
 export function risingSums(runs: readonly Run[], base: number, spread: number): RisingSums {
   let [logs, inverses, squares] = [0, 0, 0];

@@ -23,7 +23,7 @@ export interface PossibleSpread {
  * @param flocks counts, of which those without a look do not matter
  * @source Gelman, Carlin, Stern & Rubin, Bayesian Data Analysis, 5.3 (the model of several binomial shares)
  * @example
- * spreadPosterior([{ lame: 0, seen: 0 }]).length // → one or more, with weights that sum to 1
+ * spreadPosterior([{ lame: 2, seen: 9 }]).reduce((sum, { weight }) => sum + weight, 0).toFixed(9) // → "1.000000000"
  */
 export function spreadPosterior(flocks: readonly FlockCount[]): readonly PossibleSpread[] {
   const tally = flockTallies(flocks.filter(({ seen }) => seen > 0));

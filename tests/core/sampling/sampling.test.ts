@@ -122,7 +122,7 @@ describe("sampleToFind", () => {
     );
   });
 
-  it("the formula never asks for fewer than the exact number", () => {
+  it("the formula for an imperfect look never asks for fewer than the exact chance needs", () => {
     fc.assert(
       fc.property(plans, (plan) => {
         const byFormula = sampleToFind({ ...plan, method: "formula" }).sheep ?? Infinity;
