@@ -96,7 +96,14 @@ export const standardPrevalenceFunction = defineFunction({
       ],
     },
     {
-      call: [["Hill", "Hill"], ["ewes", "hoggs"], [1, 1], [20, 20], ["ewes", "lambs"], [1, 1]],
+      call: [
+        ["Hill", "Hill"],
+        ["ewes", "hoggs"],
+        [1, 1],
+        [20, 20],
+        ["ewes", "lambs"],
+        [1, 1],
+      ],
       gives: problem(
         "groups, row 2: hoggs is not among standard_groups; add it there, with 0 sheep if it is not to count",
       ),

@@ -3,10 +3,31 @@ import { defineFunction } from "../../src/definition/defineFunction.ts";
 import { nothing, problem } from "../../src/definition/problemExamples.ts";
 import { count, nonNegative, share } from "../../src/reading/numbers.ts";
 import { one, oneOrNone } from "../../src/reading/parameter.ts";
-import { table } from "../../src/writing/result.ts";
+import { type Result, table } from "../../src/writing/result.ts";
 import { sources } from "../sources.ts";
 
 const money = nonNegative("an amount of money");
+
+const lines = table<CostLine>(
+  "nothing to add up",
+  ["item", "text", ({ item }) => item],
+  ["a year now", "number", ({ now }) => now],
+  ["a year at the target", "number", ({ atTarget }) => atTarget],
+  ["low now", "number", ({ lowNow }) => lowNow],
+  ["high now", "number", ({ highNow }) => highNow],
+  ["low at the target", "number", ({ lowAtTarget }) => lowAtTarget],
+  ["high at the target", "number", ({ highAtTarget }) => highAtTarget],
+);
+
+/** The columns of lowest and highest costs stand only where a figure has them: the table is no wider than it need be. */
+const costTable: Result<Iterable<CostLine>> = {
+  ...lines,
+  layOut(given, beside) {
+    const costs = [...given];
+    const cells = lines.layOut(costs, beside);
+    return costs.some(({ lowNow }) => lowNow !== undefined) ? cells : cells.map((row) => row.slice(0, 3));
+  },
+};
 
 export const lameCostFunction = defineFunction({
   name: "LAMECOST",
@@ -22,7 +43,7 @@ export const lameCostFunction = defineFunction({
     "Every figure is yours; none is supposed. The answer is in your currency and no better than the figures.",
     "Cases in a year = ewes × share lame × cases_per_lame_year. That figure says how many cases a year stand behind one ewe lame on an average day: if a case lasts 73 days, 365 / 73 = 5.",
     "At the target the cost of a case stays the same. What it costs to get there is not in it.",
-    "For the figures that you do not know well, give the lowest and the highest they may be: PREVRANGE gives both for the share lame. The low and high columns have all of them at their lowest, and all at their highest; what was left out stays as it is.",
+    "For the figures that you do not know well, give the lowest and the highest they may be: PREVRANGE gives both for the share lame. Then four columns more have all of them at their lowest, and all at their highest; what was left out stays as it is.",
   ],
   parameters: {
     ewes: one(count("ewes"), "Ewes in the flock"),
@@ -40,16 +61,7 @@ export const lameCostFunction = defineFunction({
     loss_low: oneOrNone(money, "The lowest that loss_per_case may be"),
     loss_high: oneOrNone(money, "The highest that loss_per_case may be"),
   },
-  result: table<CostLine>(
-    "nothing to add up",
-    ["item", "text", ({ item }) => item],
-    ["a year now", "number", ({ now }) => now],
-    ["a year at the target", "number", ({ atTarget }) => atTarget],
-    ["low now", "number", ({ lowNow }) => lowNow],
-    ["high now", "number", ({ highNow }) => highNow],
-    ["low at the target", "number", ({ lowAtTarget }) => lowAtTarget],
-    ["high at the target", "number", ({ highAtTarget }) => highAtTarget],
-  ),
+  result: costTable,
   caution: undefined,
   sources: [sources.practice],
   compute: (figures) =>
@@ -70,42 +82,26 @@ export const lameCostFunction = defineFunction({
       shows: "Invented figures: 100 ewes, 10 % lame, aiming at 2 %",
       call: [100, 0.1, 5, 2, 12, 15, 10, 0.02],
       gives: [
-        [
-          "item",
-          "a year now",
-          "a year at the target",
-          "low now",
-          "high now",
-          "low at the target",
-          "high at the target",
-        ],
-        ["cases", 50, 10, "", "", "", ""],
-        ["treatment", 100, 20, "", "", "", ""],
-        ["work", 150, 30, "", "", "", ""],
-        ["losses", 500, 100, "", "", "", ""],
-        ["total", 750, 150, "", "", "", ""],
-        ["total per ewe", 7.5, 1.5, "", "", "", ""],
+        ["item", "a year now", "a year at the target"],
+        ["cases", 50, 10],
+        ["treatment", 100, 20],
+        ["work", 150, 30],
+        ["losses", 500, 100],
+        ["total", 750, 150],
+        ["total per ewe", 7.5, 1.5],
       ],
     },
     {
       shows: "The same without a target",
       call: [100, 0.1, 5, 2, 12, 15, 10],
       gives: [
-        [
-          "item",
-          "a year now",
-          "a year at the target",
-          "low now",
-          "high now",
-          "low at the target",
-          "high at the target",
-        ],
-        ["cases", 50, "", "", "", "", ""],
-        ["treatment", 100, "", "", "", "", ""],
-        ["work", 150, "", "", "", "", ""],
-        ["losses", 500, "", "", "", "", ""],
-        ["total", 750, "", "", "", "", ""],
-        ["total per ewe", 7.5, "", "", "", "", ""],
+        ["item", "a year now", "a year at the target"],
+        ["cases", 50, ""],
+        ["treatment", 100, ""],
+        ["work", 150, ""],
+        ["losses", 500, ""],
+        ["total", 750, ""],
+        ["total per ewe", 7.5, ""],
       ],
     },
     {

@@ -22,8 +22,10 @@ export interface LikeliestShare {
  * @param spread 1 / (a + b), 0 or more
  * @param more lame and sound sheep added to what was counted: 1 and 1 for the density of the logit under a flat prior
  * @example
- * const once = (to: number) => [{ from: 0, to, flocks: 1 }];
- * likeliestShare({ lame: once(1), sound: once(3), seen: once(4) }, 0).share // → 0.25
+ * likeliestShare(
+ *   { lame: [{ from: 0, to: 1, flocks: 1 }], sound: [{ from: 0, to: 3, flocks: 1 }], seen: [{ from: 0, to: 4, flocks: 1 }] },
+ *   0,
+ * ).share.toFixed(12) // → "0.250000000000"
  */
 export function likeliestShare(
   tally: FlockTallies,

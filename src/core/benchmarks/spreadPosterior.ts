@@ -73,7 +73,7 @@ function rootsTried(tally: FlockTallies): readonly { readonly at: number; readon
   const [top, height] = climbTo(density, scan[Math.max(best - 1, 0)] ?? 0, scan[Math.min(best + 1, scanned)] ?? 1);
   const counts = (place: number): boolean => (densities[place] ?? -Infinity) > height - negligible;
   const first = scan.findIndex((_, place) => counts(place));
-  const last = scan.findLastIndex((_, place) => counts(place));
+  const last = scan.map((_, place) => counts(place)).lastIndexOf(true);
   const holds = (root: number): boolean => density(root) > height - negligible;
   // Where no value scanned counts, all that does lies about the top between two of them.
   const low = counts(0)

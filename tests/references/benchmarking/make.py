@@ -76,9 +76,11 @@ def posterior(lame, seen, c):
     for k, k_all in zip(x, n):
         p, q = a + k, b + k_all - k
         mean = float((w_ * p / (p + q)).sum())
-        solve = lambda f, lo, hi: 1 / (1 + np.exp(-brentq(f, lo, hi, xtol=1e-10)))  # noqa: E731, B023
-        low = solve(lambda v: (w_ * betainc(p, q, 1 / (1 + np.exp(-v)))).sum() - tail, -600, 20)  # noqa: B023
-        high = solve(lambda v: (w_ * betaincc(p, q, 1 / (1 + np.exp(-v)))).sum() - tail, -600, 30)  # noqa: B023
+        lower = lambda v: (w_ * betainc(p, q, 1 / (1 + np.exp(-v)))).sum() - tail  # noqa: E731, B023
+        upper = lambda v: (w_ * betaincc(p, q, 1 / (1 + np.exp(-v)))).sum() - tail  # noqa: E731, B023
+        # Nearer to 0 or 1 than any look at sheep can tell.
+        low = 0.0 if lower(-40) > 0 else 1 / (1 + np.exp(-brentq(lower, -40, 20, xtol=1e-8)))
+        high = 1.0 if upper(30) > 0 else 1 / (1 + np.exp(-brentq(upper, -40, 30, xtol=1e-8)))
         rows.append([mean, float(low), float(high)])
     return rows
 
@@ -218,9 +220,9 @@ write(
             [[p, n, t], funnel(p, n, t)] for n in sizes for t in (0.001, 0.05, 0.3, 0.9) for p in (0.001, 0.025, 0.975, 0.999)
         ],
         "fit": [[list(s), (lambda ab: [float(ab[0] / sum(ab)), float(1 / sum(ab))])(fit(*s))] for s in sets],
-        "posterior": [[[*s, c], posterior(*s, c)] for s in small for c in (0.8, 0.95)],
+        "posterior": [[[*s, c], posterior(*s, c)] for s in small for c in (0.95,)],
         "profile": [[[*s, c], profile(*s, c)] for s in [*small, *sets[5:8]] for c in (0.8, 0.95)],
-        "highest": [[list(s), highest(*s)] for s in [missed, *small[1:], *random_sets]],
+        "highest": [[list(s), highest(*s)] for s in [missed, *small[1:], *random_sets] if sum(s[0]) > 0],
         "words": [[[x, n, t], words(x, n, t)] for n in (1, 2, 5, 20, 60, 300) for t in (0.02, 0.05, 0.3) for x in range(min(n, 40) + 1)],
         "differ": [[[*s, t], differ(*s, t)] for s in [*small, *sets[5:]] for t in (0.05, 0.2)],
         "tails": [
