@@ -60,8 +60,8 @@ export const shrunkPrevalenceFunction = defineFunction({
       ],
       gives: [
         ["flock", "share", "steadied share", "low", "high", "rank", "low rank", "high rank", "told apart"],
-        ["Hill", 0.1, about(0.1364861, 6), about(0.0156274, 6), about(0.3443897, 6), 1, 1, 2, "not told apart"],
-        ["Low", 0.1, about(0.1364861, 6), about(0.0156274, 6), about(0.3443897, 6), 1, 1, 2, "not told apart"],
+        ["Hill", 0.1, about(0.1364861, 6), about(0.015616, 6), about(0.3431911, 6), 1, 1, 2, "not told apart"],
+        ["Low", 0.1, about(0.1364861, 6), about(0.015616, 6), about(0.3431911, 6), 1, 1, 2, "not told apart"],
       ],
     },
     {

@@ -174,8 +174,7 @@ function rankBeyond(chances: Float64Array, wanted: number): number {
   let sum = 0;
   for (let place = 0; place < chances.length; place++) {
     sum += (chances[place] ?? 0) / all;
-    // What the grid leaves out at its ends must not push a rank over a chance that it meets exactly.
-    if (sum >= wanted - 1e-6) return place + 1;
+    if (sum >= wanted) return place + 1;
   }
   return chances.length;
 }

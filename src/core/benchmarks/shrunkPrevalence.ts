@@ -7,7 +7,7 @@ import { flockRanks, type ShareBelief } from "./flockRanks.ts";
 import type { FlockCount } from "./flockTallies.ts";
 import { mixtureQuantile } from "./mixtureQuantile.ts";
 import { shareOfFlocks } from "./shareOfFlocks.ts";
-import { type PossibleSpread, spreadPosterior } from "./spreadPosterior.ts";
+import { type PossibleMeans, type PossibleSpread, spreadPosterior } from "./spreadPosterior.ts";
 
 export interface ShrunkFlock extends Interval {
   readonly flock: string;
@@ -99,19 +99,19 @@ interface Steadied extends Interval {
 const mostParts = 200_000;
 
 function steadier(tally: readonly FlockCount[], confidence: number): (flock: FlockCount) => Steadied {
-  const possible = spreadPosterior(tally);
+  const groups = spreadPosterior(tally);
+  const all = groups.flatMap(({ means }) => means);
   const tail = (1 - confidence) / 2;
-  const byMixture = possible.length * new Set(tally.map(keyOf)).size <= mostParts;
+  const byMixture = all.length * new Set(tally.map(keyOf)).size <= mostParts;
   const known = new Map<string, Steadied>();
   return (flock) => {
     const found = known.get(keyOf(flock));
     if (found) return found;
-    const { lame, seen } = flock;
-    const { mean, belief } = matched(possible, flock);
-    const ends = (["lower", "upper"] as const).map((side) => betaQuantile(side, tail, belief.a, belief.b));
-    let [low = 0, high = 1] = ends;
+    const { mean, belief } = afterCount(all, flock);
+    let low = betaQuantile("lower", tail, belief.a, belief.b);
+    let high = betaQuantile("upper", tail, belief.a, belief.b);
     if (byMixture) {
-      const parts = possible.map(({ a, b, weight }) => ({ a: a + lame, b: b + seen - lame, weight }));
+      const parts = groups.flatMap((group) => partsAfterCount(group, flock));
       low = mixtureQuantile("lower", tail, parts, low);
       high = mixtureQuantile("upper", tail, parts, high);
     }
@@ -123,17 +123,29 @@ function steadier(tally: readonly FlockCount[], confidence: number): (flock: Flo
 
 const keyOf = ({ lame, seen }: FlockCount): string => `${lame} ${seen}`;
 
-/** Mean of the mixture of beta distributions after the flock's own count, and the beta distribution that is nearest. */
-function matched(possible: readonly PossibleSpread[], { lame, seen }: FlockCount) {
-  let [mean, square] = [0, 0];
-  for (const { a, b, weight } of possible) {
-    const all = a + b + seen;
-    const share = (a + lame) / all;
-    mean += weight * share;
-    square += (weight * share * (a + lame + 1)) / (all + 1);
+/** What a flock's share follows after its own count, for one spread: a beta distribution for each mean, or one for all. */
+function partsAfterCount({ means, lumpy }: PossibleMeans, flock: FlockCount): readonly PossibleSpread[] {
+  if (lumpy) {
+    const { belief, weight } = afterCount(means, flock);
+    return [{ ...belief, weight }];
   }
+  const { lame, seen } = flock;
+  return means.map(({ a, b, weight }) => ({ a: a + lame, b: b + seen - lame, weight }));
+}
+
+/** Mean of the mixture of beta distributions after the flock's own count, and the beta distribution that is nearest. */
+function afterCount(possible: readonly PossibleSpread[], { lame, seen }: FlockCount) {
+  let [weight, mean, square] = [0, 0, 0];
+  for (const one of possible) {
+    const all = one.a + one.b + seen;
+    const share = (one.a + lame) / all;
+    weight += one.weight;
+    mean += one.weight * share;
+    square += (one.weight * share * (one.a + lame + 1)) / (all + 1);
+  }
+  [mean, square] = [mean / weight, square / weight];
   const size = (mean - square) / (square - mean * mean);
-  return { mean, belief: { a: mean * size, b: (1 - mean) * size } };
+  return { weight, mean, belief: { a: mean * size, b: (1 - mean) * size } };
 }
 
 function ranksOf(values: readonly number[]): readonly number[] {

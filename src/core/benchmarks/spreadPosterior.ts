@@ -12,6 +12,13 @@ export interface PossibleSpread {
   readonly weight: number;
 }
 
+/** The distributions of one spread, with means side by side. */
+export interface PossibleMeans {
+  readonly means: readonly PossibleSpread[];
+  /** So little spread that the steps between the means show: to be taken together, not one by one. */
+  readonly lumpy: boolean;
+}
+
 /**
  * The beta distributions that the true shares of flocks may follow, each with its probability, given the counts.
  *
@@ -23,27 +30,32 @@ export interface PossibleSpread {
  * @param flocks counts, of which those without a look do not matter
  * @source Gelman, Carlin, Stern & Rubin, Bayesian Data Analysis, 5.3 (the model of several binomial shares)
  * @example
- * spreadPosterior([{ lame: 2, seen: 9 }]).reduce((sum, { weight }) => sum + weight, 0).toFixed(9) // → "1.000000000"
+ * spreadPosterior([{ lame: 2, seen: 9 }]).flatMap(({ means }) => means).reduce((sum, { weight }) => sum + weight, 0).toFixed(9)
+ * // → "1.000000000"
  */
-export function spreadPosterior(flocks: readonly FlockCount[]): readonly PossibleSpread[] {
+export function spreadPosterior(flocks: readonly FlockCount[]): readonly PossibleMeans[] {
   const tally = flockTallies(flocks.filter(({ seen }) => seen > 0));
-  const nodes = rootsTried(tally).flatMap(({ at, weight }) => {
+  const tried = rootsTried(tally).map(({ at, weight }) => {
     const spread = spreadOf(at);
-    return sharesTried(tally, spread).map(({ logit, logDensity, step }) => ({
-      share: 1 / (1 + exp(-logit)),
-      rest: 1 / (1 + exp(logit)),
-      spread,
+    const { lumpy, found, step } = sharesTried(tally, spread);
+    const nodes = found.map(({ logit, logDensity }) => ({
+      a: 1 / (1 + exp(-logit)) / spread,
+      b: 1 / (1 + exp(logit)) / spread,
       logWeight: logDensity + ln(weight * step),
     }));
+    return { lumpy, nodes };
   });
-  const most = nodes.reduce((greatest, { logWeight }) => Math.max(greatest, logWeight), -Infinity);
-  const kept = nodes.filter(({ logWeight }) => logWeight > most - negligible);
-  const all = kept.reduce((sum, { logWeight }) => sum + exp(logWeight - most), 0);
-  return kept.map(({ share, rest, spread, logWeight }) => ({
-    a: share / spread,
-    b: rest / spread,
-    weight: exp(logWeight - most) / all,
-  }));
+  const all = tried.flatMap(({ nodes }) => nodes.map(({ logWeight }) => logWeight));
+  const most = all.reduce((greatest, logWeight) => Math.max(greatest, logWeight), -Infinity);
+  const sum = all.reduce((total, logWeight) => total + exp(logWeight - most), 0);
+  return tried
+    .map(({ lumpy, nodes }) => ({
+      lumpy,
+      means: nodes
+        .filter(({ logWeight }) => logWeight > most - negligible)
+        .map(({ a, b, logWeight }) => ({ a, b, weight: exp(logWeight - most) / sum })),
+    }))
+    .filter(({ means }) => means.length > 0);
 }
 
 /** A density that lies this far below the greatest, on the logarithm, no longer counts. */
@@ -125,18 +137,26 @@ function edge(holds: (x: number) => boolean, inside: number, outside: number): n
 function sharesTried(tally: FlockTallies, spread: number) {
   const { share, curve } = likeliestShare(tally, spread, flat);
   const top = ln(share) - ln(1 - share);
-  const step = 0.7 / Math.sqrt(-curve);
+  const deviation = 1 / Math.sqrt(-curve);
+  // How wide the flocks' shares lie about one mean: steps that are wider would show as stairs.
+  const width = Math.sqrt(spread / (share * (1 - share)));
+  const lumpy = width < deviation / finest;
+  const step = lumpy ? widestStep * deviation : Math.min(widestStep * deviation, width);
   const at = (place: number) => {
     const logit = top + place * step;
-    return { logit, step, logDensity: likelihoodAt(tally, logit, spread, flat).logLikelihood };
+    return { logit, logDensity: likelihoodAt(tally, logit, spread, flat).logLikelihood };
   };
   const found = [at(0)];
   const least = (found[0]?.logDensity ?? 0) - negligible;
   for (const direction of [-1, 1])
-    for (let place = direction; Math.abs(place) < 200; place += direction) {
+    for (let place = direction; Math.abs(place) < 1000; place += direction) {
       const node = at(place);
       if (node.logDensity < least) break;
       found.push(node);
     }
-  return found;
+  return { lumpy, step, found };
 }
+
+/** Steps in standard deviations of the mean, with which the sum over a bell is exact to 1 in 100 million. */
+const widestStep = 0.7;
+const finest = 8;

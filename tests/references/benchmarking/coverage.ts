@@ -63,7 +63,7 @@ for (const flocks of [5, 10, 20, 40])
   for (const correlation of [0, 0.02, 0.05])
     for (const mean of [0.03, 0.1]) {
       let [held, ranked, all] = [0, 0, 0];
-      for (let turn = 0; turn < 1600 / flocks; turn++) {
+      for (let turn = 0; turn < 800 / flocks; turn++) {
         const set = flocksOf(flocks, mean, correlation);
         const order = [...set].sort((one, other) => one.share - other.share);
         shrunkPrevalence(...columns(set), 0.95).forEach(({ low, high, lowRank, highRank }, place) => {
@@ -82,7 +82,7 @@ const likeness = [];
 for (const flocks of [5, 10, 20, 40])
   for (const correlation of [0, 0.02, 0.05, 0.2]) {
     let [held, all] = [0, 0];
-    for (let turn = 0; turn < 400; turn++) {
+    for (let turn = 0; turn < 250; turn++) {
       const set = flocksOf(flocks, 0.05, correlation);
       if (set.every(({ lame }) => lame === 0)) continue;
       const { low, high } = correlationRange(set, 0.95);
@@ -127,7 +127,7 @@ for (const groups of [3, 10, 20, 40])
       const sizes = Array.from({ length: groups }, (_, group) => size + 2 * (group % 5));
       // Every fourth group holds all the lame sheep, or all groups hold them alike.
       const held = [0, 0];
-      const turns = 4000;
+      const turns = 2500;
       [
         sizes.map((n, group) => Math.floor(n * share) + (group % 2)),
         sizes.map((n, group) => (group % 4 === 0 ? Math.min(n, Math.round(4 * n * share)) : 0)),

@@ -11,7 +11,7 @@ import numpy as np
 from mpmath import digamma, findroot, log, loggamma
 from scipy.optimize import brentq, minimize, minimize_scalar
 from scipy.special import betainc, betaincc, betaln
-from scipy.stats import betabinom, binom, t
+from scipy.stats import binom, t
 
 sys.path.insert(0, os.path.join(os.path.dirname(os.path.abspath(__file__)), ".."))
 from precise import mpf, write  # noqa: E402
@@ -139,6 +139,21 @@ def words(x, n, target):
     return "within the limits"
 
 
+def tails(x, n, m, rho):
+    """Both beta-binomial tails as sums of products of fractions."""
+    m, rho = Fraction(str(m)), Fraction(str(rho))
+    size = (1 - rho) / rho
+    a, b = m * size, (1 - m) * size
+    chance, chances = Fraction(1), []
+    for j in range(n):
+        chance *= (b + j) / (size + j)
+    for k in range(n + 1):
+        chances.append(chance)
+        if k < n:
+            chance *= (n - k) * (a + k) / ((k + 1) * (b + n - k - 1))
+    return [float(sum(chances[: x + 1])), float(sum(chances[x:]))]
+
+
 def differ(lame, seen, target):
     """Spiegelhalter's additive variance about the target from residuals winsorised at a tenth, by his formulas."""
     x, n = np.array(lame), np.array(seen)
@@ -222,11 +237,11 @@ write(
         "fit": [[list(s), (lambda ab: [float(ab[0] / sum(ab)), float(1 / sum(ab))])(fit(*s))] for s in sets],
         "posterior": [[[*s, c], posterior(*s, c)] for s in small for c in (0.95,)],
         "profile": [[[*s, c], profile(*s, c)] for s in [*small, *sets[5:8]] for c in (0.8, 0.95)],
-        "highest": [[list(s), highest(*s)] for s in [missed, *small[1:], *random_sets] if sum(s[0]) > 0],
+        "highest": [[list(s), highest(*s)] for s in [missed, *small[1:], *random_sets] if any(0 < x < n for x, n in zip(*s))],
         "words": [[[x, n, t], words(x, n, t)] for n in (1, 2, 5, 20, 60, 300) for t in (0.02, 0.05, 0.3) for x in range(min(n, 40) + 1)],
         "differ": [[[*s, t], differ(*s, t)] for s in [*small, *sets[5:]] for t in (0.05, 0.2)],
         "tails": [
-            [[x, n, m, rho], [float(betabinom.cdf(x, n, m * (1 - rho) / rho, (1 - m) * (1 - rho) / rho)), float(betabinom.sf(x - 1, n, m * (1 - rho) / rho, (1 - m) * (1 - rho) / rho))]]
+            [[x, n, m, rho], tails(x, n, m, rho)]
             for n in (1, 5, 60, 400) for m in (0.05, 0.3) for rho in (0.001, 0.02, 0.3) for x in sorted({0, 1, n // 5, n // 2, n} & set(range(n + 1)))
         ],
         "spread": [[list(s), spread(*s)] for s in sets if sum(s[1]) < 50_000],
