@@ -69,6 +69,7 @@ export function recordCheck(headings: readonly Cell[], rows: Cells, options: Che
 
   // The tag of the row at hand, where it is spelt so for the first time.
   const first: { tag: Reading | undefined } = { tag: undefined };
+  const firstTag = (): Reading | undefined => first.tag;
   const noteTag = (reading: Reading): void => {
     first.tag = reading;
   };
@@ -115,8 +116,8 @@ export function recordCheck(headings: readonly Cell[], rows: Cells, options: Che
     const between = faultsBetween(record);
     // Last, since it may read other rows into the list.
     const when = record.day("treated") ?? record.day("seen lame");
-    const pair =
-      typeof first.tag?.value === "string" ? alike(first.tag.value, cells[tagPlace] ?? null, index) : undefined;
+    const spelt = firstTag()?.value;
+    const pair = typeof spelt === "string" ? alike(spelt, cells[tagPlace] ?? null, index) : undefined;
     const repeated = repeatOf(readingOf("tag")?.value, when, index);
     checked.forEach((column, at) => {
       add(row, column, faults[at]);
