@@ -33,9 +33,10 @@ export function likeliestShare(
   more: readonly [number, number] = [0, 0],
 ): LikeliestShare {
   let [below, above] = [-700, 700];
+  const ofAll = risingSums(tally.seen, 1, spread).logs;
   let logit = startAt(tally, more);
   for (let turn = 0; ; turn++) {
-    const { slope, curve, logLikelihood, share } = likelihoodAt(tally, logit, spread, more);
+    const { slope, curve, logLikelihood, share } = likelihoodAt(tally, logit, spread, more, ofAll);
     const step = slope / Math.abs(curve);
     if (Math.abs(step) < 1e-9 || turn === 200) return { share, logLikelihood, curve };
     if (slope > 0) below = logit;
@@ -52,12 +53,17 @@ function startAt({ lame, seen }: FlockTallies, [moreLame, moreSound]: readonly [
   return ln((ill ?? 0) + moreLame) - ln((all ?? 0) - (ill ?? 0) + moreSound);
 }
 
-/** The logarithm of the likelihood at a share, with its first two derivatives by the logit of the share. */
+/**
+ * The logarithm of the likelihood at a share, with its first two derivatives by the logit of the share.
+ *
+ * @param ofAll the sum of logarithms over the sheep seen, which is the same for every share
+ */
 export function likelihoodAt(
   tally: FlockTallies,
   logit: number,
   spread: number,
   [lame, sound]: readonly [number, number],
+  ofAll: number,
 ) {
   const rest = 1 / (1 + exp(logit));
   const share = 1 / (1 + exp(-logit));
@@ -68,8 +74,7 @@ export function likelihoodAt(
   const logShare = logit < 0 ? logit - log1p(exp(logit)) : -log1p(exp(-logit));
   return {
     share,
-    logLikelihood:
-      ill.logs + well.logs - risingSums(tally.seen, 1, spread).logs + lame * logShare + sound * (logShare - logit),
+    logLikelihood: ill.logs + well.logs - ofAll + lame * logShare + sound * (logShare - logit),
     slope: byShare * width + lame * rest - sound * share,
     curve: byShare * width * (rest - share) - (ill.squares + well.squares) * width * width - (lame + sound) * width,
   };

@@ -23,7 +23,7 @@ export interface ShrunkFlock extends Interval {
   readonly word: RankWord;
 }
 
-export type RankWord = "better half" | "worse half" | "middle" | "not told apart";
+type RankWord = "better half" | "worse half" | "middle" | "not told apart";
 
 /**
  * Each flock's share steadied by what the other flocks show.
@@ -115,11 +115,14 @@ function steadier(tally: readonly FlockCount[], confidence: number): (flock: Flo
       low = mixtureQuantile("lower", tail, parts, low);
       high = mixtureQuantile("upper", tail, parts, high);
     }
-    const steadied = { steadied: mean, low, high, belief };
+    const steadied = { steadied: mean, low: low < leastShare ? 0 : low, high, belief };
     known.set(keyOf(flock), steadied);
     return steadied;
   };
 }
+
+// A limit so low is lower than one sheep in any number that there are; 0 is the wider range.
+const leastShare = 1e-9;
 
 const keyOf = ({ lame, seen }: FlockCount): string => `${lame} ${seen}`;
 

@@ -3,6 +3,7 @@ import ln from "@stdlib/math-base-special-ln";
 import { type FlockCount, type FlockTallies, flockTallies } from "./flockTallies.ts";
 import { gaussLegendre } from "./gaussLegendre.ts";
 import { likeliestShare, likelihoodAt } from "./likeliestShare.ts";
+import { risingSums } from "./risingSums.ts";
 
 /** One distribution that the flocks' true shares may follow, a beta distribution, and how probable it is. */
 export interface PossibleSpread {
@@ -25,7 +26,7 @@ export interface PossibleMeans {
  * Beforehand every mean share from 0 to 1 is taken as equally probable, and so is every value from 0 to 1 of the root
  * of the intra-flock correlation: how far flocks lie from their mean, as a part of the furthest there is. Quadrature:
  * Gauss–Legendre over the root, and for each value of it equal steps over the logit of the mean, both over all that
- * the counts leave possible to 1 in a thousand million.
+ * the counts leave possible to 1 in ten million.
  *
  * @param flocks counts, of which those without a look do not matter
  * @source Gelman, Carlin, Stern & Rubin, Bayesian Data Analysis, 5.3 (the model of several binomial shares)
@@ -59,7 +60,7 @@ export function spreadPosterior(flocks: readonly FlockCount[]): readonly Possibl
 }
 
 /** A density that lies this far below the greatest, on the logarithm, no longer counts. */
-const negligible = 21;
+const negligible = 18;
 
 /** 1 / (a + b) for the root of the intra-flock correlation 1 / (a + b + 1). */
 const spreadOf = (root: number): number => (root * root) / ((1 - root) * (1 + root));
@@ -108,7 +109,7 @@ function climbTo(height: (x: number) => number, from: number, to: number): reado
   let [low, high] = [from, to];
   let [one, other] = [high - ratio * (high - low), low + ratio * (high - low)];
   let [ofOne, ofOther] = [height(one), height(other)];
-  for (let turn = 0; turn < 24; turn++) {
+  for (let turn = 0; turn < 12; turn++) {
     if (ofOne > ofOther) {
       [high, other, ofOther] = [other, one, ofOne];
       one = high - ratio * (high - low);
@@ -125,7 +126,7 @@ function climbTo(height: (x: number) => number, from: number, to: number): reado
 /** Where `holds` ends between a place at which it holds and one at which it does not. */
 function edge(holds: (x: number) => boolean, inside: number, outside: number): number {
   let [yes, no] = [inside, outside];
-  for (let turn = 0; turn < 12; turn++) {
+  for (let turn = 0; turn < 8; turn++) {
     const middle = (yes + no) / 2;
     if (holds(middle)) yes = middle;
     else no = middle;
@@ -142,9 +143,10 @@ function sharesTried(tally: FlockTallies, spread: number) {
   const width = Math.sqrt(spread / (share * (1 - share)));
   const lumpy = width < deviation / finest;
   const step = lumpy ? widestStep * deviation : Math.min(widestStep * deviation, width);
+  const ofAll = risingSums(tally.seen, 1, spread).logs;
   const at = (place: number) => {
     const logit = top + place * step;
-    return { logit, logDensity: likelihoodAt(tally, logit, spread, flat).logLikelihood };
+    return { logit, logDensity: likelihoodAt(tally, logit, spread, flat, ofAll).logLikelihood };
   };
   const found = [at(0)];
   const least = (found[0]?.logDensity ?? 0) - negligible;
@@ -157,6 +159,6 @@ function sharesTried(tally: FlockTallies, spread: number) {
   return { lumpy, step, found };
 }
 
-/** Steps in standard deviations of the mean, with which the sum over a bell is exact to 1 in 100 million. */
+/** Steps in standard deviations of the mean, with which the sum over a bell is exact to 1 in 100,000 or better. */
 const widestStep = 0.7;
 const finest = 8;

@@ -25,7 +25,7 @@ export interface LameFigures {
 }
 
 /** The figures that are least well known. */
-export interface DoubtfulFigures {
+interface DoubtfulFigures {
   readonly shareLame?: number | undefined;
   readonly casesPerLameYear?: number | undefined;
   readonly lossPerCase?: number | undefined;
