@@ -48,7 +48,9 @@ export function spreadPosterior(flocks: readonly FlockCount[]): readonly Possibl
   });
   const all = tried.flatMap(({ nodes }) => nodes.map(({ logWeight }) => logWeight));
   const most = all.reduce((greatest, logWeight) => Math.max(greatest, logWeight), -Infinity);
-  const sum = all.reduce((total, logWeight) => total + exp(logWeight - most), 0);
+  const sum = all
+    .filter((logWeight) => logWeight > most - negligible)
+    .reduce((total, logWeight) => total + exp(logWeight - most), 0);
   return tried
     .map(({ lumpy, nodes }) => ({
       lumpy,
