@@ -75,7 +75,7 @@ export const caseTableFunction = defineFunction({
         ["042", null],
         [dayOf("2026-02-10"), dayOf("2026-02-14")],
       ],
-      gives: problem("tags, row 2: it is blank, but the row holds a record; enter a tag as text"),
+      gives: problem("tags, row 2: no tag in a row that holds a record; enter the tag of the animal"),
     },
     {
       call: [["042"], [dayOf("2026-02-10")], 14, ["tail"]],

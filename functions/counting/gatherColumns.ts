@@ -1,7 +1,7 @@
 import { spreadWords } from "../../src/core/prevalence/countedLooks.ts";
 import { day } from "../../src/reading/days.ts";
 import { confidence, count } from "../../src/reading/numbers.ts";
-import { column, gappedColumnOrNone, oneOr, oneOrNone } from "../../src/reading/parameter.ts";
+import { column, gappedColumnOrNone, leavingOut, oneOr, oneOrNone } from "../../src/reading/parameter.ts";
 import { choice } from "../../src/reading/words.ts";
 
 /** The counts of one or many gathers, for every function that reads them. */
@@ -9,6 +9,9 @@ export const gatherColumns = {
   lame: column(count("lame sheep"), "Lame sheep at each gather (a cell or a column)"),
   seen: column(count("sheep looked at"), "Sheep looked at, the same rows"),
 };
+
+/** The same for functions that leave out a row that cannot be used, and say so. */
+export const countedColumns = { lame: leavingOut(gatherColumns.lame), seen: leavingOut(gatherColumns.seen) };
 
 /** How sure a range is to be. */
 export const confidenceChoice = oneOr(confidence, 0.95, "How sure the range is to be: 0.95 is 95 in 100");

@@ -2,9 +2,10 @@ import { lesionMix } from "../../src/core/lesions/lesionMix.ts";
 import type { CategoryShare } from "../../src/core/prevalence/categoryMix.ts";
 import { about, defineFunction } from "../../src/definition/defineFunction.ts";
 import { nothing } from "../../src/definition/problemExamples.ts";
-import { column } from "../../src/reading/parameter.ts";
+import { column, leavingOut } from "../../src/reading/parameter.ts";
 import { nameText } from "../../src/reading/words.ts";
 import { table } from "../../src/writing/result.ts";
+import { leftOutNote } from "../leftOutNote.ts";
 import { sources } from "../sources.ts";
 import { confidenceChoice } from "./gatherColumns.ts";
 
@@ -16,9 +17,10 @@ export const lesionMixFunction = defineFunction({
   notes: [
     'Everyday words are counted under their standard name, as LESIONNAME gives it. Words it does not know are counted under "not recognised", never dropped.',
     "Blank cells are no cases.",
+    leftOutNote,
   ],
   parameters: {
-    lesions: column(nameText("the name of a lesion"), "The lesion of each case"),
+    lesions: leavingOut(column(nameText("the name of a lesion"), "The lesion of each case")),
     confidence: confidenceChoice,
   },
   result: table<CategoryShare>(

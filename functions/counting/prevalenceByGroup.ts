@@ -1,11 +1,14 @@
-import { type GroupPrevalence, prevalenceByGroup } from "../../src/core/prevalence/prevalenceByGroup.ts";
+import { countFault } from "../../src/core/prevalence/checkCounts.ts";
+import { dateFault } from "../../src/core/prevalence/gathersOf.ts";
+import { type GroupPrevalence, prevalenceByGroup, totalFault } from "../../src/core/prevalence/prevalenceByGroup.ts";
 import { about, defineFunction } from "../../src/definition/defineFunction.ts";
 import { problem } from "../../src/definition/problemExamples.ts";
-import { column } from "../../src/reading/parameter.ts";
+import { column, leavingOut } from "../../src/reading/parameter.ts";
 import { text } from "../../src/reading/words.ts";
 import { table } from "../../src/writing/result.ts";
+import { leftOutNote } from "../leftOutNote.ts";
 import { sources } from "../sources.ts";
-import { confidenceChoice, gatherColumns, spreadColumns, spreadNotes } from "./gatherColumns.ts";
+import { confidenceChoice, countedColumns, spreadColumns, spreadNotes } from "./gatherColumns.ts";
 
 export const prevalenceByGroupFunction = defineFunction({
   name: "PREVBY",
@@ -17,13 +20,15 @@ export const prevalenceByGroupFunction = defineFunction({
     "A group of which no sheep was looked at shows its counts and no share.",
     ...spreadNotes,
     "The line of all groups takes each row as a gather of its own unless dates are given. Groups of one day share its weather and its looker, so give dates wherever there are several days.",
-    "Leave total rows out of the ranges: a group called all is refused, because it would count every sheep twice.",
+    "A row of a group called all is left out, because it would count every sheep twice.",
+    leftOutNote,
   ],
   parameters: {
-    groups: column(text("the name of a group"), "Name of the group in each row"),
-    ...gatherColumns,
+    groups: leavingOut(column(text("the name of a group"), "Name of the group in each row")),
+    ...countedColumns,
     confidence: confidenceChoice,
-    ...spreadColumns,
+    spread: spreadColumns.spread,
+    dates: leavingOut(spreadColumns.dates),
   },
   result: table<GroupPrevalence>(
     "no groups",
@@ -36,6 +41,8 @@ export const prevalenceByGroupFunction = defineFunction({
   ),
   caution: undefined,
   sources: [sources.wilson1927, sources.kornGraubard1998, sources.practice],
+  rowFault: ({ groups, lame, seen, dates }, index) =>
+    totalFault(groups, index) ?? countFault(lame, seen, index) ?? dateFault(dates, index),
   compute: ({ groups, lame, seen, confidence, spread, dates }) =>
     prevalenceByGroup(groups, lame, seen, { confidence, spread, dates }),
   examples: [
@@ -67,20 +74,29 @@ export const prevalenceByGroupFunction = defineFunction({
       ],
     },
     {
+      shows: "Two rows that cannot be used: a group without its name, and more lame than seen",
       call: [
-        ["ewes", ""],
-        [2, 1],
-        [40, 20],
+        ["ewes", "", "rams"],
+        [2, 1, 9],
+        [40, 20, 8],
       ],
-      gives: problem("groups, row 2: it is blank, but the row holds a record; enter the name of a group"),
+      gives: [
+        ["group", "lame", "seen", "share", "low", "high"],
+        ["ewes", 2, 40, 0.05, about(0.0138206674), about(0.1650387737)],
+        ["all", 2, 40, 0.05, about(0.0138206674), about(0.1650387737)],
+        [
+          "2 rows left out; the first to mend: groups, row 2: it is blank, but the row holds a record; enter the name of a group",
+          "",
+          "",
+          "",
+          "",
+          "",
+        ],
+      ],
     },
     {
-      call: [
-        ["ewes", "rams"],
-        [2, 9],
-        [40, 8],
-      ],
-      gives: problem("lame, row 2: 9 is more than the 8 seen; enter the lame sheep among those seen"),
+      call: [["rams"], [9], [8]],
+      gives: problem("lame: 9 is more than the 8 seen; enter the lame sheep among those seen"),
     },
   ],
 });

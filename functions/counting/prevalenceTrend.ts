@@ -1,12 +1,14 @@
 import { dayOf } from "../../src/cells/day.ts";
+import { countFault } from "../../src/core/prevalence/checkCounts.ts";
 import { type PrevalenceTrend, prevalenceTrend } from "../../src/core/prevalence/prevalenceTrend.ts";
 import { about, defineFunction } from "../../src/definition/defineFunction.ts";
 import { nothing, problem } from "../../src/definition/problemExamples.ts";
 import { day } from "../../src/reading/days.ts";
-import { column } from "../../src/reading/parameter.ts";
+import { column, leavingOut } from "../../src/reading/parameter.ts";
 import { row } from "../../src/writing/result.ts";
+import { leftOutNote } from "../leftOutNote.ts";
 import { sources } from "../sources.ts";
-import { gatherColumns, spreadColumns } from "./gatherColumns.ts";
+import { countedColumns, spreadColumns } from "./gatherColumns.ts";
 
 export const prevalenceTrendFunction = defineFunction({
   name: "PREVTREND",
@@ -21,9 +23,14 @@ export const prevalenceTrendFunction = defineFunction({
     'spread "chance" takes each look at a sheep as a separate one (Cochran–Armitage): p is then too small wherever gathers differ by more than chance.',
     "It sees a straight rise or fall only; a share that goes up and down again over the year shows no trend. Chart it with LAMEWATCH.",
     "Gathers close together see the same lame sheep again, and p is then still too small.",
+    leftOutNote,
     "When no sheep, or every sheep, was lame, there is no change: 0, 0 and p = 1.",
   ],
-  parameters: { dates: column(day, "Day of each gather"), ...gatherColumns, spread: spreadColumns.spread },
+  parameters: {
+    dates: leavingOut(column(day, "Day of each gather")),
+    ...countedColumns,
+    spread: spreadColumns.spread,
+  },
   result: row<PrevalenceTrend>(
     ["change in 30 days", "share", ({ changePer30Days }) => changePer30Days],
     ["z", "rate", ({ z }) => z],
@@ -31,6 +38,7 @@ export const prevalenceTrendFunction = defineFunction({
   ),
   caution: undefined,
   sources: [sources.armitage1955, sources.mcCullaghNelder1989],
+  rowFault: ({ lame, seen }, index) => countFault(lame, seen, index),
   compute: ({ dates, lame, seen, spread }) => prevalenceTrend(dates, lame, seen, spread),
   examples: [
     {

@@ -1,11 +1,12 @@
-import { medicineUse, type ProductUse } from "../../src/core/medicines/medicineUse.ts";
+import { medicineUse, type ProductUse, productFault } from "../../src/core/medicines/medicineUse.ts";
 import { about, defineFunction } from "../../src/definition/defineFunction.ts";
 import { nothing, problem } from "../../src/definition/problemExamples.ts";
 import { positive } from "../../src/reading/numbers.ts";
-import { column } from "../../src/reading/parameter.ts";
+import { column, leavingOut } from "../../src/reading/parameter.ts";
 import { nameText } from "../../src/reading/words.ts";
 import { table } from "../../src/writing/result.ts";
 import { cautions } from "../cautions.ts";
+import { leftOutNote } from "../leftOutNote.ts";
 import { sources } from "../sources.ts";
 import { pcuNotes, pcuParameters } from "./pcuParameters.ts";
 
@@ -21,13 +22,16 @@ export const medicineUseFunction = defineFunction({
     "A spray or a footbath is not given in ml a sheep: leave it out here.",
     "One cell of mg_per_ml may stand for the whole column. A strength of 20 % is 200 mg per ml.",
     ...pcuNotes,
+    leftOutNote,
   ],
   parameters: {
-    products: column(nameText("the name of a product"), "Product of each course"),
-    ml: column(positive("ml given"), "ml given in each course, the same rows"),
-    mg_per_ml: column(positive("mg of active substance in each ml"), "Strength: mg in each ml, the same rows", {
-      repeats: true,
-    }),
+    products: leavingOut(column(nameText("the name of a product"), "Product of each course")),
+    ml: leavingOut(column(positive("ml given"), "ml given in each course, the same rows")),
+    mg_per_ml: leavingOut(
+      column(positive("mg of active substance in each ml"), "Strength: mg in each ml, the same rows", {
+        repeats: true,
+      }),
+    ),
     ...pcuParameters,
   },
   result: table<ProductUse>(
@@ -40,6 +44,7 @@ export const medicineUseFunction = defineFunction({
   ),
   caution: cautions.medicineUse,
   sources: [sources.esvacWeights],
+  rowFault: ({ products }, index) => productFault(products, index),
   compute: ({ products, ml, mg_per_ml, breeding_sheep, slaughter_lambs }) =>
     medicineUse({ products, ml, mgPerMl: mg_per_ml }, breeding_sheep, slaughter_lambs),
   examples: [
@@ -64,13 +69,25 @@ export const medicineUseFunction = defineFunction({
       gives: [headings, ["no courses", "", "", "", ""]],
     },
     {
-      call: [["A", "B"], [7.5, null], [200, 200], 300, 450],
-      gives: problem("ml, row 2: it is blank, but the row holds a record; enter ml given, above 0"),
+      shows: "A course without its ml, and a total row among the courses",
+      call: [["A", "B", "All"], [7.5, null, 7.5], 200, 300, 450],
+      gives: [
+        headings,
+        ["A", 1, 7.5, 1500, about(1500 / 31500)],
+        ["all", 1, 7.5, 1500, about(1500 / 31500)],
+        [
+          "2 rows left out; the first to mend: ml, row 2: it is blank, but the row holds a record; enter ml given, above 0",
+          "",
+          "",
+          "",
+          "",
+        ],
+      ],
     },
     {
-      call: [["A", "All"], [7.5, 7.5], [200, 200], 300, 450],
+      call: [["All"], [7.5], [200], 300, 450],
       gives: problem(
-        'products, row 2: "all" is the name of the last row of the answer; leave total rows out, or name the product',
+        'products: "all" is the name of the last row of the answer; leave total rows out, or name the product',
       ),
     },
     {

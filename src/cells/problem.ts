@@ -24,7 +24,7 @@ export class Problem extends Error {
   readonly place: ProblemPlace;
 
   constructor(sentence: string, place: ProblemPlace = {}, code: ProblemCode = "#VALUE!") {
-    super(prefix(place) + sentence);
+    super(placeInWords(place) + sentence);
     this.code = code;
     this.sentence = sentence;
     this.place = place;
@@ -40,7 +40,13 @@ export class Problem extends Error {
 export const nothingToReport = (sentence: string, place: ProblemPlace = {}): Problem =>
   new Problem(sentence, place, "#N/A");
 
-function prefix({ argument, row }: ProblemPlace): string {
+/**
+ * The place as it stands before the sentence of a problem.
+ *
+ * @example
+ * placeInWords({ argument: "lame", row: 3 }) // → "lame, row 3: "
+ */
+export function placeInWords({ argument, row }: ProblemPlace): string {
   if (argument === undefined) return "";
   return row === undefined ? `${argument}: ` : `${argument}, row ${row}: `;
 }

@@ -4,8 +4,9 @@ import { Problem } from "../cells/problem.ts";
 import { type Soundness, soundness } from "../core/apart/soundness.ts";
 import { type Foot, footNames } from "../core/feet/footNames.ts";
 import { type Lesion, lesionName } from "../core/lesions/lesionName.ts";
+import { noTag } from "../core/records/faults.ts";
 import { type Tag, tagKey } from "../core/tags/tagKey.ts";
-import { type CellKind, defineKind, Refusal, refuse } from "./kind.ts";
+import { type CellKind, defineKind, missingIn, Refusal, refuse } from "./kind.ts";
 
 // Some spreadsheets hand over a blank cell as 0, and no tag and no lesion is called 0.
 const isBlankOrZero = (cell: Cell): boolean => cell === 0 || isBlankCell(cell);
@@ -23,6 +24,7 @@ export const nameText = (what: string): CellKind<string> =>
 /** An animal, by its tag; two spellings of one tag are one animal. */
 export const tag: CellKind<Tag> = defineKind<Tag>({
   wanted: "a tag as text",
+  missing: noTag,
   holds: "text",
   isBlank: isBlankOrZero,
   remember: true,
@@ -91,6 +93,7 @@ export const choice = <const W extends readonly string[]>(...words: W): CellKind
 /** The cell as it was handed over, for functions that report on the cell itself. */
 export const asHandedOver: CellKind<Cell> = {
   wanted: "any cell",
+  missing: missingIn("any cell"),
   holds: "anything",
   isBlank: () => false,
   read: (cell) => cell,
@@ -104,7 +107,7 @@ function withoutPlace<T>(work: () => T): T {
   try {
     return work();
   } catch (error) {
-    if (error instanceof Problem) throw new Refusal(error.sentence);
+    if (error instanceof Problem) throw new Refusal({ what: error.sentence, mend: "" });
     throw error;
   }
 }

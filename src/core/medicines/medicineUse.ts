@@ -42,11 +42,8 @@ export function medicineUse(
   products.forEach((written, index) => {
     const product = written.trim().replace(/\s+/g, " ");
     const key = product.toLowerCase();
-    if (key === "all")
-      throw new Problem('"all" is the name of the last row of the answer; leave total rows out, or name the product', {
-        argument: "products",
-        index,
-      });
+    const fault = productFault(products, index);
+    if (fault !== undefined) throw fault;
     const sum = sums.get(key) ?? nothingUsed(product);
     sums.set(key, sum);
     const volume = ml[index] ?? 0;
@@ -56,6 +53,15 @@ export function medicineUse(
   });
   return sums.size === 0 ? [] : [...sums.values(), all].map((sum) => inNumbers(sum, kg));
 }
+
+/** What is wrong with the product of one row: it is named as the total is. */
+export const productFault = (products: readonly string[], index: number): Problem | undefined =>
+  products[index]?.trim().toLowerCase() === "all"
+    ? new Problem('"all" is the name of the last row of the answer; leave total rows out, or name the product', {
+        argument: "products",
+        index,
+      })
+    : undefined;
 
 interface Sum {
   readonly product: string;

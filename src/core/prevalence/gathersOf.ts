@@ -33,12 +33,8 @@ export function gathersOf(
   }
   const byDay = new Map<Day, { lame: number; seen: number }>();
   dates.forEach((day, index) => {
-    if (day === undefined) {
-      throw new Problem(
-        "it is blank, but the row holds a record; enter the day of the gather, or leave dates out altogether",
-        { argument: "dates", index },
-      );
-    }
+    const fault = dateFault(dates, index);
+    if (day === undefined || fault !== undefined) throw fault;
     const gather = byDay.get(day) ?? { lame: 0, seen: 0 };
     gather.lame += lame[index] ?? 0;
     gather.seen += seen[index] ?? 0;
@@ -46,3 +42,15 @@ export function gathersOf(
   });
   return [...byDay.values()].filter((gather) => gather.seen > 0);
 }
+
+/** What is wrong with the day of one row, where days are given: it is missing. */
+export const dateFault = (dates: readonly (Day | undefined)[] | undefined, index: number): Problem | undefined =>
+  dates === undefined || dates[index] !== undefined
+    ? undefined
+    : new Problem(
+        "it is blank, but the row holds a record; enter the day of the gather, or leave dates out altogether",
+        {
+          argument: "dates",
+          index,
+        },
+      );
