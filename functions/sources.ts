@@ -168,6 +168,18 @@ export const sources = {
     cite: "Kaplan EL, Meier P (1958) Nonparametric estimation from incomplete observations. Journal of the American Statistical Association 53:457–481",
     checked: "from memory",
   },
+  aalenJohansen1978: {
+    cite: "Aalen OO, Johansen S (1978) An empirical transition matrix for non-homogeneous Markov chains based on censored observations. Scandinavian Journal of Statistics 5:141–150",
+    checked: "from memory",
+  },
+  turnbull1976: {
+    cite: "Turnbull BW (1976) The empirical distribution function with arbitrarily grouped, censored and truncated data. Journal of the Royal Statistical Society B 38:290–295",
+    checked: "from memory",
+  },
+  hudgens2001: {
+    cite: "Hudgens MG, Satten GA, Longini IM (2001) Nonparametric maximum likelihood estimation for competing risks survival data subject to interval censoring and truncation. Biometrics 57:74–80",
+    checked: "from memory",
+  },
   logLogLimits: {
     cite: "Kalbfleisch JD, Prentice RL (1980) The statistical analysis of failure time data: limits on the log(−log) scale",
     checked: "from memory",
