@@ -60,6 +60,30 @@ export const sources = {
     cite: "McCullagh P, Nelder JA (1989) Generalized Linear Models, 2nd edition, 4.5: dispersion beyond the binomial",
     checked: "from memory",
   },
+  tango1998: {
+    cite: "Tango T (1998) Equivalence test and confidence interval for the difference in proportions for the paired-sample design. Statistics in Medicine 17:891–908",
+    checked: "from memory",
+  },
+  mcNemar1947: {
+    cite: "McNemar Q (1947) Note on the sampling error of the difference between correlated proportions or percentages. Psychometrika 12:153–157",
+    checked: "from memory",
+  },
+  cohen1960: {
+    cite: "Cohen J (1960) A coefficient of agreement for nominal scales. Educational and Psychological Measurement 20:37–46",
+    checked: "from memory",
+  },
+  fleiss1969: {
+    cite: "Fleiss JL, Cohen J, Everitt BS (1969) Large sample standard errors of kappa and weighted kappa. Psychological Bulletin 72:323–327",
+    checked: "from memory",
+  },
+  gwet2008: {
+    cite: "Gwet KL (2008) Computing inter-rater reliability and its variance in the presence of high agreement. British Journal of Mathematical and Statistical Psychology 61:29–48",
+    checked: "from memory",
+  },
+  agrestiCoull1998: {
+    cite: "Agresti A, Coull BA (1998) Approximate is better than exact for interval estimation of binomial proportions. American Statistician 52:119–126",
+    checked: "from memory",
+  },
   shewhart1931: {
     cite: "Shewhart WA (1931) Economic Control of Quality of Manufactured Product. New York: Van Nostrand",
     checked: "from memory",
