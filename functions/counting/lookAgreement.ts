@@ -49,7 +49,7 @@ export const lookAgreementFunction = defineFunction({
       gives: [
         ["measure", "value", "low", "high"],
         ["share agreed", 0.9, about(0.5958499732), about(0.9821237869)],
-        ["kappa", about(0.7368421053), about(0.0365764975), about(0.9866793165)],
+        ["kappa", about(0.7368421053), about(0.0365764975), about(0.9866793164)],
         ["AC1", about(0.84), about(0.2030683583), 1],
       ],
     },
