@@ -1,8 +1,8 @@
-import { medicineUse, type ProductUse, productFault } from "../../src/core/medicines/medicineUse.ts";
+import { animalsFault, medicineUse, type ProductUse, productFault } from "../../src/core/medicines/medicineUse.ts";
 import { about, defineFunction } from "../../src/definition/defineFunction.ts";
 import { nothing, problem } from "../../src/definition/problemExamples.ts";
-import { positive } from "../../src/reading/numbers.ts";
-import { column, leavingOut } from "../../src/reading/parameter.ts";
+import { countFrom, positive } from "../../src/reading/numbers.ts";
+import { column, gappedColumnOrNone, leavingOut } from "../../src/reading/parameter.ts";
 import { nameText } from "../../src/reading/words.ts";
 import { table } from "../../src/writing/result.ts";
 import { cautions } from "../cautions.ts";
@@ -18,7 +18,8 @@ export const medicineUseFunction = defineFunction({
   summary: "How much of each medicine was used, by product and all together.",
   questions: ["how much of each medicine did we use", "antibiotic use by product", "medicine totals of the year"],
   notes: [
-    "A row is one course of one animal. Products are listed in order of first appearance, then all; capitals and spaces do not make another product.",
+    "A row is one course of one animal, or of a group: then groups names it and animals says how many there were, and ml is what each was given. A group without its number of animals is left out.",
+    "Products are listed in order of first appearance, then all; capitals and spaces do not make another product.",
     "A spray or a footbath is not given in ml a sheep: leave it out here.",
     "One cell of mg_per_ml may stand for the whole column. A strength of 20 % is 200 mg per ml.",
     ...pcuNotes,
@@ -33,6 +34,18 @@ export const medicineUseFunction = defineFunction({
       }),
     ),
     ...pcuParameters,
+    groups: leavingOut(
+      gappedColumnOrNone(
+        nameText("the name of a group"),
+        "The group, in rows where a whole group was treated; blank for one animal; the same rows",
+      ),
+    ),
+    animals: leavingOut(
+      gappedColumnOrNone(
+        countFrom(1, "animals"),
+        "How many animals were given the ml each; blank for one; the same rows",
+      ),
+    ),
   },
   result: table<ProductUse>(
     "no courses",
@@ -44,9 +57,10 @@ export const medicineUseFunction = defineFunction({
   ),
   caution: cautions.medicineUse,
   sources: [sources.esvacWeights],
-  rowFault: ({ products }, index) => productFault(products, index),
-  compute: ({ products, ml, mg_per_ml, breeding_sheep, slaughter_lambs }) =>
-    medicineUse({ products, ml, mgPerMl: mg_per_ml }, breeding_sheep, slaughter_lambs),
+  rowFault: ({ products, groups, animals }, index) =>
+    productFault(products, index) ?? animalsFault(groups, animals, index),
+  compute: ({ products, ml, mg_per_ml, breeding_sheep, slaughter_lambs, animals }) =>
+    medicineUse({ products, ml, mgPerMl: mg_per_ml, animals }, breeding_sheep, slaughter_lambs),
   examples: [
     {
       shows: "Two products, a blank row, 31,500 kg of sheep",
@@ -62,6 +76,22 @@ export const medicineUseFunction = defineFunction({
       shows: "One strength for the whole column",
       call: [["A", "A"], [7.5, 6], 200, 300, 450],
       gives: [headings, ["A", 2, 13.5, 2700, about(2700 / 31500)], ["all", 2, 13.5, 2700, about(2700 / 31500)]],
+    },
+    {
+      shows: "A ewe, 23 lambs treated as a group, and a group without its number",
+      call: [["A", "A", "A"], [7.5, 2, 2], 200, 300, 450, [null, "Lambs", "Hoggs"], [null, 23, null]],
+      gives: [
+        headings,
+        ["A", 24, 53.5, 10700, about(10700 / 31500)],
+        ["all", 24, 53.5, 10700, about(10700 / 31500)],
+        [
+          "1 row left out; to mend: animals, row 3: Hoggs was treated as a group, but not how many; enter the number of animals",
+          "",
+          "",
+          "",
+          "",
+        ],
+      ],
     },
     {
       shows: "No courses yet",

@@ -1,3 +1,5 @@
+import { type Fault, faultInWords } from "./fault.ts";
+
 /** `#VALUE!` is bad input; `#N/A` is sound input with nothing to report. Only these two carry a message in Excel. */
 export type ProblemCode = "#VALUE!" | "#N/A";
 
@@ -20,19 +22,26 @@ export interface ProblemPlace {
 export class Problem extends Error {
   override readonly name = "Problem";
   readonly code: ProblemCode;
-  readonly sentence: string;
+  readonly fault: Fault;
   readonly place: ProblemPlace;
 
-  constructor(sentence: string, place: ProblemPlace = {}, code: ProblemCode = "#VALUE!") {
-    super(placeInWords(place) + sentence);
+  /** @param fault - in its parts, or as one sentence */
+  constructor(fault: Fault | string, place: ProblemPlace = {}, code: ProblemCode = "#VALUE!") {
+    const parts = typeof fault === "string" ? { what: fault, mend: "" } : fault;
+    super(placeInWords(place) + faultInWords(parts));
     this.code = code;
-    this.sentence = sentence;
+    this.fault = parts;
     this.place = place;
+  }
+
+  /** What is wrong and how to mend it, without the place. */
+  get sentence(): string {
+    return faultInWords(this.fault);
   }
 
   /** The same problem at another place: used to turn a place in a compacted column into a row of the sheet. */
   at(place: ProblemPlace): Problem {
-    return new Problem(this.sentence, place, this.code);
+    return new Problem(this.fault, place, this.code);
   }
 }
 

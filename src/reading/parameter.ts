@@ -1,5 +1,5 @@
 import type { Cell } from "../cells/cell.ts";
-import type { Doubt } from "../cells/doubt.ts";
+import { Doubt } from "../cells/doubt.ts";
 import type { CellKind } from "./kind.ts";
 
 /** How one argument of a worksheet function is read. `T` is what the computation receives. */
@@ -143,6 +143,12 @@ export const gappedDoubtColumnOrNone = <T>(
   ...gappedDoubtColumn(kind, description, choices),
   optional: true,
 });
+
+/** A value of a range of one cell, where a cell that cannot be read was refused already. */
+export const readable = <T>(value: T | Doubt): T => {
+  if (value instanceof Doubt) throw new TypeError("a lone cell that cannot be read should have been refused");
+  return value;
+};
 
 /** The columns of a group whose rows are left out, and told of in the answer, where any cell of them cannot be read. */
 export const leavingOut = <T>(parameter: Parameter<T>): Parameter<T> => ({ ...parameter, faults: "leave out" });

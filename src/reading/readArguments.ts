@@ -218,18 +218,21 @@ function readColumn(
   const values = count === cells.length && !repeated ? cells : new Array<unknown>(count);
   const blank: Fault =
     layout.stretched || (layout.single && !keepsFaults) ? { what: "it is blank", mend: `enter ${wanted}` } : missing;
-  for (let index = 0; index < values.length; index++) {
-    const row = layout.rows[index] as number;
-    const cell = ((repeated ? cells[0] : cells[row - 1]) ?? null) as Cell;
+  let index = 0;
+  // A column that can be read is read in one go; after a cell that cannot, reading goes on with the next.
+  while (index < values.length) {
     try {
-      if (!isBlank(cell)) values[index] = read(cell);
-      else if (refusesGaps) throw new Refusal(blank);
-      else values[index] = undefined;
+      for (; index < values.length; index++) {
+        const cell = ((repeated ? cells[0] : cells[(layout.rows[index] as number) - 1]) ?? null) as Cell;
+        if (!isBlank(cell)) values[index] = read(cell);
+        else if (refusesGaps) throw new Refusal(blank);
+        else values[index] = undefined;
+      }
     } catch (error) {
       if (!(error instanceof Refusal)) throw error;
-      if (!keepsFaults) throw new Problem(error.message, placeOf(row));
+      if (!keepsFaults) throw new Problem(error.message, placeOf(layout.rows[index] as number));
       doubted.add(name);
-      values[index] = new Doubt(name, error.fault);
+      values[index++] = new Doubt(name, error.fault);
     }
   }
   return values;

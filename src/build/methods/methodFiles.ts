@@ -1,4 +1,5 @@
 import { readFileSync } from "node:fs";
+import { gravity } from "../../core/lesions/gravity.ts";
 import { coveragePicture } from "../pictures/coveragePicture.ts";
 import { falseAlarmPicture } from "../pictures/falseAlarmPicture.ts";
 import { funnelPicture } from "../pictures/funnelPicture.ts";
@@ -8,6 +9,7 @@ import { coverageTable } from "./coverageTable.ts";
 import { detectTable } from "./detectTable.ts";
 import { falseAlarmTable } from "./falseAlarmTable.ts";
 import { handRunTable } from "./handRunTable.ts";
+import { heldTooManyTable } from "./heldTooMany.ts";
 import { weightedCoverageTable } from "./weightedCoverageTable.ts";
 
 /** What the pages need worked out, by the placeholder it stands for. */
@@ -25,6 +27,8 @@ const workedOut: Readonly<Record<string, Readonly<Record<string, () => string>>>
   "recovery.md": { recoveryCoverage: handRunTable("recovery") },
   "planning.md": { detection: detectTable },
   "benchmarking.md": { beyondFunnel: beyondFunnelTable },
+  "tags.md": { heldTooMany: heldTooManyTable },
+  "care.md": { gravity: () => gravity.join(", ") },
 };
 
 const pictures = {

@@ -37,8 +37,9 @@ export function treatLag(
   let decided = 0;
   let inTime = 0;
   let untreated = 0;
+  const records = { seenLame, treated, asOf };
   seenLame.forEach((seen, index) => {
-    const fault = lagFault({ seenLame, treated, asOf }, index);
+    const fault = lagFault(records, index);
     if (fault !== undefined) throw fault;
     const day = treated[index];
     const over = asOf === undefined ? day !== undefined : asOf - seen > withinDays;
@@ -67,13 +68,16 @@ interface LagRecords {
 export function lagFault({ seenLame, treated, asOf }: LagRecords, index: number): Problem | undefined {
   const seen = seenLame[index] as Day;
   const day = treated[index];
-  const notFitting = (argument: string, found: Day, why: string): Problem =>
-    new Problem(`${showDay(found)} is ${why}; mend one of the two dates`, { argument, index });
-  if (asOf !== undefined && seen > asOf) return notFitting("seen_lame", seen, `after as_of, ${showDay(asOf)}`);
+  if (asOf !== undefined && seen > asOf) return notFitting("seen_lame", index, seen, `after as_of, ${showDay(asOf)}`);
   if (day === undefined) return undefined;
-  if (asOf !== undefined && day > asOf) return notFitting("treated", day, `after as_of, ${showDay(asOf)}`);
-  return day < seen ? notFitting("treated", day, `before the sheep was seen lame on ${showDay(seen)}`) : undefined;
+  if (asOf !== undefined && day > asOf) return notFitting("treated", index, day, `after as_of, ${showDay(asOf)}`);
+  return day < seen
+    ? notFitting("treated", index, day, `before the sheep was seen lame on ${showDay(seen)}`)
+    : undefined;
 }
+
+const notFitting = (argument: string, index: number, day: Day, why: string): Problem =>
+  new Problem(`${showDay(day)} is ${why}; mend one of the two dates`, { argument, index });
 
 function median(values: Float64Array): number | undefined {
   const sorted = values.sort();
