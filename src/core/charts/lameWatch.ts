@@ -33,7 +33,7 @@ export interface WatchedGather {
 }
 
 /** Said of a gather that has no centre. */
-export const noOtherYear = "no gather in this month of another year";
+const noOtherYear = "no gather in this month of another year";
 
 /**
  * A control chart of the share lame: each gather with the limits for its own number of sheep.

@@ -1,5 +1,5 @@
 /** How the watching of one animal ended: found sound, left the flock without that, or still lame when last looked at. */
-export type Ending = "sound" | "left" | "lame";
+type Ending = "sound" | "left" | "lame";
 
 /** How long one animal was watched, in days from its treatment, and how that ended. */
 export interface Watched {
@@ -10,7 +10,7 @@ export interface Watched {
 }
 
 /** Animals found sound on one day that had been seen lame on the same day before. */
-export interface FoundAfter {
+interface FoundAfter {
   readonly lameUntil: number;
   readonly animals: number;
 }
