@@ -15,8 +15,8 @@ export const pairedChangeFunction = defineFunction({
     "How much the share lame changed among the same sheep looked at twice, with its range and how likely chance does as much.",
   questions: [
     "same sheep before and after",
-    "did these sheep get better",
-    "how many became sound and how many became lame",
+    "did the same ewes get better",
+    "animals followed one by one",
   ],
   notes: [
     "For sheep known one by one at both looks. Count those that were sound and became lame, those that were lame and became sound, and all that were looked at both times.",
