@@ -12,6 +12,8 @@ import { funnelFunction } from "./benchmarking/funnel.ts";
 import { shrunkPrevalenceFunction } from "./benchmarking/shrunkPrevalence.ts";
 import { flockPrevalenceFunction } from "./counting/flockPrevalence.ts";
 import { lesionMixFunction } from "./counting/lesionMix.ts";
+import { lookAgreementFunction } from "./counting/lookAgreement.ts";
+import { pairedChangeFunction } from "./counting/pairedChange.ts";
 import { prevalenceByGroupFunction } from "./counting/prevalenceByGroup.ts";
 import { prevalenceChangeFunction } from "./counting/prevalenceChange.ts";
 import { prevalenceRangeFunction } from "./counting/prevalenceRange.ts";
@@ -71,7 +73,9 @@ export const catalogue: readonly AnyFunction[] = [
   truePrevalenceFunction,
   lesionMixFunction,
   prevalenceChangeFunction,
+  pairedChangeFunction,
   prevalenceTrendFunction,
+  lookAgreementFunction,
   lameWatchFunction,
   driftWatchFunction,
   sheepDaysFunction,
