@@ -68,10 +68,6 @@ export const sources = {
     cite: "Zou GY, Donner A (2008) Construction of confidence limits about effect measures: a general approach. Statistics in Medicine 27:1693–1702",
     checked: "from memory",
   },
-  kornGraubard1998: {
-    cite: "Korn EL, Graubard BI (1998) Confidence intervals for proportions with small expected number of positive counts estimated from survey data. Survey Methodology 24:193–201",
-    checked: "from memory",
-  },
   angell2018: {
     cite: "Angell JW, Grove-White DH, Duncan JS (2018) Veterinary Record 182:293, abstract: footrot prevalence varied widely within and between six farms, and with season",
     checked: "read",
