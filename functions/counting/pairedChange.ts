@@ -13,11 +13,7 @@ export const pairedChangeFunction = defineFunction({
   topic: "counting",
   summary:
     "How much the share lame changed among the same sheep looked at twice, with its range and how likely chance does as much.",
-  questions: [
-    "same sheep before and after",
-    "did the same ewes get better",
-    "animals followed one by one",
-  ],
+  questions: ["same sheep before and after", "did the same ewes get better", "animals followed one by one"],
   notes: [
     "For sheep known one by one at both looks. Count those that were sound and became lame, those that were lame and became sound, and all that were looked at both times.",
     "The change is the share at the second look less the share at the first: below 0 is better. A range that holds 0 has not shown a change.",
@@ -60,7 +56,9 @@ export const pairedChangeFunction = defineFunction({
     },
     {
       call: [3, "some", 60],
-      gives: problem("became_sound: "some" is not a number; enter a whole number of sheep that became sound, 0 or more"),
+      gives: problem(
+        'became_sound: "some" is not a number; enter a whole number of sheep that became sound, 0 or more',
+      ),
     },
   ],
 });
