@@ -40,16 +40,32 @@ export const sources = {
     cite: "Armitage P (1955) Tests for linear trends in proportions and frequencies. Biometrics 11:375–386",
     checked: "from memory",
   },
+  casagrande1978: {
+    cite: "Casagrande JT, Pike MC, Smith PG (1978) An improved approximate formula for calculating sample sizes for comparing two binomial distributions. Biometrics 34:483–486",
+    checked: "from memory",
+  },
+  gelmanBda: {
+    cite: "Gelman A, Carlin JB, Stern HS, Rubin DB, Bayesian Data Analysis, 5.3: several binomial shares from one beta distribution",
+    checked: "from memory",
+  },
+  goldsteinSpiegelhalter1996: {
+    cite: "Goldstein H, Spiegelhalter DJ (1996) League tables and their limitations. Journal of the Royal Statistical Society A 159:385–443",
+    checked: "from memory",
+  },
   cochran1977: {
     cite: "Cochran WG (1977) Sampling Techniques, 3rd edition. New York: Wiley",
     checked: "from memory",
   },
-  zouDonner2008: {
-    cite: "Zou GY, Donner A (2008) Construction of confidence limits about effect measures: a general approach. Statistics in Medicine 27:1693–1702",
-    checked: "from memory",
-  },
   kornGraubard1998: {
     cite: "Korn EL, Graubard BI (1998) Confidence intervals for proportions with small expected number of positive counts estimated from survey data. Survey Methodology 24:193–201",
+    checked: "from memory",
+  },
+  armitageBerry: {
+    cite: "Armitage P, Berry G, Matthews JNS (2002) Statistical Methods in Medical Research, 4th edition: direct standardisation",
+    checked: "from memory",
+  },
+  zouDonner2008: {
+    cite: "Zou GY, Donner A (2008) Construction of confidence limits about effect measures: a general approach. Statistics in Medicine 27:1693–1702",
     checked: "from memory",
   },
   angell2018: {
@@ -118,6 +134,10 @@ export const sources = {
   },
   cannonRoe1982: {
     cite: "Cannon RM, Roe RT (1982) Livestock Disease Surveys: a field manual for veterinarians. Canberra: Australian Government Publishing Service",
+    checked: "from memory",
+  },
+  cameronBaldock1998: {
+    cite: "Cameron AR, Baldock FC (1998) A new probability formula for surveys to substantiate freedom from disease. Preventive Veterinary Medicine 34:1–17",
     checked: "from memory",
   },
   macDiarmid1988: {

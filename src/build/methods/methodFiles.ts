@@ -4,6 +4,12 @@ import { coveragePicture } from "../pictures/coveragePicture.ts";
 import { falseAlarmPicture } from "../pictures/falseAlarmPicture.ts";
 import { funnelPicture } from "../pictures/funnelPicture.ts";
 import { sampleSizePicture } from "../pictures/sampleSizePicture.ts";
+import {
+  likenessCoverageTable,
+  manyGroupsTable,
+  shrunkCoverageTable,
+  widenedFunnelTable,
+} from "./benchmarkCoverageTables.ts";
 import { beyondFunnelTable } from "./beyondFunnelTable.ts";
 import { coverageTable } from "./coverageTable.ts";
 import { detectTable } from "./detectTable.ts";
@@ -26,7 +32,13 @@ const workedOut: Readonly<Record<string, Readonly<Record<string, () => string>>>
   "watching.md": { falseAlarms: falseAlarmTable, chartAlarms: handRunTable("chart") },
   "recovery.md": { recoveryCoverage: handRunTable("recovery") },
   "planning.md": { detection: detectTable },
-  "benchmarking.md": { beyondFunnel: beyondFunnelTable },
+  "benchmarking.md": {
+    beyondFunnel: beyondFunnelTable,
+    widenedFunnel: widenedFunnelTable,
+    shrunkCoverage: shrunkCoverageTable,
+    likenessCoverage: likenessCoverageTable,
+    manyGroups: manyGroupsTable,
+  },
   "tags.md": { heldTooMany: heldTooManyTable },
   "care.md": { gravity: () => gravity.join(", ") },
 };
