@@ -55,8 +55,10 @@ export const pairedChangeFunction = defineFunction({
       gives: problem("seen: 6 is fewer than the 7 that became lame or sound; enter all sheep looked at both times"),
     },
     {
-      call: [3, null, 60],
-      gives: problem("became_sound: it is left out; enter a whole number of sheep that became sound, 0 or more"),
+      call: [3, "some", 60],
+      gives: problem(
+        'became_sound: "some" is not a number; enter a whole number of sheep that became sound, 0 or more',
+      ),
     },
   ],
 });
