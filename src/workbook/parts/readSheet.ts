@@ -10,7 +10,7 @@ import { isYes } from "../xml/isYes.ts";
 import { type Opening, walkXml } from "../xml/walkXml.ts";
 import { prefixOf } from "./readStyles.ts";
 
-type Grid = Pick<Sheet, "rows" | "data" | "prefix" | "columnStyles" | "merged"> & { readonly tableParts: boolean };
+type Grid = Pick<Sheet, "rows" | "data" | "prefix" | "columnStyles" | "merged" | "filters"> & { readonly tableParts: boolean };
 
 type OpenRow = { -readonly [K in keyof SheetRow]: SheetRow[K] } & { cells: SheetCell[] };
 
@@ -54,6 +54,8 @@ export function readSheet({ part, text, sharedStrings, isDynamic, shift, dayOffs
   const rows: SheetRow[] = [];
   const columnStyles: { from: number; to: number; style: number }[] = [];
   const merged: Area[] = [];
+  const filters: Area[] = [];
+  let filter: Area | undefined;
   const leaders = new Map<string, { text: string; row: number; column: number; start: number }>();
   let data: { start: number; inner: number; close: number; end: number } | undefined;
   let prefix = "";
@@ -77,7 +79,8 @@ export function readSheet({ part, text, sharedStrings, isDynamic, shift, dayOffs
     const style =
       attributes.s !== undefined && isYes(attributes.customFormat ?? "1") ? Number(attributes.s) : undefined;
     const implied = attributes.r === undefined ? { implied: true as const } : {};
-    return { row: number, style, ...implied, start, inner: end, close: end, end, cells: [] };
+    const hidden = isYes(attributes.hidden) ? { hidden: true as const } : {};
+    return { row: number, style, ...implied, ...hidden, start, inner: end, close: end, end, cells: [] };
   };
 
   const openCell = ({ attributes, start }: Opening): OpenCell => {
@@ -151,6 +154,10 @@ export function readSheet({ part, text, sharedStrings, isDynamic, shift, dayOffs
       } else if (name === "mergeCell") {
         const area = readArea(attributes.ref ?? "");
         if (area) merged.push(area);
+      } else if (name === "autoFilter") filter = readArea(attributes.ref ?? "");
+      else if (name === "filterColumn" && filter) {
+        filters.push(filter);
+        filter = undefined;
       } else if (name === "tablePart") tableParts = true;
       if (selfClosing && (name === "v" || name === "t")) taking = undefined;
     },
@@ -192,7 +199,7 @@ export function readSheet({ part, text, sharedStrings, isDynamic, shift, dayOffs
   });
   if (!data) throw new WorkbookProblem(`The workbook is damaged: its part ${part} holds no cells.`);
   refuseTwice(rows, part);
-  return { rows, data, prefix, columnStyles, merged, tableParts };
+  return { rows, data, prefix, columnStyles, merged, filters, tableParts };
 }
 
 const outside = (part: string, what: string): WorkbookProblem =>
