@@ -79,8 +79,7 @@ def stored(text):
                 end += 1
             name = text[at:end]
             if end < len(text) and text[end] == "(" and name in prefixed:
-                # AGGREGATE stands without one in files of its time.
-                out += name if name == "AGGREGATE" else "_xlfn." + name
+                out += "_xlfn." + name
                 at = end
                 continue
         out += text[at]

@@ -19,16 +19,20 @@ import type { UniverParts } from "../univerParts.ts";
 import { aggregates, RunningTotals } from "./aggregates.ts";
 import { CellStore, TooMuch } from "./cellStore.ts";
 import { conditionals } from "./conditionals.ts";
+import { dateFunctions } from "./dates.ts";
 import { engineFunctions, textToNumber } from "./engineFunctions.ts";
 import { evaluateFormula, type Library, type WorksheetFunction } from "./evaluateFormula.ts";
 import { footFunction } from "./footFunction.ts";
+import { formatted } from "./formatted.ts";
 import { forms } from "./forms.ts";
 import { type Changed, type Task, workOutInOrder } from "./inOrder.ts";
 import { lookups } from "./lookups.ts";
 import { placeFunctions } from "./places.ts";
 import { plainFunctions } from "./plainFunctions.ts";
 import { RangeIndex } from "./rangeIndex.ts";
+import { spreads } from "./spreads.ts";
 import { subtotals } from "./subtotals.ts";
+import { textFunctions } from "./texts.ts";
 import { type Grid, isGrid } from "./values.ts";
 
 // Cells that may be read in all; measured, 100 million take about 15 s.
@@ -109,6 +113,10 @@ export function calculateWorkbook(
   };
   const functions = new Map<string, WorksheetFunction>([
     ...plainFunctions,
+    ...textFunctions,
+    ...dateFunctions,
+    ...spreads,
+    ...formatted(engine),
     ...aggregates(running),
     ...conditionals(index, isUnclear),
     ...lookups(index),

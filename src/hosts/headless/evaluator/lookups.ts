@@ -54,12 +54,25 @@ function lastNotAbove(wanted: Cell, vector: Vector, store: CellStore): number {
     while (at <= high && !(sameKind(vector.at(at), wanted) && !isCellError(vector.at(at)))) at += 1;
     store.spend(at - middle + 1);
     if (at > high) high = middle - 1;
-    else if (compareCells(vector.at(at), wanted) <= 0) {
-      found = at;
-      low = at + 1;
-    } else high = middle - 1;
+    else {
+      const order = compareCells(vector.at(at), wanted);
+      if (order === 0) return lastAlike(at, vector, store);
+      if (order < 0) {
+        found = at;
+        low = at + 1;
+      } else high = middle - 1;
+    }
   }
   return found;
+}
+
+/** The last of equal values that follow one another. */
+function lastAlike(from: number, vector: Vector, store: CellStore): number {
+  let at = from;
+  while (at + 1 < vector.length && sameKind(vector.at(at + 1), vector.at(from)) && compareCells(vector.at(at + 1), vector.at(from)) === 0)
+    at += 1;
+  store.spend(at - from);
+  return at;
 }
 
 function firstEqual(wanted: Cell, vector: Vector, how: How, backwards: boolean, store: CellStore, index: RangeIndex) {

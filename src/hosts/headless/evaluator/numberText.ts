@@ -9,7 +9,7 @@ export function numberText(value: number): string {
   const [digits = "0", exponent = "0"] = value.toExponential(14).split("e");
   const power = Number(exponent);
   const bare = digits.includes(".") ? digits.replace(/\.?0+$/, "") : digits;
-  if (power > 20 || power < -9) return `${bare}E${power < 0 ? "-" : "+"}${String(Math.abs(power)).padStart(2, "0")}`;
+  if (power > 19 || power < -9) return `${bare}E${power < 0 ? "-" : "+"}${String(Math.abs(power)).padStart(2, "0")}`;
   const sign = bare.startsWith("-") ? "-" : "";
   const all = bare.replace("-", "").replace(".", "");
   if (power < 0) return `${sign}0.${"0".repeat(-power - 1)}${all}`;

@@ -120,7 +120,6 @@ export const plainFunctions: ReadonlyMap<string, WorksheetFunction> = new Map<st
   ["RANK.EQ", rank(false)],
   ["RANK.AVG", rank(true)],
   ["CONCAT", concat],
-  ["CONCATENATE", ofCells((cells) => cells.map(textOf).join(""))],
   ["ISBLANK", ofCells(([cell = null]) => cell === null, true)],
   ["ISNUMBER", ofCells(([cell = null]) => typeof cell === "number", true)],
   ["ISTEXT", ofCells(([cell = null]) => typeof cell === "string", true)],
@@ -132,8 +131,6 @@ export const plainFunctions: ReadonlyMap<string, WorksheetFunction> = new Map<st
   ["N", ([value], calling) => asNumber(firstOf(calling.content(value)))],
   ["T", ([value], calling) => asText(firstOf(calling.content(value)))],
   ["TYPE", ([value], calling) => typeOf(calling.content(value))],
-  ["LEN", ofCells(([cell = null]) => textOf(cell).length)],
-  ["EXACT", ofCells(([one = null, other = null]) => textOf(one) === textOf(other))],
   ["TRANSPOSE", ([value], calling) => transpose(value, calling)],
 ]);
 
