@@ -8,7 +8,9 @@ export function summaryText(summary: Summary): string {
   const lines = [
     `${counted(formulas, "formula", "formulas")} worked out${callsText(summary)}.`,
     ...(kept > 0
-      ? [`${counted(kept, "formula keeps", "formulas keep")} what the spreadsheet had worked out; --all works out these too.`]
+      ? [
+          `${counted(kept, "formula keeps", "formulas keep")} what the spreadsheet had worked out; --all works out these too.`,
+        ]
       : []),
     ...(circular
       ? ["Some formulas go round in a circle: they depend on their own answer, which no program can settle."]

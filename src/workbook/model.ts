@@ -22,6 +22,8 @@ export interface SheetCell extends Place {
   readonly formula?: StoredFormula;
   /** It carries the mark of a dynamic array formula. */
   readonly dynamic: boolean;
+  /** A formula for which no value was saved. */
+  readonly unsaved?: true;
   /** Its element does not say where it stands: it follows the one before. */
   readonly implied?: true;
   /** Content this program does not know, carried along. */

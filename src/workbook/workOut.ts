@@ -56,7 +56,11 @@ const mostRounds = 4;
  * Has the engine work out the formulas that need it: those that call FOOT, have no saved value or follow the clock, and
  * all that hang on them. The answers that the spreadsheet itself has saved for the others stand.
  */
-export async function workOut(workbook: Workbook, engine: Engine, { all = false }: WorkingOut = {}): Promise<WorkedOut> {
+export async function workOut(
+  workbook: Workbook,
+  engine: Engine,
+  { all = false }: WorkingOut = {},
+): Promise<WorkedOut> {
   const around = surroundingsOf(workbook, engine);
   const tasks = workbook.sheets.flatMap((sheet, place) => tasksOf(sheet, place, around));
   const seeds = new Set<number>();
@@ -77,6 +81,7 @@ export async function workOut(workbook: Workbook, engine: Engine, { all = false 
 const volatile: ReadonlySet<string> = new Set("NOW TODAY RAND RANDARRAY RANDBETWEEN OFFSET INDIRECT".split(" "));
 
 const isSeed = ({ cell, translation, certain }: Task): boolean =>
+  cell.unsaved === true ||
   cell.value === null ||
   certain !== undefined ||
   translation?.foot === true ||
@@ -118,7 +123,8 @@ function taskOf(cell: SheetCell, place: number, around: Surroundings): TaskPart 
     reads: text.length > longestRead ? [] : referencesIn(`=${text}`, place, around.sheetByName),
   });
   if (formula?.kind === "data table") return leave("it belongs to a what-if data table");
-  if (stepsIn(text) > mostSteps) return leave(`it has more than ${mostSteps} steps, which is more than can be followed`);
+  if (stepsIn(text) > mostSteps)
+    return leave(`it has more than ${mostSteps} steps, which is more than can be followed`);
   if (formula?.kind === "array" && formula.area && cellsIn(formula.area) > mostArrayCells)
     return leave("its array covers more cells than can be worked out");
   try {
@@ -225,7 +231,8 @@ function engineCell({ cell, translation, certain }: Task): EngineCell {
   if (certain !== undefined || !translation) return { row, column, value: { error: "#NAME?" } };
   const common = { row, column, value, formula: translation.formula };
   const mayFill = translation.foot || translation.dynamic || dynamic;
-  if (formula?.kind === "array" && formula.area && !dynamic && !translation.foot) return { ...common, fixed: formula.area };
+  if (formula?.kind === "array" && formula.area && !dynamic && !translation.foot)
+    return { ...common, fixed: formula.area };
   return mayFill || formula?.kind === "array" ? common : { ...common, single: true };
 }
 

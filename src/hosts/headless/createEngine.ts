@@ -1,10 +1,10 @@
 import type { AnyFunction } from "../../definition/defineFunction.ts";
 import type { Engine } from "../../workbook/engine.ts";
+import { sortOfACopy } from "./arrayHelpers.ts";
 import { calculateWorkbook } from "./evaluator/calculateWorkbook.ts";
 import { forms } from "./evaluator/forms.ts";
 import { notWorkedOutHere } from "./evaluator/notWorkedOutHere.ts";
 import { refuseUnclearDates } from "./refuseUnclearDates.ts";
-import { sortOfACopy } from "./arrayHelpers.ts";
 import type { UniverParts } from "./univerParts.ts";
 
 /** Known beyond the library's functions. */

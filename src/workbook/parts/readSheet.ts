@@ -10,7 +10,9 @@ import { isYes } from "../xml/isYes.ts";
 import { type Opening, walkXml } from "../xml/walkXml.ts";
 import { prefixOf } from "./readStyles.ts";
 
-type Grid = Pick<Sheet, "rows" | "data" | "prefix" | "columnStyles" | "merged" | "filters"> & { readonly tableParts: boolean };
+type Grid = Pick<Sheet, "rows" | "data" | "prefix" | "columnStyles" | "merged" | "filters"> & {
+  readonly tableParts: boolean;
+};
 
 type OpenRow = { -readonly [K in keyof SheetRow]: SheetRow[K] } & { cells: SheetCell[] };
 
@@ -27,6 +29,8 @@ interface OpenCell {
   extraStart: number;
   extra: string | undefined;
   value: string | undefined;
+  /** It holds an element for its value, which may be empty. */
+  hasValue: boolean;
   formula: OpenFormula | undefined;
 }
 
@@ -104,6 +108,7 @@ export function readSheet({ part, text, sharedStrings, isDynamic, shift, dayOffs
       extraStart: 0,
       extra: undefined,
       value: undefined,
+      hasValue: false,
       formula: undefined,
     };
   };
@@ -134,8 +139,10 @@ export function readSheet({ part, text, sharedStrings, isDynamic, shift, dayOffs
       if (depth === 1) prefix = prefixOf(text, start, name);
       if (extraDepth > 0) return;
       if (name === "c" && row) cell = openCell(element);
-      else if (name === "v") taking = "value";
-      else if (name === "f" && cell) {
+      else if (name === "v") {
+        taking = "value";
+        if (cell) cell.hasValue = true;
+      } else if (name === "f" && cell) {
         cell.formula = { attributes, start, end, text: "" };
         taking = "formula";
       } else if (name === "t" && cell) taking = phonetic ? undefined : "inline";
@@ -181,7 +188,10 @@ export function readSheet({ part, text, sharedStrings, isDynamic, shift, dayOffs
         const { row: at, column, style, dynamic, start: from, formula } = cell;
         const value = readValue(cell, sharedStrings, part, dayOffset);
         const closed: ClosedCell = { row: at, column, style, dynamic, value, start: from, end };
-        if (formula) closed.formula = closeFormula(formula, cell);
+        if (formula) {
+          closed.formula = closeFormula(formula, cell);
+          if (!cell.hasValue) closed.unsaved = true;
+        }
         if (cell.implied) closed.implied = true;
         if (cell.extra !== undefined) closed.extra = cell.extra;
         row.cells.push(closed);

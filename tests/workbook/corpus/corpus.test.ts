@@ -56,7 +56,10 @@ describe("formulas with the values a spreadsheet saved for them", () => {
 
     it("are left only where spreadsheets differ", () => {
       expect(new Set(summary.left.map(({ reason }) => reason))).toEqual(
-        new Set(["md", "yd"].map((unit) => `DATEDIF with "${unit}" is answered in different ways by spreadsheets`)),
+        new Set([
+          ...["md", "yd"].map((unit) => `DATEDIF with "${unit}" is answered in different ways by spreadsheets`),
+          "what TRANSPOSE gives in a formula for one cell is not certain",
+        ]),
       );
     });
   });
@@ -76,7 +79,9 @@ describe("formulas with the values a spreadsheet saved for them", () => {
       openWorkbook(buildWorkbook({ sheets: [{ name: "One", rows }] })),
       engineInNode(),
     );
-    const line = openWorkbook(bytes).sheets[0]?.rows.at(-1)?.cells.map(({ value }) => value);
+    const line = openWorkbook(bytes)
+      .sheets[0]?.rows.at(-1)
+      ?.cells.map(({ value }) => value);
     expect(line).toEqual([99, 0.2, 2, 101, 7]);
     expect([summary.formulas, summary.kept]).toEqual([3, 2]);
   });

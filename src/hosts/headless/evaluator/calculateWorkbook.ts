@@ -65,7 +65,10 @@ export function calculateWorkbook(
   const formulas: Formula[] = [];
   const tasks: Task[] = [];
   const spills = sheets.map(() => new Map<number, Area>());
-  const formulaAt = sheets.map(({ cells }) => new Set(cells.flatMap(({ row, column, formula }) => formula === undefined ? [] : [placeKey(row, column)])));
+  const formulaAt = sheets.map(
+    ({ cells }) =>
+      new Set(cells.flatMap(({ row, column, formula }) => (formula === undefined ? [] : [placeKey(row, column)]))),
+  );
   const fillsOf = filledCells(sheets);
 
   sheets.forEach((sheet, place) => {
@@ -127,11 +130,12 @@ export function calculateWorkbook(
       spillAt: (sheet, row, column) => spills[sheet]?.get(placeKey(row, column)),
       isFormula: (sheet, row, column) => formulaAt[sheet]?.has(placeKey(row, column)) ?? false,
     }),
-    ...catalogue.map(
-      (definition) => [`FOOT.${definition.name}`, footFunction(definition, dateSystem, heard)] as const,
-    ),
+    ...catalogue.map((definition) => [`FOOT.${definition.name}`, footFunction(definition, dateSystem, heard)] as const),
   ]);
-  const library: Library = { form: (name) => forms.get(name), find: (name) => functions.get(name) ?? engine.find(name) };
+  const library: Library = {
+    form: (name) => forms.get(name),
+    find: (name) => functions.get(name) ?? engine.find(name),
+  };
 
   const evaluateOnce = (task: number): Cell | Grid => {
     const { node, cell } = formulas[task] as Formula;
@@ -188,7 +192,8 @@ export function calculateWorkbook(
     if (!isGrid(shaped) || !area) answer = { value: shownOf(isGrid(shaped) ? null : shaped) };
     else {
       const blocked = cell.fixed ? undefined : blockedBy(area, sheet, { row, column }, before);
-      if (blocked !== undefined) answer = { value: { error: "#SPILL!" }, ...(blocked === "" ? {} : { message: blocked }) };
+      if (blocked !== undefined)
+        answer = { value: { error: "#SPILL!" }, ...(blocked === "" ? {} : { message: blocked }) };
       else {
         const cells = shaped.grid.map((line) => line.map(shownOf));
         answer = { value: cells[0]?.[0] ?? 0, spill: { area, cells } };
@@ -281,7 +286,10 @@ export function calculateWorkbook(
 /** Formulas that may fill more than one cell go first, so that fewer are read before they are known. */
 function startOrder(formulas: readonly Formula[]): readonly number[] {
   const all = formulas.map((_, task) => task);
-  return [...all.filter((task) => formulas[task]?.cell.single !== true), ...all.filter((task) => formulas[task]?.cell.single === true)];
+  return [
+    ...all.filter((task) => formulas[task]?.cell.single !== true),
+    ...all.filter((task) => formulas[task]?.cell.single === true),
+  ];
 }
 
 /** Cells that an array formula filled when the file was saved, by the formula's key. */
@@ -311,7 +319,8 @@ const areaFor = ({ grid }: Grid, { row, column }: Place): Area => ({
 });
 
 function* placesIn({ top, left, bottom, right }: Area): Iterable<Place> {
-  for (let row = top; row <= bottom; row += 1) for (let column = left; column <= right; column += 1) yield { row, column };
+  for (let row = top; row <= bottom; row += 1)
+    for (let column = left; column <= right; column += 1) yield { row, column };
 }
 
 /**

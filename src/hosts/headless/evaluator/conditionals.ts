@@ -14,8 +14,7 @@ const numbers = (values: readonly Cell[]): readonly number[] =>
   values.filter((value): value is number => typeof value === "number");
 const errorIn = (values: readonly Cell[]): Cell | undefined => values.find(isCellError);
 
-const sum: Summing = (values) =>
-  errorIn(values) ?? numbers(values).reduce((total, value) => total + value, 0);
+const sum: Summing = (values) => errorIn(values) ?? numbers(values).reduce((total, value) => total + value, 0);
 const average: Summing = (values) => {
   const found = numbers(values);
   return errorIn(values) ?? (found.length === 0 ? errorOf("#DIV/0!") : Number(sum(found)) / found.length);
@@ -122,7 +121,8 @@ function answer(
   const same = (area: Area): boolean => heightOf(area) === height && widthOf(area) === width;
   if ((areas as SheetArea[]).some(({ area }) => !same(area))) return errorOf("#VALUE!");
   const from = summed === "count" ? undefined : oneArea(summed);
-  if (summed !== "count" && (!from || (fixed && !same(from.area)))) return from ? errorOf("#VALUE!") : refusalOf([summed]);
+  if (summed !== "count" && (!from || (fixed && !same(from.area))))
+    return from ? errorOf("#VALUE!") : refusalOf([summed]);
   const { store, toNumber } = calling;
   if (from) {
     const { top, left } = from.area;
@@ -171,7 +171,10 @@ export function conditionals(
         ? errorOf("#N/A")
         : answer(every(given, 0), every(given, 1), summed, summing, calling, index, true, isRefused);
   return new Map<string, WorksheetFunction>([
-    ["COUNTIF", ([range, criterion], calling) => answer([range], [criterion], "count", sum, calling, index, false, isRefused)],
+    [
+      "COUNTIF",
+      ([range, criterion], calling) => answer([range], [criterion], "count", sum, calling, index, false, isRefused),
+    ],
     [
       "COUNTIFS",
       (given, calling) =>

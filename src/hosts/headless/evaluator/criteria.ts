@@ -83,7 +83,8 @@ function inOrder(sign: string, value: Cell): Criterion {
     ">=": (order: number) => order >= 0,
   }[sign] as (order: number) => boolean;
   return {
-    fits: (cell) => typeof cell === typeof value && !isCellError(cell) && cell !== null && holds(compareCells(cell, value)),
+    fits: (cell) =>
+      typeof cell === typeof value && !isCellError(cell) && cell !== null && holds(compareCells(cell, value)),
     fitsBlank: false,
     keys: undefined,
   };

@@ -36,7 +36,8 @@ const two = (part: number): string => String(part).padStart(2, "0");
 function dayIn(year: number, months: number, day: number): number {
   const [y, m] = [year + Math.floor(months / 12), ((months % 12) + 12) % 12];
   const first = momentFromText(`${String(y).padStart(4, "0")}-${two(m + 1)}-01`) ?? Number.NaN;
-  const length = [31, (y % 4 === 0 && y % 100 !== 0) || y % 400 === 0 ? 29 : 28, 31, 30, 31, 30, 31, 31, 30, 31, 30, 31][m] ?? 31;
+  const length =
+    [31, (y % 4 === 0 && y % 100 !== 0) || y % 400 === 0 ? 29 : 28, 31, 30, 31, 30, 31, 31, 30, 31, 30, 31][m] ?? 31;
   return first + Math.min(day, length) - 1;
 }
 

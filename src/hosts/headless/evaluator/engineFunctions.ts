@@ -1,5 +1,6 @@
 import type { BaseFunction, BaseValueObject, FunctionVariantType } from "@univerjs/engine-formula";
 import { type Cell, type ErrorCode, errorCodes, isCellError } from "../../../cells/cell.ts";
+import { lastColumn, lastRow } from "../../../workbook/limits.ts";
 import type { Registration } from "../bridge.ts";
 import type { UniverParts } from "../univerParts.ts";
 import type { Calling, WorksheetFunction } from "./evaluateFormula.ts";
@@ -10,8 +11,14 @@ const known: ReadonlySet<string> = new Set(errorCodes);
 
 /** Cells as the engine's values and back. */
 function converters({ formula }: UniverParts) {
-  const { ArrayValueObject, BooleanValueObject, ErrorValueObject, NullValueObject, NumberValueObject, StringValueObject } =
-    formula;
+  const {
+    ArrayValueObject,
+    BooleanValueObject,
+    ErrorValueObject,
+    NullValueObject,
+    NumberValueObject,
+    StringValueObject,
+  } = formula;
   const toEngine = (cell: Cell): BaseValueObject => {
     if (typeof cell === "number") return NumberValueObject.create(cell);
     if (typeof cell === "string") return StringValueObject.create(cell);
@@ -46,19 +53,22 @@ export function engineFunctions(parts: UniverParts, replaced: readonly Registrat
   const { toEngine, toCell, toArray } = converters(parts);
   const { formula, core } = parts;
   const makers = new Map<string, Registration[0]>();
-  for (const list of formula.ALL_IMPLEMENTED_FUNCTIONS as unknown as readonly Registration[]) makers.set(String(list[1]), list[0]);
+  for (const list of formula.ALL_IMPLEMENTED_FUNCTIONS as unknown as readonly Registration[])
+    makers.set(String(list[1]), list[0]);
   for (const [maker, name] of replaced) makers.set(String(name), maker);
   const made = new Map<string, WorksheetFunction>();
 
   const make = (name: string, Maker: Registration[0]): WorksheetFunction => {
     const executor = new Maker(name) as BaseFunction;
+    if (executor.needsSheetRowColumnCount) executor.setSheetRowColumnCount(lastRow, lastColumn);
     if (executor.needsLocale) executor.setLocale(core.LocaleType.EN_US);
     const toArgument = (value: Value | undefined, calling: Calling): FunctionVariantType => {
       if (value === undefined) return toEngine(null);
       if (isLambda(value)) return toEngine(errorOf("#VALUE!"));
       if (isReference(value)) {
         const [only] = value.areas;
-        if (!only || value.areas.length > 1) return toArray(value.areas.flatMap((area) => calling.store.arrayCells(area)));
+        if (!only || value.areas.length > 1)
+          return toArray(value.areas.flatMap((area) => calling.store.arrayCells(area)));
         return toArray(calling.store.arrayCells(only));
       }
       return isGrid(value) ? toArray(value.grid) : toEngine(value);
@@ -72,7 +82,11 @@ export function engineFunctions(parts: UniverParts, replaced: readonly Registrat
       if (!answer || !("isArray" in answer)) return errorOf("#VALUE!");
       const value = answer as BaseValueObject;
       if (value.isArray())
-        return gridOr((value as unknown as { getArrayValue: () => BaseValueObject[][] }).getArrayValue().map((line) => line.map(toCell)));
+        return gridOr(
+          (value as unknown as { getArrayValue: () => BaseValueObject[][] })
+            .getArrayValue()
+            .map((line) => line.map(toCell)),
+        );
       return toCell(value);
     };
   };

@@ -133,7 +133,8 @@ class ChangedCells {
   isIn({ sheet, area: { top, left, bottom, right } }: SheetArea): boolean {
     const columns = this.#sheets.get(sheet);
     if (!columns) return false;
-    const wanted = right - left < columns.size ? range(left, right) : [...columns.keys()].filter((c) => c >= left && c <= right);
+    const wanted =
+      right - left < columns.size ? range(left, right) : [...columns.keys()].filter((c) => c >= left && c <= right);
     return wanted.some((column) => {
       const rows = columns.get(column);
       if (!rows) return false;
@@ -162,7 +163,8 @@ export function workOutInOrder(tasks: readonly Task[], order: readonly number[],
     const changed = new ChangedCells();
     const surprises: { task: number; at: number; places: readonly Place[] }[] = [];
     const reads = (task: number): readonly SheetArea[] => [...(tasks[task] as Task).reads, ...(found[task] ?? [])];
-    const must = (task: number): boolean => dirty === undefined || dirty.has(task) || reads(task).some((area) => changed.isIn(area));
+    const must = (task: number): boolean =>
+      dirty === undefined || dirty.has(task) || reads(task).some((area) => changed.isIn(area));
     inOneRound(tasks, order, {
       keepCircular: work.keepCircular,
       evaluate(task, isOpen) {

@@ -69,14 +69,19 @@ function lastNotAbove(wanted: Cell, vector: Vector, store: CellStore): number {
 /** The last of equal values that follow one another. */
 function lastAlike(from: number, vector: Vector, store: CellStore): number {
   let at = from;
-  while (at + 1 < vector.length && sameKind(vector.at(at + 1), vector.at(from)) && compareCells(vector.at(at + 1), vector.at(from)) === 0)
+  while (
+    at + 1 < vector.length &&
+    sameKind(vector.at(at + 1), vector.at(from)) &&
+    compareCells(vector.at(at + 1), vector.at(from)) === 0
+  )
     at += 1;
   store.spend(at - from);
   return at;
 }
 
 function firstEqual(wanted: Cell, vector: Vector, how: How, backwards: boolean, store: CellStore, index: RangeIndex) {
-  const pattern = how === "wildcard" && typeof wanted === "string" && /[*?~]/.test(wanted) ? wildcard(wanted) : undefined;
+  const pattern =
+    how === "wildcard" && typeof wanted === "string" && /[*?~]/.test(wanted) ? wildcard(wanted) : undefined;
   const fits = (cell: Cell): boolean =>
     pattern ? typeof cell === "string" && pattern(cell) : sameKind(cell, wanted) && compareCells(cell, wanted) === 0;
   if (vector.column && !pattern) {
@@ -108,7 +113,8 @@ function nearest(wanted: Cell, vector: Vector, larger: boolean, store: CellStore
     const order = compareCells(cell, wanted);
     if (order === 0) return place;
     if (larger ? order < 0 : order > 0) continue;
-    const better = found === -1 || (larger ? compareCells(cell, vector.at(found)) < 0 : compareCells(cell, vector.at(found)) > 0);
+    const better =
+      found === -1 || (larger ? compareCells(cell, vector.at(found)) < 0 : compareCells(cell, vector.at(found)) > 0);
     if (better) found = place;
   }
   return found;
@@ -276,7 +282,9 @@ function linesOf(value: Value | undefined, down: boolean, calling: Calling): Lin
     const [only] = value.areas;
     if (!only || value.areas.length > 1) return undefined;
     const { sheet, area } = only;
-    const part = (change: Partial<SheetArea["area"]>): Reference => ({ areas: [{ sheet, area: { ...area, ...change } }] });
+    const part = (change: Partial<SheetArea["area"]>): Reference => ({
+      areas: [{ sheet, area: { ...area, ...change } }],
+    });
     const column = (place: number) => part({ left: area.left + place, right: area.left + place });
     const row = (place: number) => part({ top: area.top + place, bottom: area.top + place });
     return down

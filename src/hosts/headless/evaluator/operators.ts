@@ -50,8 +50,7 @@ const blankLike = (other: Cell): Cell => (typeof other === "string" ? "" : typeo
 export function compareCells(one: Cell, other: Cell): number {
   const left = one === null ? blankLike(other) : one;
   const right = other === null ? blankLike(left) : other;
-  if (typeof left === "number" && typeof right === "number")
-    return sameNumber(left, right) ? 0 : left < right ? -1 : 1;
+  if (typeof left === "number" && typeof right === "number") return sameNumber(left, right) ? 0 : left < right ? -1 : 1;
   if (typeof left === "string" && typeof right === "string")
     return sameText(left, right) ? 0 : collator.compare(left, right) || (left < right ? -1 : 1);
   if (typeof left === "boolean" && typeof right === "boolean") return Number(left) - Number(right);

@@ -1,8 +1,8 @@
 import { type Cell, isCellError } from "../../../cells/cell.ts";
 import type { Area } from "../../../workbook/address.ts";
-import { lastColumn, lastRow } from "../../../workbook/limits.ts";
 import { type FormulaNode, parseFormula } from "../../../workbook/formula/parseFormula.ts";
 import type { SheetArea } from "../../../workbook/formula/referencesIn.ts";
+import { lastColumn, lastRow } from "../../../workbook/limits.ts";
 import type { Calling, WorksheetFunction } from "./evaluateFormula.ts";
 import { numberOf, textOf } from "./operators.ts";
 import { errorOf, gridOr, isGrid, isReference, type Reference, type Value } from "./values.ts";

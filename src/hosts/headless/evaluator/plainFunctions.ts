@@ -1,4 +1,5 @@
 import { type Cell, isCellError } from "../../../cells/cell.ts";
+import { NotWorkedOut } from "../../../workbook/formula/notWorkedOut.ts";
 import type { Calling, WorksheetFunction } from "./evaluateFormula.ts";
 import { truthOf } from "./forms.ts";
 import { numberOf, sameNumber, textOf } from "./operators.ts";
@@ -143,6 +144,7 @@ const asNumber = (cell: Cell): Cell =>
 const asText = (cell: Cell): Cell => (isCellError(cell) || typeof cell === "string" ? cell : "");
 
 function transpose(value: Value | undefined, calling: Calling): Value {
+  if (!calling.arrays) throw new NotWorkedOut("what TRANSPOSE gives in a formula for one cell is not certain");
   const grid =
     isReference(value) && value.areas[0] ? calling.store.arrayCells(value.areas[0]) : cellsOf(calling.content(value));
   return gridOr((grid[0] ?? []).map((_, column) => grid.map((line) => line[column] ?? null)));

@@ -8,7 +8,10 @@ const noValue = errorOf("#VALUE!");
 /** The longest text a cell can hold. */
 const longest = 32_767;
 
-type Each = (cells: readonly (Cell | undefined)[], number: (cell: Cell | undefined, otherwise: number) => number) => Cell;
+type Each = (
+  cells: readonly (Cell | undefined)[],
+  number: (cell: Cell | undefined, otherwise: number) => number,
+) => Cell;
 
 /** A function of texts: numbers, blanks, TRUE and FALSE are read as the text they show. */
 const ofTexts =
@@ -66,7 +69,17 @@ export const textFunctions: ReadonlyMap<string, WorksheetFunction> = new Map<str
   ["UPPER", ofTexts(([one]) => text(one).toUpperCase(), 1, 1)],
   ["LOWER", ofTexts(([one]) => text(one).toLowerCase(), 1, 1)],
   ["PROPER", ofTexts(([one]) => proper(text(one)), 1, 1)],
-  ["TRIM", ofTexts(([one]) => text(one).replace(/^ +| +$/g, "").replace(/ {2,}/g, " "), 1, 1)],
+  [
+    "TRIM",
+    ofTexts(
+      ([one]) =>
+        text(one)
+          .replace(/^ +| +$/g, "")
+          .replace(/ {2,}/g, " "),
+      1,
+      1,
+    ),
+  ],
   // The control signs are what CLEAN takes out.
   // biome-ignore lint/suspicious/noControlCharactersInRegex: see above
   ["CLEAN", ofTexts(([one]) => text(one).replace(/[\u0000-\u001f]/g, ""), 1, 1)],

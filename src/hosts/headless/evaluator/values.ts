@@ -1,6 +1,6 @@
 import { type Cell, type CellError, type ErrorCode, isCellError } from "../../../cells/cell.ts";
-import type { SheetArea } from "../../../workbook/formula/referencesIn.ts";
 import type { FormulaNode } from "../../../workbook/formula/parseFormula.ts";
+import type { SheetArea } from "../../../workbook/formula/referencesIn.ts";
 
 /** Cells named by their places. */
 export interface Reference {
