@@ -47,6 +47,7 @@ import { tagKeyFunction } from "./records/tagKey.ts";
 import { batchMlFunction } from "./treatment/batchMl.ts";
 import { bathLitresFunction } from "./treatment/bathLitres.ts";
 import { bathMixFunction } from "./treatment/bathMix.ts";
+import { bathSheepFunction } from "./treatment/bathSheep.ts";
 import { carePlanFunction } from "./treatment/carePlan.ts";
 import { doseMlFunction } from "./treatment/doseMl.ts";
 import { siteMlFunction } from "./treatment/siteMl.ts";
@@ -96,6 +97,7 @@ export const catalogue: readonly AnyFunction[] = [
   batchMlFunction,
   bathLitresFunction,
   bathMixFunction,
+  bathSheepFunction,
   mgPerPcuFunction,
   medicineUseFunction,
   sampleToEstimateFunction,

@@ -148,6 +148,82 @@ export const sources = {
     cite: "Published advice on lame sheep: treat within 3 days of seeing them lame; cull after two cases in a season",
     checked: "read",
   },
+  smith2014: {
+    cite: "Smith EM and others (2014) Veterinary Journal 201:295–301, abstract: horn of sheep at pasture keeps its own length; overgrown horn came after lameness and not before it",
+    checked: "read",
+  },
+  laven2012: {
+    cite: "Laven RA (2012) New Zealand Veterinary Journal 60:213, abstract: in the trial of Kaler and others 2010 trimming delayed healing, and should not be used to treat footrot",
+    checked: "read",
+  },
+  footrotAdvice: {
+    cite: "Sheep Veterinary Society: advice on treating and controlling footrot (inspect and treat within 3 days, no trimming, clean between the claws and spray, spray alone for lambs with interdigital dermatitis, cull repeat offenders, vaccination helpful)",
+    checked: "read",
+  },
+  coddAdvice: {
+    cite: "NADIS and published interviews with the Liverpool group on contagious ovine digital dermatitis: starts at the top of the hoof, hard to tell from footrot, injection rather than bath, formalin painful on raw feet, horn may not grow back",
+    checked: "read",
+  },
+  footbathAdvice: {
+    cite: "Farmers Weekly: step-by-step guide to foot-bathing sheep (a place with scald of lambs, no cure of footrot; standing times differ from product to product)",
+    checked: "read",
+  },
+  antibioticBaths: {
+    cite: "Department of Agriculture, Ireland: warning against antibiotic footbaths for cattle (off label, residues, resistance, environment)",
+    checked: "read",
+  },
+  west1983: {
+    cite: "West DM (1983) New Zealand Veterinary Journal 31:152–156, abstract: foot abscess of the heel is an infection of the joint within the hoof; permanent damage, walking again after about two months",
+    checked: "read",
+  },
+  granulomas: {
+    cite: "UK-Vet Livestock: lameness in sheep, a practical guide to non-contagious foot diseases (first part): granulomas are very painful, and overgrown horn may hide them",
+    checked: "read",
+  },
+  footAndMouth: {
+    cite: "GOV.UK and gov.scot: foot and mouth disease, how to spot and report it (lameness is the main sign in sheep; blisters are small; tell the authority at once)",
+    checked: "read",
+  },
+  bluetongue: {
+    cite: "Irish Farmers Journal: the clinical signs of bluetongue (sores in mouth and nose, feet hot and tender where skin meets horn, lame; must be reported)",
+    checked: "read",
+  },
+  orfAdvice: {
+    cite: "NADIS: non-parasitic skin conditions in sheep, and Virginia Tech: fact sheet on contagious ecthyma (orf infects people, sores at coronary band and teats, virus lives in dried scabs; wear gloves)",
+    checked: "read",
+  },
+  transport2005: {
+    cite: "Regulation (EC) No 1/2005, Annex I Chapter I point 2(a), as quoted by the EU Reference Centre for Animal Welfare: unfit when unable to move independently without pain or to walk unassisted",
+    checked: "read",
+  },
+  reportableFootrot: {
+    cite: "Local Land Services, New South Wales: virulent footrot must be notified there",
+    checked: "read",
+  },
+  organicWithdrawal: {
+    cite: "Regulation (EU) 2018/848, Annex II Part II point 1.5.2.5, as quoted in the Official Journal C 126 of 21.3.2022: organic withdrawal is longer than the product's own",
+    checked: "read",
+  },
+  zincSalts: {
+    cite: "Standard atomic weights (IUPAC, abridged): Zn 65.38, S 32.06, O 15.999, H 1.008; hence zinc sulphate heptahydrate 287.541 and monohydrate 179.451 g/mol, checked with the library mf-parser",
+    checked: "from memory",
+  },
+  zincHeptahydrate: {
+    cite: "Primary Industries and Regions, South Australia (2014) Footrot treatment using zinc sulphate: the 10 % is of heptahydrate",
+    checked: "read",
+  },
+  copperBath2004: {
+    cite: "Acute sheep poisoning from a copper sulfate footbath (2004) Veterinary and Human Toxicology 46:315–318, abstract: a 5 % bath, drunk by thirsty sheep, killed 12 of 27",
+    checked: "read",
+  },
+  copperRange: {
+    cite: "Copper sulphate footbaths are published at up to 5 %",
+    checked: "from memory",
+  },
+  northernIreland: {
+    cite: "Regulation (EU) 2019/6 applies in Northern Ireland (Windsor Framework, Annex 2)",
+    checked: "from memory",
+  },
   kaplanMeier1958: {
     cite: "Kaplan EL, Meier P (1958) Nonparametric estimation from incomplete observations. Journal of the American Statistical Association 53:457–481",
     checked: "from memory",

@@ -1,7 +1,7 @@
 import { dayOf } from "../../src/cells/day.ts";
 import { endsByDay } from "../../src/core/survival/endsByDay.ts";
 import { type SoundShare, soundBy } from "../../src/core/survival/soundBy.ts";
-import { watchedAnimals } from "../../src/core/survival/watchedAnimals.ts";
+import { watchedAnimals, watchFault } from "../../src/core/survival/watchedAnimals.ts";
 import { about, defineFunction } from "../../src/definition/defineFunction.ts";
 import { nothing, problem } from "../../src/definition/problemExamples.ts";
 import { wholeDays } from "../../src/reading/numbers.ts";
@@ -34,6 +34,8 @@ export const soundByFunction = defineFunction({
   ),
   caution: undefined,
   sources: [sources.kaplanMeier1958, sources.logLogLimits, sources.freireich1963],
+  rowFault: ({ treated, sound_on, as_of, left_on }, index) =>
+    watchFault({ treated, soundOn: sound_on, asOf: as_of, leftOn: left_on }, index),
   compute: ({ treated, sound_on, as_of, by_days, confidence, left_on }) =>
     soundBy(endsByDay(watchedAnimals(treated, sound_on, as_of, left_on)), by_days, confidence),
   examples: [
@@ -78,13 +80,21 @@ export const soundByFunction = defineFunction({
       ),
     },
     {
+      shows: "A sheep found sound before it was treated is left out",
       call: [
         [dayOf("2026-03-02"), dayOf("2026-03-05")],
         [dayOf("2026-03-04"), dayOf("2026-03-04")],
         dayOf("2026-03-20"),
         7,
       ],
-      gives: problem("sound_on, row 2: 4 Mar 2026 is before the treatment on 5 Mar 2026; mend one of the two dates"),
+      gives: [
+        [
+          1,
+          "",
+          "",
+          "1 row left out; to mend: sound_on, row 2: 4 Mar 2026 is before the treatment on 5 Mar 2026; mend one of the two dates",
+        ],
+      ],
     },
     {
       call: [[dayOf("2026-03-02")], [null], dayOf("2026-03-01"), 7],

@@ -2,7 +2,7 @@ import { dayOf } from "../../src/cells/day.ts";
 import { endsByDay } from "../../src/core/survival/endsByDay.ts";
 import type { CurveStep } from "../../src/core/survival/kaplanMeier.ts";
 import { soundCurve } from "../../src/core/survival/soundCurve.ts";
-import { watchedAnimals } from "../../src/core/survival/watchedAnimals.ts";
+import { watchedAnimals, watchFault } from "../../src/core/survival/watchedAnimals.ts";
 import { about, defineFunction } from "../../src/definition/defineFunction.ts";
 import { problem } from "../../src/definition/problemExamples.ts";
 import { table } from "../../src/writing/result.ts";
@@ -32,6 +32,8 @@ export const soundCurveFunction = defineFunction({
   ),
   caution: undefined,
   sources: [sources.kaplanMeier1958, sources.logLogLimits, sources.freireich1963],
+  rowFault: ({ treated, sound_on, as_of, left_on }, index) =>
+    watchFault({ treated, soundOn: sound_on, asOf: as_of, leftOn: left_on }, index),
   compute: ({ treated, sound_on, as_of, confidence, left_on }) =>
     soundCurve(endsByDay(watchedAnimals(treated, sound_on, as_of, left_on)), confidence),
   examples: [

@@ -1,11 +1,13 @@
-import { type GroupPrevalence, prevalenceByGroup } from "../../src/core/prevalence/prevalenceByGroup.ts";
+import { countFault } from "../../src/core/prevalence/checkCounts.ts";
+import { type GroupPrevalence, prevalenceByGroup, totalFault } from "../../src/core/prevalence/prevalenceByGroup.ts";
 import { about, defineFunction } from "../../src/definition/defineFunction.ts";
 import { problem } from "../../src/definition/problemExamples.ts";
-import { column } from "../../src/reading/parameter.ts";
+import { column, leavingOut } from "../../src/reading/parameter.ts";
 import { text } from "../../src/reading/words.ts";
 import { table } from "../../src/writing/result.ts";
+import { leftOutNote } from "../leftOutNote.ts";
 import { sources } from "../sources.ts";
-import { confidenceChoice, gatherColumns } from "./gatherColumns.ts";
+import { confidenceChoice, countedColumns } from "./gatherColumns.ts";
 
 export const prevalenceByGroupFunction = defineFunction({
   name: "PREVBY",
@@ -15,11 +17,12 @@ export const prevalenceByGroupFunction = defineFunction({
   notes: [
     "A row for each group in order of first appearance, then all. Names that differ only in capitals or spaces are one group.",
     "A group of which no sheep was looked at shows its counts and no share.",
-    "Leave total rows out of the ranges: a group called all is refused, because it would count every sheep twice.",
+    "A row of a group called all is left out, because it would count every sheep twice.",
+    leftOutNote,
   ],
   parameters: {
-    groups: column(text("the name of a group"), "Name of the group in each row"),
-    ...gatherColumns,
+    groups: leavingOut(column(text("the name of a group"), "Name of the group in each row")),
+    ...countedColumns,
     confidence: confidenceChoice,
   },
   result: table<GroupPrevalence>(
@@ -33,6 +36,7 @@ export const prevalenceByGroupFunction = defineFunction({
   ),
   caution: undefined,
   sources: [sources.wilson1927, sources.practice],
+  rowFault: ({ groups, lame, seen }, index) => totalFault(groups, index) ?? countFault(lame, seen, index),
   compute: ({ groups, lame, seen, confidence }) => prevalenceByGroup(groups, lame, seen, confidence),
   examples: [
     {
@@ -50,20 +54,29 @@ export const prevalenceByGroupFunction = defineFunction({
       ],
     },
     {
+      shows: "Two rows that cannot be used: a group without its name, and more lame than seen",
       call: [
-        ["ewes", ""],
-        [2, 1],
-        [40, 20],
+        ["ewes", "", "rams"],
+        [2, 1, 9],
+        [40, 20, 8],
       ],
-      gives: problem("groups, row 2: it is blank, but the row holds a record; enter the name of a group"),
+      gives: [
+        ["group", "lame", "seen", "share", "low", "high"],
+        ["ewes", 2, 40, 0.05, about(0.0138206674), about(0.1650387737)],
+        ["all", 2, 40, 0.05, about(0.0138206674), about(0.1650387737)],
+        [
+          "2 rows left out; the first to mend: groups, row 2: it is blank, but the row holds a record; enter the name of a group",
+          "",
+          "",
+          "",
+          "",
+          "",
+        ],
+      ],
     },
     {
-      call: [
-        ["ewes", "rams"],
-        [2, 9],
-        [40, 8],
-      ],
-      gives: problem("lame, row 2: 9 is more than the 8 seen; enter the lame sheep among those seen"),
+      call: [["rams"], [9], [8]],
+      gives: problem("lame: 9 is more than the 8 seen; enter the lame sheep among those seen"),
     },
   ],
 });

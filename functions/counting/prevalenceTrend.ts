@@ -1,12 +1,14 @@
 import { dayOf } from "../../src/cells/day.ts";
+import { countFault } from "../../src/core/prevalence/checkCounts.ts";
 import { type PrevalenceTrend, prevalenceTrend } from "../../src/core/prevalence/prevalenceTrend.ts";
 import { about, defineFunction } from "../../src/definition/defineFunction.ts";
 import { nothing, problem } from "../../src/definition/problemExamples.ts";
 import { day } from "../../src/reading/days.ts";
-import { column } from "../../src/reading/parameter.ts";
+import { column, leavingOut } from "../../src/reading/parameter.ts";
 import { row } from "../../src/writing/result.ts";
+import { leftOutNote } from "../leftOutNote.ts";
 import { sources } from "../sources.ts";
-import { gatherColumns } from "./gatherColumns.ts";
+import { countedColumns } from "./gatherColumns.ts";
 
 export const prevalenceTrendFunction = defineFunction({
   name: "PREVTREND",
@@ -19,9 +21,10 @@ export const prevalenceTrendFunction = defineFunction({
     "p is how often chance alone brings a rise or fall at least as steep when nothing changed: 0.04 is 4 times in 100. z is the same in standard deviations.",
     "It sees a straight rise or fall only; a share that goes up and down again over the year shows no trend. Chart it with LAMEWATCH.",
     "It takes each look at a sheep as a separate one. Gathers close together see the same lame sheep again, and p is then too small.",
+    leftOutNote,
     "When no sheep, or every sheep, was lame, there is no change: 0, 0 and p = 1.",
   ],
-  parameters: { dates: column(day, "Day of each gather"), ...gatherColumns },
+  parameters: { dates: leavingOut(column(day, "Day of each gather")), ...countedColumns },
   result: row<PrevalenceTrend>(
     ["change in 30 days", "share", ({ changePer30Days }) => changePer30Days],
     ["z", "rate", ({ z }) => z],
@@ -29,6 +32,7 @@ export const prevalenceTrendFunction = defineFunction({
   ),
   caution: undefined,
   sources: [sources.armitage1955],
+  rowFault: ({ lame, seen }, index) => countFault(lame, seen, index),
   compute: ({ dates, lame, seen }) => prevalenceTrend(dates, lame, seen),
   examples: [
     {

@@ -1,5 +1,6 @@
 import { dayOf } from "../../src/cells/day.ts";
 import { gatherLimits, type LimitKind } from "../../src/core/charts/gatherLimits.ts";
+import { gatherFault } from "../../src/core/charts/gathersByDay.ts";
 import { lameWatch, type WatchedGather } from "../../src/core/charts/lameWatch.ts";
 import { about, defineFunction } from "../../src/definition/defineFunction.ts";
 import { problem } from "../../src/definition/problemExamples.ts";
@@ -49,6 +50,7 @@ export const lameWatchFunction = defineFunction({
   ),
   caution: undefined,
   sources: [sources.shewhart1931, sources.nistProportions, sources.westernElectric1956],
+  rowFault: ({ lame, seen }, index) => gatherFault(lame, seen, index),
   compute: ({ dates, lame, seen, baseline_gathers, limits }) =>
     lameWatch(dates, lame, seen, { baselineGathers: baseline_gathers, limits }),
   examples: [
@@ -112,23 +114,29 @@ export const lameWatchFunction = defineFunction({
       gives: problem("baseline_gathers: 3 cannot be the baseline of 2 gathers; enter 1 to 2"),
     },
     {
+      shows: "A gather of which no sheep were looked at, and one without its day",
       call: [
-        [dayOf("2026-03-01"), dayOf("2026-04-01")],
-        [4, 0],
-        [100, 0],
+        [dayOf("2026-03-01"), dayOf("2026-04-01"), null],
+        [4, 0, 6],
+        [100, 0, 100],
       ],
-      gives: problem(
-        "seen, row 2: 0 sheep seen on this day give no share; enter how many were looked at, or leave the row blank",
-      ),
+      gives: [
+        ["date", "share", "centre", "low limit", "high limit", "signal"],
+        [dayOf("2026-03-01"), 0.04, 0.04, 0, 0.11, ""],
+        [
+          "2 rows left out; the first to mend: seen, row 2: 0 sheep seen on this day give no share; enter how many were looked at, or leave the row blank",
+          "",
+          "",
+          "",
+          "",
+          "",
+        ],
+      ],
     },
     {
-      call: [
-        [dayOf("2026-03-01"), null],
-        [4, 6],
-        [100, 100],
-      ],
+      call: [[dayOf("2026-04-01")], [0], [0]],
       gives: problem(
-        "dates, row 2: it is blank, but the row holds a record; enter a real date, or text such as 2026-03-14",
+        "seen: 0 sheep seen on this day give no share; enter how many were looked at, or leave the row blank",
       ),
     },
   ],

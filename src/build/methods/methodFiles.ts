@@ -1,4 +1,5 @@
 import { readFileSync } from "node:fs";
+import { gravity } from "../../core/lesions/gravity.ts";
 import { coveragePicture } from "../pictures/coveragePicture.ts";
 import { falseAlarmPicture } from "../pictures/falseAlarmPicture.ts";
 import { funnelPicture } from "../pictures/funnelPicture.ts";
@@ -7,6 +8,7 @@ import { beyondFunnelTable } from "./beyondFunnelTable.ts";
 import { coverageTable } from "./coverageTable.ts";
 import { detectTable } from "./detectTable.ts";
 import { falseAlarmTable } from "./falseAlarmTable.ts";
+import { heldTooManyTable } from "./heldTooMany.ts";
 import { weightedCoverageTable } from "./weightedCoverageTable.ts";
 
 /** What the pages need worked out, by the placeholder it stands for. */
@@ -16,6 +18,8 @@ const workedOut: Readonly<Record<string, Readonly<Record<string, () => string>>>
   "watching.md": { falseAlarms: falseAlarmTable },
   "planning.md": { detection: detectTable },
   "benchmarking.md": { beyondFunnel: beyondFunnelTable },
+  "tags.md": { heldTooMany: heldTooManyTable },
+  "care.md": { gravity: () => gravity.join(", ") },
 };
 
 const pictures = {

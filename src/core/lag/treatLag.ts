@@ -36,23 +36,16 @@ export function treatLag(
   let inTime = 0;
   let untreated = 0;
   let late = 0;
+  const records = { seenLame, treated, asOf };
   seenLame.forEach((seen, index) => {
-    notAfter(asOf, seen, "seen_lame", index);
+    const fault = lagFault(records, index);
+    if (fault !== undefined) throw fault;
     const day = treated[index];
     if (day === undefined) {
       untreated++;
       if (asOf !== undefined && asOf - seen > withinDays) late++;
       return;
     }
-    notAfter(asOf, day, "treated", index);
-    if (day < seen)
-      throw new Problem(
-        `${showDay(day)} is before the sheep was seen lame on ${showDay(seen)}; mend one of the two dates`,
-        {
-          argument: "treated",
-          index,
-        },
-      );
     waits[waited++] = day - seen;
     if (day - seen <= withinDays) inTime++;
   });
@@ -64,13 +57,27 @@ export function treatLag(
   };
 }
 
-function notAfter(asOf: Day | undefined, day: Day, argument: string, index: number): void {
-  if (asOf !== undefined && day > asOf)
-    throw new Problem(`${showDay(day)} is after as_of, ${showDay(asOf)}; mend one of the two dates`, {
-      argument,
-      index,
-    });
+/** Lame sheep, a row each, and the day up to which the records are complete, when it is known. */
+interface LagRecords {
+  readonly seenLame: readonly Day[];
+  readonly treated: readonly (Day | undefined)[];
+  readonly asOf: Day | undefined;
 }
+
+/** What is wrong with the days of one row: they cannot have followed each other so. */
+export function lagFault({ seenLame, treated, asOf }: LagRecords, index: number): Problem | undefined {
+  const seen = seenLame[index] as Day;
+  const day = treated[index];
+  if (asOf !== undefined && seen > asOf) return notFitting("seen_lame", index, seen, `after as_of, ${showDay(asOf)}`);
+  if (day === undefined) return undefined;
+  if (asOf !== undefined && day > asOf) return notFitting("treated", index, day, `after as_of, ${showDay(asOf)}`);
+  return day < seen
+    ? notFitting("treated", index, day, `before the sheep was seen lame on ${showDay(seen)}`)
+    : undefined;
+}
+
+const notFitting = (argument: string, index: number, day: Day, why: string): Problem =>
+  new Problem(`${showDay(day)} is ${why}; mend one of the two dates`, { argument, index });
 
 function median(values: Float64Array): number | undefined {
   const sorted = values.sort();

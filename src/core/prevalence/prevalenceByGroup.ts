@@ -57,14 +57,18 @@ function shareWithLimits({ lame, seen }: { readonly lame: number; readonly seen:
 
 // A total row among the groups would count every sheep twice.
 function refuseTotal(groups: readonly string[]): void {
-  const index = groups.findIndex((group) => group.trim().toLowerCase() === wholeGroup);
-  if (index >= 0) {
-    throw new Problem(
-      `"${groups[index]}" is the name of the last row of the answer; leave totals out, or name the group otherwise`,
-      {
-        argument: "groups",
-        index,
-      },
-    );
-  }
+  groups.forEach((_, index) => {
+    const fault = totalFault(groups, index);
+    if (fault !== undefined) throw fault;
+  });
+}
+
+/** What is wrong with the group of one row: it is named as the total is. */
+export function totalFault(groups: readonly string[], index: number): Problem | undefined {
+  const group = groups[index] ?? "";
+  if (group.trim().toLowerCase() !== wholeGroup) return undefined;
+  return new Problem(
+    `"${group}" is the name of the last row of the answer; leave totals out, or name the group otherwise`,
+    { argument: "groups", index },
+  );
 }

@@ -1,7 +1,9 @@
 import type { Cell, Cells } from "../../cells/cell.ts";
 import { isBlankCell, showCell } from "../../cells/cell.ts";
+import type { Fault } from "../../cells/fault.ts";
 import { Problem } from "../../cells/problem.ts";
-import { type CheckOptions, type Fault, fieldReader, type Reading } from "./fieldChecks.ts";
+import { alikeTags } from "./alikeTags.ts";
+import { type CheckOptions, fieldReader, type Reading } from "./fieldChecks.ts";
 import { lostZeros } from "./lostZeros.ts";
 import { type RecordField, recordField } from "./recordFields.ts";
 import { type RecordValues, recordRules } from "./recordRules.ts";
@@ -90,7 +92,9 @@ export function recordCheck(headings: readonly Cell[], rows: Cells, options: Che
   const add = (row: number, { heading, field }: CheckedColumn, fault: Fault | undefined): void => {
     if (fault !== undefined) findings.push({ row, heading, field, what: fault.what, mend: fault.mend });
   };
-  const zeros = lostZeros(rows, checked.find(({ field }) => field === "tag")?.place);
+  const alike = alikeTags();
+  const tagPlace = checked.find(({ field }) => field === "tag")?.place ?? -1;
+  const zeros = lostZeros(rows, tagPlace === -1 ? undefined : tagPlace);
   let records = 0;
   rows.forEach((cells, index) => {
     // Where blanks arrive as 0, a row of blanks is a row of zeros.
@@ -102,12 +106,15 @@ export function recordCheck(headings: readonly Cell[], rows: Cells, options: Che
     const between = faultsBetween(record);
     // Last, since it may read other rows into the list.
     const when = record.day("treated") ?? record.day("seen lame");
+    const key = readingOf("tag")?.value;
+    const pair = typeof key === "string" ? alike(key, cells[tagPlace] ?? null, index) : undefined;
     const repeated = repeatOf(readingOf("tag")?.value, when, index);
     checked.forEach((column, at) => {
       add(row, column, faults[at]);
       for (const fault of between) if (fault.field === column.field) add(row, column, fault);
       if (column.field !== "tag") return;
       add(row, column, zeros(cells[column.place] ?? null));
+      add(row, column, pair);
       if (repeated !== undefined)
         add(row, column, {
           what: `the same record as row ${repeated + 1}`,

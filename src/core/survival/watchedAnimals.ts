@@ -24,22 +24,37 @@ export function* watchedAnimals(
   asOf: Day,
   leftOn: readonly (Day | undefined)[] = [],
 ): Generator<Watched> {
+  const records = { treated, soundOn, asOf, leftOn };
   for (const [index, start] of treated.entries()) {
+    const fault = watchFault(records, index);
+    if (fault !== undefined) throw fault;
     const sound = soundOn[index];
-    if (start > asOf) throw notFitting("treated", index, start, `after as_of, ${showDay(asOf)}`);
-    const left = leftOn[index];
-    if (left !== undefined && left < start)
-      throw notFitting("left_on", index, left, `before the treatment on ${showDay(start)}`);
-    if (sound === undefined) {
-      yield { days: Math.min(asOf, left ?? asOf) - start, sound: false };
-      continue;
-    }
-    if (left !== undefined && left < sound)
-      throw notFitting("sound_on", index, sound, `after the animal left on ${showDay(left)}`);
-    if (sound < start) throw notFitting("sound_on", index, sound, `before the treatment on ${showDay(start)}`);
-    if (sound > asOf) throw notFitting("sound_on", index, sound, `after as_of, ${showDay(asOf)}`);
-    yield { days: sound - start, sound: true };
+    if (sound === undefined) yield { days: Math.min(asOf, leftOn[index] ?? asOf) - start, sound: false };
+    else yield { days: sound - start, sound: true };
   }
+}
+
+/** Treatments, a row each, and the day up to which they are complete. */
+interface CureRecords {
+  readonly treated: readonly Day[];
+  readonly soundOn: readonly (Day | undefined)[];
+  readonly asOf: Day;
+  readonly leftOn?: readonly (Day | undefined)[] | undefined;
+}
+
+/** What is wrong with the days of one row: they cannot have followed each other so. */
+export function watchFault({ treated, soundOn, asOf, leftOn = [] }: CureRecords, index: number): Problem | undefined {
+  const start = treated[index] as Day;
+  const sound = soundOn[index];
+  const left = leftOn[index];
+  if (start > asOf) return notFitting("treated", index, start, `after as_of, ${showDay(asOf)}`);
+  if (left !== undefined && left < start)
+    return notFitting("left_on", index, left, `before the treatment on ${showDay(start)}`);
+  if (sound === undefined) return undefined;
+  if (left !== undefined && left < sound)
+    return notFitting("sound_on", index, sound, `after the animal left on ${showDay(left)}`);
+  if (sound < start) return notFitting("sound_on", index, sound, `before the treatment on ${showDay(start)}`);
+  return sound > asOf ? notFitting("sound_on", index, sound, `after as_of, ${showDay(asOf)}`) : undefined;
 }
 
 const notFitting = (argument: string, index: number, day: Day, why: string): Problem =>
