@@ -94,8 +94,8 @@ const mostSteps = 4000;
 /** Signs, brackets and separators: at least as many as the formula has levels. */
 const stepsIn = (formula: string): number => formula.match(/[-+*/^&=<>,;({%@]/g)?.length ?? 0;
 
-// Two whole columns of a sheet. An array over all of a sheet would ask for 17 thousand million cells.
-const mostArrayCells = 2 * lastRow;
+// Half of a column of a sheet; each cell is written into the file.
+const mostArrayCells = lastRow / 2;
 
 const cellsIn = ({ top, left, bottom, right }: Area): number => (bottom - top + 1) * (right - left + 1);
 

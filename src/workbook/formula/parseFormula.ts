@@ -74,13 +74,16 @@ const startsReference = (token: Token | undefined): boolean =>
 /** Only a space between two references means anything: their common cells. */
 function withoutIdleSpaces(tokens: readonly Token[]): readonly Token[] {
   const kept: Token[] = [];
-  tokens.forEach((token, at) => {
-    if (token.kind !== "space") kept.push(token);
-    else if (endsOperand(kept.at(-1)) && tokens[at - 1]?.kind !== "space") {
-      const next = tokens.slice(at + 1).find(({ kind }) => kind !== "space");
-      if (startsReference(next)) kept.push({ kind: "space", text: " " });
+  let spaced = false;
+  for (const token of tokens) {
+    if (token.kind === "space") {
+      spaced = true;
+      continue;
     }
-  });
+    if (spaced && endsOperand(kept.at(-1)) && startsReference(token)) kept.push({ kind: "space", text: " " });
+    kept.push(token);
+    spaced = false;
+  }
   return kept;
 }
 

@@ -128,7 +128,11 @@ export function readSheet({ part, text, sharedStrings, isDynamic, shift, dayOffs
       throw new WorkbookProblem(
         `The workbook is damaged: cell ${placeText(at)} in ${part} shares a formula that is not there.`,
       );
-    const text = shift(leader.text, at.row - leader.row, at.column - leader.column);
+    // No formula is longer; what is, is left as saved, and copies that differ would fill the memory.
+    const text =
+      leader.text.length > longestFormula
+        ? leader.text
+        : shift(leader.text, at.row - leader.row, at.column - leader.column);
     return { text, kind: "shared", leader: leader.start, start, end };
   };
 
@@ -211,6 +215,8 @@ export function readSheet({ part, text, sharedStrings, isDynamic, shift, dayOffs
   refuseTwice(rows, part);
   return { rows, data, prefix, columnStyles, merged, filters, tableParts };
 }
+
+const longestFormula = 8192 * 8;
 
 const outside = (part: string, what: string): WorkbookProblem =>
   new WorkbookProblem(`The workbook is damaged: ${what} in ${part} lies outside a sheet.`);

@@ -38,6 +38,9 @@ import { type Grid, isGrid } from "./values.ts";
 // Cells that may be read in all; measured, 100 million take about 15 s.
 const mostWork = 250_000_000;
 
+// Half of a column of a sheet; each cell is written into the file.
+const mostFilled = lastRow / 2;
+
 interface Formula {
   readonly cell: EngineCell;
   readonly node: FormulaNode;
@@ -179,6 +182,8 @@ export function calculateWorkbook(
       store.put(sheet, at.row, at.column, value);
       changed.push(at);
     };
+    if (isGrid(content) && content.grid.length * (content.grid[0]?.length ?? 0) > mostFilled)
+      throw new TooMuch("its answer covers more cells than can be worked out");
     const shaped = cell.fixed ? laidOut(content, cell.fixed) : content;
     const area = isGrid(shaped) ? areaFor(shaped, { row, column }) : undefined;
     if (before) {
@@ -189,6 +194,7 @@ export function calculateWorkbook(
       }
     }
     let answer: EngineAnswer;
+    if (area) store.spend(10 * (area.bottom - area.top + 1) * (area.right - area.left + 1));
     if (!isGrid(shaped) || !area) answer = { value: shownOf(isGrid(shaped) ? null : shaped) };
     else {
       const blocked = cell.fixed ? undefined : blockedBy(area, sheet, { row, column }, before);

@@ -74,7 +74,8 @@ function callingIn(surrounding: Surrounding, arrays: boolean, scope: Scope): Cal
     scope,
     library,
     content: (value) => contentOf(value, calling),
-    evaluate: (node, inner) => (inner ? callingIn(surrounding, arrays, inner).evaluate(node) : valueOf(node, calling)),
+    evaluate: (node, inner) =>
+      inner ? callingIn(surrounding, arrays, inner).evaluate(node) : evaluated(node, calling),
     apply: (lambda, given) => apply(lambda, given, calling),
   };
   return calling;
@@ -110,7 +111,7 @@ function intersect({ top, left, bottom, right }: Area, { row, column }: Place): 
   return undefined;
 }
 
-function valueOf(node: FormulaNode | undefined, calling: Calling): Value {
+function evaluated(node: FormulaNode | undefined, calling: Calling): Value {
   if (node === undefined) return null;
   const { content, toNumber, store } = calling;
   switch (node.kind) {
@@ -123,27 +124,27 @@ function valueOf(node: FormulaNode | undefined, calling: Calling): Value {
     case "name":
       return calling.scope.has(node.name) ? (calling.scope.get(node.name) as Value) : errorOf("#NAME?");
     case "sign": {
-      if (node.sign === "@") return single(valueOf(node.of, calling), calling);
-      const value = content(valueOf(node.of, calling));
+      if (node.sign === "@") return single(evaluated(node.of, calling), calling);
+      const value = content(evaluated(node.of, calling));
       return node.sign === "+" ? value : lift([value], (cell) => operate("-", 0, cell, toNumber));
     }
     case "percent":
-      return lift([content(valueOf(node.of, calling))], (cell) => operate("/", cell, 100, toNumber));
+      return lift([content(evaluated(node.of, calling))], (cell) => operate("/", cell, 100, toNumber));
     case "operation": {
-      const [left, right] = [content(valueOf(node.left, calling)), content(valueOf(node.right, calling))];
+      const [left, right] = [content(evaluated(node.left, calling)), content(evaluated(node.right, calling))];
       if (isGrid(left) || isGrid(right)) store.spend(sizeOf(left) + sizeOf(right));
       return lift([left, right], (one, other) => operate(node.operator, one, other, toNumber));
     }
     case "references":
-      return joined(node.by, valueOf(node.left, calling), valueOf(node.right, calling));
+      return joined(node.by, evaluated(node.left, calling), evaluated(node.right, calling));
     case "call":
       return call(node.name, node.given, calling);
     case "invoke": {
-      const made = valueOf(node.of, calling);
+      const made = evaluated(node.of, calling);
       if (!isLambda(made)) return isCellError(made as Cell) ? made : errorOf("#VALUE!");
       return calling.apply(
         made,
-        node.given.map((one) => valueOf(one, calling)),
+        node.given.map((one) => evaluated(one, calling)),
       );
     }
   }
