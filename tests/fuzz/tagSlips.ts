@@ -37,7 +37,7 @@ const looks: Readonly<Record<string, readonly string[]>> = {
 
 const changedIn = (tag: string, changed: string): string | undefined => (changed === tag ? undefined : changed);
 
-export const slips: Readonly<Record<string, Slip>> = {
+const slips: Readonly<Record<string, Slip>> = {
   "zeros lost": (tag) => changedIn(tag, tag.replace(/(?<!\d)0+(?=\d)/g, "")),
   "zeros lost by a number": (tag) => (/^0\d+$/.test(tag) && tag.length < 15 ? Number(tag) : undefined),
   "a letter for a digit": (tag, random) => {

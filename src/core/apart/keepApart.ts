@@ -118,7 +118,8 @@ function partedRecords(
 }
 
 function holdsDoubt(column: readonly unknown[]): boolean {
-  for (const cell of column) if (cell instanceof Doubt) return true;
+  // Most cells are numbers and words, which need no look at what they are made of.
+  for (const cell of column) if (typeof cell === "object" && cell instanceof Doubt) return true;
   return false;
 }
 

@@ -35,9 +35,12 @@ export interface ReadableRecords {
 export function readableRecords({ tags, dates }: DoubtedRecords, further?: readonly unknown[]): ReadableRecords {
   const doubted: DoubtedRecord[] = [];
   for (let index = 0; index < tags.length; index++) {
-    const [tag, date, more] = [tags[index], dates[index], further?.[index]];
-    const doubt = tag instanceof Doubt ? tag : date instanceof Doubt ? date : more instanceof Doubt ? more : undefined;
-    if (doubt === undefined) continue;
+    const tag = tags[index];
+    const date = dates[index];
+    const more = further?.[index];
+    if (!(tag instanceof Doubt) && typeof date === "number" && !(more instanceof Doubt)) continue;
+    const doubt = tag instanceof Doubt ? tag : date instanceof Doubt ? date : more;
+    if (!(doubt instanceof Doubt)) continue;
     doubted.push({
       index,
       tag: tag instanceof Doubt ? undefined : tag,

@@ -32,19 +32,30 @@ const blank: Reading = {};
 /**
  * A reader for the cells of one column, by what the column holds. It keeps a memory of what it has read in words, since
  * those have the costly spelling rules and come again and again.
+ *
+ * @param onFirst - told of each spelling when it is first read, and of a number whenever it is
  */
-export function fieldReader(field: RecordField, options: CheckOptions): (cell: Cell) => Reading {
+export function fieldReader(
+  field: RecordField,
+  options: CheckOptions,
+  onFirst: (reading: Reading) => void = () => undefined,
+): (cell: Cell) => Reading {
   const check = fieldChecks[field];
   // Some spreadsheets hand over a blank cell as 0; only a score and a withdrawal period can be 0.
   const mayBeZero = field === "score" || field === "withdrawal days";
   const known = new Map<string, Reading>();
   return (cell) => {
-    if (typeof cell === "number") return cell === 0 && !mayBeZero ? blank : check(cell, options);
+    if (typeof cell === "number") {
+      const reading = cell === 0 && !mayBeZero ? blank : check(cell, options);
+      onFirst(reading);
+      return reading;
+    }
     if (typeof cell === "string") {
       const before = known.get(cell);
       if (before !== undefined) return before;
       const reading = isBlankCell(cell) ? blank : check(cell, options);
       known.set(cell, reading);
+      onFirst(reading);
       return reading;
     }
     if (isBlankCell(cell)) return blank;

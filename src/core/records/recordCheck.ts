@@ -67,7 +67,16 @@ export function recordCheck(headings: readonly Cell[], rows: Cells, options: Che
       { argument: "headings" },
     );
 
-  const readers = checked.map(({ field, place }) => ({ place, read: fieldReader(field, options) }));
+  // The tag of the row at hand, where it is spelt so for the first time.
+  const first: { tag: Reading | undefined } = { tag: undefined };
+  const firstTag = (): Reading | undefined => first.tag;
+  const noteTag = (reading: Reading): void => {
+    first.tag = reading;
+  };
+  const readers = checked.map(({ field, place }) => ({
+    place,
+    read: fieldReader(field, options, field === "tag" ? noteTag : undefined),
+  }));
   // One list for all rows, which the checks look into: a new one for each row costs more than the checks.
   const readings: Reading[] = readers.map(() => ({}));
   const readRow = (cells: readonly Cell[]): void => {
@@ -101,13 +110,14 @@ export function recordCheck(headings: readonly Cell[], rows: Cells, options: Che
     if (cells.every((cell) => isBlankCell(cell) || cell === 0)) return;
     records++;
     const row = index + 1;
+    first.tag = undefined;
     readRow(cells);
     const faults = readings.map(({ fault }) => fault);
     const between = faultsBetween(record);
     // Last, since it may read other rows into the list.
     const when = record.day("treated") ?? record.day("seen lame");
-    const key = readingOf("tag")?.value;
-    const pair = typeof key === "string" ? alike(key, cells[tagPlace] ?? null, index) : undefined;
+    const spelt = firstTag()?.value;
+    const pair = typeof spelt === "string" ? alike(spelt, cells[tagPlace] ?? null, index) : undefined;
     const repeated = repeatOf(readingOf("tag")?.value, when, index);
     checked.forEach((column, at) => {
       add(row, column, faults[at]);

@@ -19,45 +19,42 @@ export interface AlikeIndex<A extends OfAnimal> {
 /**
  * An index of animals by what their tags may have been before a slip, and what a slip may have made of them.
  *
+ * Two full tags are never alike, and in most flocks all tags are full: so these are looked up only once a tag that is not
+ * full is met.
+ *
  * @example
  * alikeIndex().alike({ key: "O42", shown: "O42" }) // → []
  */
 export function alikeIndex<A extends OfAnimal>(): AlikeIndex<A> {
-  const byForm = new Map<string, A[]>();
-  const byLess = new Map<string, A[]>();
-  const ends = new Set<number>();
-  const addAs = (animal: A, { form, less }: Likeness): void => {
-    addTo(byForm, form, animal);
-    ends.add(endOf(form));
-    for (const lesser of less) {
-      addTo(byLess, lesser, animal);
-      ends.add(endOf(lesser));
+  const others = formIndex<A>();
+  const full = formIndex<A>();
+  const notYetIndexed: A[] = [];
+  const find = (tag: Tag, like: Likeness): readonly A[] => {
+    const found: A[] = [];
+    others.find(tag, like, found);
+    if (!isFull(tag)) {
+      for (const animal of notYetIndexed) full.add(animal, likeness(animal.tag));
+      notYetIndexed.length = 0;
+      full.find(tag, like, found);
     }
+    return found;
   };
-  const alikeTo = ({ key }: Tag, { form, less }: Likeness): readonly A[] => {
-    let found: A[] | undefined;
-    const take = (animals: readonly A[] | undefined): void => {
-      if (animals === undefined) return;
-      for (const animal of animals)
-        if (animal.tag.key !== key && !found?.includes(animal)) {
-          found ??= [];
-          found.push(animal);
-        }
-    };
-    take(byForm.get(form));
-    take(byLess.get(form));
-    for (const lesser of less) take(byForm.get(lesser));
-    return found ?? none;
+  const add = (animal: A, like?: Likeness): void => {
+    if (isFull(animal.tag)) notYetIndexed.push(animal);
+    else others.add(animal, like ?? likeness(animal.tag));
   };
-  // Most tags end in digits that no animal of the index ends in, and then nothing more need be known of them.
-  const mayBeHere = ({ key, shown }: Tag): boolean => !endsInNumber(key, shown) || ends.has(endOf(key));
+  const mayBeHere = (tag: Tag): boolean => others.size() > 0 || !isFull(tag);
   return {
-    add: (animal) => addAs(animal, likeness(animal.tag)),
-    alike: (tag) => (byForm.size > 0 && mayBeHere(tag) ? alikeTo(tag, likeness(tag)) : none),
+    add,
+    alike: (tag) => (mayBeHere(tag) ? find(tag, likeness(tag)) : none),
     meet(animal) {
+      if (!mayBeHere(animal.tag)) {
+        add(animal);
+        return none;
+      }
       const like = likeness(animal.tag);
-      const found = mayBeHere(animal.tag) ? alikeTo(animal.tag, like) : none;
-      addAs(animal, like);
+      const found = find(animal.tag, like);
+      add(animal, like);
       return found;
     },
   };
@@ -65,15 +62,30 @@ export function alikeIndex<A extends OfAnimal>(): AlikeIndex<A> {
 
 const none: readonly never[] = [];
 
-/** Whether a tag reads as digits, the last four of which every slip leaves as they are. */
-const endsInNumber = (key: string, shown: string): boolean =>
-  digitsOnly.test(key) && (key.length < 8 || fourDigits.test(shown));
+const isFull = ({ key }: Tag): boolean => key.length === 15 && digitsOnly.test(key);
 
 const digitsOnly = /^\d+$/;
-const fourDigits = /\d{4}$/;
 
-/** The last four digits as a number, so that zeros in front of them make no difference. */
-const endOf = (form: string): number => Number(form.slice(-4));
+function formIndex<A extends OfAnimal>() {
+  const byForm = new Map<string, A[]>();
+  const byLess = new Map<string, A[]>();
+  const take = ({ key }: Tag, animals: readonly A[] | undefined, found: A[]): void => {
+    if (animals === undefined) return;
+    for (const animal of animals) if (animal.tag.key !== key && !found.includes(animal)) found.push(animal);
+  };
+  return {
+    size: (): number => byForm.size,
+    add(animal: A, { form, less }: Likeness): void {
+      addTo(byForm, form, animal);
+      for (const lesser of less) addTo(byLess, lesser, animal);
+    },
+    find(tag: Tag, { form, less }: Likeness, found: A[]): void {
+      take(tag, byForm.get(form), found);
+      take(tag, byLess.get(form), found);
+      for (const lesser of less) take(tag, byForm.get(lesser), found);
+    },
+  };
+}
 
 function addTo<A>(index: Map<string, A[]>, form: string, animal: A): void {
   const there = index.get(form);

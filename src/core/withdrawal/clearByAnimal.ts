@@ -107,11 +107,13 @@ function endOf(
   days: number | undefined | Doubt,
   counting: Counting,
 ): Moment | Doubt {
+  // Nearly all: a day and its days, which need no look at what else they might be.
+  if (typeof moment === "number" && typeof days === "number" && counting === "whole days")
+    return clearDate(moment, days, counting);
   if (moment instanceof Doubt) return moment;
   if (moment === undefined) return new Doubt("treated", noDate);
   if (days instanceof Doubt) return days;
   if (days === undefined) return new Doubt("withdrawal_days", noWithdrawalDays);
-  if (counting === "whole days") return clearDate(moment, days, counting);
   try {
     return clearDate(moment, days, counting);
   } catch (error) {
@@ -128,12 +130,12 @@ const begun = (tag: Tag, end: Moment | Doubt, index: number): Writable<AnimalCle
   gap: gapOf(end),
 });
 
-const dateOf = (end: Moment | Doubt): Moment | undefined => (end instanceof Doubt ? undefined : end);
-const gapOf = (end: Moment | Doubt): Doubt | undefined => (end instanceof Doubt ? end : undefined);
+const dateOf = (end: Moment | Doubt): Moment | undefined => (typeof end === "number" ? end : undefined);
+const gapOf = (end: Moment | Doubt): Doubt | undefined => (typeof end === "number" ? undefined : end);
 
 /** @returns whether this treatment is now the one that says when all are over */
 function takeIn(clearing: Writable<Clearing>, end: Moment | Doubt, index: number): boolean {
-  if (end instanceof Doubt) {
+  if (typeof end !== "number") {
     if (clearing.gap !== undefined) return false;
     clearing.gap = end;
     clearing.index = index;

@@ -13,7 +13,7 @@ import {
 import { mayBeGroup } from "./mayBeGroup.ts";
 
 /** What holds an animal back beside its own treatments, and why it may concern it. */
-export interface OtherHold {
+interface OtherHold {
   readonly clearing: Clearing;
   /** Whether it is known to concern the animal: its group was treated. */
   readonly sure: boolean;
@@ -66,7 +66,7 @@ const later = (one: OtherHold | undefined, other: OtherHold): OtherHold =>
   one === undefined || whenClear(other.clearing) > whenClear(one.clearing) ? other : one;
 
 /** Until when something holds, in words, with the row that says so. */
-export const untilInWords = ({ gap, clear, index }: Clearing, rowOf: (index: number) => number): string =>
+const untilInWords = ({ gap, clear, index }: Clearing, rowOf: (index: number) => number): string =>
   gap === undefined && clear !== undefined
     ? `not clear until ${showMoment(clear)}`
     : `not known: ${gap?.inRow(rowOf(index))}`;

@@ -1,10 +1,12 @@
 import type { AnyFunction } from "../../definition/defineFunction.ts";
 import type { Engine } from "../../workbook/engine.ts";
+import type { Clock } from "../localClock.ts";
 import { sortOfACopy } from "./arrayHelpers.ts";
 import { calculateWorkbook } from "./evaluator/calculateWorkbook.ts";
 import { forms } from "./evaluator/forms.ts";
 import { notWorkedOutHere } from "./evaluator/notWorkedOutHere.ts";
 import { refuseUnclearDates } from "./refuseUnclearDates.ts";
+import { todayAndNow } from "./todayAndNow.ts";
 import type { UniverParts } from "./univerParts.ts";
 
 /** Known beyond the library's functions. */
@@ -14,7 +16,7 @@ const inGrammar = ["LET", "LAMBDA", "SINGLE", "ANCHORARRAY"];
  * Works out workbooks with every worksheet function: formulas are read, put in order and worked out here, with the
  * functions of the embedded spreadsheet as the library. Nothing of one workbook reaches another.
  */
-export function createEngine(catalogue: readonly AnyFunction[], parts: UniverParts): Engine {
+export function createEngine(catalogue: readonly AnyFunction[], parts: UniverParts, clock: Clock): Engine {
   refuseUnclearDates(parts);
   const known = new Set<string>(
     [...(parts.formula.ALL_IMPLEMENTED_FUNCTIONS_SET as ReadonlySet<string>), ...forms.keys(), ...inGrammar].filter(
@@ -24,6 +26,10 @@ export function createEngine(catalogue: readonly AnyFunction[], parts: UniverPar
   return {
     knows: (name) => known.has(name),
     footNames: catalogue.map(({ name }) => name),
-    calculate: async (workbook) => calculateWorkbook(workbook, catalogue, parts, [sortOfACopy(parts)]),
+    async calculate(workbook) {
+      // Read once, so that all of a workbook is worked out at one moment, even across midnight.
+      const now = clock();
+      return calculateWorkbook(workbook, catalogue, parts, [sortOfACopy(parts), ...todayAndNow(parts, () => now)]);
+    },
   };
 }
