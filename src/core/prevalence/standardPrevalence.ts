@@ -57,7 +57,11 @@ export function standardPrevalence(
     const [lame, seen] = rows.reduce(([x, n], group) => [x + group.lame, n + group.seen], [0, 0]);
     const flock = { flock: name, seen, asSeen: seen === 0 ? undefined : lame / seen };
     const missing = [...makeUp].filter(([key, { weight }]) => weight > 0 && (groups.get(key)?.seen ?? 0) === 0);
-    if (missing.length > 0) return { ...flock, note: `no ${missing.map(([, group]) => group.name).join(", ")} seen` };
+    // By name, so that the rows may stand in any order.
+    if (missing.length > 0) {
+      const names = missing.map(([, group]) => group.name).sort();
+      return { ...flock, note: `no ${names.join(", ")} seen` };
+    }
     const parts = [...makeUp].flatMap(([key, { weight }]): WeightedPart[] => {
       const group = groups.get(key);
       return weight > 0 && group ? [{ weight, lame: group.lame, seen: group.seen, left: 1 }] : [];
