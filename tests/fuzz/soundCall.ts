@@ -47,6 +47,9 @@ const inOrder: readonly (readonly [string, string])[] = [
   ["base_width_cm", "top_width_cm"],
 ];
 
+/** Both are given, or neither. */
+const together: readonly (readonly [string, string])[] = [["standard_groups", "standard_sheep"]];
+
 /** Later than every record. */
 const afterRecords = new Set(["as_of", "event_date", "sale_date", "until"]);
 
@@ -73,6 +76,8 @@ export function soundCall(definition: AnyFunction, random: SeededRandom): SoundC
 }
 
 function fitTogether(given: Record<string, SoundArgument>, random: SeededRandom): void {
+  for (const [one, other] of together)
+    if (given[one] === undefined || given[other] === undefined) given[one] = given[other] = undefined;
   for (const name of afterRecords)
     if (typeof given[name] === "number") given[name] = firstRecord + random.whole(121, 200);
   for (const [low, high] of inOrder) {
