@@ -22,7 +22,7 @@ export const treatLagFunction = defineFunction({
   notes: [
     "The median is of the treated sheep. Treated on the day it was seen is 0 days.",
     "Without as_of, the share in time is of the treated sheep, so sheep that are never treated do not show in it: look at the third number too.",
-    "With as_of, a sheep still untreated more than within_days after it was seen counts as late; one that can still be treated in time is left out of the share.",
+    "With as_of, the share in time is of the sheep seen lame more than within_days before: one still untreated is late. Sheep seen later than that count neither way, treated or not, since their days are not over.",
     "A part that cannot be told stays blank.",
     leftOutNote,
   ],
@@ -57,6 +57,16 @@ export const treatLagFunction = defineFunction({
         [dayOf("2026-03-02"), dayOf("2026-03-03"), dayOf("2026-03-10"), null],
         3,
         dayOf("2026-03-20"),
+      ],
+      gives: [[1, 0.5, 1]],
+    },
+    {
+      shows: "On 11 Mar: of the two seen on 10 Mar neither counts for the share yet, though one is treated",
+      call: [
+        [dayOf("2026-03-02"), dayOf("2026-03-05"), dayOf("2026-03-10"), dayOf("2026-03-10")],
+        [dayOf("2026-03-03"), dayOf("2026-03-10"), dayOf("2026-03-10"), null],
+        3,
+        dayOf("2026-03-11"),
       ],
       gives: [[1, 0.5, 1]],
     },

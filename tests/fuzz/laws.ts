@@ -231,7 +231,8 @@ function moveAnswer(answer: Outcome, days: number): Outcome {
 
 /** All dates of a call moved by as many days: the dates of its answer move with them, and nothing else changes. */
 const laterByDays: Law = (call, answer, random) => {
-  if (readsRaw(call)) return undefined;
+  // The same month of other years is another month for days moved.
+  if (readsRaw(call) || /month/i.test(String(call.given.usual_level))) return undefined;
   const days = random.whole(-400, 400);
   const wanted = mapTexts(moveAnswer(answer, days), (text) => moveDaysInText(text, days));
   return difference(wanted, answerTo(moveDates(call, days)), 1e-9);
@@ -273,10 +274,14 @@ const pooled: Readonly<Record<string, readonly [lame: string, seen: string]>> = 
   PREVCHANGE: ["lame_before", "seen_before"],
 };
 
+/** Where a row without a day is a gather of its own. */
+const gatherByRow = new Set(["PREVRANGE", "TARGETCHECK", "PREVBY"]);
+
 /** A gather written in two rows is the same gather. */
 const splitRow: Law = (call, answer, random) => {
   const names = pooled[call.definition.name];
   if (!names || !answer.ok) return undefined;
+  if (gatherByRow.has(call.definition.name) && !isColumn(call.given.dates)) return undefined;
   const [lame, seen] = [call.given[names[0]], call.given[names[1]]];
   if (!isColumn(lame) || !isColumn(seen)) return undefined;
   const row = random.whole(0, seen.length - 1);

@@ -134,10 +134,10 @@ export function rowsOf(cells: Readonly<Record<string, number | string | boolean>
   return [...rows].map(([row, list]) => `<row r="${row}">${list.join("")}</row>`).join("");
 }
 
-/** Recalculates a file and opens the answer, to be read by sheet and address. */
+/** Works out all of a file, whatever was saved in it, and opens the answer, to be read by sheet and address. */
 export async function recalculated(bytes: Uint8Array) {
   const before = openWorkbook(bytes);
-  const { bytes: after, summary } = await recalculate(before, engineInNode());
+  const { bytes: after, summary } = await recalculate(before, engineInNode(), undefined, { all: true });
   const workbook = openWorkbook(after);
   const at = (address: string, sheet = 0) => {
     const place = readPlace(address);

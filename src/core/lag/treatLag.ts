@@ -12,8 +12,9 @@ export interface TreatLag {
 /**
  * How long lame sheep wait for treatment.
  *
- * Without `asOf`, the share in time is of the treated. With it, a sheep still untreated more than `withinDays` after it was
- * seen counts as late; one that can still be treated in time is left out of the share.
+ * Without `asOf`, the share in time is of the treated. With it, the share is of the sheep that were seen lame more than
+ * `withinDays` before: one still untreated is late, and the others count neither way, treated or not. To count the treated of
+ * the last days and not the untreated would make the share too good.
  *
  * @param seenLame - the day each was seen lame
  * @param treated - the day it was treated, undefined while it is not
@@ -33,23 +34,22 @@ export function treatLag(
   // Typed, since numbers in such an array are put in order without a function that compares them.
   const waits = new Float64Array(seenLame.length);
   let waited = 0;
+  let decided = 0;
   let inTime = 0;
   let untreated = 0;
-  let late = 0;
   const records = { seenLame, treated, asOf };
   seenLame.forEach((seen, index) => {
     const fault = lagFault(records, index);
     if (fault !== undefined) throw fault;
     const day = treated[index];
-    if (day === undefined) {
-      untreated++;
-      if (asOf !== undefined && asOf - seen > withinDays) late++;
-      return;
+    const over = asOf === undefined ? day !== undefined : asOf - seen > withinDays;
+    if (over) decided++;
+    if (day === undefined) untreated++;
+    else {
+      waits[waited++] = day - seen;
+      if (over && day - seen <= withinDays) inTime++;
     }
-    waits[waited++] = day - seen;
-    if (day - seen <= withinDays) inTime++;
   });
-  const decided = waited + late;
   return {
     medianDays: median(waits.subarray(0, waited)),
     inTime: decided === 0 ? undefined : inTime / decided,
