@@ -1,5 +1,5 @@
 import { dayOf } from "../../src/cells/day.ts";
-import { gatherLimits, type LimitKind } from "../../src/core/charts/gatherLimits.ts";
+import type { LimitKind } from "../../src/core/charts/gatherLimits.ts";
 import { lameWatch, type WatchedGather } from "../../src/core/charts/lameWatch.ts";
 import { about, defineFunction } from "../../src/definition/defineFunction.ts";
 import { problem } from "../../src/definition/problemExamples.ts";
@@ -10,7 +10,7 @@ import { table } from "../../src/writing/result.ts";
 import { sources } from "../sources.ts";
 import { datedGatherColumns, datedGatherNotes } from "./datedGatherColumns.ts";
 
-const limitKinds = Object.keys(gatherLimits) as LimitKind[];
+const limitKinds = ["exact", "3sigma"] as const satisfies readonly LimitKind[];
 
 export const lameWatchFunction = defineFunction({
   name: "LAMEWATCH",

@@ -2,6 +2,8 @@ import { describe, expect, it } from "vitest";
 import { catalogue } from "../../functions/catalogue.ts";
 import { sources } from "../../functions/sources.ts";
 import { Problem } from "../../src/cells/problem.ts";
+import { gatherLimits } from "../../src/core/charts/gatherLimits.ts";
+import { intervalMethods } from "../../src/core/prevalence/proportionInterval.ts";
 import type { Parameter } from "../../src/reading/parameter.ts";
 
 describe("the catalogue", () => {
@@ -18,6 +20,14 @@ describe("the catalogue", () => {
     const used = new Set(catalogue.flatMap((definition) => definition.sources));
     expect(Object.values(sources).filter((source) => !used.has(source))).toEqual([]);
   });
+});
+
+it.each([
+  ["PREVRANGE", "method", Object.keys(intervalMethods)],
+  ["LAMEWATCH", "limits", Object.keys(gatherLimits)],
+])("%s offers every %s there is", (name, parameter, all) => {
+  const parameters = catalogue.find((known) => known.name === name)?.parameters as Record<string, Parameter<unknown>>;
+  expect(parameters[parameter]?.kind.words).toEqual(all);
 });
 
 const limits = {
