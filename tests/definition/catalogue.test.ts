@@ -1,3 +1,5 @@
+import { readdirSync, readFileSync } from "node:fs";
+import { join } from "node:path";
 import { describe, expect, it } from "vitest";
 import { catalogue } from "../../functions/catalogue.ts";
 import { sources } from "../../functions/sources.ts";
@@ -28,6 +30,23 @@ it.each([
 ])("%s offers every %s there is", (name, parameter, all) => {
   const parameters = catalogue.find((known) => known.name === name)?.parameters as Record<string, Parameter<unknown>>;
   expect(parameters[parameter]?.kind.words).toEqual(all);
+});
+
+it("keeps every function in the folder of its topic", () => {
+  const folderOf = new Map(
+    readdirSync("functions", { withFileTypes: true })
+      .filter((entry) => entry.isDirectory())
+      .flatMap(({ name: folder }) =>
+        readdirSync(join("functions", folder)).flatMap((file) =>
+          [...readFileSync(join("functions", folder, file), "utf8").matchAll(/^ {2}name: "([A-Z0-9]+)",$/gm)].map(
+            ([, name]) => [name, folder] as const,
+          ),
+        ),
+      ),
+  );
+  expect(catalogue.map(({ name, topic }) => [name, topic])).toEqual(
+    catalogue.map(({ name }) => [name, folderOf.get(name)]),
+  );
 });
 
 const limits = {
