@@ -1,6 +1,6 @@
 import type { Interval } from "../../src/core/prevalence/interval.ts";
 import { prevalenceRange } from "../../src/core/prevalence/prevalenceRange.ts";
-import { type IntervalMethod, intervalMethods } from "../../src/core/prevalence/proportionInterval.ts";
+import type { IntervalMethod } from "../../src/core/prevalence/proportionInterval.ts";
 import { about, defineFunction } from "../../src/definition/defineFunction.ts";
 import { nothing, problem } from "../../src/definition/problemExamples.ts";
 import { countFrom } from "../../src/reading/numbers.ts";
@@ -10,7 +10,7 @@ import { row } from "../../src/writing/result.ts";
 import { sources } from "../sources.ts";
 import { confidenceChoice, gatherColumns, gatherNotes, spreadColumns, spreadNotes } from "./gatherColumns.ts";
 
-const methods = Object.keys(intervalMethods) as IntervalMethod[];
+const methods = ["wilson", "exact", "jeffreys"] as const satisfies readonly IntervalMethod[];
 
 export const prevalenceRangeFunction = defineFunction({
   name: "PREVRANGE",

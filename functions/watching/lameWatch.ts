@@ -1,5 +1,5 @@
 import { dayOf } from "../../src/cells/day.ts";
-import { gatherLimits, type LimitKind } from "../../src/core/charts/gatherLimits.ts";
+import type { LimitKind } from "../../src/core/charts/gatherLimits.ts";
 import { gatherFault } from "../../src/core/charts/gathersByDay.ts";
 import { lameWatch, type WatchedGather } from "../../src/core/charts/lameWatch.ts";
 import { levelWords } from "../../src/core/charts/usualLevels.ts";
@@ -13,7 +13,7 @@ import { table } from "../../src/writing/result.ts";
 import { sources } from "../sources.ts";
 import { datedGatherColumns, datedGatherNotes } from "./datedGatherColumns.ts";
 
-const limitKinds = Object.keys(gatherLimits) as LimitKind[];
+const limitKinds = ["exact", "3sigma"] as const satisfies readonly LimitKind[];
 
 export const lameWatchFunction = defineFunction({
   name: "LAMEWATCH",

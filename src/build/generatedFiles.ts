@@ -1,8 +1,8 @@
 import { readFileSync } from "node:fs";
 import { catalogue } from "../../functions/catalogue.ts";
+import { functionPage } from "../definition/functionPage.ts";
 import { functionsJson } from "../hosts/excel/functionsJson.ts";
 import { functionIndex } from "./functionIndex.ts";
-import { functionPage } from "./functionPage.ts";
 import { methodFiles } from "./methods/methodFiles.ts";
 
 /**

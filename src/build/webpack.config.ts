@@ -10,6 +10,8 @@ import { EmitFiles } from "./emitFiles.ts";
 const inSheet = "in the sheet";
 const forReaders = "for readers";
 const loader = (name: string): string => fileURLToPath(new URL(`${name}.ts`, import.meta.url));
+const withoutEffects =
+  /[\\/](?:functions|src[\\/](?:cells|core|reading|writing|definition)|node_modules[\\/]@stdlib)[\\/]/;
 const definitions = /[\\/]functions[\\/].+\.ts$/;
 
 // The browsers that Excel itself shows pages in all know this much.
@@ -24,11 +26,19 @@ export const addInBundles = (baseUrl: string, outputFolder: string): Configurati
     functions: { import: "./src/hosts/excel/functions.ts", layer: inSheet },
     taskpane: { import: "./src/pages/taskPane/main.tsx", layer: forReaders },
   },
-  output: { path: outputFolder, filename: "[name].js", clean: true, iife: false },
+  output: {
+    path: outputFolder,
+    filename: "[name].js",
+    chunkFilename: "[name].[contenthash:8].js",
+    clean: true,
+    iife: false,
+  },
   resolve: { extensions: [".ts", ".tsx", ".js"] },
   module: {
     rules: [
       { test: /\.tsx?$/, loader: "esbuild-loader", options: { target, jsx: "automatic", jsxImportSource: "preact" } },
+      // Nothing happens when these are loaded, so what a page does not call need not come with it.
+      { test: withoutEffects, sideEffects: false },
       { test: definitions, issuerLayer: inSheet, enforce: "post", loader: loader("sheetOnlyLoader") },
       { test: definitions, issuerLayer: forReaders, enforce: "post", loader: loader("readersOnlyLoader") },
     ],

@@ -82,6 +82,9 @@ export const words = {
         "This part needs the script that connects the page to Excel, and it did not load: the internet may be away, or something blocks appsforoffice.microsoft.com. Everything else here works without it.",
     },
     working: "One moment…",
+    notFetched:
+      "This part could not be fetched. Check the connection and try again; if that does not help, close the pane and open it again.",
+    fetchAgain: "Try again",
   },
   find: { title: "Find a function" },
   records: {

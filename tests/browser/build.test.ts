@@ -24,18 +24,24 @@ describe("npm run build", () => {
   it("gives the same bytes each time, with nothing missing", () => {
     const { status, files } = build(addInUrl);
     expect(status).toBe(0);
-    expect([...files.keys()].sort()).toEqual([
+    const names = [...files.keys()].map((name) => name.replace(/\.[0-9a-f]{8}\.js$/, ".(its content).js"));
+    expect(names.sort()).toEqual([
+      "cautions.(its content).js",
+      "formula.(its content).js",
       "functions.js",
       "functions.json",
+      "health.(its content).js",
       "icons/icon-16.png",
       "icons/icon-32.png",
       "icons/icon-64.png",
       "icons/icon-80.png",
       "manifest.xml",
+      "records.(its content).js",
       "taskpane.css",
       "taskpane.html",
       "taskpane.js",
       ...templateList.map(({ file }) => `templates/${file}`).sort(),
+      "workbooks.(its content).js",
     ]);
     for (const [name, bytes] of files)
       expect(bytes.equals(readFileSync(join(inject("addInFolder"), name))), name).toBe(true);
@@ -48,6 +54,13 @@ describe("npm run build", () => {
       'baseUrl "http://example.org" is neither https nor on localhost; give an address such as https://example.org/soundfold.\n',
     );
     expect(files.size).toBe(0);
+  });
+
+  it("brings to a reader none of the statistics", () => {
+    // The high half of ln 2, which every logarithm and power of the core is worked out with.
+    const holdsLogarithm = (name: string) =>
+      readFileSync(join(inject("addInFolder"), name), "utf8").includes("6931471803691238");
+    expect(["functions.js", "taskpane.js"].map(holdsLogarithm)).toEqual([true, false]);
   });
 
   it("brings to a sheet nothing that only readers need", () => {

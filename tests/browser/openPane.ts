@@ -1,6 +1,7 @@
 import { existsSync, readFileSync } from "node:fs";
 import { extname, join } from "node:path";
 import type { Browser, Page } from "playwright-core";
+import { words } from "../../src/pages/words.ts";
 import { addInUrl } from "./buildAddIn.ts";
 import { excelStandIn, type StandInBook, type StandInCall } from "./excelStandIn.ts";
 
@@ -22,6 +23,8 @@ export interface Meeting {
   readonly height?: number;
   readonly look?: "light" | "dark";
   readonly stillness?: "reduce" | "no-preference";
+  /** Whether a file of the add-in is not to be had. */
+  readonly missing?: (file: string) => boolean;
   /** The test moves the page's clock. */
   readonly ownClock?: boolean;
 }
@@ -63,12 +66,13 @@ export async function openPane(browser: Browser, folder: string, meeting: Meetin
         : route.fulfill({ body: scriptOf(vendor), contentType: "text/javascript" });
     }
     const file = join(folder, url.pathname);
-    if (!existsSync(file)) return route.fulfill({ status: 404 });
+    if (!existsSync(file) || meeting.missing?.(url.pathname.slice(1))) return route.fulfill({ status: 404 });
     return route.fulfill({ body: readFileSync(file), contentType: kinds[extname(file)] ?? "application/octet-stream" });
   });
   if (meeting.ownClock) await page.clock.install();
   await page.goto(`${addInUrl}/taskpane.html${hash}`, { waitUntil: "commit" });
   await page.locator("h2").first().waitFor();
+  await partsHaveCome(page);
   return {
     page,
     troubles,
@@ -80,6 +84,10 @@ export async function openPane(browser: Browser, folder: string, meeting: Meetin
     select: (address) => page.evaluate((given) => (globalThis as unknown as StandIn).standIn.select(given), address),
   };
 }
+
+/** Waits until no part of the page is still being fetched. */
+export const partsHaveCome = (page: Page): Promise<void> =>
+  page.getByText(words.pane.working).waitFor({ state: "detached" });
 
 export interface StandIn {
   readonly standIn: {

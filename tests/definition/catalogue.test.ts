@@ -1,7 +1,11 @@
+import { readdirSync, readFileSync } from "node:fs";
+import { join } from "node:path";
 import { describe, expect, it } from "vitest";
 import { catalogue } from "../../functions/catalogue.ts";
 import { sources } from "../../functions/sources.ts";
 import { Problem } from "../../src/cells/problem.ts";
+import { gatherLimits } from "../../src/core/charts/gatherLimits.ts";
+import { intervalMethods } from "../../src/core/prevalence/proportionInterval.ts";
 import type { Parameter } from "../../src/reading/parameter.ts";
 
 describe("the catalogue", () => {
@@ -18,6 +22,31 @@ describe("the catalogue", () => {
     const used = new Set(catalogue.flatMap((definition) => definition.sources));
     expect(Object.values(sources).filter((source) => !used.has(source))).toEqual([]);
   });
+});
+
+it.each([
+  ["PREVRANGE", "method", Object.keys(intervalMethods)],
+  ["LAMEWATCH", "limits", Object.keys(gatherLimits)],
+])("%s offers every %s there is", (name, parameter, all) => {
+  const parameters = catalogue.find((known) => known.name === name)?.parameters as Record<string, Parameter<unknown>>;
+  expect(parameters[parameter]?.kind.words).toEqual(all);
+});
+
+it("keeps every function in the folder of its topic", () => {
+  const folderOf = new Map(
+    readdirSync("functions", { withFileTypes: true })
+      .filter((entry) => entry.isDirectory())
+      .flatMap(({ name: folder }) =>
+        readdirSync(join("functions", folder)).flatMap((file) =>
+          [...readFileSync(join("functions", folder, file), "utf8").matchAll(/^ {2}name: "([A-Z0-9]+)",$/gm)].map(
+            ([, name]) => [name, folder] as const,
+          ),
+        ),
+      ),
+  );
+  expect(catalogue.map(({ name, topic }) => [name, topic])).toEqual(
+    catalogue.map(({ name }) => [name, folderOf.get(name)]),
+  );
 });
 
 const limits = {

@@ -42,6 +42,16 @@ const inOrder: readonly (readonly [string, string])[] = [
   ["looked_again", "left_on"],
   ["treated", "looked_again"],
   ["seen_lame", "treated"],
+  ...[
+    ["share_low", "share_lame", "share_high"],
+    ["cases_low", "cases_per_lame_year", "cases_high"],
+    ["loss_low", "loss_per_case", "loss_high"],
+  ].flatMap(([low = "", likely = "", high = ""]) => [
+    [low, likely] as const,
+    [likely, high] as const,
+    [low, likely] as const,
+    [low, high] as const,
+  ]),
   ["arrived", "last_new_case"],
   ["first", "until"],
   ["base_width_cm", "top_width_cm"],

@@ -1,6 +1,6 @@
-import { functionPage } from "../../build/functionPage.ts";
 import type { AnyFunction } from "../../definition/defineFunction.ts";
 import { namespace, signature } from "../../definition/formulaText.ts";
+import { functionPage } from "../../definition/functionPage.ts";
 import { type Topic, topics } from "../../definition/topics.ts";
 import { BadInput } from "../badInput.ts";
 import type { Command } from "../command.ts";

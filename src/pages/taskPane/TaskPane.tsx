@@ -2,12 +2,10 @@ import { useEffect, useRef, useState } from "preact/hooks";
 import { nothingAsked } from "../parts/FunctionFinder.tsx";
 import { words } from "../words.ts";
 import { type Connection, followConnection } from "./connection.ts";
+import { Later } from "./Later.tsx";
+import { fetchAhead, laterViews } from "./laterParts.ts";
 import { addressOf, placeOf, viewNames } from "./place.ts";
-import { CautionsView } from "./views/CautionsView.tsx";
 import { FindView } from "./views/FindView.tsx";
-import { HealthView } from "./views/HealthView.tsx";
-import { RecordsView } from "./views/RecordsView.tsx";
-import { WorkbooksView } from "./views/WorkbooksView.tsx";
 
 /** The pane beside the workbook. */
 export function TaskPane() {
@@ -16,6 +14,7 @@ export function TaskPane() {
   const { view, name } = usePlace();
   const main = useRef<HTMLElement>(null);
   useEffect(() => followConnection(globalThis, setConnection), []);
+  useEffect(fetchAhead, []);
 
   // The reader of a screen reader is led to what has changed; at first the page itself is read.
   const shown = `${view} ${name ?? ""}`;
@@ -49,11 +48,14 @@ export function TaskPane() {
         ))}
       </nav>
       <main ref={main}>
-        {view === "find" && <FindView connection={connection} name={name} asked={asked} onAsk={setAsked} />}
-        {view === "records" && <RecordsView connection={connection} />}
-        {view === "workbooks" && <WorkbooksView connection={connection} />}
-        {view === "health" && <HealthView connection={connection} />}
-        {view === "cautions" && <CautionsView />}
+        {view === "find" ? (
+          <FindView connection={connection} name={name} asked={asked} onAsk={setAsked} />
+        ) : (
+          <>
+            <h2 tabIndex={-1}>{words[view].title}</h2>
+            <Later key={view} load={laterViews[view]} given={{ connection }} />
+          </>
+        )}
       </main>
     </>
   );

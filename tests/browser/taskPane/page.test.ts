@@ -6,7 +6,7 @@ import { afterAll, beforeAll, describe, expect, inject, it } from "vitest";
 import { catalogue } from "../../../functions/catalogue.ts";
 import { viewNames } from "../../../src/pages/taskPane/place.ts";
 import { launch } from "../launch.ts";
-import { type Meeting, openPane } from "../openPane.ts";
+import { type Meeting, openPane, partsHaveCome } from "../openPane.ts";
 import { flock } from "./flock.ts";
 
 let browser: Browser;
@@ -32,6 +32,7 @@ describe.each(["light", "dark"] as const)("for every reader, %s", (look) => {
     for (const vendor of [flock, "browser"] as const) {
       const { page, troubles } = await open({ vendor, hash, look });
       await page.getByText(vendor === "browser" ? "Open in a browser" : "Connected to Excel").waitFor();
+      await partsHaveCome(page);
       expect(await violations(page)).toEqual([]);
       expect(troubles).toEqual([]);
       await page.close();
@@ -58,6 +59,7 @@ describe("in a narrow pane", () => {
     async (hash) => {
       const { page } = await open({ vendor: flock, hash });
       await page.getByText("Connected to Excel").waitFor();
+      await partsHaveCome(page);
       for (const size of ["100%", "200%"]) {
         await page.evaluate((given) => {
           document.documentElement.style.fontSize = given;
@@ -157,6 +159,40 @@ describe("the vendor's script", () => {
     });
     await page.getByRole("heading", { name: "Cautions" }).waitFor();
     expect(await page.getByText("This part needs a spreadsheet.").count()).toBe(0);
+    expect(troubles).toEqual([]);
+    await page.close();
+  });
+});
+
+describe("a part that is fetched later", () => {
+  it("says that it cannot be fetched, and comes when it can", async () => {
+    let away = true;
+    const { page } = await open({ hash: "#records", missing: (file) => away && file.startsWith("records.") });
+    await page.getByRole("alert").getByText("This part could not be fetched.").waitFor();
+    expect(await page.getByRole("heading", { name: "Check my records" }).count()).toBe(1);
+    away = false;
+    await page.getByRole("button", { name: "Try again" }).click();
+    await page.getByText("Click into your treatment records").waitFor();
+    expect(await page.getByRole("alert").count()).toBe(0);
+    await page.close();
+  });
+
+  it("is fetched ahead, so that a pane that stays open does not need the files of its first day", async () => {
+    let away = false;
+    const fetched = new Set<string>();
+    const { page, troubles } = await open({
+      missing: (file) => {
+        fetched.add(file.split(".")[0] ?? "");
+        return away && file.endsWith(".js");
+      },
+    });
+    for (const part of ["records", "workbooks", "health", "cautions", "formula"])
+      await expect.poll(() => fetched.has(part)).toBe(true);
+    await page.waitForLoadState("networkidle");
+    away = true;
+    for (const title of ["Check records", "Workbooks", "Is it all right?", "Cautions"])
+      await page.locator("nav").getByRole("link", { name: title }).click();
+    await page.getByText("What no formula knows.").waitFor();
     expect(troubles).toEqual([]);
     await page.close();
   });

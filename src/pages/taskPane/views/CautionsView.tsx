@@ -5,7 +5,6 @@ import { words } from "../../words.ts";
 /** Every caution in words. */
 export const CautionsView = () => (
   <>
-    <h2 tabIndex={-1}>{words.cautions.title}</h2>
     <p>{words.cautions.intro}</p>
     <CautionList definitions={catalogue} address={(name) => `#${name}`} />
   </>

@@ -1,10 +1,11 @@
 import { catalogue } from "../../../../functions/catalogue.ts";
-import { FormulaForm } from "../../parts/FormulaForm.tsx";
 import { FunctionDetail } from "../../parts/FunctionDetail.tsx";
 import { type Asked, FunctionFinder } from "../../parts/FunctionFinder.tsx";
 import { words } from "../../words.ts";
 import type { Connection } from "../connection.ts";
 import { excelSheet } from "../excel/excelSheet.ts";
+import { Later } from "../Later.tsx";
+import { laterForm } from "../laterParts.ts";
 import { addressOf } from "../place.ts";
 import { NeedsExcel } from "./NeedsExcel.tsx";
 
@@ -23,7 +24,7 @@ export function FindView({ connection, name, asked, onAsk }: Props) {
     return (
       <FunctionDetail key={definition.name} definition={definition} back={addressOf("find")}>
         {connection === "excel" ? (
-          <FormulaForm definition={definition} sheet={excelSheet} />
+          <Later load={laterForm} given={{ definition, sheet: excelSheet }} />
         ) : (
           <section class="formula">
             <h3>{words.formula.title}</h3>

@@ -17,7 +17,6 @@ const text = words.health;
 /** Whether the functions are there and the spreadsheet hands its cells over as they are. */
 export const HealthView = ({ connection }: { readonly connection: Connection }) => (
   <>
-    <h2 tabIndex={-1}>{text.title}</h2>
     <Facts connection={connection} />
     {connection !== "excel" ? (
       <NeedsExcel connection={connection} />

@@ -36,7 +36,6 @@ export function RecordsView({ connection }: { readonly connection: Connection })
     });
   return (
     <>
-      <h2 tabIndex={-1}>{text.title}</h2>
       <p>{text.intro}</p>
       {connection !== "excel" ? (
         <NeedsExcel connection={connection} />

@@ -17,7 +17,6 @@ export function WorkbooksView({ connection }: { readonly connection: Connection 
   const text = words.workbooks;
   return (
     <>
-      <h2 tabIndex={-1}>{text.title}</h2>
       <p>{text.intro}</p>
       {connection !== "excel" && <NeedsExcel connection={connection} />}
       {can && !can.insertsSheets && <p class="needs">{can.opensWorkbooks ? text.tooOld : text.tooOldToOpen}</p>}

@@ -1,10 +1,10 @@
 import { Problem } from "../cells/problem.ts";
-import type { AnyFunction, Example } from "../definition/defineFunction.ts";
-import { type ExampleShown, exampleInSheet, literal } from "../definition/exampleInSheet.ts";
-import { namespace, signature } from "../definition/formulaText.ts";
-import { resultInWords } from "../definition/resultInWords.ts";
-import { type Topic, topics } from "../definition/topics.ts";
 import type { Parameter } from "../reading/parameter.ts";
+import type { AnyFunction, Example } from "./defineFunction.ts";
+import { type ExampleShown, exampleInSheet, literal } from "./exampleInSheet.ts";
+import { namespace, signature } from "./formulaText.ts";
+import { resultInWords } from "./resultInWords.ts";
+import { type Topic, topics } from "./topics.ts";
 
 /** The reference page of one function, in Markdown. */
 export function functionPage(definition: AnyFunction): string {
