@@ -4,17 +4,25 @@ import { createEngine } from "../../hosts/headless/createEngine.ts";
 import { openWorkbook } from "../../workbook/openWorkbook.ts";
 import { recalculate } from "../../workbook/recalculate.ts";
 import { words } from "../words.ts";
+import { BooksView } from "./BooksView.tsx";
+import { type Book, bookToBeginWith, offeredBook } from "./books.ts";
 import { FileButtons } from "./FileButtons.tsx";
 import { FunctionsView } from "./FunctionsView.tsx";
+import type { DiskFile } from "./files/filePickers.ts";
+import { useQuestion } from "./files/useQuestion.tsx";
+import { useSaving } from "./files/useSaving.ts";
+import { useUnsaved } from "./files/useUnsaved.ts";
 import { keptUnseen } from "./grid/keptUnseen.ts";
 import { type FilledTable, type PracticeGrid, practiceGrid, type Selected } from "./grid/practiceGrid.ts";
 import { univerInPage } from "./grid/startUniver.ts";
 import { nameControls } from "./nameControls.ts";
+import { firstBook } from "./offeredBooks.ts";
 import { PictureView } from "./pictures/PictureView.tsx";
 import { drawable } from "./pictures/pictureOf.ts";
 import { StatusLine } from "./StatusLine.tsx";
-import { saveFile } from "./saveFile.ts";
+import { sheetWords } from "./sheetWords.ts";
 import { useDark } from "./useDark.ts";
+import { useSaveKey } from "./useSaveKey.ts";
 import { useSheetKey } from "./useSheetKey.ts";
 
 interface Note {
@@ -24,16 +32,18 @@ interface Note {
 
 const drawableNames: ReadonlySet<string> = new Set(drawable);
 const engine = createEngine(catalogue, univerInPage);
-type View = keyof typeof words.practice.views;
-const views = Object.keys(words.practice.views) as View[];
+type View = keyof typeof sheetWords.views;
+const views = Object.keys(sheetWords.views) as View[];
 
 /** A spreadsheet in the page with every worksheet function, and what helps with it beside. */
 export function PracticeSheet() {
-  const text = words.practice;
+  const text = sheetWords;
   const holder = useRef<HTMLDivElement>(null);
   const panel = useRef<HTMLElement>(null);
   const grid = useRef<PracticeGrid | undefined>(undefined);
-  const [file, setFile] = useState<string>(text.bookName);
+  const saving = useSaving(firstBook);
+  const unsaved = useUnsaved();
+  const question = useQuestion<"save" | "discard" | "over">(text.stay);
   const [note, setNote] = useState<Note>({ text: text.loading, kind: "told" });
   const [selected, setSelected] = useState<Selected>();
   const [calculating, setCalculating] = useState(false);
@@ -41,16 +51,18 @@ export function PracticeSheet() {
   const [busy, setBusy] = useState(false);
   const [tables, setTables] = useState<readonly FilledTable[]>([]);
   const [view, setView] = useState<View>("functions");
+  const isSaving = useRef(false);
   const dark = useDark();
 
-  const show = async (bytes: Uint8Array, name: string): Promise<void> => {
+  const show = async ({ bytes, name }: Book, disk?: DiskFile): Promise<void> => {
     const sheet = grid.current;
     if (!sheet) return;
     setOpening(true);
     try {
       const workbook = openWorkbook(bytes);
       const kept = await sheet.show(workbook);
-      setFile(name);
+      await saving.opened(name, disk);
+      unsaved.saved(unsaved.count());
       const unseen = keptUnseen(workbook);
       const told = [
         text.opened(name),
@@ -77,16 +89,16 @@ export function PracticeSheet() {
         setCalculating(now);
         if (!now) setTables(grid.current?.tables(drawableNames) ?? []);
       },
+      onChanged: unsaved.changed,
       onRefused: () => setNote({ text: text.refused, kind: "fault" }),
     });
-    fetch(text.bookName)
-      .then((answer) => (answer.ok ? answer.arrayBuffer() : Promise.reject(new Error(String(answer.status)))))
-      .then((bytes) => {
+    bookToBeginWith()
+      .then((book) => {
         // On a slow line the person may have opened a workbook and typed into it meanwhile.
-        if (grid.current?.isEmpty()) return show(new Uint8Array(bytes), text.bookName);
+        if (grid.current?.isEmpty()) return show(book);
       })
       .catch(() => {
-        if (grid.current?.isEmpty()) setNote({ text: text.notFetched, kind: "fault" });
+        if (grid.current?.isEmpty()) setNote({ text: text.notFetched(firstBook), kind: "fault" });
       });
     return () => {
       stopNaming();
@@ -96,7 +108,7 @@ export function PracticeSheet() {
   useEffect(() => grid.current?.setDark(dark), [dark]);
   useSheetKey(holder, panel, () => grid.current?.focus());
 
-  const open = async (file: File): Promise<void> => {
+  const open = async (file: File, disk?: DiskFile): Promise<void> => {
     let bytes: Uint8Array;
     try {
       bytes = new Uint8Array(await file.arrayBuffer());
@@ -104,37 +116,86 @@ export function PracticeSheet() {
       setNote({ text: text.notOpened(file.name, text.unreadable), kind: "fault" });
       return;
     }
-    await show(bytes, file.name);
+    if (await mayClose()) await show({ bytes, name: file.name }, disk);
   };
 
-  const download = async (): Promise<void> => {
-    if (busy || !grid.current) return;
-    setBusy(true);
-    setNote({ text: text.downloading, kind: "told" });
-    // The words must be on the screen before the work begins.
-    await new Promise((resolve) => setTimeout(resolve, 50));
+  const startBook = async (file: string): Promise<void> => {
     try {
-      const { bytes } = await recalculate(openWorkbook(grid.current.file()), engine);
-      const name = text.workedOut(file);
-      saveFile(bytes, name);
-      setNote({ text: text.downloaded(name), kind: "done" });
+      const { bytes, name } = await offeredBook(file);
+      if (await mayClose()) await show({ bytes, name: name.replace("-empty", "") });
+    } catch {
+      setNote({ text: text.notFetched(file), kind: "fault" });
+    }
+  };
+
+  /** Whether the open workbook may give its place to another. */
+  const mayClose = async (): Promise<boolean> => {
+    if (!unsaved.isUnsaved()) return true;
+    const answer = await question.ask({
+      text: text.isUnsaved(saving.name),
+      answers: [
+        ["save", text.saveFirst],
+        ["discard", text.throwAway],
+      ],
+    });
+    return answer === "save" ? save() : answer === "discard";
+  };
+
+  /** @returns whether the workbook is now in a file */
+  const save = async (): Promise<boolean> => {
+    const sheet = grid.current;
+    if (isSaving.current || !sheet || sheet.isEmpty()) return false;
+    isSaving.current = true;
+    setBusy(true);
+    let count = unsaved.count();
+    try {
+      const end = await saving.save({
+        async bytes() {
+          setNote({ text: text.saving, kind: "told" });
+          // The words must be on the screen before the work begins.
+          await new Promise((resolve) => setTimeout(resolve, 50));
+          await sheet.endTyping();
+          count = unsaved.count();
+          return (await recalculate(openWorkbook(sheet.file()), engine)).bytes;
+        },
+        mayWriteOver: async (name) =>
+          (await question.ask({ text: text.changedElsewhere(name), answers: [["over", text.writeOver]] })) === "over",
+      });
+      if (end.kind === "given up") setNote({ text: text.notSaved, kind: "told" });
+      else {
+        unsaved.saved(count);
+        setNote({ text: text[end.kind](end.name), kind: "done" });
+      }
+      return end.kind !== "given up";
     } catch (error) {
       setNote({ text: text.failed((error as Error).message), kind: "fault" });
+      return false;
+    } finally {
+      isSaving.current = false;
+      setBusy(false);
     }
-    setBusy(false);
   };
+  useSaveKey(() => void save());
 
   return (
     <>
       <header>
-        <img src="icon-64.png" alt="" width="32" height="32" />
+        <img src={document.querySelector<HTMLLinkElement>("link[rel=icon]")?.href} alt="" width="32" height="32" />
         <div class="titles">
           <h1>
-            {words.pane.name}: {text.title}
+            {words.pane.name} {text.title}
           </h1>
           <p>{text.about}</p>
         </div>
-        <FileButtons busy={busy} onOpen={(file) => void open(file)} onDownload={() => void download()} />
+        <p class="file">
+          <strong>{saving.name}</strong> {unsaved.unsaved && <span class="told">{text.unsaved}</span>}
+        </p>
+        <FileButtons
+          busy={busy}
+          onOpen={(file, disk) => void open(file, disk)}
+          onFault={({ message }) => setNote({ text: text.failed(message), kind: "fault" })}
+          onSave={() => void save()}
+        />
       </header>
       <p class={`note ${note.kind}`} role="status">
         {note.text}
@@ -155,13 +216,12 @@ export function PracticeSheet() {
               </button>
             ))}
           </div>
-          {view === "functions" ? (
-            <FunctionsView grid={() => grid.current} panel={panel} />
-          ) : (
-            <PictureView tables={tables} dark={dark} />
-          )}
+          {view === "functions" && <FunctionsView grid={() => grid.current} panel={panel} />}
+          {view === "picture" && <PictureView tables={tables} dark={dark} />}
+          {view === "books" && <BooksView onStart={(file) => void startBook(file)} />}
         </aside>
       </div>
+      {question.box}
     </>
   );
 }

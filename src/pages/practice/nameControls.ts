@@ -1,6 +1,6 @@
-import { words } from "../words.ts";
+import { sheetWords } from "./sheetWords.ts";
 
-const { grid } = words.practice;
+const { grid } = sheetWords;
 
 /**
  * Gives names to the embedded spreadsheet's own fields and buttons, which have none for a screen reader.

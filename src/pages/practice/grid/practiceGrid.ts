@@ -22,7 +22,7 @@ import { isOneCall } from "../../../workbook/saving/changesOf.ts";
 import { writeEdits } from "../../../workbook/saving/writeEdits.ts";
 import type { Workbook } from "../../../workbook/workbook.ts";
 import { patternFor } from "../../../writing/format.ts";
-import { words } from "../../words.ts";
+import { sheetWords } from "../sheetWords.ts";
 import { asStored } from "./asStored.ts";
 import { type CellRule, cellRules, ruleFor } from "./cellRules.ts";
 import { writeDatesOut } from "./datesInEditor.ts";
@@ -59,6 +59,8 @@ export interface GridEvents {
   /** Another cell is selected, or what it holds is another. */
   readonly onSelected: (selected: Selected) => void;
   readonly onCalculating: (calculating: boolean) => void;
+  /** What a cell holds was changed, and not by working it out. */
+  readonly onChanged: () => void;
   /** The person asked for something that would move cells about. */
   readonly onRefused: () => void;
 }
@@ -74,6 +76,8 @@ export interface PracticeGrid {
   readonly isEmpty: () => boolean;
   /** Lets the keys go to the selected cell. */
   readonly focus: () => void;
+  /** Puts what is being typed into its cell. */
+  readonly endTyping: () => Promise<void>;
   /** The workbook's file with what was typed, not yet worked out. */
   readonly file: () => Uint8Array;
   readonly selection: () => string;
@@ -143,7 +147,7 @@ export function practiceGrid(
       message: ears.message(sheet, row, column),
       wanted:
         typeof value === "string" && isUnclear(value)
-          ? words.practice.noDate
+          ? sheetWords.noDate
           : wantedAt(opened, sheetPlace(sheet), row, column),
     });
   };
@@ -153,7 +157,7 @@ export function practiceGrid(
     rules.set(sheet, known);
     const rule = ruleFor(known, { row, column });
     const choices = rule?.choices && ("area" in rule.choices ? filledIn(rule.choices) : rule.choices);
-    return choices && choices.length > 0 ? words.practice.chooseOne(choices) : rule?.sentence;
+    return choices && choices.length > 0 ? sheetWords.chooseOne(choices) : rule?.sentence;
   };
 
   const filledIn = ({ sheet, area: { top, left, bottom, right } }: { sheet: number; area: Area }): string[] => {
@@ -200,9 +204,13 @@ export function practiceGrid(
       subUnitId: string;
       cellValue?: Record<string, Record<string, ICellData | null>>;
     };
+    let changes = false;
     for (const [row, line] of Object.entries(cellValue ?? {}))
-      for (const [column, cell] of Object.entries(line))
+      for (const [column, cell] of Object.entries(line)) {
         if (cell && ("v" in cell || "f" in cell)) readTyped(cell, subUnitId, Number(row), Number(column));
+        changes ||= cell === null || "v" in cell || "f" in cell || "p" in cell;
+      }
+    if (changes) events.onChanged();
   });
 
   const showAsWanted = (): void => {
@@ -262,13 +270,13 @@ export function practiceGrid(
     const at = readPlace(cell.slice(cut + 1));
     const active = api.getActiveWorkbook()?.getActiveSheet()?.getSheetId() ?? sheetId(0);
     const named = opened?.workbook.sheets.findIndex((sheet) => sheet.name.toLowerCase() === name.toLowerCase()) ?? -1;
-    if (!at || (cut >= 0 && named < 0)) throw new Error(words.practice.badCell);
+    if (!at || (cut >= 0 && named < 0)) throw new Error(sheetWords.badCell);
     return { sheet: cut < 0 ? active : sheetId(named), ...at };
   };
   const rangeAt = (cell: string) => {
     const { sheet, row, column } = place(cell);
     const found = api.getActiveWorkbook()?.getSheetBySheetId(sheet);
-    if (!found) throw new Error(words.practice.badCell);
+    if (!found) throw new Error(sheetWords.badCell);
     return { found, range: found.getRange(row, column) };
   };
 
@@ -293,7 +301,7 @@ export function practiceGrid(
 
   return {
     async show(workbook) {
-      if (workbook.dateSystem === 1904) throw new Error(words.practice.from1904);
+      if (workbook.dateSystem === 1904) throw new Error(sheetWords.from1904);
       const around = surroundingsOf(workbook, engine);
       const shown = shownWorkbook(unitAt(count + 1), workbook, around);
       if (opened) api.disposeUnit(unit());
@@ -316,6 +324,9 @@ export function practiceGrid(
     },
     isEmpty: () => opened === undefined,
     focus: () => injector.get(ILayoutService).focus(),
+    async endTyping() {
+      await api.getActiveWorkbook()?.endEditingAsync(true);
+    },
     file() {
       const now = api.getActiveWorkbook()?.save() as IWorkbookData;
       if (!opened) throw new Error("no workbook is open");
