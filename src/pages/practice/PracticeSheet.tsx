@@ -6,14 +6,17 @@ import { recalculate } from "../../workbook/recalculate.ts";
 import { words } from "../words.ts";
 import { BooksView } from "./BooksView.tsx";
 import { type Book, bookToBeginWith, offeredBook } from "./books.ts";
+import { CellSentence } from "./CellSentence.tsx";
+import { Choices } from "./Choices.tsx";
 import { FileButtons } from "./FileButtons.tsx";
 import { FunctionsView } from "./FunctionsView.tsx";
 import type { DiskFile } from "./files/filePickers.ts";
 import { useQuestion } from "./files/useQuestion.tsx";
 import { useSaving } from "./files/useSaving.ts";
 import { useUnsaved } from "./files/useUnsaved.ts";
+import type { Box } from "./grid/cellBox.ts";
 import { keptUnseen } from "./grid/keptUnseen.ts";
-import { type FilledTable, type PracticeGrid, practiceGrid, type Selected } from "./grid/practiceGrid.ts";
+import { type Doubt, type FilledTable, type PracticeGrid, practiceGrid, type Selected } from "./grid/practiceGrid.ts";
 import { univerInPage } from "./grid/startUniver.ts";
 import { nameControls } from "./nameControls.ts";
 import { firstBook } from "./offeredBooks.ts";
@@ -22,12 +25,15 @@ import { drawable } from "./pictures/pictureOf.ts";
 import { StatusLine } from "./StatusLine.tsx";
 import { sheetWords } from "./sheetWords.ts";
 import { useDark } from "./useDark.ts";
+import { useDrop } from "./useDrop.ts";
 import { useSaveKey } from "./useSaveKey.ts";
 import { useSheetKey } from "./useSheetKey.ts";
 
 interface Note {
   readonly text: string;
   readonly kind: "told" | "fault" | "done";
+  /** A cell that it is about, to go to. */
+  readonly go?: string;
 }
 
 const drawableNames: ReadonlySet<string> = new Set(drawable);
@@ -51,6 +57,8 @@ export function PracticeSheet() {
   const [busy, setBusy] = useState(false);
   const [tables, setTables] = useState<readonly FilledTable[]>([]);
   const [view, setView] = useState<View>("functions");
+  const [box, setBox] = useState<Box>();
+  const [pointed, setPointed] = useState<{ readonly cell: Box; readonly sentence: string }>();
   const isSaving = useRef(false);
   const dark = useDark();
 
@@ -60,7 +68,11 @@ export function PracticeSheet() {
     setOpening(true);
     try {
       const workbook = openWorkbook(bytes);
-      const kept = await sheet.show(workbook);
+      const kept = await sheet.show(workbook, mayClose);
+      if (!kept) {
+        setOpening(false);
+        return;
+      }
       await saving.opened(name, disk);
       unsaved.saved(unsaved.count());
       const unseen = keptUnseen(workbook);
@@ -90,6 +102,9 @@ export function PracticeSheet() {
         if (!now) setTables(grid.current?.tables(drawableNames) ?? []);
       },
       onChanged: unsaved.changed,
+      onDoubts: tellDoubts,
+      onMoved: () => setBox(grid.current?.selectedBox()),
+      onPointed: setPointed,
       onRefused: () => setNote({ text: text.refused, kind: "fault" }),
     });
     bookToBeginWith()
@@ -108,6 +123,15 @@ export function PracticeSheet() {
   useEffect(() => grid.current?.setDark(dark), [dark]);
   useSheetKey(holder, panel, () => grid.current?.focus());
 
+  const tellDoubts = (doubts: readonly Doubt[]): void => {
+    const [first] = doubts;
+    if (first)
+      setNote({ text: text.doubtful(doubts.length, first.address, first.sentence), kind: "fault", go: first.address });
+    // What was said of cells is settled once something else is typed; the rest still holds.
+    else
+      setNote((before) => (before.go === undefined ? before : { text: text.opened(saving.nameNow()), kind: "told" }));
+  };
+
   const open = async (file: File, disk?: DiskFile): Promise<void> => {
     let bytes: Uint8Array;
     try {
@@ -116,13 +140,13 @@ export function PracticeSheet() {
       setNote({ text: text.notOpened(file.name, text.unreadable), kind: "fault" });
       return;
     }
-    if (await mayClose()) await show({ bytes, name: file.name }, disk);
+    await show({ bytes, name: file.name }, disk);
   };
 
   const startBook = async (file: string): Promise<void> => {
     try {
       const { bytes, name } = await offeredBook(file);
-      if (await mayClose()) await show({ bytes, name: name.replace("-empty", "") });
+      await show({ bytes, name: name.replace("-empty", "") });
     } catch {
       setNote({ text: text.notFetched(file), kind: "fault" });
     }
@@ -132,7 +156,7 @@ export function PracticeSheet() {
   const mayClose = async (): Promise<boolean> => {
     if (!unsaved.isUnsaved()) return true;
     const answer = await question.ask({
-      text: text.isUnsaved(saving.name),
+      text: text.isUnsaved(saving.nameNow()),
       answers: [
         ["save", text.saveFirst],
         ["discard", text.throwAway],
@@ -176,6 +200,16 @@ export function PracticeSheet() {
     }
   };
   useSaveKey(() => void save());
+  useDrop((file, disk) => void open(file, disk));
+
+  const goTo = (address: string | undefined): void => {
+    try {
+      if (address !== undefined) grid.current?.go(address);
+      grid.current?.focus();
+    } catch (error) {
+      setNote({ text: text.failed((error as Error).message), kind: "fault" });
+    }
+  };
 
   return (
     <>
@@ -197,14 +231,31 @@ export function PracticeSheet() {
           onSave={() => void save()}
         />
       </header>
-      <p class={`note ${note.kind}`} role="status">
-        {note.text}
-      </p>
+      <div class="note">
+        <p class={note.kind} role="status">
+          {note.text}
+        </p>
+        {note.go !== undefined && (
+          <button type="button" onClick={() => goTo(note.go)}>
+            {text.go(note.go)}
+          </button>
+        )}
+      </div>
       <div class="columns">
         <main aria-label={text.sheetLabel} aria-busy={opening || calculating}>
           <div class="grid" ref={holder} />
+          {selected && box && selected.choices.length > 0 && (
+            <Choices
+              address={`${selected.sheet} ${selected.address}`}
+              choices={selected.choices}
+              box={box}
+              onChoose={(choice) => grid.current?.choose(choice)}
+              onClose={() => grid.current?.focus()}
+            />
+          )}
+          {pointed && <CellSentence box={pointed.cell} sentence={pointed.sentence} />}
           <div class="below">
-            <StatusLine selected={selected} calculating={calculating} />
+            <StatusLine selected={selected} calculating={calculating} onGo={goTo} />
             <p class="hint">{text.keys}</p>
           </div>
         </main>

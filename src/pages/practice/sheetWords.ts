@@ -46,6 +46,16 @@ export const sheetWords = {
   statusLabel: "The selected cell",
   calculating: "Working out…",
   chooseOne: (choices: readonly string[]): string => `Choose one of: ${choices.join(", ")}.`,
+  notChosen: (typed: string, choices: readonly string[]): string =>
+    `“${typed}” is none of the choices here: ${choices.join(", ")}.`,
+  doubtful: (count: number, address: string, sentence: string): string =>
+    count === 1
+      ? `${address}: ${sentence}`
+      : `${count} of the cells are doubtful, each with a mark in its corner. The first, ${address}: ${sentence}`,
+  choicesFor: (address: string): string => `Choices for ${address}`,
+  choicesKey: "Alt+Down opens the list.",
+  follow: "Open",
+  go: (address: string): string => `Go to ${address}`,
   noDate: "This is text, not a date: 03/04 means two days, and 3 Apr is in no year. Type a date as 2026-03-14.",
   keys: "F6 leads out of the sheet and back.",
   empty: "empty",

@@ -24,6 +24,8 @@ interface Work {
 
 export interface Saving {
   readonly name: string;
+  /** The same, for what was set up when another workbook was open. */
+  readonly nameNow: () => string;
   /** Another workbook has been opened. */
   readonly opened: (name: string, disk?: DiskFile) => Promise<void>;
   readonly save: (work: Work) => Promise<SaveEnd>;
@@ -39,6 +41,7 @@ export function useSaving(firstName: string): Saving {
   };
   return {
     name,
+    nameNow: () => kept.current.name,
     opened: (fileName, disk) => keep(fileName, disk),
     async save({ bytes, mayWriteOver }) {
       const { name: fileName, disk, written } = kept.current;

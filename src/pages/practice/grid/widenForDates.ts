@@ -1,0 +1,34 @@
+import { ICommandService, type Injector } from "@univerjs/core";
+import type { FUniver } from "@univerjs/core/facade";
+import { getFontStyleString } from "@univerjs/preset-sheets-core";
+import { margins, widthOf } from "./hashes.ts";
+import { showsDay } from "./showsDay.ts";
+
+export interface CellAt {
+  readonly sheet: string;
+  readonly row: number;
+  readonly column: number;
+}
+
+/** Widens columns in which a date that was typed or worked out has no room, as spreadsheets do. The file keeps its widths. */
+export function widenForDates(api: FUniver, injector: Injector, cells: readonly CellAt[]): void {
+  const workbook = api.getActiveWorkbook();
+  if (!workbook) return;
+  for (const { sheet, row, column } of cells) {
+    const found = workbook.getSheetBySheetId(sheet);
+    const cell = found?.getRange(row, column);
+    const style = cell?.getCellStyleData();
+    if (!found || !cell || typeof cell.getRawValue() !== "number" || !showsDay(style?.n?.pattern ?? "")) continue;
+    const wanted =
+      Math.ceil(widthOf(cell.getDisplayValue() ?? "", getFontStyleString(style ?? undefined).fontCache)) + margins + 2;
+    if (wanted <= found.getColumnWidth(column)) continue;
+    const range = { startRow: 0, endRow: found.getMaxRows() - 1, startColumn: column, endColumn: column };
+    // By the mutation and not by its command: the person would have to undo it before what was typed.
+    injector.get(ICommandService).syncExecuteCommand("sheet.mutation.set-worksheet-col-width", {
+      unitId: workbook.getId(),
+      subUnitId: sheet,
+      ranges: [range],
+      colWidth: wanted,
+    });
+  }
+}
