@@ -1,5 +1,6 @@
 import * as z from "zod/mini";
 import { numberIn } from "../cells/numberIn.ts";
+import { wantedDays } from "../core/records/faults.ts";
 import { type CellKind, defineKind, refuse } from "./kind.ts";
 
 // The pages forbid eval, and zod probes for it unless told not to.
@@ -44,10 +45,7 @@ export const countFrom = (least: number, of = "sheep"): CellKind<number> =>
   );
 
 /** A whole number of days, 0 or more. Text such as "28d" is refused: a unit in the cell may hide another. */
-export const wholeDays: CellKind<number> = numberKind(
-  "a whole number of days, 0 or more, without a unit",
-  z.number().check(atLeast(0), atMost(36_525), whole),
-);
+export const wholeDays: CellKind<number> = numberKind(wantedDays, z.number().check(atLeast(0), atMost(36_525), whole));
 
 /** A whole number of days from `least` to `most`, for intervals that cannot be 0 or that a date may be mistaken for. */
 export const daysBetween = (least: number, most: number): CellKind<number> =>

@@ -39,6 +39,8 @@ const inOrder: readonly (readonly [string, string])[] = [
         [day, "left_on"],
       ] as const,
   ),
+  ["looked_again", "left_on"],
+  ["treated", "looked_again"],
   ["seen_lame", "treated"],
   ["arrived", "last_new_case"],
   ["first", "until"],
@@ -85,6 +87,8 @@ function fitTogether(given: Record<string, SoundArgument>, random: SeededRandom)
   }
   if (typeof given.flock_size === "number" && isColumn(given.seen))
     given.flock_size = given.seen.reduce<number>((sum, cell) => sum + Number(cell), random.whole(1, 300));
+  if (typeof given.became_lame === "number" && typeof given.became_sound === "number")
+    given.seen = given.became_lame + given.became_sound + random.whole(1, 300);
   if (isColumn(given.label_days) && isColumn(given.basis)) {
     const { basis } = given;
     given.label_days = given.label_days.map((cell, row) =>

@@ -24,6 +24,8 @@ interface SheetToBuild {
 export interface WorkbookToBuild {
   readonly sheets: readonly SheetToBuild[];
   readonly names?: string;
+  /** What the file says of its calculation, as XML. */
+  readonly calculation?: string;
   readonly date1904?: boolean;
   readonly sharedStrings?: readonly string[];
   readonly styles?: string;
@@ -44,6 +46,7 @@ export function buildWorkbook(wanted: WorkbookToBuild): Uint8Array {
   const {
     sheets,
     names = "",
+    calculation = "",
     date1904 = false,
     sharedStrings,
     links = "",
@@ -90,7 +93,7 @@ export function buildWorkbook(wanted: WorkbookToBuild): Uint8Array {
   }
   const named = names === "" ? "" : `<definedNames>${names}</definedNames>`;
   files["xl/workbook.xml"] =
-    `${head}<workbook xmlns="${main}" xmlns:r="${office}"><workbookPr${date1904 ? ' date1904="1"' : ""}/><sheets>${listed.join("")}</sheets>${named}</workbook>`;
+    `${head}<workbook xmlns="${main}" xmlns:r="${office}"><workbookPr${date1904 ? ' date1904="1"' : ""}/><sheets>${listed.join("")}</sheets>${named}${calculation}</workbook>`;
   files["xl/_rels/workbook.xml.rels"] =
     `${head}<Relationships xmlns="${packageLinks}">${sheetLinks.join("")}${links}</Relationships>`;
   files["_rels/.rels"] =

@@ -1,21 +1,14 @@
 import { chmodSync, mkdirSync, readFileSync, writeFileSync } from "node:fs";
-import { bundle } from "./bundle.ts";
+import { bundleCommand } from "./bundleCommand.ts";
 import { bundledPackages } from "./bundledPackages.ts";
 import { licenceList } from "./licenceList.ts";
 import { packagesOfTools } from "./packagesOfTools.ts";
 import { practiceSheet } from "./practiceSheet.ts";
 
-// `npm run build:cli`, and before `npm pack`: writes the soundfold command to dist/cli. The spreadsheet engine stays
-// outside, as a dependency; the rest is bundled, which halves the time the command takes to start. Beside it stands the
-// page that is one file, for `soundfold template farm --page`.
+// `npm run build:cli`, and before `npm pack`: writes the soundfold command to dist/cli, and beside it the page that is one
+// file, for `soundfold template farm --page`.
 
-const { text, modules } = await bundle("src/cli/main.ts", {
-  platform: "node",
-  target: "node20",
-  format: "esm",
-  external: ["@univerjs/*", "excelize-wasm"],
-  legalComments: "none",
-});
+const { text, modules } = await bundleCommand();
 const packages = bundledPackages([...modules, packagesOfTools.esbuild]);
 const sheet = await practiceSheet();
 const inPage = bundledPackages([...sheet.modules, packagesOfTools.webpack, packagesOfTools.esbuild]);

@@ -13,11 +13,14 @@ import {
 } from "../../workbook/engine.ts";
 import { lastColumn, lastRow } from "../../workbook/limits.ts";
 import type { Format } from "../../writing/format.ts";
+import type { Clock } from "../localClock.ts";
 import { afterOthers, fitToCells, sortOfACopy, spilledRange } from "./arrayHelpers.ts";
 import { bridge, type Listener } from "./bridge.ts";
 import { compareEachCell } from "./compareEachCell.ts";
 import { keepEmptyTexts, withEmptyText } from "./emptyTexts.ts";
+import { partsOfDates } from "./partsOfDates.ts";
 import { refuseUnclearDates } from "./refuseUnclearDates.ts";
+import { todayAndNow } from "./todayAndNow.ts";
 import type { UniverParts } from "./univerParts.ts";
 import { cellFromData } from "./valueCells.ts";
 import { type Directs, workOutDirectly } from "./workOutDirectly.ts";
@@ -32,7 +35,7 @@ const inGrammar = ["LET", "LAMBDA", "SINGLE", "ANCHORARRAY"];
  * The embedded spreadsheet engine with every worksheet function in it. Each calculation has an engine of its own,
  * which is put away afterwards, so that nothing of one workbook reaches another.
  */
-export function createEngine(catalogue: readonly AnyFunction[], parts: UniverParts): Engine {
+export function createEngine(catalogue: readonly AnyFunction[], parts: UniverParts, clock: Clock): Engine {
   compareEachCell(parts);
   refuseUnclearDates(parts);
   const known = new Set<string>([
@@ -42,7 +45,7 @@ export function createEngine(catalogue: readonly AnyFunction[], parts: UniverPar
   return {
     knows: (name) => known.has(name),
     footNames: catalogue.map(({ name }) => name),
-    calculate: (workbook) => calculateWithDirects(workbook, catalogue, parts),
+    calculate: (workbook) => calculateWithDirects(workbook, catalogue, parts, clock),
   };
 }
 
@@ -54,11 +57,12 @@ async function calculateWithDirects(
   workbook: EngineWorkbook,
   catalogue: readonly AnyFunction[],
   parts: UniverParts,
+  clock: Clock,
 ): Promise<EngineAnswers> {
   const left = new Set<string>();
   for (;;) {
     const directs = workOutDirectly(workbook, catalogue, (sheet, key) => left.has(`${sheet} ${key}`));
-    const answers = await calculate(withValues(workbook, directs), catalogue, parts);
+    const answers = await calculate(withValues(workbook, directs), catalogue, parts, clock);
     const reached = reachedBySpills(directs, answers);
     if (reached.length === 0) return withDirects(answers, directs);
     for (const cell of reached) left.add(cell);
@@ -118,6 +122,7 @@ async function calculate(
   workbook: EngineWorkbook,
   catalogue: readonly AnyFunction[],
   parts: UniverParts,
+  clock: Clock,
 ): Promise<EngineAnswers> {
   const { core, formula } = parts;
   const heard = new Map<string, Map<number, Heard>>(workbook.sheets.map((_, place) => [sheetId(place), new Map()]));
@@ -127,6 +132,8 @@ async function calculate(
     answered: (at, { formats, headings }) =>
       heard.get(at.sheetId)?.set(placeKey(at.row, at.column), { shown: { formats, headings } }),
   };
+  // Read once, so that all of a workbook is worked out at one moment, even across midnight.
+  const now = clock();
   const univer = new core.Univer({ logLevel: core.LogLevel.SILENT });
   try {
     const injector = univer.__getInjector();
@@ -137,6 +144,8 @@ async function calculate(
         afterOthers(parts),
         sortOfACopy(parts),
         spilledRange(parts, () => injector.get(formula.IFormulaRuntimeService)),
+        ...todayAndNow(parts, () => now),
+        ...partsOfDates(parts),
       ] as never,
       // Nobody waits for the main thread here.
       intervalCount: Number.MAX_SAFE_INTEGER,

@@ -1,9 +1,15 @@
 import { useEffect, useRef, useState } from "preact/hooks";
 import { catalogue } from "../../../functions/catalogue.ts";
 import { createEngine } from "../../hosts/headless/createEngine.ts";
+import { localClock } from "../../hosts/localClock.ts";
+import { followsClock } from "../../workbook/followsClock.ts";
 import { openWorkbook } from "../../workbook/openWorkbook.ts";
 import { recalculate } from "../../workbook/recalculate.ts";
 import { words } from "../words.ts";
+import { AgeLine } from "./age/AgeLine.tsx";
+import { ageWords } from "./age/ageWords.ts";
+import { openFresh } from "./age/openFresh.ts";
+import { useDayTurn } from "./age/useDayTurn.ts";
 import { BooksView } from "./BooksView.tsx";
 import { type Book, bookToBeginWith, offeredBook } from "./books.ts";
 import { CellSentence } from "./CellSentence.tsx";
@@ -36,8 +42,14 @@ interface Note {
   readonly go?: string;
 }
 
+/** Where a workbook that is shown comes from. */
+interface ShownFrom {
+  readonly disk?: DiskFile | undefined;
+  readonly made?: boolean;
+}
+
 const drawableNames: ReadonlySet<string> = new Set(drawable);
-const engine = createEngine(catalogue, univerInPage);
+const engine = createEngine(catalogue, univerInPage, localClock);
 type View = keyof typeof sheetWords.views;
 const views = Object.keys(sheetWords.views) as View[];
 
@@ -60,24 +72,38 @@ export function PracticeSheet() {
   const [box, setBox] = useState<Box>();
   const [pointed, setPointed] = useState<{ readonly cell: Box; readonly sentence: string }>();
   const isSaving = useRef(false);
+  // What was typed meanwhile would be lost.
+  const [working, setWorking] = useState(false);
+  const [old, setOld] = useState<keyof typeof ageWords.old>();
+  const showing = useRef<Promise<void>>(Promise.resolve());
+  const day = useDayTurn(localClock, () => {
+    const sheet = grid.current;
+    if (sheet && !sheet.isEmpty() && followsClock(openWorkbook(sheet.file()))) setOld("day");
+  });
   const dark = useDark();
 
-  const show = async ({ bytes, name }: Book, disk?: DiskFile): Promise<void> => {
+  /** @param made - it comes with this page, worked out when the page was built */
+  const show = async ({ bytes, name }: Book, { disk, made = false }: ShownFrom = {}): Promise<void> => {
     const sheet = grid.current;
     if (!sheet) return;
     setOpening(true);
     try {
-      const workbook = openWorkbook(bytes);
-      const kept = await sheet.show(workbook, mayClose);
-      if (!kept) {
+      day.current = Math.floor(localClock());
+      const { workbook, age, left } = await openFresh(bytes, engine, false, () => sayWorkingOut(name));
+      setWorking(false);
+      const keptHere = await sheet.show(workbook, mayClose);
+      if (!keptHere) {
         setOpening(false);
         return;
       }
+      const kept = [...new Set([...left, ...keptHere])];
       await saving.opened(name, disk);
       unsaved.saved(unsaved.count());
+      setOld(age === "of unknown age" && !made ? "saved" : undefined);
       const unseen = keptUnseen(workbook);
       const told = [
         text.opened(name),
+        ...(age === "worked out" ? [ageWords.workedOut] : []),
         ...(unseen.length === 0 ? [] : [text.keptUnseen(unseen)]),
         ...(kept[0] === undefined ? [] : [text.kept(kept.length, kept[0])]),
       ];
@@ -88,14 +114,50 @@ export function PracticeSheet() {
     } catch (error) {
       setNote({ text: text.notOpened(name, (error as Error).message), kind: "fault" });
     }
+    setWorking(false);
     setOpening(false);
   };
 
+  /** One after the other, since working out one workbook may take longer than opening the next. */
+  const showNext = (book: Book, from: ShownFrom): Promise<void> => {
+    showing.current = showing.current.then(() => show(book, from));
+    return showing.current;
+  };
+
+  const sayWorkingOut = async (name: string): Promise<void> => {
+    setWorking(true);
+    setNote({ text: ageWords.workingOut(name), kind: "told" });
+    // The words must be on the screen before the work begins.
+    await new Promise((resolve) => setTimeout(resolve, 50));
+  };
+
+  const workOutAll = async (): Promise<void> => {
+    const sheet = grid.current;
+    if (opening || !sheet) return;
+    setOpening(true);
+    try {
+      const at = sheet.selection();
+      day.current = Math.floor(localClock());
+      const { workbook, left } = await openFresh(sheet.file(), engine, true, () => sayWorkingOut(saving.nameNow()));
+      setWorking(false);
+      const kept = [...new Set([...left, ...((await sheet.show(workbook, async () => true)) ?? [])])];
+      sheet.go(at);
+      setOld(undefined);
+      const told = [ageWords.workedOut, ...(kept[0] === undefined ? [] : [text.kept(kept.length, kept[0])])];
+      setNote({ text: told.join(" "), kind: "done" });
+      setTables(sheet.tables(drawableNames));
+      sheet.focus();
+    } catch (error) {
+      setNote({ text: text.failed((error as Error).message), kind: "fault" });
+    }
+    setWorking(false);
+    setOpening(false);
+  };
   // biome-ignore lint/correctness/useExhaustiveDependencies: the spreadsheet is started once
   useEffect(() => {
     if (!holder.current) return undefined;
     const stopNaming = nameControls(holder.current);
-    grid.current = practiceGrid(holder.current, catalogue, engine, dark, {
+    grid.current = practiceGrid(holder.current, catalogue, engine, localClock, dark, {
       onSelected: setSelected,
       onCalculating(now) {
         setCalculating(now);
@@ -108,9 +170,10 @@ export function PracticeSheet() {
       onRefused: () => setNote({ text: text.refused, kind: "fault" }),
     });
     bookToBeginWith()
-      .then((book) => {
+      .then(async ({ made, ...book }) => {
+        await showing.current;
         // On a slow line the person may have opened a workbook and typed into it meanwhile.
-        if (grid.current?.isEmpty()) return show(book);
+        if (grid.current?.isEmpty()) return show(book, { made });
       })
       .catch(() => {
         if (grid.current?.isEmpty()) setNote({ text: text.notFetched(firstBook), kind: "fault" });
@@ -140,13 +203,13 @@ export function PracticeSheet() {
       setNote({ text: text.notOpened(file.name, text.unreadable), kind: "fault" });
       return;
     }
-    await show({ bytes, name: file.name }, disk);
+    await showNext({ bytes, name: file.name }, { disk });
   };
 
   const startBook = async (file: string): Promise<void> => {
     try {
       const { bytes, name } = await offeredBook(file);
-      await show({ bytes, name: name.replace("-empty", "") });
+      await showNext({ bytes, name: name.replace("-empty", "") }, { made: true });
     } catch {
       setNote({ text: text.notFetched(file), kind: "fault" });
     }
@@ -241,8 +304,9 @@ export function PracticeSheet() {
           </button>
         )}
       </div>
+      <AgeLine old={old} busy={opening} onWorkOut={() => void workOutAll()} />
       <div class="columns">
-        <main aria-label={text.sheetLabel} aria-busy={opening || calculating}>
+        <main inert={working} aria-label={text.sheetLabel} aria-busy={opening || calculating}>
           <div class="grid" ref={holder} />
           {selected && box && selected.choices.length > 0 && (
             <Choices

@@ -6,10 +6,16 @@ export interface Book {
   readonly bytes: Uint8Array;
 }
 
-/** The workbook the page begins with: one's own where there is one inside it. */
-export async function bookToBeginWith(): Promise<Book> {
+/**
+ * The workbook the page begins with: one's own where there is one inside it.
+ *
+ * @returns with `made`: whether it was worked out when the page was built
+ */
+export async function bookToBeginWith(): Promise<Book & { readonly made: boolean }> {
   const own = document.querySelector<HTMLElement>("script[data-own]");
-  return own ? { name: own.dataset.book ?? firstBook, bytes: bytesIn(own) } : offeredBook(firstBook);
+  return own
+    ? { name: own.dataset.book ?? firstBook, bytes: bytesIn(own), made: false }
+    : { ...(await offeredBook(firstBook)), made: true };
 }
 
 /**

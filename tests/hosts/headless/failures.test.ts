@@ -2,6 +2,7 @@ import { describe, expect, it } from "vitest";
 import { aboutFunction } from "../../../functions/records/about.ts";
 import { createEngine } from "../../../src/hosts/headless/createEngine.ts";
 import { univerInNode } from "../../../src/hosts/headless/univerInNode.ts";
+import { localClock } from "../../../src/hosts/localClock.ts";
 import { afterFunction } from "../../../src/workbook/workOut.ts";
 
 const faulty = {
@@ -12,7 +13,7 @@ const faulty = {
   },
 };
 const calculate = (formula: string) =>
-  createEngine([faulty], univerInNode()).calculate({
+  createEngine([faulty], univerInNode(), localClock).calculate({
     dateSystem: 1900,
     names: [],
     sheets: [{ name: "One", cells: [{ row: 0, column: 0, value: null, formula }] }],

@@ -15,6 +15,7 @@ import type { Cell } from "../../../cells/cell.ts";
 import type { AnyFunction } from "../../../definition/defineFunction.ts";
 import { namespace } from "../../../definition/formulaText.ts";
 import { cellFromData } from "../../../hosts/headless/valueCells.ts";
+import type { Clock } from "../../../hosts/localClock.ts";
 import { type Area, type Place, placeText, readPlace } from "../../../workbook/address.ts";
 import type { Engine } from "../../../workbook/engine.ts";
 import { quoteSheet, unquoteSheet } from "../../../workbook/formula/structured.ts";
@@ -134,11 +135,12 @@ export function practiceGrid(
   container: HTMLElement,
   catalogue: readonly AnyFunction[],
   engine: Pick<Engine, "knows" | "footNames">,
+  clock: Clock,
   dark: boolean,
   events: GridEvents,
 ): PracticeGrid {
   const ears = heard();
-  const { univer, api, injector } = startUniver(container, catalogue, ears, dark);
+  const { univer, api, injector } = startUniver(container, catalogue, clock, ears, dark);
   showHashes();
   const commands = injector.get(ICommandService);
   const formulas = injector.get(FormulaDataModel);
