@@ -57,6 +57,7 @@ const views = Object.keys(sheetWords.views) as View[];
 export function PracticeSheet() {
   const text = sheetWords;
   const holder = useRef<HTMLDivElement>(null);
+  const header = useRef<HTMLElement>(null);
   const panel = useRef<HTMLElement>(null);
   const grid = useRef<PracticeGrid | undefined>(undefined);
   const saving = useSaving(firstBook);
@@ -184,7 +185,13 @@ export function PracticeSheet() {
     };
   }, []);
   useEffect(() => grid.current?.setDark(dark), [dark]);
-  useSheetKey(holder, panel, () => grid.current?.focus());
+  useSheetKey({
+    header,
+    holder,
+    panel,
+    intoSheet: () => grid.current?.focus(),
+    toSheet: (further) => grid.current?.turn(further),
+  });
 
   const tellDoubts = (doubts: readonly Doubt[]): void => {
     const [first] = doubts;
@@ -276,7 +283,7 @@ export function PracticeSheet() {
 
   return (
     <>
-      <header>
+      <header ref={header}>
         <img src={document.querySelector<HTMLLinkElement>("link[rel=icon]")?.href} alt="" width="32" height="32" />
         <div class="titles">
           <h1>

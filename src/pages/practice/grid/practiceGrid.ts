@@ -114,6 +114,8 @@ export interface PracticeGrid {
   readonly choose: (choice: string) => void;
   /** Selects a cell, such as 'Sale check'!A1, and brings it into view. */
   readonly go: (place: string) => void;
+  /** Brings the sheet so many places further on into view, or back; nothing happens at an end. */
+  readonly turn: (further: number) => void;
   readonly shownAt: (cell: string) => string;
   readonly write: (cell: string, formula: string) => void;
   readonly tables: (functionNames: ReadonlySet<string>) => readonly FilledTable[];
@@ -497,6 +499,14 @@ export function practiceGrid(
         ?.setValue(isNumber ? Number(choice) : choice);
     },
     go,
+    turn(further) {
+      const workbook = api.getActiveWorkbook();
+      const sheets = workbook?.getSheets() ?? [];
+      const at = sheets.findIndex((sheet) => sheet.getSheetId() === workbook?.getActiveSheet().getSheetId());
+      const shown = sheets.filter((sheet, place) => (further > 0 ? place > at : place < at) && !sheet.isSheetHidden());
+      (further > 0 ? shown[0] : shown.at(-1))?.activate();
+      injector.get(ILayoutService).focus();
+    },
     shownAt: (cell) => String(rangeAt(cell).range.getDisplayValue() ?? ""),
     write(cell, formula) {
       const { found, range } = rangeAt(cell);
