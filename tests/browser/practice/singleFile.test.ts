@@ -206,7 +206,7 @@ describe.each([
         await saysOf(driven, /^Sale check C4 /);
         for (let row = 5; row <= 8; row += 1) await driven.keys.press("ArrowDown");
         await right(driven, 1);
-        // 1 September and 28 days is 29 September; 20 October and 28 days is 17 November, after the sale.
+        // 1 September and 28 whole days end with 29 September; 20 October and 28 whole days end with 17 November.
         await saysOf(driven, /^Sale check D8 clear/);
         await driven.keys.press("ArrowDown");
         await saysOf(driven, /^Sale check D9 hold/);
@@ -225,7 +225,7 @@ describe.each([
           ["2026-09-01", "2026-10-20", "2026-10-22"].map(dayOf),
         );
         expect(sale && [7, 8].map((row) => String(cellValue(sale, row, 3)).slice(0, 4))).toEqual(["clea", "hold"]);
-        expect(sale && cellValue(sale, 8, 4)).toBe(dayOf("2026-11-17"));
+        expect(sale && cellValue(sale, 8, 4)).toBe(dayOf("2026-11-18"));
 
         const again = join(folder, "again.xlsx");
         writeFileSync(again, readFileSync(saved));

@@ -31,6 +31,7 @@ import { type Box, cellBox } from "./cellBox.ts";
 import { type CellRule, cellRules, ruleFor } from "./cellRules.ts";
 import { writeDatesOut } from "./datesInEditor.ts";
 import { editsIn } from "./editsIn.ts";
+import { formulaHint } from "./formulaHint.ts";
 import { showHashes } from "./hashes.ts";
 import { heard } from "./heard.ts";
 import { keepInView } from "./keepInView.ts";
@@ -182,11 +183,20 @@ export function practiceGrid(
       address: placeText({ row, column }),
       shown: cell.getDisplayValue() ?? "",
       formula,
-      message: ears.message(sheet, row, column),
+      message: messageAt(sheet, row, column),
       wanted: doubtIn(value, sheetPlace(sheet), row, column) ?? wantedAt(sheetPlace(sheet), row, column),
       choices: choicesAt(sheetPlace(sheet), row, column) ?? [],
       link: linkOf(sheetPlace(sheet), row, column),
     });
+  };
+
+  const names = catalogue.map(({ name }) => name);
+  /** What is to be said of a formula that came to an error: a misspelling before what a function makes of it. */
+  const messageAt = (sheet: string, row: number, column: number): string | undefined => {
+    const formula = formulaAt(sheet, row, column);
+    const shown = formula && api.getActiveWorkbook()?.getSheetBySheetId(sheet)?.getRange(row, column).getDisplayValue();
+    const hint = formula && String(shown).startsWith("#") ? formulaHint(formula, names) : undefined;
+    return hint ?? ears.message(sheet, row, column);
   };
 
   const rulesOf = ({ workbook, rules }: Opened, sheet: number): readonly CellRule[] => {
@@ -384,7 +394,7 @@ export function practiceGrid(
     const cell = api.getActiveWorkbook()?.getSheetBySheetId(subUnitId)?.getRange(row, col);
     const formula = formulaAt(subUnitId, row, col);
     const sentence =
-      ears.message(subUnitId, row, col) ??
+      messageAt(subUnitId, row, col) ??
       (formula === undefined ? doubtIn(cell?.getRawValue(), sheetPlace(subUnitId), row, col) : undefined);
     const shown = sentence === undefined ? undefined : cellBox(injector, unit(), row, col);
     return shown && sentence !== undefined ? { cell: shown.cell, sentence } : undefined;
