@@ -166,7 +166,10 @@ export function PracticeSheet() {
       },
       onChanged: unsaved.changed,
       onDoubts: tellDoubts,
-      onMoved: () => setBox(grid.current?.selectedBox()),
+      onMoved() {
+        setBox(grid.current?.selectedBox());
+        setPointed(undefined);
+      },
       onPointed: setPointed,
       onRefused: () => setNote({ text: text.refused, kind: "fault" }),
     });

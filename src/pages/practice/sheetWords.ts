@@ -27,7 +27,6 @@ export const sheetWords = {
   keptUnseen: (things: readonly string[]): string => `Kept in the file, not shown here: ${things.join(", ")}.`,
   unseen: {
     conditional: "colours that follow the values",
-    validation: "lists to pick from (the line below the sheet says what fits)",
     protection: "locks on cells",
   },
   kept: (count: number, first: string): string =>

@@ -144,6 +144,8 @@ const saysOf = (driven: Driven, wanted: RegExp): Promise<string> =>
 async function typeDown(driven: Driven, column: string, first: number, entries: readonly string[]): Promise<void> {
   for (const [place, entry] of entries.entries()) {
     await saysOf(driven, new RegExp(` ${column}${first + place} `));
+    // Nobody types in the same moment in which the cell below is reached; the editor is being moved there.
+    await pause(250);
     await driven.keys.type(entry);
     await driven.keys.press("Enter");
   }

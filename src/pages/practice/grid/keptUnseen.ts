@@ -7,7 +7,6 @@ export function keptUnseen({ sheets, untouched }: Workbook): readonly string[] {
   const some = (element: RegExp): boolean => sheets.some((sheet) => element.test(sheet.text.slice(sheet.data.end)));
   return [
     ...(some(/<(?:\w+:)?conditionalFormatting\b/) ? [text.conditional] : []),
-    ...(some(/<(?:\w+:)?dataValidation\b/) ? [text.validation] : []),
     ...(some(/<(?:\w+:)?sheetProtection\b/) ? [text.protection] : []),
     ...untouched,
   ];

@@ -1,3 +1,5 @@
+import { momentFromText } from "../../../cells/day.ts";
+
 const months = "jan|feb|mar|apr|may|jun|jul|aug|sep|oct|nov|dec";
 const between = String.raw`\s*[-./\\,–—·' ]\s*`;
 
@@ -11,10 +13,9 @@ const monthInLetters = new RegExp(
   `^(?:(?:mon|tue|wed|thu|fri|sat|sun)[a-z]*[., ]+)?[\\d\\s./,'–—-]*(?:st|nd|rd|th)?(?:\\s+of)?[-./,\\s]*(?:${months})[a-z]{0,6}\\.?[-./,\\s]*[\\d\\s./,'–—-]*(?:st|nd|rd|th)?[-./,\\s]*[\\d']*$`,
   "i",
 );
-const written = /^\d{4}-\d{2}-\d{2}(?:[T ]\d{2}:\d{2}(?::\d{2})?)?$/;
 
 /**
- * Whether a text looks like a date and is none for a function: 14/03/2026, 3 Apr, 5.6.26. A text as 2026-03-14 is one.
+ * Whether a text looks like a date and is none for a function: 14/03/2026, 3 Apr, 5.6.26. A text as 2026-03-14 or 14 Mar 2026 is one.
  *
  * @example
  * looksLikeDate("14.03.2026") // → true
@@ -22,7 +23,7 @@ const written = /^\d{4}-\d{2}-\d{2}(?:[T ]\d{2}:\d{2}(?::\d{2})?)?$/;
  */
 export function looksLikeDate(text: string): boolean {
   const cell = text.trim();
-  if (cell.length > 40 || !/\d/.test(cell) || written.test(cell)) return false;
+  if (cell.length > 40 || !/\d/.test(cell) || momentFromText(cell) !== undefined) return false;
   const numbers = threeNumbers.exec(cell);
   if (numbers) return isDay(numbers.slice(1).map(Number));
   const two = twoNumbers.exec(cell);
