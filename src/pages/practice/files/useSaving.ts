@@ -10,7 +10,7 @@ interface Kept {
   readonly written: number | undefined;
 }
 
-export type SaveEnd =
+type SaveEnd =
   | { readonly kind: "written" | "downloaded"; readonly name: string }
   /** Nothing was saved: the person thought better of it. */
   | { readonly kind: "given up" };
