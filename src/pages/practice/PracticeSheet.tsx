@@ -328,10 +328,11 @@ export function PracticeSheet() {
             />
           )}
           {pointed && <CellSentence box={pointed.cell} sentence={pointed.sentence} />}
-          <div class="below">
+          {/* biome-ignore lint/a11y/noNoninteractiveTabindex: what may scroll must be reachable by keyboard */}
+          <section class="below" tabIndex={0} aria-label={text.statusLabel}>
             <StatusLine selected={selected} calculating={calculating} onGo={goTo} />
             <p class="hint">{text.keys}</p>
-          </div>
+          </section>
         </main>
         <aside aria-label={text.panelLabel} ref={panel}>
           <div class="views">

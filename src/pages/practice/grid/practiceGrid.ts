@@ -4,6 +4,7 @@ import { FormulaDataModel, SetArrayFormulaDataMutation } from "@univerjs/engine-
 import {
   CellAlertManagerService,
   HoverManagerService,
+  IEditorBridgeService,
   ILayoutService,
   SetNumfmtMutation,
   SheetInterceptorService,
@@ -35,6 +36,7 @@ import { formulaHint } from "./formulaHint.ts";
 import { showHashes } from "./hashes.ts";
 import { heard } from "./heard.ts";
 import { keepInView } from "./keepInView.ts";
+import { keepWhatIsTyped } from "./keepWhatIsTyped.ts";
 import { type CellLink, type Link, linkAt, readLinks } from "./links.ts";
 import { looksLikeDate } from "./looksLikeDate.ts";
 import { markDoubts } from "./markDoubts.ts";
@@ -309,6 +311,11 @@ export function practiceGrid(
   });
 
   const showAsWanted = (): void => {
+    // A cell that gets a format takes from the open editor what was typed so far.
+    if (injector.get(IEditorBridgeService).isVisible().visible) {
+      setTimeout(showAsWanted, 300);
+      return;
+    }
     const wanted = new Map<string, { row: number; col: number; pattern: string }[]>();
     for (const { sheetId: sheet, row, column, shown } of ears.takeShown()) {
       if (!isOneCall(formulaAt(sheet, row, column)?.slice(1) ?? "")) continue;
@@ -368,6 +375,7 @@ export function practiceGrid(
       const link = linkOf(sheetPlace(worksheet.getSheetId()), row, column);
       if (link && "place" in link) go(link.place);
     });
+    keepWhatIsTyped(injector.get(IEditorBridgeService));
     // The sentence of the function takes the place of "Error in value".
     injector.get(CellAlertManagerService).showAlert = () => {};
     injector

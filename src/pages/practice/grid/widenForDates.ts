@@ -1,8 +1,10 @@
 import { ICommandService, type Injector } from "@univerjs/core";
 import type { FUniver } from "@univerjs/core/facade";
-import { getFontStyleString } from "@univerjs/preset-sheets-core";
+import { getFontStyleString, IEditorBridgeService } from "@univerjs/preset-sheets-core";
 import { margins, widthOf } from "./hashes.ts";
 import { showsDay } from "./showsDay.ts";
+
+const later = 500;
 
 export interface CellAt {
   readonly sheet: string;
@@ -14,6 +16,11 @@ export interface CellAt {
 export function widenForDates(api: FUniver, injector: Injector, cells: readonly CellAt[]): void {
   const workbook = api.getActiveWorkbook();
   if (!workbook) return;
+  // A column that changes its width takes from the open editor what was typed so far.
+  if (injector.get(IEditorBridgeService).isVisible().visible) {
+    setTimeout(() => widenForDates(api, injector, cells), later);
+    return;
+  }
   for (const { sheet, row, column } of cells) {
     const found = workbook.getSheetBySheetId(sheet);
     const cell = found?.getRange(row, column);
