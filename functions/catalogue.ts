@@ -12,11 +12,14 @@ import { funnelFunction } from "./benchmarking/funnel.ts";
 import { shrunkPrevalenceFunction } from "./benchmarking/shrunkPrevalence.ts";
 import { flockPrevalenceFunction } from "./counting/flockPrevalence.ts";
 import { lesionMixFunction } from "./counting/lesionMix.ts";
+import { lookAgreementFunction } from "./counting/lookAgreement.ts";
+import { pairedChangeFunction } from "./counting/pairedChange.ts";
 import { prevalenceByGroupFunction } from "./counting/prevalenceByGroup.ts";
 import { prevalenceChangeFunction } from "./counting/prevalenceChange.ts";
 import { prevalenceRangeFunction } from "./counting/prevalenceRange.ts";
 import { prevalenceTrendFunction } from "./counting/prevalenceTrend.ts";
 import { scorePrevalenceFunction } from "./counting/scorePrevalence.ts";
+import { standardPrevalenceFunction } from "./counting/standardPrevalence.ts";
 import { targetCheckFunction } from "./counting/targetCheck.ts";
 import { truePrevalenceFunction } from "./counting/truePrevalence.ts";
 import { weightedPrevalenceFunction } from "./counting/weightedPrevalence.ts";
@@ -35,6 +38,7 @@ import { mgPerPcuFunction } from "./medicines/mgPerPcu.ts";
 import { detectChanceFunction } from "./planning/detectChance.ts";
 import { freedomFunction } from "./planning/freedom.ts";
 import { lameCostFunction } from "./planning/lameCost.ts";
+import { sampleToCompareFunction } from "./planning/sampleToCompare.ts";
 import { sampleToEstimateFunction } from "./planning/sampleToEstimate.ts";
 import { sampleToFindFunction } from "./planning/sampleToFind.ts";
 import { aboutFunction } from "./records/about.ts";
@@ -47,6 +51,7 @@ import { tagKeyFunction } from "./records/tagKey.ts";
 import { batchMlFunction } from "./treatment/batchMl.ts";
 import { bathLitresFunction } from "./treatment/bathLitres.ts";
 import { bathMixFunction } from "./treatment/bathMix.ts";
+import { bathSheepFunction } from "./treatment/bathSheep.ts";
 import { carePlanFunction } from "./treatment/carePlan.ts";
 import { doseMlFunction } from "./treatment/doseMl.ts";
 import { siteMlFunction } from "./treatment/siteMl.ts";
@@ -64,10 +69,13 @@ export const catalogue: readonly AnyFunction[] = [
   targetCheckFunction,
   prevalenceByGroupFunction,
   weightedPrevalenceFunction,
+  standardPrevalenceFunction,
   truePrevalenceFunction,
   lesionMixFunction,
   prevalenceChangeFunction,
+  pairedChangeFunction,
   prevalenceTrendFunction,
+  lookAgreementFunction,
   lameWatchFunction,
   driftWatchFunction,
   sheepDaysFunction,
@@ -96,9 +104,11 @@ export const catalogue: readonly AnyFunction[] = [
   batchMlFunction,
   bathLitresFunction,
   bathMixFunction,
+  bathSheepFunction,
   mgPerPcuFunction,
   medicineUseFunction,
   sampleToEstimateFunction,
+  sampleToCompareFunction,
   sampleToFindFunction,
   detectChanceFunction,
   freedomFunction,

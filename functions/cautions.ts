@@ -26,17 +26,17 @@ export const cautions = {
   carePlan: {
     topic: "treatment",
     words:
-      "This is common practice for a usual case; it has not seen your sheep. Medicines only as your vet prescribed, after reading the data sheet and by your local rules. Not sure what it is, or it does not heal: ask your vet. Blisters, or many sheep lame at once: ring your vet before you treat or move any.",
+      "This is common practice for a usual case; it has not seen your sheep. Medicines only as your vet prescribed, after reading the data sheet, by its route and with its withdrawal days, and by your local rules. Not sure what it is, or it does not heal: ask your vet. Blisters, or many sheep lame at once: ring your vet before you treat or move any.",
   },
   dosing: {
     topic: "treatment",
     words:
-      "This works out volumes; it does not know the animal or the product. Take dose, strength, route and the most per site from the data sheet or the prescribing vet, weigh rather than guess, follow your local rules, and when in doubt ask the vet before you inject. Some injections are dangerous to people: if you prick yourself, get medical help and take the data sheet along.",
+      "This works out volumes; it does not know the animal or the product. Take dose, strength, route and the most per site from the data sheet or the prescribing vet, weigh rather than guess, follow your local rules, and when in doubt ask the vet before you inject. Write the withdrawal days down with the dose. Some injections are dangerous to people: if you prick yourself, get medical help and take the data sheet along.",
   },
   footbath: {
     topic: "treatment",
     words:
-      "Read the product's safety sheet first, wear gloves and goggles, and work in the open. Formalin fumes are toxic, irritate, can bring on allergy and cause cancer; zinc sulphate damages eyes and is very toxic to life in water. Do not let sheep drink from the bath, ask your vet which product to use (copper poisons sheep easily), and follow local rules for getting rid of it.",
+      "Read the product's safety sheet first, wear gloves and goggles, and work in the open. Formalin fumes are toxic, irritate, can bring on allergy and cause cancer; zinc sulphate damages eyes and is very toxic to life in water. Do not let sheep drink from the bath, ask your vet which product to use (copper poisons sheep easily, and an antibiotic bath is the vet's alone to prescribe), keep to its withdrawal days if it has any, and follow local rules for getting rid of it.",
   },
   medicineUse: {
     topic: "medicines",

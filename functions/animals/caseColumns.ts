@@ -1,12 +1,12 @@
 import { day } from "../../src/reading/days.ts";
 import { wholeDays } from "../../src/reading/numbers.ts";
-import { column, oneOr } from "../../src/reading/parameter.ts";
+import { doubtColumn, oneOr } from "../../src/reading/parameter.ts";
 import { tag } from "../../src/reading/words.ts";
 
 /** The records that are gathered into cases, for every function that counts cases. */
 export const recordColumns = {
-  tags: column(tag, "Tags in the records"),
-  dates: column(day, "Day of each record, the same rows"),
+  tags: doubtColumn(tag, "Tags in the records"),
+  dates: doubtColumn(day, "Day of each record, the same rows"),
 };
 
 export const gapDays = oneOr(wholeDays, 14, "Most days between two records of one case");

@@ -4,7 +4,7 @@ import { caseNumbers } from "../../src/core/episodes/caseNumbers.ts";
 import { defineFunction } from "../../src/definition/defineFunction.ts";
 import { nothing, problem } from "../../src/definition/problemExamples.ts";
 import { day } from "../../src/reading/days.ts";
-import { column } from "../../src/reading/parameter.ts";
+import { doubtColumn } from "../../src/reading/parameter.ts";
 import { tag } from "../../src/reading/words.ts";
 import { alongside } from "../../src/writing/result.ts";
 import { sources } from "../sources.ts";
@@ -22,11 +22,12 @@ export const caseNumberFunction = defineFunction({
   notes: [
     "The day must lie in a case, from its first record to its last. Otherwise the answer is #N/A with the nearest case.",
     "tag and date may be columns: one call then answers for every row, much faster than a call a row. A row without a case says so in words.",
+    "A record of the animal without a readable day leaves its case numbers not known; one without a readable tag may be any animal's, and is told of from its own day on. The answer is then words.",
     ...caseNotes,
   ],
   parameters: {
-    tag: column(tag, "Tag of the animal, or a column of tags", { group: "asked" }),
-    date: column(day, "The day to look up, or a column of days", { group: "asked" }),
+    tag: doubtColumn(tag, "Tag of the animal, or a column of tags", { group: "asked", faults: "keep in rows" }),
+    date: doubtColumn(day, "The day to look up, or a column of days", { group: "asked", faults: "keep in rows" }),
     ...recordColumns,
     gap_days: gapDays,
   },
@@ -34,9 +35,10 @@ export const caseNumberFunction = defineFunction({
   caution: undefined,
   sources: [sources.practice],
   compute: ({ tag, date, tags, dates, gap_days }, place) =>
-    caseNumbers({ tags: tag, days: date }, tags, dates, gap_days).map((answer, index) => {
+    caseNumbers({ tags: tag, days: date }, { tags, dates }, gap_days, (index) => place.row(index)).map((answer) => {
       if (typeof answer === "number") return answer;
-      if (place.single("asked")) throw nothingToReport(answer.none, { argument: answer.asked, index });
+      if (answer.asked !== undefined && place.single("asked"))
+        throw nothingToReport(answer.none, { argument: answer.asked });
       return answer.none;
     }),
   examples: [
@@ -75,6 +77,20 @@ export const caseNumberFunction = defineFunction({
       shows: "An animal in no record",
       call: ["044", dayOf("2026-02-25"), ["042"], [dayOf("2026-02-10")]],
       gives: nothing("tag: 044 has no record"),
+    },
+    {
+      shows: "A record without a readable day, and one without a tag",
+      call: [
+        ["042", "043", "044"],
+        [dayOf("2026-02-20"), dayOf("2026-02-12"), dayOf("2026-02-20")],
+        ["042", "042", "043", null, "044"],
+        ["10/2/26", dayOf("2026-02-20"), dayOf("2026-02-12"), dayOf("2026-02-16"), dayOf("2026-02-20")],
+      ],
+      gives: [
+        ['dates, row 1: "10/2/26" is not a date; enter a real date, or text such as 2026-03-14'],
+        [1],
+        ["1 by the records with tags; tags, row 4: no tag in a row that holds a record; enter the tag of the animal"],
+      ],
     },
     {
       call: ["042", "10/2/26", ["042"], [dayOf("2026-02-10")]],

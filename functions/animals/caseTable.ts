@@ -1,8 +1,9 @@
 import { dayOf } from "../../src/cells/day.ts";
-import { type Case, cases } from "../../src/core/episodes/cases.ts";
+import type { Case } from "../../src/core/episodes/cases.ts";
+import { caseTable, type DoubtedLine } from "../../src/core/episodes/caseTable.ts";
 import { defineFunction } from "../../src/definition/defineFunction.ts";
 import { problem } from "../../src/definition/problemExamples.ts";
-import { gappedColumnOrNone } from "../../src/reading/parameter.ts";
+import { gappedDoubtColumnOrNone } from "../../src/reading/parameter.ts";
 import { footList } from "../../src/reading/words.ts";
 import { table } from "../../src/writing/result.ts";
 import { sources } from "../sources.ts";
@@ -21,14 +22,15 @@ export const caseTableFunction = defineFunction({
   notes: [
     ...caseNotes,
     'With feet, each foot has its own cases. A record that names two feet counts for both, and one that names none stands as "not recorded".',
+    'A record of which tag, day or feet cannot be read stands first, as "not known", with its row; the cases below are those that the other records show.',
     "Cases are numbered for each animal in order of their first day. Without feet the foot stays blank.",
   ],
   parameters: {
     ...recordColumns,
     gap_days: gapDays,
-    feet: gappedColumnOrNone(footList, "Foot or feet of each record, such as LF or LF, RH; the same rows"),
+    feet: gappedDoubtColumnOrNone(footList, "Foot or feet of each record, such as LF or LF, RH; the same rows"),
   },
-  result: table<Case>(
+  result: table<Case | DoubtedLine>(
     "no records",
     ["tag", "text", ({ tag }) => tag.shown],
     ["case", "count", ({ number }) => number],
@@ -39,7 +41,8 @@ export const caseTableFunction = defineFunction({
   ),
   caution: undefined,
   sources: [sources.practice],
-  compute: ({ tags, dates, gap_days, feet }) => cases(tags, dates, gap_days, feet),
+  compute: ({ tags, dates, gap_days, feet }, place) =>
+    caseTable({ tags, dates }, gap_days, feet, (index) => place.row(index)),
   examples: [
     {
       shows: "Four records, the same animal in two spellings, a blank row",
@@ -71,17 +74,37 @@ export const caseTableFunction = defineFunction({
       ],
     },
     {
+      shows: "A record without a tag and one whose foot cannot be read stand first",
       call: [
-        ["042", null],
-        [dayOf("2026-02-10"), dayOf("2026-02-14")],
+        ["042", null, "043"],
+        [dayOf("2026-02-10"), dayOf("2026-02-14"), dayOf("2026-02-14")],
+        14,
+        ["LF", "LF", "tail"],
       ],
-      gives: problem("tags, row 2: it is blank, but the row holds a record; enter a tag as text"),
+      gives: [
+        ["tag", "case", "first", "last", "treatments", "foot"],
+        [
+          "not known",
+          "not known",
+          "tags, row 2: no tag in a row that holds a record; enter the tag of the animal",
+          "",
+          "",
+          "",
+        ],
+        [
+          "043",
+          "not known",
+          'feet, row 3: "tail" is not a foot known here; use LF, RF, LH or RH (left fore, right fore, left hind, right hind), several as LF, RH, or all',
+          "",
+          "",
+          "",
+        ],
+        ["042", 1, dayOf("2026-02-10"), dayOf("2026-02-10"), 1, "left fore"],
+      ],
     },
     {
-      call: [["042"], [dayOf("2026-02-10")], 14, ["tail"]],
-      gives: problem(
-        'feet: "tail" is not a foot known here; use LF, RF, LH or RH (left fore, right fore, left hind, right hind), several as LF, RH, or all',
-      ),
+      call: [["042"], [dayOf("2026-02-10")], "two weeks"],
+      gives: problem('gap_days: "two weeks" is not a number; enter a whole number of days, 0 or more, without a unit'),
     },
   ],
 });

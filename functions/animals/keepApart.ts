@@ -5,7 +5,7 @@ import { defineFunction } from "../../src/definition/defineFunction.ts";
 import { problem } from "../../src/definition/problemExamples.ts";
 import { day } from "../../src/reading/days.ts";
 import { wholeDays } from "../../src/reading/numbers.ts";
-import { column, gappedColumnOrNone, one, oneOr } from "../../src/reading/parameter.ts";
+import { doubtColumn, gappedDoubtColumnOrNone, one, oneOr } from "../../src/reading/parameter.ts";
 import { soundnessWord } from "../../src/reading/words.ts";
 import { table } from "../../src/writing/result.ts";
 import { sources } from "../sources.ts";
@@ -24,20 +24,21 @@ export const keepApartFunction = defineFunction({
   notes: [
     "The latest record up to the event counts; later records are left out. Of two records on one day, lame stands over sound, and sold or died over both.",
     "Sound days count from the first sound record after the last lame one. An animal that was never recorded lame is not listed: it may still be lame and unseen.",
+    'An animal of which a record cannot be read stands first, as "not known" with its row, if any record of it may say lame; "any animal" stands above it for a lame record without a readable tag. An animal whose tag is alike to that of one listed is listed too: see TAGCHECK.',
     'Where a row of your records is a case, with a day seen lame and a day sound again, give "lame" once as states, and the second day as sound_on.',
     `Lame is: ${soundnessWords.lame.join(", ")}. Sound is: ${soundnessWords.sound.join(", ")}. No longer in the flock, and so not listed, is: ${soundnessWords.gone.join(", ")}. Yes, no and scores are refused, since a heading may ask either question.`,
   ],
   parameters: {
     event_date: one(day, "Day of housing, turnout or weaning"),
     ...recordColumns,
-    states: column(
+    states: doubtColumn(
       soundnessWord,
       'What each record says: "lame", "treated", "sound", "recovered", "sold"; the same rows, or one word for all',
       { repeats: true },
     ),
     settle_days: oneOr(wholeDays, 7, "Days an animal must have been sound"),
-    sound_on: gappedColumnOrNone(day, "Day each was found sound again, the same rows; blank while still lame"),
-    left_on: gappedColumnOrNone(
+    sound_on: gappedDoubtColumnOrNone(day, "Day each was found sound again, the same rows; blank while still lame"),
+    left_on: gappedDoubtColumnOrNone(
       day,
       "Day each left the flock (sold, died, culled), the same rows; blank while it is there",
     ),
@@ -50,8 +51,10 @@ export const keepApartFunction = defineFunction({
   ),
   caution: undefined,
   sources: [sources.practice],
-  compute: ({ event_date, tags, dates, states, settle_days, sound_on, left_on }) =>
-    keepApart(event_date, tags, dates, states, settle_days, { soundOn: sound_on, leftOn: left_on }),
+  compute: ({ event_date, tags, dates, states, settle_days, sound_on, left_on }, place) =>
+    keepApart(event_date, { tags, dates, states, soundOn: sound_on, leftOn: left_on }, settle_days, (index) =>
+      place.row(index),
+    ),
   examples: [
     {
       shows: "Housing on 20 Mar 2026: one lame, one sound for five days, one for ten",
@@ -114,6 +117,7 @@ export const keepApartFunction = defineFunction({
       ],
     },
     {
+      shows: "A sound day before the lame one: the animal is not known to be sound",
       call: [
         dayOf("2026-03-20"),
         ["041", "042"],
@@ -122,19 +126,51 @@ export const keepApartFunction = defineFunction({
         7,
         [null, dayOf("2026-02-16")],
       ],
-      gives: problem("sound_on, row 2: 16 Feb 2026 is before the record of 27 Feb 2026; mend one of the two dates"),
+      gives: [
+        ["tag", "why", "last record"],
+        [
+          "042",
+          "not known: sound_on, row 2: 16 Feb 2026 is before the record of 27 Feb 2026; mend one of the two dates",
+          "",
+        ],
+        ["041", "lame on 12 Mar 2026", dayOf("2026-03-12")],
+      ],
     },
     {
+      shows: "A lame record without a tag, and a tag with a letter O for a zero",
+      call: [
+        dayOf("2026-03-20"),
+        ["042", "O42", null],
+        [dayOf("2026-02-27"), dayOf("2026-03-15"), dayOf("2026-03-16")],
+        ["sound", "lame", "lame"],
+      ],
+      gives: [
+        ["tag", "why", "last record"],
+        [
+          "any animal",
+          "not known: tags, row 3: no tag in a row that holds a record; enter the tag of the animal; it may be any animal",
+          "",
+        ],
+        ["042", "it may be O42, which is listed: lame on 15 Mar 2026", dayOf("2026-02-27")],
+        ["O42", "lame on 15 Mar 2026", dayOf("2026-03-15")],
+      ],
+    },
+    {
+      shows: "A word that says neither lame nor sound",
       call: [dayOf("2026-03-20"), ["042", "043"], [dayOf("2026-02-27"), dayOf("2026-03-15")], ["lame", "yes"]],
-      gives: problem(
-        'states, row 2: "yes" does not say lame or sound; use a word such as "lame", "treated", "still lame", "sound", "recovered" or "sold"',
-      ),
+      gives: [
+        ["tag", "why", "last record"],
+        [
+          "043",
+          'not known: states, row 2: "yes" does not say lame or sound; use a word such as "lame", "treated", "still lame", "sound", "recovered" or "sold"',
+          "",
+        ],
+        ["042", "lame on 27 Feb 2026", dayOf("2026-02-27")],
+      ],
     },
     {
-      call: [dayOf("2026-03-20"), ["042", "043"], [dayOf("2026-02-27"), dayOf("2026-03-15")], ["lame", null]],
-      gives: problem(
-        'states, row 2: it is blank, but the row holds a record; enter a word such as "lame", "treated", "sound" or "recovered"',
-      ),
+      call: ["soon", ["042"], [dayOf("2026-02-27")], "lame"],
+      gives: problem('event_date: "soon" is not a date; enter a real date, or text such as 2026-03-14'),
     },
   ],
 });

@@ -21,6 +21,7 @@ export const repeatAnimalsFunction = defineFunction({
   notes: [
     ...caseNotes,
     "from and until look at a case's first record: a case that began before from is not counted, even if it runs on. The two days themselves count. Left out, the cases of all years count together: give from to look at one season.",
+    'An animal whose cases are not known, since a record of it cannot be read, stands first with the row to mend, where it may have enough of them; "any animal" stands above it for records without a readable tag.',
     "Two cases in a season are commonly a reason to consider culling; the choice is yours and your vet's.",
   ],
   parameters: {
@@ -39,8 +40,8 @@ export const repeatAnimalsFunction = defineFunction({
   ),
   caution: undefined,
   sources: [sources.promptTreatment, sources.practice],
-  compute: ({ tags, dates, at_least, gap_days, from, until }) =>
-    repeatAnimals(tags, dates, { atLeast: at_least, gapDays: gap_days, from, until }),
+  compute: ({ tags, dates, at_least, gap_days, from, until }, place) =>
+    repeatAnimals({ tags, dates }, { atLeast: at_least, gapDays: gap_days, from, until }, (index) => place.row(index)),
   examples: [
     {
       shows: "Two cases or more",
@@ -74,6 +75,24 @@ export const repeatAnimalsFunction = defineFunction({
       gives: [
         ["tag", "cases", "first", "last"],
         ["042", 2, dayOf("2026-02-10"), dayOf("2026-03-20")],
+      ],
+    },
+    {
+      shows: "A record without a readable day may be a second case; one without a tag may be anybody's",
+      call: [
+        ["042", "042", "044", "044", null],
+        [dayOf("2026-02-10"), "20/3", dayOf("2026-01-05"), dayOf("2026-04-01"), dayOf("2026-04-02")],
+      ],
+      gives: [
+        ["tag", "cases", "first", "last"],
+        [
+          "any animal",
+          "not known",
+          "tags, row 5: no tag in a row that holds a record; enter the tag of the animal",
+          "",
+        ],
+        ["042", "not known", 'dates, row 2: "20/3" is not a date; enter a real date, or text such as 2026-03-14', ""],
+        ["044", 2, dayOf("2026-01-05"), dayOf("2026-04-01")],
       ],
     },
     {

@@ -1,14 +1,14 @@
 import { dayOf } from "../../src/cells/day.ts";
 import { endsByDay } from "../../src/core/survival/endsByDay.ts";
 import { type SoundShare, soundBy } from "../../src/core/survival/soundBy.ts";
-import { watchedAnimals } from "../../src/core/survival/watchedAnimals.ts";
+import { watchedAnimals, watchFault } from "../../src/core/survival/watchedAnimals.ts";
 import { about, defineFunction } from "../../src/definition/defineFunction.ts";
 import { nothing, problem } from "../../src/definition/problemExamples.ts";
 import { wholeDays } from "../../src/reading/numbers.ts";
 import { one } from "../../src/reading/parameter.ts";
 import { row } from "../../src/writing/result.ts";
 import { sources } from "../sources.ts";
-import { cureColumns, cureConfidence, cureNotes, leftColumn } from "./cureColumns.ts";
+import { cureColumns, cureConfidence, cureNotes, cureRecords, leftColumn, lookedColumn } from "./cureColumns.ts";
 import { remission } from "./remission.ts";
 
 export const soundByFunction = defineFunction({
@@ -26,6 +26,7 @@ export const soundByFunction = defineFunction({
     by_days: one(wholeDays, "Days after treatment"),
     confidence: cureConfidence,
     left_on: leftColumn,
+    looked_again: lookedColumn,
   },
   result: row<SoundShare>(
     ["share sound", "share", ({ share }) => share],
@@ -33,9 +34,16 @@ export const soundByFunction = defineFunction({
     ["high", "share", ({ high }) => high],
   ),
   caution: undefined,
-  sources: [sources.kaplanMeier1958, sources.logLogLimits, sources.freireich1963],
-  compute: ({ treated, sound_on, as_of, by_days, confidence, left_on }) =>
-    soundBy(endsByDay(watchedAnimals(treated, sound_on, as_of, left_on)), by_days, confidence),
+  sources: [
+    sources.kaplanMeier1958,
+    sources.aalenJohansen1978,
+    sources.turnbull1976,
+    sources.hudgens2001,
+    sources.logLogLimits,
+    sources.freireich1963,
+  ],
+  rowFault: (values, index) => watchFault(cureRecords(values), index),
+  compute: (values) => soundBy(endsByDay(watchedAnimals(cureRecords(values))), values.by_days, values.confidence),
   examples: [
     {
       shows: "A published set of 21: by day 6",
@@ -54,8 +62,8 @@ export const soundByFunction = defineFunction({
       gives: [[0.75, about(0.3911183671), about(0.9792164806)]],
     },
     {
-      // Three are still watched on day 5, when one of them is sound; limits worked by hand from Greenwood's variance, 1/6.
-      shows: "One sold lame three days after treatment: it is not counted after that",
+      // All four were watched to the end, so the share is binomial: standard error √(¼ ¾ / 4).
+      shows: "One sold lame three days after treatment: it never became sound",
       call: [
         [dayOf("2026-03-02"), dayOf("2026-03-02"), dayOf("2026-03-02"), dayOf("2026-03-02")],
         [dayOf("2026-03-07"), null, null, null],
@@ -64,7 +72,32 @@ export const soundByFunction = defineFunction({
         undefined,
         [null, null, null, dayOf("2026-03-05")],
       ],
-      gives: [[about(1 / 3), about(0.0547936127), about(0.9459265732)]],
+      gives: [[0.25, about(0.0394513577), about(0.8720530824)]],
+    },
+    {
+      shows: "Five sound on day 7, five culled lame on day 5: half",
+      call: [
+        Array<number>(10).fill(dayOf("2026-03-02")),
+        [...Array<number>(5).fill(dayOf("2026-03-09")), ...Array<null>(5).fill(null)],
+        dayOf("2026-04-01"),
+        14,
+        undefined,
+        [...Array<null>(5).fill(null), ...Array<number>(5).fill(dayOf("2026-03-07"))],
+      ],
+      gives: [[0.5, about(0.246825923), about(0.8163944094)]],
+    },
+    {
+      shows: "Two of four were not looked at again: they count for nothing after the day of treatment",
+      call: [
+        ["2026-03-02", "2026-03-02", "2026-03-02", "2026-03-02"],
+        ["2026-03-09", null, null, null],
+        dayOf("2026-04-01"),
+        7,
+        undefined,
+        undefined,
+        ["2026-03-09", "2026-03-10", null, null],
+      ],
+      gives: [[0.5, about(0.0895899152), about(0.9940169124)]],
     },
     {
       shows: "None sound by day 1: no limits",
@@ -78,13 +111,21 @@ export const soundByFunction = defineFunction({
       ),
     },
     {
+      shows: "A sheep found sound before it was treated is left out",
       call: [
         [dayOf("2026-03-02"), dayOf("2026-03-05")],
         [dayOf("2026-03-04"), dayOf("2026-03-04")],
         dayOf("2026-03-20"),
         7,
       ],
-      gives: problem("sound_on, row 2: 4 Mar 2026 is before the treatment on 5 Mar 2026; mend one of the two dates"),
+      gives: [
+        [
+          1,
+          "",
+          "",
+          "1 row left out; to mend: sound_on, row 2: 4 Mar 2026 is before the treatment on 5 Mar 2026; mend one of the two dates",
+        ],
+      ],
     },
     {
       call: [[dayOf("2026-03-02")], [null], dayOf("2026-03-01"), 7],

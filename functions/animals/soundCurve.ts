@@ -1,13 +1,13 @@
 import { dayOf } from "../../src/cells/day.ts";
+import type { CurveStep } from "../../src/core/survival/cureSteps.ts";
 import { endsByDay } from "../../src/core/survival/endsByDay.ts";
-import type { CurveStep } from "../../src/core/survival/kaplanMeier.ts";
 import { soundCurve } from "../../src/core/survival/soundCurve.ts";
-import { watchedAnimals } from "../../src/core/survival/watchedAnimals.ts";
+import { watchedAnimals, watchFault } from "../../src/core/survival/watchedAnimals.ts";
 import { about, defineFunction } from "../../src/definition/defineFunction.ts";
 import { problem } from "../../src/definition/problemExamples.ts";
 import { table } from "../../src/writing/result.ts";
 import { sources } from "../sources.ts";
-import { cureColumns, cureConfidence, cureNotes, leftColumn } from "./cureColumns.ts";
+import { cureColumns, cureConfidence, cureNotes, cureRecords, leftColumn, lookedColumn } from "./cureColumns.ts";
 import { remission } from "./remission.ts";
 
 export const soundCurveFunction = defineFunction({
@@ -17,10 +17,11 @@ export const soundCurveFunction = defineFunction({
   questions: ["draw how fast lame sheep recover", "cure curve after treatment", "how many are still lame after a week"],
   notes: [
     ...cureNotes,
-    "A row for each day on which an animal became sound, with day 0 and the last day watched added where they are missing.",
-    "At risk are the animals still lame and still watched that day; one whose watching ends that day is among them.",
+    "A row for each day on which an animal was found sound or left lame, with day 0 and the last day watched added where they are missing.",
+    "At risk are the animals not yet found sound and still watched that day; one whose watching ends that day is among them. Became sound are those found sound that day.",
+    "The share still lame takes in those that left lame: they never became sound.",
   ],
-  parameters: { ...cureColumns, confidence: cureConfidence, left_on: leftColumn },
+  parameters: { ...cureColumns, confidence: cureConfidence, left_on: leftColumn, looked_again: lookedColumn },
   result: table<CurveStep>(
     "no treated animals",
     ["day", "days", ({ day }) => day],
@@ -31,9 +32,16 @@ export const soundCurveFunction = defineFunction({
     ["high", "share", ({ limits }) => limits?.high],
   ),
   caution: undefined,
-  sources: [sources.kaplanMeier1958, sources.logLogLimits, sources.freireich1963],
-  compute: ({ treated, sound_on, as_of, confidence, left_on }) =>
-    soundCurve(endsByDay(watchedAnimals(treated, sound_on, as_of, left_on)), confidence),
+  sources: [
+    sources.kaplanMeier1958,
+    sources.aalenJohansen1978,
+    sources.turnbull1976,
+    sources.hudgens2001,
+    sources.logLogLimits,
+    sources.freireich1963,
+  ],
+  rowFault: (values, index) => watchFault(cureRecords(values), index),
+  compute: (values) => soundCurve(endsByDay(watchedAnimals(cureRecords(values))), values.confidence),
   examples: [
     {
       shows: "A published set of 21",
@@ -63,6 +71,24 @@ export const soundCurveFunction = defineFunction({
         ["day", "at risk", "became sound", "share still lame", "low", "high"],
         [0, 2, 1, 0.5, about(0.0059830876), about(0.9104100848)],
         [4, 1, 0, 0.5, about(0.0059830876), about(0.9104100848)],
+      ],
+    },
+    {
+      shows: "Looks some days apart, and one sheep culled lame on day 9",
+      call: [
+        ["2026-03-02", "2026-03-02", "2026-03-02", "2026-03-02", "2026-03-02", "2026-03-02"],
+        ["2026-03-07", "2026-03-12", "2026-03-12", null, null, null],
+        dayOf("2026-04-01"),
+        undefined,
+        [null, null, null, "2026-03-11", null, null],
+        ["2026-03-04", "2026-03-04", "2026-03-07", null, "2026-03-12", "2026-03-09"],
+      ],
+      gives: [
+        ["day", "at risk", "became sound", "share still lame", "low", "high"],
+        [0, 6, 0, 1, "", ""],
+        [5, 6, 1, about(0.7651112151), about(0.1652548836), about(0.9609651012)],
+        [9, 4, 0, about(0.7651112151), about(0.1652548836), about(0.9609651012)],
+        [10, 3, 2, about(0.4261665886), about(0.0584480537), about(0.7739950241)],
       ],
     },
     {

@@ -2,7 +2,8 @@ import { type FunnelFlock, funnel } from "../../src/core/benchmarks/funnel.ts";
 import { about, defineFunction } from "../../src/definition/defineFunction.ts";
 import { nothing, problem } from "../../src/definition/problemExamples.ts";
 import { innerShare } from "../../src/reading/numbers.ts";
-import { oneOrNone } from "../../src/reading/parameter.ts";
+import { oneOr, oneOrNone } from "../../src/reading/parameter.ts";
+import { yesNo } from "../../src/reading/words.ts";
 import { table } from "../../src/writing/result.ts";
 import { sources } from "../sources.ts";
 import { flockColumns, flockNotes } from "./flockColumns.ts";
@@ -16,13 +17,16 @@ export const funnelFunction = defineFunction({
   notes: [
     ...flockNotes,
     "Chart the share and the four limits against the sheep seen to get the funnel. The smaller the flock, the wider it is. A low limit below 0 is written as 0.",
+    "The limits are drawn smooth between whole numbers of sheep. The word is exact: it says above or below only where so many lame, or so few, come less often by chance than the limit allows. In a small flock a share can so lie beyond the line and still be within the limits.",
     "Without a target each flock is set against the share of all flocks together, of which it is a part; then there must be two flocks or more.",
     "The limits hold chance only. Flocks differ in fields, breeds and weather too, so with large flocks many fall outside; FLOCKSPREAD says how much they differ.",
-    "Of 100 flocks that differ by chance alone, about 5 fall outside the 95 % limits and hardly one outside the 99.8 % limits.",
+    "flocks_differ TRUE widens limits and words by how much the flocks differ among themselves beyond chance (Spiegelhalter 2005). Then few stand out, and those that do stand out of flocks that differ.",
+    "Of 100 flocks that differ by chance alone, at most about 5 are called outside the 95 % limits and hardly one outside the 99.8 % limits.",
   ],
   parameters: {
     ...flockColumns,
     target: oneOrNone(innerShare, "The share expected; left out, that of all flocks together"),
+    flocks_differ: oneOr(yesNo, false, "TRUE widens the limits by how much the flocks differ among themselves"),
   },
   result: table<FunnelFlock>(
     "no flocks",
@@ -37,7 +41,7 @@ export const funnelFunction = defineFunction({
   ),
   caution: undefined,
   sources: [sources.spiegelhalter2005],
-  compute: ({ flocks, lame, seen, target }) => funnel(flocks, lame, seen, target),
+  compute: ({ flocks, lame, seen, target, flocks_differ }) => funnel(flocks, lame, seen, target, flocks_differ),
   examples: [
     {
       shows: "Invented flocks against 5 %; one row left blank, one flock without a look",
@@ -80,6 +84,47 @@ export const funnelFunction = defineFunction({
         ["Hill", 100, 0.04, about(0.0061229314), about(0.091907344), 0, about(0.1246384954), "within the limits"],
         ["Low", 100, 0.06, about(0.0061229314), about(0.091907344), 0, about(0.1246384954), "within the limits"],
       ],
+    },
+    {
+      shows: "One sheep seen and lame: it lies beyond the line drawn, but 1 in 20 such looks would",
+      call: [["Hill"], [1], [1], 0.05],
+      gives: [
+        ["flock", "seen", "share", "low 95 %", "high 95 %", "low 99.8 %", "high 99.8 %", "word"],
+        ["Hill", 1, 1, 0, about(0.5), 0, about(0.98), "within the limits"],
+      ],
+    },
+    {
+      shows: "Limits that allow for flocks that differ",
+      call: [["Hill", "Low", "Marsh", "Moor"], [2, 45, 10, 30], [100, 500, 300, 250], undefined, true],
+      gives: [
+        ["flock", "seen", "share", "low 95 %", "high 95 %", "low 99.8 %", "high 99.8 %", "word"],
+        ["Hill", 100, 0.02, about(0.0018988232), about(0.1832430559), 0, about(0.2770066447), "within the limits"],
+        [
+          "Low",
+          500,
+          0.09,
+          about(0.0146248217),
+          about(0.1721544729),
+          about(0.0022979262),
+          about(0.2533698783),
+          "within the limits",
+        ],
+        [
+          "Marsh",
+          300,
+          about(0.0333333333),
+          about(0.0123744994),
+          about(0.1741164773),
+          about(0.0000921867),
+          about(0.2575080729),
+          "within the limits",
+        ],
+        ["Moor", 250, 0.12, about(0.0113051974), about(0.1750756919), 0, about(0.2595195061), "within the limits"],
+      ],
+    },
+    {
+      call: [["Hill"], [4], [100], 0.05, "yes"],
+      gives: problem("flocks: one flock alone does not show how much flocks differ; give two flocks or more"),
     },
     {
       call: [["Hill"], [4], [100]],

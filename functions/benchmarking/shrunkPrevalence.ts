@@ -9,14 +9,15 @@ import { flockColumns, flockNotes } from "./flockColumns.ts";
 export const shrunkPrevalenceFunction = defineFunction({
   name: "SHRUNKPREV",
   topic: "benchmarking",
-  summary: "Each flock's share lame, steadied by what the other flocks show, with its range and rank.",
+  summary:
+    "Each flock's share lame, steadied by what the other flocks show, with its range, its rank and the range of that.",
   questions: ["fair ranking of flocks", "small flocks at the top by luck", "shrink prevalence to the mean"],
   notes: [
     ...flockNotes,
     "The share of a flock of which few sheep were seen is drawn far towards the mean of the flocks, that of a large flock hardly. Rank 1 is the lowest steadied share; equal shares share a rank.",
     "A flock of which no sheep were seen gets the mean of the flocks, and the range in which a flock may lie.",
-    "Where flocks differ no more than chance makes them, every flock gets the pooled share.",
-    "The ranges take the spread between flocks as known: with fewer than about ten flocks they are too narrow.",
+    "How much flocks differ is not known either: every spread that the counts leave possible is weighed in, so the ranges hold for a few flocks too. Beforehand every mean share and every spread is taken as equally probable (the root of the intra-flock correlation, 0 to 1). Where none of the sheep seen was lame, the steadied share is small and not 0.",
+    "low rank and high rank are the ranks that the flock's true share may have. The last column says better half, worse half or middle, and not told apart where the ranks spread over more than half of the flocks: such a rank says next to nothing.",
   ],
   parameters: { ...flockColumns, confidence: confidenceChoice },
   result: table<ShrunkFlock>(
@@ -27,9 +28,12 @@ export const shrunkPrevalenceFunction = defineFunction({
     ["low", "share", ({ low }) => low],
     ["high", "share", ({ high }) => high],
     ["rank", "count", ({ rank }) => rank],
+    ["low rank", "count", ({ lowRank }) => lowRank],
+    ["high rank", "count", ({ highRank }) => highRank],
+    ["told apart", "text", ({ word }) => word],
   ),
   caution: undefined,
-  sources: [sources.griffiths1973, sources.martuzziElliott1996],
+  sources: [sources.gelmanBda, sources.martuzziElliott1996, sources.goldsteinSpiegelhalter1996],
   compute: ({ flocks, lame, seen, confidence }) => shrunkPrevalence(flocks, lame, seen, confidence),
   examples: [
     {
@@ -40,24 +44,24 @@ export const shrunkPrevalenceFunction = defineFunction({
         [10, 300, null, 400, 20],
       ],
       gives: [
-        ["flock", "share", "steadied share", "low", "high", "rank"],
-        ["Hill", 0, about(0.080985001), about(0.0204626801), about(0.1775224112), 2],
-        ["Low", 0.15, about(0.1455315968), about(0.1098081455), about(0.1852812135), 4],
-        ["Marsh", 0.05, about(0.0542512163), about(0.0349685627), about(0.0774214781), 1],
-        ["Moor", 0.2, about(0.140820862), about(0.0620010575), about(0.2450238033), 3],
+        ["flock", "share", "steadied share", "low", "high", "rank", "low rank", "high rank", "told apart"],
+        ["Hill", 0, about(0.064741, 6), about(0.0000285, 6), about(0.2091588, 6), 2, 1, 4, "not told apart"],
+        ["Low", 0.15, about(0.1483632, 6), about(0.110731, 6), about(0.1904171, 6), 3, 2, 4, "not told apart"],
+        ["Marsh", 0.05, about(0.0528225, 6), about(0.0328753, 6), about(0.0771551, 6), 1, 1, 2, "better half"],
+        ["Moor", 0.2, about(0.174482, 6), about(0.0619706, 6), about(0.3474971, 6), 4, 2, 4, "not told apart"],
       ],
     },
     {
-      shows: "Two flocks that differ no more than by chance",
+      shows: "Two flocks that are alike",
       call: [
         ["Hill", "Low"],
         [1, 1],
         [10, 10],
       ],
       gives: [
-        ["flock", "share", "steadied share", "low", "high", "rank"],
-        ["Hill", 0.1, 0.1, about(0.0278664812), about(0.3010336452), 1],
-        ["Low", 0.1, 0.1, about(0.0278664812), about(0.3010336452), 1],
+        ["flock", "share", "steadied share", "low", "high", "rank", "low rank", "high rank", "told apart"],
+        ["Hill", 0.1, about(0.1364861, 6), about(0.015616, 6), about(0.3431911, 6), 1, 1, 2, "not told apart"],
+        ["Low", 0.1, about(0.1364861, 6), about(0.015616, 6), about(0.3431911, 6), 1, 1, 2, "not told apart"],
       ],
     },
     {
@@ -81,12 +85,10 @@ export const shrunkPrevalenceFunction = defineFunction({
     {
       call: [
         ["Hill", "Low"],
-        [0, 5],
-        [5, 5],
+        [0, 0],
+        [0, 0],
       ],
-      gives: nothing(
-        "lame: every flock has none or all of its sheep lame, which leaves nothing to steady the shares by",
-      ),
+      gives: nothing("seen: no sheep were seen, so there is nothing to compare"),
     },
   ],
 });

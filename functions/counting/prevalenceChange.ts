@@ -20,7 +20,8 @@ export const prevalenceChangeFunction = defineFunction({
     ...gatherNotes,
     "The change is the share after less the share before: below 0 is better. A range that holds 0 has not shown a change.",
     "p is how often a difference at least this unlikely comes when nothing changed. It does not say how large the change is.",
-    "It supposes two separate looks. Where the same lame sheep are seen both times, the two are not independent and the range is too wide or too narrow.",
+    "All looks are taken as separate. With several gathers before or after that differ by more than chance, the range is too narrow: look at PREVRANGE of each time as well.",
+    "It supposes two separate looks. Where the same sheep are seen both times and lame ones stay lame, the range is too wide and a change can be missed: where they are known one by one, use PAIREDCHANGE.",
   ],
   parameters: {
     lame_before: column(lame, "Lame sheep before (a cell or a column)", { group: "before" }),

@@ -1,4 +1,3 @@
-import { pooledPrevalence } from "../../src/core/prevalence/pooledPrevalence.ts";
 import { targetCheck } from "../../src/core/prevalence/targetCheck.ts";
 import { defineFunction } from "../../src/definition/defineFunction.ts";
 import { problem } from "../../src/definition/problemExamples.ts";
@@ -6,7 +5,7 @@ import { countFrom, innerShare } from "../../src/reading/numbers.ts";
 import { one, oneOrNone } from "../../src/reading/parameter.ts";
 import { single } from "../../src/writing/result.ts";
 import { sources } from "../sources.ts";
-import { confidenceChoice, gatherColumns, gatherNotes } from "./gatherColumns.ts";
+import { confidenceChoice, gatherColumns, gatherNotes, spreadColumns, spreadNotes } from "./gatherColumns.ts";
 
 export const targetCheckFunction = defineFunction({
   name: "TARGETCHECK",
@@ -15,7 +14,8 @@ export const targetCheckFunction = defineFunction({
   questions: ["are we below the target", "is the flock under 2 per cent lame", "how many more sheep to look at"],
   notes: [
     ...gatherNotes,
-    "Below or above is said only when the whole range lies on that side. Otherwise it says about how many more sheep to look at, supposing that the share stays as it was seen, or that no number would settle it.",
+    ...spreadNotes,
+    "Below or above is said only when the whole range lies on that side. Otherwise it says about how many more sheep to look at (or gathers, where there are several), supposing that the share stays as it was seen, or that no number would settle it.",
     '"on target": the whole flock was looked at, and has just that share.',
     "A published aim for Great Britain was at most 5 % lame by 2016 and at most 2 % by 2021. The target is yours to set.",
   ],
@@ -24,18 +24,29 @@ export const targetCheckFunction = defineFunction({
     target: one(innerShare, "The share aimed at, such as 2%"),
     confidence: confidenceChoice,
     flock_size: oneOrNone(countFrom(1), "Sheep in the whole flock, when only a part of it was looked at"),
+    ...spreadColumns,
   },
   result: single("the share against the target, in words", "text"),
   caution: undefined,
-  sources: [sources.wilson1927, sources.buonaccorsi1987, sources.fawc2011],
-  compute: ({ lame, seen, target, confidence, flock_size }) =>
-    targetCheck({ ...pooledPrevalence(lame, seen), target, confidence, flockSize: flock_size }),
+  sources: [sources.wilson1927, sources.buonaccorsi1987, sources.kornGraubard1998, sources.fawc2011],
+  compute: ({ lame, seen, target, confidence, flock_size, spread, dates }) =>
+    targetCheck(lame, seen, { target, confidence, flockSize: flock_size, spread, dates }),
   examples: [
     { shows: "1 lame of 200 against 5 %", call: [1, 200, 0.05], gives: "below target" },
     { shows: "20 lame of 200 against 5 %", call: [20, 200, 0.05], gives: "above target" },
     {
       shows: "Too few looked at to tell",
+      call: [1, 50, 0.05],
+      gives: "not settled yet: look at about 153 more",
+    },
+    {
+      shows: "Two gathers that do not tell yet",
       call: [[1, null, 0], [30, null, 20], 0.05],
+      gives: "not settled yet: about 13 more gathers like these",
+    },
+    {
+      shows: "The same two as one look, by chance alone",
+      call: [[1, null, 0], [30, null, 20], 0.05, undefined, undefined, "chance"],
       gives: "not settled yet: look at about 153 more",
     },
     {

@@ -35,7 +35,7 @@ export const weightedPrevalenceFunction = defineFunction({
     ["high", "share", ({ high }) => high],
   ),
   caution: undefined,
-  sources: [sources.cochran1977, sources.zouDonner2008, sources.wilson1927],
+  sources: [sources.cochran1977, sources.zouDonner2008, sources.kornGraubard1998, sources.wilson1927],
   compute: ({ group_size, lame, seen, confidence }) => weightedPrevalence(group_size, lame, seen, confidence),
   examples: [
     {
@@ -45,7 +45,7 @@ export const weightedPrevalenceFunction = defineFunction({
         [6, null, 1, 4],
         [40, null, 30, 50],
       ],
-      gives: [[about(0.094), about(0.0615165922), about(0.1559921613)]],
+      gives: [[about(0.094), about(0.0570853032), about(0.1559921613)]],
     },
     {
       shows: "Both groups wholly looked at",

@@ -21,37 +21,45 @@ export const animalClearFunction = defineFunction({
   summary: "The day one animal may go for food, over all of its treatments.",
   questions: ["when is this ewe clear", "latest withdrawal date of an animal", "can this sheep be sold"],
   notes: [
-    "The latest clear date over all treatments of the animal. Blank when no treatment of it is recorded. A tag is refused when the treatments have one that differs by zeros at the front only, since a number loses them.",
+    "The latest clear date over all treatments of the animal, and over those without a readable tag, which may be its own. Blank when no treatment of it is recorded.",
     ...treatmentNotes,
-    "A record of this animal without its days is refused with its row. Faults in other animals' rows do not matter here.",
+    "A record of this animal without its days is refused with its row, and so is a tag that is alike to one that is clear later. Faults in other animals' rows do not matter here.",
   ],
   parameters: { tag: one(tag, "The animal's tag"), ...treatmentColumns, counting: countingChoice },
   result: single("clear date", "date"),
   caution: cautions.withdrawal,
   sources: [sources.fimeaWithdrawal, sources.practice],
-  compute: ({ tag, tags, treated, withdrawal_days, counting }) =>
-    animalClear(tag, { tags, treated, withdrawalDays: withdrawal_days }, counting),
+  compute: ({ tag, tags, treated, withdrawal_days, counting }, place) =>
+    animalClear(tag, { tags, treated, withdrawalDays: withdrawal_days }, counting, (index) => place.row(index)),
   examples: [
     {
       shows: "Two treatments under two spellings of the tag: the later clear date counts",
       call: ["ZZ012345600042", ...records],
       gives: dayOf("2026-03-11"),
     },
-    { shows: "An animal in no record", call: ["042", ...records], gives: "" },
+    { shows: "An animal in no record", call: ["051", ...records], gives: "" },
     {
       shows: "A number that has lost the zero of the tag",
       call: [42, ["041", "042"], [dayOf("2026-02-10"), dayOf("2026-02-12")], [28, 28]],
-      gives: problem("tag: the treatments have 042 too; look at the zeros, and enter tags as text"),
+      gives: problem(
+        "tag: it may be 042, row 2, not clear until 13 Mar 2026; look at both tags, and enter tags as text",
+      ),
     },
     {
       call: ["042", ["041", null, "042"], [dayOf("2026-02-10"), null, dayOf("2026-02-12")], [null, null, null]],
       gives: problem(
-        "withdrawal_days, row 3: it is blank, and a missing period is not 0 days; enter the days from the data sheet",
+        "withdrawal_days, row 3: a treatment without withdrawal days; enter the days from data sheet or vet; 0 only if it says so or no medicine was given",
       ),
     },
     {
-      call: ["042", ["041", null], [dayOf("2026-02-10"), dayOf("2026-02-12")], [28, 28]],
-      gives: problem("tags, row 2: it is blank, but the row holds a treatment; enter the tag of the animal"),
+      shows: "A treatment without a tag may be hers, so its date counts too",
+      call: ["041", ["041", null], [dayOf("2026-02-10"), dayOf("2026-02-12")], [28, 28]],
+      gives: dayOf("2026-03-13"),
+    },
+    {
+      shows: "A date that cannot be read in another animal's row does not matter",
+      call: ["041", ["041", "043"], [dayOf("2026-02-10"), "12/2"], [28, 28]],
+      gives: dayOf("2026-03-11"),
     },
   ],
 });

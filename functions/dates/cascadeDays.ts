@@ -1,13 +1,19 @@
+import type { Fault } from "../../src/cells/fault.ts";
 import { bases, cascadeDays, produces, regions } from "../../src/core/withdrawal/cascadeDays.ts";
 import { atRow } from "../../src/core/withdrawal/clearDates.ts";
 import { defineFunction } from "../../src/definition/defineFunction.ts";
 import { problem } from "../../src/definition/problemExamples.ts";
 import { between, wholeDays } from "../../src/reading/numbers.ts";
 import { column, gappedColumn, gappedColumnOrNone, oneOr } from "../../src/reading/parameter.ts";
-import { choice } from "../../src/reading/words.ts";
+import { choice, choiceOr } from "../../src/reading/words.ts";
 import { alongside } from "../../src/writing/result.ts";
 import { cautions } from "../cautions.ts";
 import { sources } from "../sources.ts";
+
+const noRegion: Fault = {
+  what: "names no rule that is known here",
+  mend: 'enter "GB" for England, Scotland and Wales, and "EU" for a country of the European Union or for Northern Ireland; anywhere else neither is the law, so ask your vet',
+};
 
 export const cascadeDaysFunction = defineFunction({
   name: "CASCADEDAYS",
@@ -26,6 +32,7 @@ export const cascadeDaysFunction = defineFunction({
     "A 0 in label_days never stands for a zero period, since a blank cell may arrive as 0: choose one of the two zero bases.",
     "vet_days is the period the vet has set. If it is longer it stands; if it is shorter the least of the law stands.",
     'Region "GB" is the Veterinary Medicines Regulations 2013, Schedule 4 paragraph 2(3), from May 2024. Its milk rules were read. Its meat rules (× 1.5, 28 days) were only read about, and no one-day rule for meat was found: the European day is used, which is never shorter. Before May 2024 it was a flat 28 days for meat and 7 for milk, whatever the label; that is not offered.',
+    'A country is no region: England, Scotland and Wales take the rule of "GB"; the countries of the European Union and, from memory, Northern Ireland take that of "EU". Where neither is the law, neither is taken: ask your vet.',
     "The rounding up was not read in the law; it is the safe side.",
     "A period given in hours: divide by 24, so 84 hours are 3.5 days.",
   ],
@@ -36,12 +43,22 @@ export const cascadeDaysFunction = defineFunction({
     ),
     produce: column(choice(...produces), '"meat" or "milk"', { repeats: true }),
     basis: column(choice(...bases), "What the label says; see the rules", { repeats: true }),
-    region: oneOr(choice(...regions), "EU", '"EU", or "GB" for Great Britain'),
+    region: oneOr(
+      choiceOr(regions, () => noRegion),
+      "EU",
+      '"EU", or "GB" for Great Britain',
+    ),
     vet_days: gappedColumnOrNone(wholeDays, "Days set by the vet, if any"),
   },
   result: alongside("least withdrawal days", "days"),
   caution: cautions.offLabel,
-  sources: [sources.eu2019art115, sources.eu2019rounding, sources.gbCascadeMilk, sources.gbCascadeMeat],
+  sources: [
+    sources.eu2019art115,
+    sources.eu2019rounding,
+    sources.gbCascadeMilk,
+    sources.gbCascadeMeat,
+    sources.northernIreland,
+  ],
   compute: ({ label_days, produce, basis, region, vet_days }) =>
     basis.map((word, index) =>
       atRow(index, () =>
@@ -99,6 +116,13 @@ export const cascadeDaysFunction = defineFunction({
       call: [null, "meat", "not authorised for milk animals"],
       gives: problem(
         'basis: for meat it does not matter whether the product is authorised for milk animals; enter "authorised" or "not authorised for food animals"',
+      ),
+    },
+    {
+      shows: "A country in the place of the region",
+      call: [28, "meat", "authorised", "Scotland"],
+      gives: problem(
+        'region: "Scotland" names no rule that is known here; enter "GB" for England, Scotland and Wales, and "EU" for a country of the European Union or for Northern Ireland; anywhere else neither is the law, so ask your vet',
       ),
     },
     {

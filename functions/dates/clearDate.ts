@@ -4,7 +4,7 @@ import { defineFunction } from "../../src/definition/defineFunction.ts";
 import { problem } from "../../src/definition/problemExamples.ts";
 import { moment } from "../../src/reading/days.ts";
 import { wholeDays } from "../../src/reading/numbers.ts";
-import { gappedColumn } from "../../src/reading/parameter.ts";
+import { gappedDoubtColumn, readable } from "../../src/reading/parameter.ts";
 import { alongside } from "../../src/writing/result.ts";
 import { cautions } from "../cautions.ts";
 import { sources } from "../sources.ts";
@@ -23,20 +23,18 @@ export const clearDateFunction = defineFunction({
   notes: [
     'A withdrawal period runs in 24-hour days from the last dose. "whole days" is for records without an hour: the date of treatment + the days + 1, and the date of treatment itself when the period is 0 days.',
     '"from the hour" needs the date with its time and gives the same hour, so many days later. A date without an hour is refused, because counting from midnight would be too early.',
-    "Columns give a column. A row with a treatment but no days says so in words; a missing period is never taken as 0.",
+    "Columns give a column. A row with a treatment but no days says so in words, and so does a row with a cell that cannot be read; a missing period is never taken as 0.",
     blankDaysNote,
     "One cell of days may stand for a whole column of dates.",
     produceNote,
     "A period in hours: divide by 24 and round up.",
   ],
   parameters: {
-    treated: gappedColumn(moment, "Date of the last dose (a cell or a column)"),
-    withdrawal_days: gappedColumn(
+    treated: gappedDoubtColumn(moment, "Date of the last dose (a cell or a column)", { faults: "keep in rows" }),
+    withdrawal_days: gappedDoubtColumn(
       wholeDays,
       "Withdrawal period in days (for meat, or for milk), from the data sheet or the vet",
-      {
-        repeats: true,
-      },
+      { repeats: true, faults: "keep in rows" },
     ),
     counting: countingChoice,
   },
@@ -45,7 +43,7 @@ export const clearDateFunction = defineFunction({
   sources: [sources.fimeaWithdrawal, sources.practice],
   compute: ({ treated, withdrawal_days, counting }, place) =>
     place.single()
-      ? [loneClearDate(treated[0], withdrawal_days[0], counting)]
+      ? [loneClearDate(readable(treated[0]), readable(withdrawal_days[0]), counting)]
       : clearDates(treated, withdrawal_days, counting),
   examples: [
     { shows: "10 Feb 2026 and 28 days", call: [dayOf("2026-02-10"), 28], gives: dayOf("2026-03-11") },
@@ -72,6 +70,18 @@ export const clearDateFunction = defineFunction({
       gives: [[""], ["no withdrawal days"]],
     },
     { shows: "Two blank cells", call: [null, null], gives: "" },
+    {
+      shows: "A column with a date as text and days with a unit: each row answers for itself",
+      call: [
+        [dayOf("2026-02-10"), "12/3/2026", dayOf("2026-02-10")],
+        [28, 28, "28d"],
+      ],
+      gives: [
+        [dayOf("2026-03-11")],
+        ['"12/3/2026" is not a date; enter a real date, or text such as 2026-03-14'],
+        ['"28d" is not a number; enter a whole number of days, 0 or more, without a unit'],
+      ],
+    },
     {
       call: [dayOf("2026-02-10"), null],
       gives: problem(

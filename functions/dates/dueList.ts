@@ -4,7 +4,7 @@ import { defineFunction } from "../../src/definition/defineFunction.ts";
 import { problem } from "../../src/definition/problemExamples.ts";
 import { day, done } from "../../src/reading/days.ts";
 import { wholeDays } from "../../src/reading/numbers.ts";
-import { gappedColumn, gappedColumnOrNone, one, oneOr } from "../../src/reading/parameter.ts";
+import { gappedDoubtColumn, gappedDoubtColumnOrNone, one, oneOr } from "../../src/reading/parameter.ts";
 import { tag } from "../../src/reading/words.ts";
 import { table } from "../../src/writing/result.ts";
 import { sources } from "../sources.ts";
@@ -17,12 +17,13 @@ export const dueListFunction = defineFunction({
   notes: [
     "Days are counted from as_of: 3 is in three days, -2 is two days overdue.",
     "A second look that is done is left out; so is one further off than ahead_days.",
+    'A look of which tag, day or done cannot be read stands first, as "not known" where that is so, with its row in the state.',
   ],
   parameters: {
     as_of: one(day, "The day to say it for, usually TODAY()"),
-    tags: gappedColumn(tag, "Tags in the records"),
-    due: gappedColumn(day, "Day of the second look, the same rows"),
-    done: gappedColumnOrNone(done, "When it was done, or yes or no; blank while it is not"),
+    tags: gappedDoubtColumn(tag, "Tags in the records"),
+    due: gappedDoubtColumn(day, "Day of the second look, the same rows"),
+    done: gappedDoubtColumnOrNone(done, "When it was done, or yes or no; blank while it is not"),
     ahead_days: oneOr(wholeDays, 7, "How many days ahead to list"),
   },
   result: table<DueLook>(
@@ -34,7 +35,8 @@ export const dueListFunction = defineFunction({
   ),
   caution: undefined,
   sources: [sources.practice],
-  compute: ({ as_of, tags, due, done, ahead_days }) => dueList(as_of, tags, due, done, ahead_days),
+  compute: ({ as_of, tags, due, done, ahead_days }, place) =>
+    dueList(as_of, { tags, due, done }, ahead_days, (index) => place.row(index)),
   examples: [
     {
       shows: "16 Mar 2026: one overdue, one due soon, one done, one far off",
@@ -59,8 +61,23 @@ export const dueListFunction = defineFunction({
       ],
     },
     {
-      call: [dayOf("2026-03-16"), ["041", null], [dayOf("2026-03-20"), dayOf("2026-03-20")]],
-      gives: problem("tags, row 2: it is blank, but a second look is due in this row; enter the tag of the animal"),
+      shows: "A look without a tag and one without a readable day stand first",
+      call: [dayOf("2026-03-16"), ["041", null, "043"], [dayOf("2026-03-20"), dayOf("2026-03-20"), "20/3"]],
+      gives: [
+        ["tag", "due", "days", "state"],
+        [
+          "not known",
+          dayOf("2026-03-20"),
+          4,
+          "tags, row 2: no tag in a row that holds a record; enter the tag of the animal",
+        ],
+        ["043", "not known", "", 'due, row 3: "20/3" is not a date; enter a real date, or text such as 2026-03-14'],
+        ["041", dayOf("2026-03-20"), 4, "due in 4 days"],
+      ],
+    },
+    {
+      call: ["soon", ["041"], [dayOf("2026-03-20")]],
+      gives: problem('as_of: "soon" is not a date; enter a real date, or text such as 2026-03-14'),
     },
   ],
 });

@@ -7,7 +7,10 @@ import { one } from "../../src/reading/parameter.ts";
 import { table } from "../../src/writing/result.ts";
 import { cautions } from "../cautions.ts";
 import { sources } from "../sources.ts";
-import { countingChoice, treatmentColumns, treatmentNotes } from "./treatmentColumns.ts";
+import { countingChoice, groupColumn, groupNotes, treatmentColumns, treatmentNotes } from "./treatmentColumns.ts";
+
+const missingDays =
+  "withdrawal_days, row 4: a treatment without withdrawal days; enter the days from data sheet or vet; 0 only if it says so or no medicine was given";
 
 const headings = ["tag", "clear date", "days to wait", "why not known"] as const;
 
@@ -22,15 +25,17 @@ export const notClearFunction = defineFunction({
     "list of sheep under medicine",
   ],
   notes: [
-    'An animal with a treatment that lacks its days or its date is listed first, as "not known", with the row to mend.',
-    "An animal is listed once, with the latest date over all of its treatments. On its clear date it is no longer listed.",
+    'An animal with a treatment that lacks its days or its date, or whose cells cannot be read, is listed first, as "not known", with the row to mend. "every animal" stands above it where a treatment that is not over has no readable tag.',
+    "An animal is listed once, with the latest date over all of its treatments. On its clear date it is no longer listed. One that is clear itself is listed for one that is not and whose tag is alike.",
     "A treatment dated after as_of counts too: it is planned, or its date is a slip of the hand, and neither is a reason to sell.",
     ...treatmentNotes,
+    ...groupNotes,
   ],
   parameters: {
     as_of: one(moment, "The day to say it for, usually TODAY()"),
     ...treatmentColumns,
     counting: countingChoice,
+    groups: groupColumn,
   },
   result: table<NotClear>(
     "every animal is clear",
@@ -41,8 +46,8 @@ export const notClearFunction = defineFunction({
   ),
   caution: cautions.withdrawal,
   sources: [sources.fimeaWithdrawal, sources.practice],
-  compute: ({ as_of, tags, treated, withdrawal_days, counting }, place) =>
-    notClear(as_of, { tags, treated, withdrawalDays: withdrawal_days }, counting, (index) => place.row(index)),
+  compute: ({ as_of, tags, treated, withdrawal_days, counting, groups }, place) =>
+    notClear(as_of, { tags, treated, withdrawalDays: withdrawal_days, groups }, counting, (index) => place.row(index)),
   examples: [
     {
       shows: "10 Mar 2026: one not known, two waiting, one clear",
@@ -54,7 +59,7 @@ export const notClearFunction = defineFunction({
       ],
       gives: [
         headings,
-        ["043", "not known", "", "withdrawal days missing, row 4"],
+        ["043", "not known", "", missingDays],
         ["044", dayOf("2026-03-30"), 20, ""],
         ["042", dayOf("2026-03-11"), 1, ""],
       ],
@@ -70,14 +75,53 @@ export const notClearFunction = defineFunction({
       gives: [headings, ["042", dayOf("2026-03-10") + 0.4375, 1, ""]],
     },
     {
-      call: [dayOf("2026-03-10"), ["041", null], [dayOf("2026-02-10"), dayOf("2026-02-12")], [28, 28]],
-      gives: problem("tags, row 2: it is blank, but the row holds a treatment; enter the tag of the animal"),
+      shows: "A treatment without a tag may be any animal's; days with a unit cost only their own animal",
+      call: [
+        dayOf("2026-03-10"),
+        ["041", null, "043"],
+        [dayOf("2026-02-10"), dayOf("2026-02-12"), dayOf("2026-02-10")],
+        [5, 28, "28d"],
+      ],
+      gives: [
+        headings,
+        [
+          "every animal",
+          dayOf("2026-03-13"),
+          3,
+          "tags, row 2: no tag in a row that holds a record; enter the tag of the animal; it may be any animal, not clear until 13 Mar 2026",
+        ],
+        [
+          "043",
+          "not known",
+          "",
+          'withdrawal_days, row 3: "28d" is not a number; enter a whole number of days, 0 or more, without a unit',
+        ],
+      ],
     },
     {
-      call: [dayOf("2026-03-10"), ["041", "042"], [dayOf("2026-02-10"), dayOf("2026-02-12")], [28, "28d"]],
-      gives: problem(
-        'withdrawal_days, row 2: "28d" is not a number; enter a whole number of days, 0 or more, without a unit',
-      ),
+      shows: "A letter O for a zero: the clear animal is listed for the one that is not",
+      call: [dayOf("2026-03-10"), ["042", "O42"], [dayOf("2026-01-10"), dayOf("2026-02-12")], [5, 28]],
+      gives: [
+        headings,
+        ["042", dayOf("2026-03-13"), 3, "it may be O42, row 2, not clear until 13 Mar 2026"],
+        ["O42", dayOf("2026-03-13"), 3, ""],
+      ],
+    },
+    {
+      shows: "A group treated as a whole",
+      call: [
+        dayOf("2026-03-10"),
+        ["041", null],
+        [dayOf("2026-02-10"), dayOf("2026-03-01")],
+        [5, 14],
+        undefined,
+        [null, "Lambs"],
+      ],
+      gives: [headings, ["every animal of group Lambs", dayOf("2026-03-16"), 6, ""]],
+    },
+    {
+      call: ["soon", ["041"], [dayOf("2026-02-10")], [28]],
+      gives: problem('as_of: "soon" is not a date; enter a real date, or text such as 2026-03-14'),
     },
   ],
 });

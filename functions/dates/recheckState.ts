@@ -3,7 +3,7 @@ import { recheckStates } from "../../src/core/rechecks/recheckState.ts";
 import { defineFunction } from "../../src/definition/defineFunction.ts";
 import { problem } from "../../src/definition/problemExamples.ts";
 import { day, done } from "../../src/reading/days.ts";
-import { gappedColumn, one } from "../../src/reading/parameter.ts";
+import { gappedDoubtColumn, one } from "../../src/reading/parameter.ts";
 import { alongside } from "../../src/writing/result.ts";
 import { sources } from "../sources.ts";
 
@@ -14,11 +14,11 @@ export const recheckStateFunction = defineFunction({
   questions: ["is the recheck overdue", "has she been looked at again", "state of follow-up"],
   notes: [
     "done takes the date of the second look, or yes or no. A look dated after as_of was not done yet on that day.",
-    "Blank where no second look is due.",
+    "Blank where no second look is due. A row with a cell that cannot be read says so in words, unless the look is done.",
   ],
   parameters: {
-    due: gappedColumn(day, "Day of the second look (a cell or a column)"),
-    done: gappedColumn(done, "When it was done, or yes or no; blank while it is not"),
+    due: gappedDoubtColumn(day, "Day of the second look (a cell or a column)", { faults: "keep in rows" }),
+    done: gappedDoubtColumn(done, "When it was done, or yes or no; blank while it is not", { faults: "keep in rows" }),
     as_of: one(day, "The day to say it for, usually TODAY()"),
   },
   result: alongside("second look", "text"),
@@ -38,6 +38,11 @@ export const recheckStateFunction = defineFunction({
       shows: "A column with a row that needs no second look",
       call: [[dayOf("2026-03-14"), null, dayOf("2026-03-17")], ["yes", null, null], dayOf("2026-03-16")],
       gives: [["done"], [""], ["due in 1 day"]],
+    },
+    {
+      shows: "A day that cannot be read costs only its own row",
+      call: [[dayOf("2026-03-14"), "14/3"], [null, null], dayOf("2026-03-16")],
+      gives: [["2 days overdue"], ['"14/3" is not a date; enter a real date, or text such as 2026-03-14']],
     },
     {
       call: [dayOf("2026-03-14"), "perhaps", dayOf("2026-03-16")],

@@ -1,15 +1,29 @@
 import { countings } from "../../src/core/withdrawal/clearDate.ts";
 import { moment } from "../../src/reading/days.ts";
 import { wholeDays } from "../../src/reading/numbers.ts";
-import { gappedColumn, oneOr } from "../../src/reading/parameter.ts";
-import { choice, tag } from "../../src/reading/words.ts";
+import { gappedDoubtColumn, gappedDoubtColumnOrNone, oneOr } from "../../src/reading/parameter.ts";
+import { choice, nameText, tag } from "../../src/reading/words.ts";
 
 /** The three columns of a treatment record, for every function that looks up an animal in it. */
 export const treatmentColumns = {
-  tags: gappedColumn(tag, "Tags in the treatment records"),
-  treated: gappedColumn(moment, "Date of each treatment's last dose, the same rows"),
-  withdrawal_days: gappedColumn(wholeDays, "Withdrawal days of each treatment (for meat, or for milk), the same rows"),
+  tags: gappedDoubtColumn(tag, "Tags in the treatment records"),
+  treated: gappedDoubtColumn(moment, "Date of each treatment's last dose, the same rows"),
+  withdrawal_days: gappedDoubtColumn(
+    wholeDays,
+    "Withdrawal days of each treatment (for meat, or for milk), the same rows",
+  ),
 };
+
+/** Given last: most treatments are of one animal. */
+export const groupColumn = gappedDoubtColumnOrNone(
+  nameText("the name of a group"),
+  "The group treated, such as Lambs, in rows where a whole group was treated and the tag is blank; the same rows",
+);
+
+/** How treatments of a whole group are read. */
+export const groupNotes = [
+  "A treatment of a whole group has its name in groups and no tag. It holds every animal of that group, and every animal whose group is not known, until its own period is over. One letter more or less is the same group, and so is a name that says more: Lambs and Store lambs.",
+];
 
 /** How the withdrawal days are counted. */
 export const countingChoice = oneOr(
@@ -31,5 +45,6 @@ export const treatmentNotes = [
   produceNote,
   "A row with a treatment date and no withdrawal days is never read as 0 days. A row with neither is no treatment.",
   blankDaysNote,
-  "Tags compare as TAGKEY does, so two spellings of a tag are one animal.",
+  "A treatment whose date or days cannot be read, or are missing, makes the date of its animal not known, and of no other animal. One without a readable tag may be any animal's, until its own period is over.",
+  "Tags compare as TAGKEY does, so two spellings of a tag are one animal. Tags that may be one animal after a slip are held for one another: zeros lost at the front, a letter that looks like a digit (O, I, L, Z, S, G, B), the country left out, the animal's own number alone, words behind the tag, separators left out.",
 ];

@@ -23,12 +23,17 @@ export const freedomFunction = defineFunction({
     design_prevalence: findingParameters.design_prevalence,
     sensitivity: findingParameters.sensitivity,
     prior: oneOr(share, 0.5, "How probable you thought it before looking: 0.5 is not known"),
+    method: findingParameters.method,
   },
   result: single("probability of being below", "share"),
   caution: undefined,
-  sources: [sources.martin2007, sources.macDiarmid1988],
-  compute: ({ flock_size, looked_at, design_prevalence, sensitivity, prior }) =>
-    freedom({ flockSize: flock_size, lookedAt: looked_at, designPrevalence: design_prevalence, sensitivity }, prior),
+  sources: [sources.martin2007, sources.cameronBaldock1998, sources.macDiarmid1988],
+  compute: ({ flock_size, looked_at, design_prevalence, sensitivity, prior, method }) =>
+    freedom(
+      { flockSize: flock_size, lookedAt: looked_at, designPrevalence: design_prevalence, sensitivity },
+      prior,
+      method,
+    ),
   examples: [
     {
       shows: "19 looked at of 20 of which one would be lame: a chance of 0.95 of finding it",
@@ -36,7 +41,12 @@ export const freedomFunction = defineFunction({
       gives: about(0.9523809524),
     },
     { shows: "None looked at: what was thought before still stands", call: [100, 0, 0.05, 1, 0.7], gives: about(0.7) },
-    { shows: "A look that finds 8 of 10", call: [300, 54, 0.05, 0.8, 0.5], gives: about(0.9115148821) },
+    { shows: "A look that finds 8 of 10", call: [300, 54, 0.05, 0.8, 0.5], gives: about(0.9151825943) },
+    {
+      shows: "The same by the usual approximation",
+      call: [300, 54, 0.05, 0.8, 0.5, "formula"],
+      gives: about(0.9115148821),
+    },
     {
       call: [20, 21, 0.05],
       gives: problem("looked_at: 21 is more than the 20 sheep of the flock; enter each sheep looked at once"),

@@ -18,7 +18,6 @@ export const sampleToFindFunction = defineFunction({
   ],
   notes: [
     ...findingNotes,
-    "For a perfect look the number is exact. For a look that misses some, the usual formula is used, which never asks for too few.",
     "When even the whole flock is not enough it says so in words, with the chance that the whole flock gives.",
     "For a flock without known size enter a large number, such as 1000000.",
   ],
@@ -27,17 +26,19 @@ export const sampleToFindFunction = defineFunction({
     design_prevalence: findingParameters.design_prevalence,
     confidence: oneOr(confidence, 0.95, "Wanted chance of finding at least one: 0.95 is 95 in 100"),
     sensitivity: findingParameters.sensitivity,
+    method: findingParameters.method,
   },
   result: single("sheep to look at", "count"),
   caution: undefined,
-  sources: [sources.cannonRoe1982, sources.macDiarmid1988],
-  compute: ({ flock_size, design_prevalence, confidence, sensitivity }) =>
-    sampleToFindText({ flockSize: flock_size, designPrevalence: design_prevalence, confidence, sensitivity }),
+  sources: [sources.cannonRoe1982, sources.cameronBaldock1998, sources.macDiarmid1988],
+  compute: ({ flock_size, design_prevalence, confidence, sensitivity, method }) =>
+    sampleToFindText({ flockSize: flock_size, designPrevalence: design_prevalence, confidence, sensitivity, method }),
   examples: [
     { shows: "5 % lame in a flock of 300", call: [300, 0.05], gives: 54 },
     { shows: "1 % lame in a flock of 1,000", call: [1000, 0.01], gives: 258 },
     { shows: "A very large flock, 2 % lame", call: [1_000_000, 0.02], gives: 149 },
-    { shows: "A look that finds 8 of 10 lame sheep", call: [300, 0.05, 0.95, 0.8], gives: 68 },
+    { shows: "A look that finds 8 of 10 lame sheep", call: [300, 0.05, 0.95, 0.8], gives: 67 },
+    { shows: "The same by the usual approximation", call: [300, 0.05, 0.95, 0.8, "formula"], gives: 68 },
     {
       shows: "Even the whole flock is not enough",
       call: [40, 0.02, 0.95, 0.8],

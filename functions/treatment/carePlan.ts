@@ -1,4 +1,5 @@
 import { type CareStep, carePlan } from "../../src/core/careplans/carePlan.ts";
+import { lesions } from "../../src/core/lesions/lesionName.ts";
 import { defineFunction } from "../../src/definition/defineFunction.ts";
 import { problem } from "../../src/definition/problemExamples.ts";
 import { one, oneOr } from "../../src/reading/parameter.ts";
@@ -11,7 +12,20 @@ const headings = ["step", "what", "why", "caution"] as const;
 
 type StepText = readonly [what: string, why: string, caution: string];
 
-const medicine = "Only as your vet prescribed; read the data sheet.";
+const medicine =
+  "Only as your vet prescribed; read the data sheet, keep to its route and write its withdrawal days down.";
+
+const maybeReportable: StepText = [
+  "Blisters or raw sores on feet, mouth or teats, or many sheep suddenly lame or feverish: move and treat none, and ring your vet or the authority at once.",
+  "It may be a disease that must by law be reported, such as foot-and-mouth disease or bluetongue. Look at mouth and teats too: sheep may show little but lameness.",
+  "Wear gloves where the skin is sore, and wash your hands: orf infects people.",
+];
+
+const bathLimits: StepText = [
+  "No antibiotic in a footbath unless your vet has prescribed that, and no formalin bath for raw feet.",
+  "An antibiotic bath is off its label, breeds resistance and is hard to get rid of; formalin on raw flesh hurts badly.",
+  medicine,
+];
 
 const lookAgain: StepText = [
   "Look at her again in 7 days (RECHECKDUE). Not better: to the vet.",
@@ -19,15 +33,15 @@ const lookAgain: StepText = [
   "",
 ];
 
-const everyCase: readonly StepText[] = [
+const pain: StepText = [
+  "Ask your vet whether she needs something against the pain.",
+  "A lame foot hurts, and a sheep in pain eats less and stays behind.",
+  `${medicine} It has withdrawal days of its own.`,
+];
+
+const writeDown: readonly StepText[] = [
   [
-    "Ask your vet whether she needs something against the pain.",
-    "A lame foot hurts, and a sheep in pain eats less and stays behind.",
-    `${medicine} It has withdrawal days of its own.`,
-  ],
-  ["Disinfect hands and knife before the next animal.", "They carry the infection from foot to foot.", ""],
-  [
-    "Mark her, and write down: tag, date, lesion, feet treated, what was given and how much, withdrawal days.",
+    "Mark her, and write down: tag, date, lesion, feet treated, what was given, how much, by which route, batch, withdrawal days.",
     "Without a record nobody knows when she is clear or that it is her second case.",
     "Write the withdrawal days down even when they are 0.",
   ],
@@ -37,21 +51,60 @@ const everyCase: readonly StepText[] = [
     "Days that are missing are not 0 days: hold her until you know them.",
   ],
   [
-    "Keep her apart at housing, turnout and weaning until she is sound.",
-    "Where sheep are crowded or come onto clean ground, one lame sheep infects many.",
-    "",
-  ],
-  [
-    "Two cases in one season: consider culling her.",
-    "A few sheep that fall ill again and again keep the infection in the flock.",
+    "Load her only when she walks without pain and bears weight on every foot; in doubt ask your vet first whether she may be loaded at all.",
+    "The transport law of the EU and of Great Britain calls an animal that cannot move without pain unfit for the journey, be it to market or to slaughter.",
     "",
   ],
 ];
 
-const planOf = (...steps: readonly StepText[]) => [
-  headings,
-  ...[...steps, ...everyCase].map((step, place) => [place + 1, ...step]),
+const kill: StepText = [
+  "She cannot rise, bears no weight although she was treated, or her pain cannot be eased: ask your vet the same day whether to have her killed humanely.",
+  "A sheep that cannot get better must not be left to suffer.",
+  "",
 ];
+
+const rules: StepText = [
+  "Ask what else binds you: some countries want footrot and other diseases reported, and organic rules have limits and withdrawal periods of their own.",
+  "Law and certifier differ from place to place, and none of it can be seen from here.",
+  "",
+];
+
+const everyCase: readonly StepText[] = [
+  pain,
+  ["Disinfect hands and knife before the next animal.", "They carry the infection from foot to foot.", ""],
+  ...writeDown,
+  [
+    "Keep her apart until she is sound, at housing, turnout and weaning above all (KEEPAPART).",
+    "Where sheep are crowded or come onto clean ground, one lame sheep infects many.",
+    "",
+  ],
+  kill,
+  [
+    "Two cases in one season: consider culling her, once she is sound and clear.",
+    "A few sheep that fall ill again and again keep the infection in the flock.",
+    "",
+  ],
+  rules,
+];
+
+const notCatching: readonly StepText[] = [
+  pain,
+  ...writeDown,
+  [
+    "Keep her on dry ground, near feed and water, until she is sound.",
+    "She does not walk far on a sore foot, and falls off in condition.",
+    "",
+  ],
+  kill,
+  [
+    "The same again in one season: ask your vet why.",
+    "What comes back has a cause in ground, handling, trimming or breeding.",
+    "",
+  ],
+  rules,
+];
+
+const planOf = (...steps: readonly StepText[]) => [headings, ...steps.map((step, place) => [place + 1, ...step])];
 
 export const carePlanFunction = defineFunction({
   name: "CAREPLAN",
@@ -65,10 +118,11 @@ export const carePlanFunction = defineFunction({
     "treat scald or CODD",
   ],
   notes: [
-    "The lesion is read as LESIONNAME reads it.",
-    "In a flock that has footrot, interdigital dermatitis is treated as footrot. In a flock that has contagious ovine digital dermatitis, other lesions get a look at the top of the hoof, and the step for a first case is left out.",
+    "The lesion is read as LESIONNAME reads it. With a question mark the plan begins with making sure; of two lesions it is the graver's, and names the other.",
+    "Where the skin is sore, or it is not sure what it is, the plan begins with the look for a disease that must be reported. Steps against infection stand only where it passes from sheep to sheep, or may.",
+    "In a flock that has footrot, interdigital dermatitis is treated as footrot, but for lambs as your vet says. In a flock that has contagious ovine digital dermatitis, other lesions get a look at the top of the hoof, and the step for a first case is left out.",
     "pus_drained matters for a white line abscess and a foreign body; severe for footrot and contagious ovine digital dermatitis.",
-    "It names no medicine and no dose.",
+    "It names no medicine and no dose. What each step rests on, and how sure that is: docs/methods/care.md.",
   ],
   parameters: {
     lesion: one(lesion, "What was found on the foot"),
@@ -85,7 +139,26 @@ export const carePlanFunction = defineFunction({
     ["caution", "text", ({ caution }) => caution],
   ),
   caution: cautions.carePlan,
-  sources: [sources.practice, sources.promptTreatment, sources.kaler2010, sources.quarantineWeeks],
+  sources: [
+    sources.practice,
+    sources.promptTreatment,
+    sources.footrotAdvice,
+    sources.kaler2010,
+    sources.laven2012,
+    sources.smith2014,
+    sources.coddAdvice,
+    sources.footbathAdvice,
+    sources.antibioticBaths,
+    sources.west1983,
+    sources.granulomas,
+    sources.footAndMouth,
+    sources.bluetongue,
+    sources.orfAdvice,
+    sources.transport2005,
+    sources.reportableFootrot,
+    sources.organicWithdrawal,
+    sources.quarantineWeeks,
+  ],
   compute: ({ lesion, flock_has_footrot, flock_has_codd, pus_drained, severe }) =>
     carePlan(lesion, {
       flockHasFootrot: flock_has_footrot,
@@ -98,6 +171,7 @@ export const carePlanFunction = defineFunction({
       shows: "Scald in a flock without footrot",
       call: ["scald"],
       gives: planOf(
+        maybeReportable,
         [
           "Look along the edge of the horn. Horn lifting or a foul smell: follow the plan for footrot.",
           "Scald stays in the skin; once the horn lifts it is footrot.",
@@ -109,55 +183,69 @@ export const carePlanFunction = defineFunction({
           medicine,
         ],
         [
-          "Many in the group have it: ask your vet about a footbath for all of them (BATHLITRES, BATHMIX).",
+          "Many in the group have it: ask your vet about a footbath for all of them (BATHLITRES, BATHMIX, BATHSHEEP).",
           "Scald runs through a group, lambs above all, and one by one takes too long.",
-          "",
+          medicine,
         ],
+        bathLimits,
         ["Do not trim.", "There is no loose horn to take away, and a cut lets infection in.", ""],
-        [
-          "Blisters or raw sores on feet, mouth or teats, or many sheep suddenly lame or feverish: move none, and ring your vet at once.",
-          "It may be a disease that must by law be reported.",
-          "",
-        ],
         lookAgain,
+        ...everyCase,
       ),
     },
     {
       shows: "Severe footrot",
       call: ["footrot", true, undefined, undefined, true],
       gives: planOf(
+        maybeReportable,
         [
           "Treat her the day you see her lame, at most within 3 days.",
           "She heals sooner, and has less time to infect the others.",
           "",
         ],
         [
-          "Inject the long-acting antibiotic that your vet prescribed, where its data sheet says: mostly into the muscle.",
+          "Inject the long-acting antibiotic that your vet prescribed.",
           "The infection sits under the horn, where nothing put on from outside reaches it.",
           medicine,
         ],
         [
-          "Share the volume over two sites, one on each side, unless the data sheet says otherwise. Draw back before you inject.",
-          "A long-acting injection is absorbed over about two days and irritates the muscle; half in each place hurts less and is taken up better.",
-          `${medicine} Choose the site that the data sheet allows, away from major nerves. Blood in the syringe: take the needle out and choose another place. If you prick yourself, get medical help and take the data sheet along.`,
+          "Inject by the route, at the place and over as many sites as the data sheet or your vet says (SITEML). Draw back before you inject into a muscle.",
+          "Route, place and the most in one site belong to the product; given otherwise, its withdrawal days no longer hold.",
+          `${medicine} Keep away from major nerves. Blood in the syringe: take the needle out and choose another place. If you prick yourself, get medical help and take the data sheet along.`,
         ],
-        ["Spray all four feet while she is caught.", "The other feet may carry it before it shows.", medicine],
+        [
+          "Clean between the claws, and spray all four feet while she is caught.",
+          "The other feet may carry it before it shows.",
+          medicine,
+        ],
         [
           "Do not trim.",
           "Trimmed feet heal more slowly, and blood and horn carry the infection to knife and ground.",
           "",
         ],
+        bathLimits,
         [
           "Look at her again in 7 days (RECHECKDUE). Only then decide whether loose or bent horn must come away. Not better: to the vet.",
           "Once the infection is gone much of the horn grows right by itself, and what is loose then comes away without pain.",
           "Never into living horn, and never until it bleeds.",
         ],
+        [
+          "More than a few cases: plan for the whole flock with your vet, vaccination included.",
+          "Treating one by one does not keep up with an infection that spreads faster.",
+          medicine,
+        ],
+        ...everyCase,
       ),
     },
     {
-      shows: "A white line abscess before the pus is out",
-      call: ["WLA"],
+      shows: "A white line abscess before the pus is out, with a slip of the hand",
+      call: ["white line abcess"],
       gives: planOf(
+        [
+          'What you wrote was read as "white line abscess". If you meant something else, ask for its plan.',
+          "The two words differ by one slip of the hand.",
+          "",
+        ],
         [
           "Make sure of the foot: very lame, and one claw hot.",
           "The pus is shut in between horn and flesh, and presses.",
@@ -175,18 +263,22 @@ export const carePlanFunction = defineFunction({
         ],
         ["Do not strip the wall.", "She walks on it; bare flesh is slow to grow horn.", ""],
         [
+          "Ask your vet whether she is covered against tetanus.",
+          "It comes from dirt in a deep hole, and a sheep that has it mostly dies.",
+          medicine,
+        ],
+        [
           "No weight on the foot, a swelling above the hoof, or not clearly better two days after the pus ran: to the vet today.",
           "The pus may have reached the joint.",
           "",
         ],
         lookAgain,
+        ...notCatching,
       ),
     },
     {
       call: ["limping"],
-      gives: problem(
-        'lesion: "limping" is not a lesion known here; use one of: interdigital dermatitis, footrot, contagious ovine digital dermatitis, white line abscess, shelly hoof, toe granuloma, joint infection, foreign body, other, no lesion',
-      ),
+      gives: problem(`lesion: "limping" is not a lesion known here; use one of: ${lesions.join(", ")}`),
     },
     {
       call: ["footrot", "perhaps"],

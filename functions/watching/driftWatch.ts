@@ -1,5 +1,6 @@
 import { dayOf } from "../../src/cells/day.ts";
 import { type DriftedGather, driftWatch } from "../../src/core/charts/driftWatch.ts";
+import { gatherFault } from "../../src/core/charts/gathersByDay.ts";
 import { about, defineFunction } from "../../src/definition/defineFunction.ts";
 import { problem } from "../../src/definition/problemExamples.ts";
 import { anyNumber, innerShare } from "../../src/reading/numbers.ts";
@@ -42,6 +43,7 @@ export const driftWatchFunction = defineFunction({
   ),
   caution: undefined,
   sources: [sources.roberts1959, sources.nistMovingAverage],
+  rowFault: ({ lame, seen }, index) => gatherFault(lame, seen, index),
   compute: ({ dates, lame, seen, weight, width, target }) => driftWatch(dates, lame, seen, { weight, width, target }),
   examples: [
     {
@@ -79,12 +81,25 @@ export const driftWatchFunction = defineFunction({
       gives: problem("width: 0 is out of range; enter a number above 0, such as 3"),
     },
     {
+      shows: "A gather with more lame than seen is left out",
       call: [
         [dayOf("2026-03-01"), dayOf("2026-04-01")],
         [5, 101],
         [100, 100],
       ],
-      gives: problem("lame, row 2: 101 is more than the 100 seen; enter the lame sheep among those seen"),
+      gives: [
+        ["date", "share", "moving average", "centre", "low limit", "high limit", "signal"],
+        [dayOf("2026-03-01"), 0.05, 0.05, 0.05, about(0.0369233032), about(0.0630766968), ""],
+        [
+          "1 row left out; to mend: lame, row 2: 101 is more than the 100 seen; enter the lame sheep among those seen",
+          "",
+          "",
+          "",
+          "",
+          "",
+          "",
+        ],
+      ],
     },
   ],
 });

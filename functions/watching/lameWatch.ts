@@ -1,6 +1,9 @@
 import { dayOf } from "../../src/cells/day.ts";
 import type { LimitKind } from "../../src/core/charts/gatherLimits.ts";
+import { gatherFault } from "../../src/core/charts/gathersByDay.ts";
 import { lameWatch, type WatchedGather } from "../../src/core/charts/lameWatch.ts";
+import { levelWords } from "../../src/core/charts/usualLevels.ts";
+import { spreadWords } from "../../src/core/prevalence/countedLooks.ts";
 import { about, defineFunction } from "../../src/definition/defineFunction.ts";
 import { problem } from "../../src/definition/problemExamples.ts";
 import { countFrom } from "../../src/reading/numbers.ts";
@@ -28,7 +31,9 @@ export const lameWatchFunction = defineFunction({
     "Two rules give a signal: a share beyond its limits, and eight or more gathers in a row on one side of the centre. Gathers within the limits are the ordinary ups and downs of chance.",
     'The "exact" limits are the fewest and the most lame sheep that chance does not bring more rarely than 0.00135 on their side; "3sigma" are the usual ones of three standard deviations, which fit small gathers badly and are cut at 0 and 100 %. A share on a limit is within.',
     "baseline_gathers: how many of the first gathers make the centre, when the time before a change is to judge the time after. Left out, all gathers do. A baseline without a lame sheep makes every later lame sheep a signal: give it more gathers.",
-    "Sheep of one flock catch it from one another, and the same sheep are seen again: both make signals come oftener than chance alone would.",
+    'Gathers of one flock differ by more than chance. So the limits allow for the steps from one gather of the baseline to the next (a p′ chart); a baseline of one or two gathers shows no such steps, and its limits are those of chance. spread "chance" leaves that out, and calls out too often.',
+    'usual_level "month" sets each gather against the gathers of the same month in other years, so that a bad autumn is no signal where autumns are bad. It needs at least one other year; months without one have no limits.',
+    "Gathers close together see the same lame sheep again, which makes signals come oftener than the limits suppose.",
   ],
   parameters: {
     ...datedGatherColumns,
@@ -37,6 +42,16 @@ export const lameWatchFunction = defineFunction({
       "How many of the first gathers make the centre; left out, all",
     ),
     limits: oneOr(choice(...limitKinds), "exact", "How the limits are worked out: exact or 3sigma"),
+    spread: oneOr(
+      choice(...spreadWords),
+      "gathers",
+      "What the limits allow for: gathers (they differ beyond chance) or chance",
+    ),
+    usual_level: oneOr(
+      choice(...levelWords),
+      "all",
+      "What is usual: all (the baseline gathers) or month (the same month of other years)",
+    ),
   },
   result: table<WatchedGather>(
     "no gathers",
@@ -48,9 +63,10 @@ export const lameWatchFunction = defineFunction({
     ["signal", "text", ({ signal }) => signal],
   ),
   caution: undefined,
-  sources: [sources.shewhart1931, sources.nistProportions, sources.westernElectric1956],
-  compute: ({ dates, lame, seen, baseline_gathers, limits }) =>
-    lameWatch(dates, lame, seen, { baselineGathers: baseline_gathers, limits }),
+  sources: [sources.shewhart1931, sources.nistProportions, sources.laney2002, sources.westernElectric1956],
+  rowFault: ({ lame, seen }, index) => gatherFault(lame, seen, index),
+  compute: ({ dates, lame, seen, baseline_gathers, limits, spread, usual_level }) =>
+    lameWatch(dates, lame, seen, { baselineGathers: baseline_gathers, limits, spread, usualLevel: usual_level }),
   examples: [
     {
       shows: "Two ordinary gathers make the centre; a blank row; then a bad one",
@@ -108,27 +124,91 @@ export const lameWatchFunction = defineFunction({
       ],
     },
     {
+      shows: "Gathers that differ beyond chance have wider limits",
+      call: [
+        ["2026-01-01", "2026-02-01", "2026-03-01", "2026-04-01", "2026-05-01"],
+        [3, 9, 4, 8, 15],
+        [100, 100, 100, 100, 100],
+        4,
+      ],
+      gives: [
+        ["date", "share", "centre", "low limit", "high limit", "signal"],
+        [dayOf("2026-01-01"), 0.03, 0.06, 0, 0.26, ""],
+        [dayOf("2026-02-01"), 0.09, 0.06, 0, 0.26, ""],
+        [dayOf("2026-03-01"), 0.04, 0.06, 0, 0.26, ""],
+        [dayOf("2026-04-01"), 0.08, 0.06, 0, 0.26, ""],
+        [dayOf("2026-05-01"), 0.15, 0.06, 0, 0.26, ""],
+      ],
+    },
+    {
+      shows: "The same by chance alone",
+      call: [
+        ["2026-01-01", "2026-02-01", "2026-03-01", "2026-04-01", "2026-05-01"],
+        [3, 9, 4, 8, 15],
+        [100, 100, 100, 100, 100],
+        4,
+        undefined,
+        "chance",
+      ],
+      gives: [
+        ["date", "share", "centre", "low limit", "high limit", "signal"],
+        [dayOf("2026-01-01"), 0.03, 0.06, 0, 0.14, ""],
+        [dayOf("2026-02-01"), 0.09, 0.06, 0, 0.14, ""],
+        [dayOf("2026-03-01"), 0.04, 0.06, 0, 0.14, ""],
+        [dayOf("2026-04-01"), 0.08, 0.06, 0, 0.14, ""],
+        [dayOf("2026-05-01"), 0.15, 0.06, 0, 0.14, "above the high limit"],
+      ],
+    },
+    {
+      shows: "Against the same month of other years: 16 lame are usual in October, and not in June",
+      call: [
+        ["2024-06-10", "2024-10-10", "2025-06-10", "2025-10-10", "2026-03-10", "2026-06-10", "2026-10-10"],
+        [3, 14, 4, 15, 4, 16, 16],
+        [100, 100, 100, 100, 100, 100, 100],
+        4,
+        undefined,
+        undefined,
+        "month",
+      ],
+      gives: [
+        ["date", "share", "centre", "low limit", "high limit", "signal"],
+        [dayOf("2024-06-10"), 0.03, 0.04, 0, 0.17, ""],
+        [dayOf("2024-10-10"), 0.14, 0.15, 0.03, 0.33, ""],
+        [dayOf("2025-06-10"), 0.04, 0.03, 0, 0.15, ""],
+        [dayOf("2025-10-10"), 0.15, 0.14, 0.03, 0.32, ""],
+        [dayOf("2026-03-10"), 0.04, "", "", "", "no gather in this month of another year"],
+        [dayOf("2026-06-10"), 0.16, 0.035, 0, 0.13, "above the high limit"],
+        [dayOf("2026-10-10"), 0.16, 0.145, 0.04, 0.29, ""],
+      ],
+    },
+    {
       call: [[dayOf("2026-03-01"), dayOf("2026-04-01")], [4, 6], [100, 100], 3],
       gives: problem("baseline_gathers: 3 cannot be the baseline of 2 gathers; enter 1 to 2"),
     },
     {
+      shows: "A gather of which no sheep were looked at, and one without its day",
       call: [
-        [dayOf("2026-03-01"), dayOf("2026-04-01")],
-        [4, 0],
-        [100, 0],
+        [dayOf("2026-03-01"), dayOf("2026-04-01"), null],
+        [4, 0, 6],
+        [100, 0, 100],
       ],
-      gives: problem(
-        "seen, row 2: 0 sheep seen on this day give no share; enter how many were looked at, or leave the row blank",
-      ),
+      gives: [
+        ["date", "share", "centre", "low limit", "high limit", "signal"],
+        [dayOf("2026-03-01"), 0.04, 0.04, 0, 0.11, ""],
+        [
+          "2 rows left out; the first to mend: seen, row 2: 0 sheep seen on this day give no share; enter how many were looked at, or leave the row blank",
+          "",
+          "",
+          "",
+          "",
+          "",
+        ],
+      ],
     },
     {
-      call: [
-        [dayOf("2026-03-01"), null],
-        [4, 6],
-        [100, 100],
-      ],
+      call: [[dayOf("2026-04-01")], [0], [0]],
       gives: problem(
-        "dates, row 2: it is blank, but the row holds a record; enter a real date, or text such as 2026-03-14",
+        "seen: 0 sheep seen on this day give no share; enter how many were looked at, or leave the row blank",
       ),
     },
   ],

@@ -22,18 +22,31 @@ export const days1904 = 1462;
 const inUtc = { in: (value: number | string | Date) => new UTCDateMini(+new Date(value)) };
 const origin = parseISO("1899-12-30", inUtc);
 
+// Month names here, since the library's full formatter brings 10 kB (gzip) of language data to a spreadsheet bundle.
+const months = ["Jan", "Feb", "Mar", "Apr", "May", "Jun", "Jul", "Aug", "Sep", "Oct", "Nov", "Dec"];
+
 const isoDay = /^(\d{4}-\d{2}-\d{2})(?:[T ](\d{2}):(\d{2})(?::(\d{2}))?)?$/;
+const shownDay = /^(\d{1,2}) ([A-Z][a-z]{2}) (\d{4})( \d{2}:\d{2})?$/;
+
+/** A day as `showDay` and `showMoment` write it, written with its year first; any other text as it is. */
+function yearFirst(text: string): string {
+  const [, day = "", month = "", year = "", time = ""] = shownDay.exec(text) ?? [];
+  const number = months.indexOf(month) + 1;
+  const two = (part: number | string): string => String(part).padStart(2, "0");
+  return number === 0 ? text : `${year}-${two(number)}-${two(day)}${time}`;
+}
 
 /**
- * Reads `2026-03-14`, optionally with a time (`2026-03-14 10:30`).
+ * Reads `2026-03-14` or `14 Mar 2026`, each optionally with a time (`2026-03-14 10:30`).
  *
  * @returns the serial, or undefined when the text is no such date
  * @example
  * momentFromText("2024-02-29") // → 45351
+ * momentFromText("14 Mar 2026") // → 46095
  * momentFromText("2026-02-29") // → undefined
  */
 export function momentFromText(text: string): Moment | undefined {
-  const match = isoDay.exec(text.trim());
+  const match = isoDay.exec(yearFirst(text.trim()));
   if (!match) return undefined;
   const [, date = "", hours = "0", minutes = "0", seconds = "0"] = match;
   const day = parseISO(date, inUtc);
@@ -57,9 +70,6 @@ export function dayOf(text: string): Day {
 }
 
 const dateOf = (day: Day) => addDays(origin, Math.floor(day), inUtc);
-
-// Month names here, since the library's full formatter brings 10 kB (gzip) of language data to a spreadsheet bundle.
-const months = ["Jan", "Feb", "Mar", "Apr", "May", "Jun", "Jul", "Aug", "Sep", "Oct", "Nov", "Dec"];
 
 /**
  * A day as messages show it; months are written out because 03/04 means two days.

@@ -1,7 +1,7 @@
 import type { Cell } from "./cell.ts";
 
 // A decimal comma and a thousands comma look alike, so only the point is read.
-const plainNumber = /^[+-]?(?:\d+\.?\d*|\.\d+)(?:[eE][+-]?\d+)?$/;
+const plainNumber = /^[+-]?(?:\d+(?:\.\d*)?|\.\d+)(?:[eE][+-]?\d+)?$/;
 
 /**
  * The number in a cell, or undefined when there is none: real numbers, and text such as `"12"` or `" 3.5 "`.

@@ -1,3 +1,5 @@
+import { type Fault, faultInWords } from "./fault.ts";
+
 /** `#VALUE!` is bad input; `#N/A` is sound input with nothing to report. Only these two carry a message in Excel. */
 export type ProblemCode = "#VALUE!" | "#N/A";
 
@@ -20,19 +22,26 @@ export interface ProblemPlace {
 export class Problem extends Error {
   override readonly name = "Problem";
   readonly code: ProblemCode;
-  readonly sentence: string;
+  readonly fault: Fault;
   readonly place: ProblemPlace;
 
-  constructor(sentence: string, place: ProblemPlace = {}, code: ProblemCode = "#VALUE!") {
-    super(prefix(place) + sentence);
+  /** @param fault - in its parts, or as one sentence */
+  constructor(fault: Fault | string, place: ProblemPlace = {}, code: ProblemCode = "#VALUE!") {
+    const parts = typeof fault === "string" ? { what: fault, mend: "" } : fault;
+    super(placeInWords(place) + faultInWords(parts));
     this.code = code;
-    this.sentence = sentence;
+    this.fault = parts;
     this.place = place;
+  }
+
+  /** What is wrong and how to mend it, without the place. */
+  get sentence(): string {
+    return faultInWords(this.fault);
   }
 
   /** The same problem at another place: used to turn a place in a compacted column into a row of the sheet. */
   at(place: ProblemPlace): Problem {
-    return new Problem(this.sentence, place, this.code);
+    return new Problem(this.fault, place, this.code);
   }
 }
 
@@ -40,7 +49,13 @@ export class Problem extends Error {
 export const nothingToReport = (sentence: string, place: ProblemPlace = {}): Problem =>
   new Problem(sentence, place, "#N/A");
 
-function prefix({ argument, row }: ProblemPlace): string {
+/**
+ * The place as it stands before the sentence of a problem.
+ *
+ * @example
+ * placeInWords({ argument: "lame", row: 3 }) // → "lame, row 3: "
+ */
+export function placeInWords({ argument, row }: ProblemPlace): string {
   if (argument === undefined) return "";
   return row === undefined ? `${argument}: ` : `${argument}, row ${row}: `;
 }

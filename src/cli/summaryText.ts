@@ -4,9 +4,14 @@ import { textColumns } from "./textColumns.ts";
 
 /** What a recalculation did, in lines: how much, by which functions, what ended in an error, what was left alone. */
 export function summaryText(summary: Summary): string {
-  const { formulas, errors, left, untouched, circular } = summary;
+  const { formulas, kept, errors, left, untouched, circular } = summary;
   const lines = [
     `${counted(formulas, "formula", "formulas")} worked out${callsText(summary)}.`,
+    ...(kept > 0
+      ? [
+          `${counted(kept, "formula keeps", "formulas keep")} what the spreadsheet had worked out; --all works out these too.`,
+        ]
+      : []),
     ...(circular
       ? ["Some formulas go round in a circle: they depend on their own answer, which no program can settle."]
       : []),

@@ -1,6 +1,5 @@
+import { isoText } from "../cells/day.ts";
+import { localClock } from "../hosts/localClock.ts";
+
 /** The calendar's day where the command runs, as 2026-10-31. */
-export function today(): string {
-  const now = new Date();
-  const two = (number: number): string => String(number).padStart(2, "0");
-  return `${now.getFullYear()}-${two(now.getMonth() + 1)}-${two(now.getDate())}`;
-}
+export const today = (): string => isoText(localClock());

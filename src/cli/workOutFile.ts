@@ -3,23 +3,28 @@ import { openWorkbook } from "../workbook/openWorkbook.ts";
 import { type Recalculated, recalculate } from "../workbook/recalculate.ts";
 import type { Workbook } from "../workbook/workbook.ts";
 import { WorkbookProblem } from "../workbook/workbookProblem.ts";
+import type { WorkingOut } from "../workbook/workOut.ts";
 import { BadInput } from "./badInput.ts";
 import type { Terminal } from "./command.ts";
 import { withPlainFileErrors } from "./fileTrouble.ts";
 
 /**
- * Opens a workbook file and works out all of it. Nothing is written.
+ * Opens a workbook file and works it out. Nothing is written.
  *
  * @throws BadInput or WorkbookProblem when the file cannot be worked with
  */
-export async function workOutFile(input: string, { progress, progressDone }: Terminal): Promise<Recalculated> {
+export async function workOutFile(
+  input: string,
+  { progress, progressDone }: Terminal,
+  working: WorkingOut = {},
+): Promise<Recalculated> {
   progress(`Reading ${input} …`);
   const bytes = await withPlainFileErrors(`${input} cannot be read`, () => readFile(input));
   const workbook = opened(input, bytes);
   // The engine takes half a second to load, so only a workbook that opens pays for it.
   const { engineInNode } = await import("../hosts/headless/engineInNode.ts");
   const stages = { calculating: "Working out the formulas …", saving: "Putting the answers into the file …" };
-  const recalculated = await recalculate(workbook, engineInNode(), (stage) => progress(stages[stage]));
+  const recalculated = await recalculate(workbook, engineInNode(), (stage) => progress(stages[stage]), working);
   progressDone();
   return recalculated;
 }

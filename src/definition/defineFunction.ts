@@ -52,6 +52,11 @@ export interface FunctionDefinition<P extends Parameters = Parameters, R = unkno
   readonly caution: { readonly words: string } | undefined;
   readonly sources: readonly Source[];
   readonly compute: (values: ValuesOf<P>, place: Place) => R;
+  /**
+   * Where rows that cannot be read are left out: what is wrong with a row whose cells can each be read, such as dates in
+   * the wrong order. Then that row is left out too.
+   */
+  rowFault?(values: ValuesOf<P>, index: number): Problem | undefined;
   readonly examples: readonly Example[];
 }
 

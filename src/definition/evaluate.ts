@@ -1,9 +1,10 @@
 import type { Cells } from "../cells/cell.ts";
 import { days1904 } from "../cells/day.ts";
 import { Problem, type ProblemCode } from "../cells/problem.ts";
+import { type LeftOut, leftOutInWords, type RowFault } from "../reading/leaveOut.ts";
 import { type Argument, type Layout, readArguments } from "../reading/readArguments.ts";
 import type { Format } from "../writing/format.ts";
-import { toCells } from "../writing/result.ts";
+import { type Answer, type Result, toCells } from "../writing/result.ts";
 import type { AnyFunction, Place } from "./defineFunction.ts";
 
 export interface EvaluateOptions {
@@ -35,14 +36,22 @@ export function evaluate(
 ): Outcome {
   const dayOffset = dateSystem === 1904 ? days1904 : 0;
   let layouts: ReadonlyMap<string, Layout> = new Map();
+  let leftOut: LeftOut | undefined;
   try {
-    const read = readArguments(definition.parameters, given, { dayOffset });
+    const read = readArguments(
+      definition.parameters,
+      given,
+      { dayOffset },
+      definition.rowFault as RowFault | undefined,
+    );
     layouts = read.layouts;
+    leftOut = read.leftOut;
     const { result } = definition;
     const answer = definition.compute(read.values as never, placeIn(layouts, dayOffset));
     const beside = (result.group !== undefined && layouts.get(result.group)) || nowhere;
     const laidOut = result.layOut(answer, beside);
-    const formats = beside.lying ? (laidOut[0]?.map(() => result.formats[0] as Format) ?? []) : result.formats;
+    const said = beside.lying ? (laidOut[0]?.map(() => result.formats[0] as Format) ?? []) : result.formats;
+    const formats = leftOut === undefined ? said : sayLeftOut(leftOut, result, laidOut);
     return {
       ok: true,
       cells: toCells(laidOut, formats, dayOffset),
@@ -52,8 +61,22 @@ export function evaluate(
   } catch (error) {
     if (!(error instanceof Problem)) throw error;
     const { code, message } = inSheetTerms(error, definition, layouts);
-    return { ok: false, code, message };
+    // "None" may be true of the rows that are left only.
+    return leftOut === undefined
+      ? { ok: false, code, message }
+      : { ok: false, code: "#VALUE!", message: `${message}; ${leftOutInWords(leftOut)}` };
   }
+}
+
+/** A summary says in itself what it leaves out: beside its numbers, or below its table. */
+function sayLeftOut(leftOut: LeftOut, { shape, formats }: Result<unknown>, laidOut: Answer[][]): readonly Format[] {
+  const words = leftOutInWords(leftOut);
+  if (shape !== "table") {
+    laidOut[0]?.push(words);
+    return [...formats, "text"];
+  }
+  laidOut.push(formats.map((_, place) => (place === 0 ? words : "")));
+  return formats;
 }
 
 const nowhere: Layout = { rows: new Uint32Array(0), height: 0, lying: false, single: false };

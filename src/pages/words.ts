@@ -247,7 +247,8 @@ export const words = {
       LAMEWATCH: (rows: number, last: string, when: string): string =>
         `${rows} gatherings; the latest, ${when}, has ${last} lame.`,
       LESIONMIX: (first: string, share: string): string => `Most often ${first}: ${share} of the cases.`,
-      SOUNDCURVE: (share: string, day: string): string => `After ${day} days ${share} are still lame.`,
+      SOUNDCURVE: (share: string, day: string, treated: string, watched: string): string =>
+        `Counted from the day of treatment, ${treated} treated: after ${day} days ${share} still lame; ${watched} still lame or just sound were watched that long.`,
       FUNNEL: (flocks: number, outside: number): string =>
         `${flocks} flocks, of which ${outside} lie outside the 95 % limits.`,
     },

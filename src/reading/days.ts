@@ -1,27 +1,25 @@
 import type { Cell } from "../cells/cell.ts";
 import { isBlankCell } from "../cells/cell.ts";
-import { type Day, firstDay, isoText, lastDay, type Moment, momentFromText } from "../cells/day.ts";
+import { type Day, firstDay, lastDay, type Moment, momentFromText } from "../cells/day.ts";
 import type { Done } from "../core/rechecks/recheckState.ts";
-import { type CellKind, defineKind, type ReadOptions, refuse } from "./kind.ts";
-
-const wanted = "a real date, or text such as 2026-03-14";
+import { notADate, outsideDays, wantedDay } from "../core/records/faults.ts";
+import { type CellKind, defineKind, type ReadOptions, Refusal } from "./kind.ts";
 
 // Some spreadsheets hand over a blank cell as 0, and 0 is never the date of a record.
 const isBlankDay = (cell: Cell): boolean => cell === 0 || isBlankCell(cell);
 
-function momentIn(cell: Cell, { dayOffset }: ReadOptions, expected = wanted): Moment {
+function momentIn(cell: Cell, { dayOffset }: ReadOptions, expected = wantedDay): Moment {
   const moment =
     typeof cell === "number" ? cell + dayOffset : typeof cell === "string" ? momentFromText(cell) : undefined;
-  if (moment === undefined || Number.isNaN(moment)) throw refuse(cell, "is not a date", expected);
+  if (moment === undefined || Number.isNaN(moment)) throw new Refusal(notADate(cell, expected));
   // Half-open at the end so that a time on the last day still counts.
-  if (moment < firstDay || moment >= lastDay + 1)
-    throw refuse(cell, `is not a date from ${isoText(firstDay)} to ${isoText(lastDay)}`, expected);
+  if (moment < firstDay || moment >= lastDay + 1) throw new Refusal(outsideDays(cell, expected));
   return moment;
 }
 
 /** A calendar day; a time in the same cell is left out. */
 export const day: CellKind<Day> = defineKind({
-  wanted,
+  wanted: wantedDay,
   holds: "date",
   isBlank: isBlankDay,
   read: (cell, options) => Math.floor(momentIn(cell, options)),

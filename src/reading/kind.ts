@@ -1,5 +1,7 @@
 import type { Cell } from "../cells/cell.ts";
 import { isBlankCell, isCellError, showCell } from "../cells/cell.ts";
+import { type Fault, faultInWords } from "../cells/fault.ts";
+import { cellError } from "../core/records/faults.ts";
 
 /** What a reader may need to know about the spreadsheet that hands over the cells. */
 export interface ReadOptions {
@@ -8,12 +10,21 @@ export interface ReadOptions {
 }
 
 /** Why one cell was refused; the column reader adds argument and row. */
-export class Refusal extends Error {}
+export class Refusal extends Error {
+  readonly fault: Fault;
+
+  constructor(fault: Fault) {
+    super(faultInWords(fault));
+    this.fault = fault;
+  }
+}
 
 /** How one cell becomes one checked value. */
 export interface CellKind<T> {
   /** What belongs in the cell, in plain words: "a whole number of sheep, 0 or more". */
   readonly wanted: string;
+  /** What is said of a blank in a row that holds a record. */
+  readonly missing: Fault;
   /** Whether the cell counts as not filled in. */
   readonly isBlank: (cell: Cell) => boolean;
   /** @throws Refusal when the cell holds something else */
@@ -28,6 +39,7 @@ export interface CellKind<T> {
 
 interface KindRules<T> {
   readonly wanted: string;
+  readonly missing?: Fault;
   readonly holds: CellKind<T>["holds"];
   readonly isBlank?: (cell: Cell) => boolean;
   readonly read: (cell: Cell, options: ReadOptions) => T;
@@ -38,11 +50,12 @@ interface KindRules<T> {
 
 export function defineKind<T>(rules: KindRules<T>): CellKind<T> {
   const read = (cell: Cell, options: ReadOptions): T => {
-    if (isCellError(cell)) throw new Refusal(`the cell holds ${cell.error}; mend that cell first`);
+    if (isCellError(cell)) throw new Refusal(cellError(cell.error));
     return rules.read(cell, options);
   };
   return {
     wanted: rules.wanted,
+    missing: rules.missing ?? missingIn(rules.wanted),
     holds: rules.holds,
     isBlank: rules.isBlank ?? isBlankCell,
     read,
@@ -51,9 +64,15 @@ export function defineKind<T>(rules: KindRules<T>): CellKind<T> {
   };
 }
 
+/** The usual sentence for a blank in a row that holds a record. */
+export const missingIn = (wanted: string): Fault => ({
+  what: "it is blank, but the row holds a record",
+  mend: `enter ${wanted}`,
+});
+
 /** The usual sentence: what was found, what is wanted. */
 export const refuse = (cell: Cell, fault: string, wanted: string): Refusal =>
-  new Refusal(`${showCell(cell)} ${fault}; enter ${wanted}`);
+  new Refusal({ what: `${showCell(cell)} ${fault}`, mend: `enter ${wanted}` });
 
 function remembering<T>(read: (cell: Cell, options: ReadOptions) => T, options: ReadOptions): (cell: Cell) => T {
   const known = new Map<Cell, T>();

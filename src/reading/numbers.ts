@@ -1,4 +1,5 @@
 import { numberIn } from "../cells/numberIn.ts";
+import { wantedDays } from "../core/records/faults.ts";
 import { type CellKind, defineKind, refuse } from "./kind.ts";
 
 /** What is wrong with a number, said after the cell; undefined where nothing is. */
@@ -47,12 +48,7 @@ export const countFrom = (least: number, of = "sheep"): CellKind<number> =>
   numberKind(`a whole number of ${of}, ${least} or more`, atLeast(least), notTooLarge(mostSheep), whole);
 
 /** A whole number of days, 0 or more. Text such as "28d" is refused: a unit in the cell may hide another. */
-export const wholeDays: CellKind<number> = numberKind(
-  "a whole number of days, 0 or more, without a unit",
-  atLeast(0),
-  atMost(36_525),
-  whole,
-);
+export const wholeDays: CellKind<number> = numberKind(wantedDays, atLeast(0), atMost(36_525), whole);
 
 /** A whole number of days from `least` to `most`, for intervals that cannot be 0 or that a date may be mistaken for. */
 export const daysBetween = (least: number, most: number): CellKind<number> =>

@@ -1,6 +1,9 @@
 import type { Cell, Cells } from "../cells/cell.ts";
+import { Doubt } from "../cells/doubt.ts";
+import type { Fault } from "../cells/fault.ts";
 import { Problem } from "../cells/problem.ts";
 import { type CellKind, type ReadOptions, Refusal } from "./kind.ts";
+import { type LeftOut, leaveOut, type RowFault } from "./leaveOut.ts";
 import type { Parameter, Parameters } from "./parameter.ts";
 
 /** What a spreadsheet hands over for one argument: a cell, a range, or nothing when it was left out. */
@@ -21,6 +24,8 @@ export interface Layout {
 export interface ReadArguments {
   readonly values: Readonly<Record<string, unknown>>;
   readonly layouts: ReadonlyMap<string, Layout>;
+  /** The rows that were left out since a cell of theirs cannot be read or does not fit; undefined when there are none. */
+  readonly leftOut: LeftOut | undefined;
 }
 
 /**
@@ -28,9 +33,15 @@ export interface ReadArguments {
  *
  * @param parameters - by name, in the order of the formula
  * @param given - one entry an argument; fewer when trailing arguments were left out
+ * @param rowFault - what is wrong with a row whose cells can each be read, where such rows are left out
  * @throws Problem naming argument and row
  */
-export function readArguments(parameters: Parameters, given: readonly Argument[], options: ReadOptions): ReadArguments {
+export function readArguments(
+  parameters: Parameters,
+  given: readonly Argument[],
+  options: ReadOptions,
+  rowFault?: RowFault,
+): ReadArguments {
   const names = Object.keys(parameters);
   if (given.length > names.length) throw new Problem(tooMany(given.length, names));
   const values: Record<string, unknown> = {};
@@ -53,12 +64,21 @@ export function readArguments(parameters: Parameters, given: readonly Argument[]
   });
 
   const layouts = new Map<string, Layout>();
+  let leftOut: LeftOut | undefined;
   for (const [group, columns] of groups) {
     const layout = layOut(columns);
     layouts.set(group, layout);
-    for (const column of columns) values[column.name] = readColumn(column, layout, options);
+    const doubted = new Set<string>();
+    for (const column of columns)
+      values[column.name] = readColumn(column, { ...layout, stretched: stretches(column, columns) }, options, doubted);
+    const leaving = columns.filter(({ parameter }) => parameter.faults === "leave out").map(({ name }) => name);
+    if (leaving.length === 0) continue;
+    const kept = leaveOut(values, leaving, doubted, layout, rowFault);
+    leftOut ??= kept.leftOut;
+    layouts.set(group, kept.layout);
+    for (const { name } of columns) values[name] = kept.columns.get(name) ?? values[name];
   }
-  return { values, layouts };
+  return { values, layouts, leftOut };
 }
 
 interface WholeColumn {
@@ -174,32 +194,53 @@ function recordRows(columns: readonly ColumnToRead[], height: number): Uint32Arr
 const stretches = (column: ColumnToRead, group: readonly ColumnToRead[]): boolean =>
   column.parameter.repeats && column.height === 1 && group.some((other) => other.height > 1);
 
-function readColumn(column: ColumnToRead, layout: Layout, options: ReadOptions): readonly unknown[] {
+interface ColumnLayout extends Layout {
+  /** One cell stands for all rows, so that its fault is that of the call. */
+  readonly stretched: boolean;
+}
+
+/** @param doubted - takes the names of the columns in which a Doubt stands */
+function readColumn(
+  column: ColumnToRead,
+  layout: ColumnLayout,
+  options: ReadOptions,
+  doubted: Set<string>,
+): readonly unknown[] {
   const { name, cells, parameter } = column;
-  const { isBlank, wanted } = parameter.kind;
+  const { isBlank, missing, wanted } = parameter.kind;
   const read = parameter.kind.columnReader(options);
   const refusesGaps = parameter.gaps === "refuse";
   const repeated = parameter.repeats && column.height === 1;
   const placeOf = (row: number) => (layout.single || repeated ? { argument: name } : { argument: name, row });
+  const keepsFaults = !layout.stretched && keepsFault(parameter, layout);
   // Without blank rows the copy of the cells takes the values: a second long array costs more than the reading.
   const count = layout.rows.length;
   const values = count === cells.length && !repeated ? cells : new Array<unknown>(count);
-  let row = 0;
-  try {
-    for (let index = 0; index < values.length; index++) {
-      row = layout.rows[index] as number;
-      const cell = ((repeated ? cells[0] : cells[row - 1]) ?? null) as Cell;
-      if (!isBlank(cell)) values[index] = read(cell);
-      else if (!refusesGaps) values[index] = undefined;
-      else {
-        const where = layout.single || repeated ? "it is blank" : "it is blank, but the row holds a record";
-        throw new Refusal(`${where}; enter ${wanted}`);
+  const blank: Fault =
+    layout.stretched || (layout.single && !keepsFaults) ? { what: "it is blank", mend: `enter ${wanted}` } : missing;
+  let index = 0;
+  // A column that can be read is read in one go; after a cell that cannot, reading goes on with the next.
+  while (index < values.length) {
+    try {
+      for (; index < values.length; index++) {
+        const cell = ((repeated ? cells[0] : cells[(layout.rows[index] as number) - 1]) ?? null) as Cell;
+        if (!isBlank(cell)) values[index] = read(cell);
+        else if (refusesGaps) throw new Refusal(blank);
+        else values[index] = undefined;
       }
+    } catch (error) {
+      if (!(error instanceof Refusal)) throw error;
+      if (!keepsFaults) throw new Problem(error.message, placeOf(layout.rows[index] as number));
+      doubted.add(name);
+      values[index++] = new Doubt(name, error.fault);
     }
-  } catch (error) {
-    throw error instanceof Refusal ? new Problem(error.message, placeOf(row)) : error;
   }
   return values;
+}
+
+function keepsFault({ faults }: Parameter<unknown>, { single }: Layout): boolean {
+  if (faults === "refuse") return false;
+  return faults === "keep in rows" ? !single : true;
 }
 
 function tooMany(given: number, names: readonly string[]): string {

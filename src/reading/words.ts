@@ -1,11 +1,15 @@
 import type { Cell } from "../cells/cell.ts";
-import { isBlankCell } from "../cells/cell.ts";
+import { isBlankCell, showCell } from "../cells/cell.ts";
+import type { Fault } from "../cells/fault.ts";
 import { Problem } from "../cells/problem.ts";
 import { type Soundness, soundness } from "../core/apart/soundness.ts";
 import { type Foot, footNames } from "../core/feet/footNames.ts";
-import { type Lesion, lesionName } from "../core/lesions/lesionName.ts";
+import { namedLesion } from "../core/lesions/namedLesion.ts";
+import type { ReadLesion } from "../core/lesions/readLesion.ts";
+import { noTag } from "../core/records/faults.ts";
+import { notATag } from "../core/tags/tagFault.ts";
 import { type Tag, tagKey } from "../core/tags/tagKey.ts";
-import { type CellKind, defineKind, Refusal, refuse } from "./kind.ts";
+import { type CellKind, defineKind, missingIn, Refusal, refuse } from "./kind.ts";
 
 // Some spreadsheets hand over a blank cell as 0, and no tag and no lesion is called 0.
 const isBlankOrZero = (cell: Cell): boolean => cell === 0 || isBlankCell(cell);
@@ -23,22 +27,23 @@ export const nameText = (what: string): CellKind<string> =>
 /** An animal, by its tag; two spellings of one tag are one animal. */
 export const tag: CellKind<Tag> = defineKind<Tag>({
   wanted: "a tag as text",
+  missing: noTag,
   holds: "text",
   isBlank: isBlankOrZero,
   remember: true,
   read(cell) {
-    if (typeof cell !== "string" && typeof cell !== "number") throw refuse(cell, "is not a tag", "a tag as text");
+    if (typeof cell !== "string" && typeof cell !== "number") throw new Refusal(notATag(cell));
     return { key: withoutPlace(() => tagKey(cell)), shown: textIn(cell) };
   },
 });
 
-/** A lesion by any of its usual names. */
-export const lesion: CellKind<Lesion> = defineKind<Lesion>({
+/** A lesion by any of its usual names, with what is doubtful about it. */
+export const lesion: CellKind<ReadLesion> = defineKind<ReadLesion>({
   wanted: "the name of a lesion",
   holds: "text",
   isBlank: isBlankOrZero,
   remember: true,
-  read: (cell) => withoutPlace(() => lesionName(textIn(cell))),
+  read: (cell) => withoutPlace(() => namedLesion(textIn(cell))),
 });
 
 /** One foot or several, by any of their usual names. */
@@ -73,7 +78,18 @@ export const yesNo: CellKind<boolean> = defineKind({
 });
 
 /** One of a few fixed words; case and surrounding spaces do not matter. */
-export const choice = <const W extends readonly string[]>(...words: W): CellKind<W[number]> => {
+export const choice = <const W extends readonly string[]>(...words: W): CellKind<W[number]> =>
+  choiceOr(words, () => undefined);
+
+/**
+ * One of a few fixed words, where some others have an answer of their own.
+ *
+ * @param answer - what is wrong with a word that is no choice, beginning with a verb; undefined for the usual sentence
+ */
+export const choiceOr = <const W extends readonly string[]>(
+  words: W,
+  answer: (typed: string) => Fault | undefined,
+): CellKind<W[number]> => {
   const wanted = `one of: ${words.map((word) => `"${word}"`).join(", ")}`;
   return defineKind<W[number]>({
     wanted,
@@ -82,8 +98,11 @@ export const choice = <const W extends readonly string[]>(...words: W): CellKind
     read(cell) {
       const typed = textIn(cell).toLowerCase();
       const word = words.find((known) => known.toLowerCase() === typed);
-      if (word === undefined) throw refuse(cell, "is not a choice here", wanted);
-      return word;
+      if (word !== undefined) return word;
+      const said = answer(typed);
+      throw said === undefined
+        ? refuse(cell, "is not a choice here", wanted)
+        : new Refusal({ what: `${showCell(cell)} ${said.what}`, mend: said.mend });
     },
   });
 };
@@ -91,6 +110,7 @@ export const choice = <const W extends readonly string[]>(...words: W): CellKind
 /** The cell as it was handed over, for functions that report on the cell itself. */
 export const asHandedOver: CellKind<Cell> = {
   wanted: "any cell",
+  missing: missingIn("any cell"),
   holds: "anything",
   isBlank: () => false,
   read: (cell) => cell,
@@ -104,7 +124,7 @@ function withoutPlace<T>(work: () => T): T {
   try {
     return work();
   } catch (error) {
-    if (error instanceof Problem) throw new Refusal(error.sentence);
+    if (error instanceof Problem) throw new Refusal(error.fault);
     throw error;
   }
 }

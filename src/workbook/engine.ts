@@ -4,13 +4,27 @@ import type { Area, Place } from "./address.ts";
 
 /** A cell as the engine gets it. A formula is in the engine's spelling and starts with `=`. */
 export interface EngineCell extends Place {
+  /** Its content; of a formula what was saved for it, null when nothing was. */
   readonly value: Cell;
   readonly formula?: string;
+  /** A formula for one cell: of a range it means the cell in its own row or column. */
+  readonly single?: boolean;
+  /** An array formula of the old kind: the cells it was entered in. */
+  readonly fixed?: Area;
 }
 
 export interface EngineSheet {
   readonly name: string;
   readonly cells: readonly EngineCell[];
+  /** Cells that a formula filled when the file was saved, with the `placeKey` of that formula. */
+  readonly filled?: readonly (EngineCell & { readonly by: number })[];
+  /** Cells that no answer may fill. */
+  readonly reserved?: readonly Area[];
+  /** Rows out of sight, and of these the ones a filter took out. */
+  readonly hidden?: ReadonlySet<number>;
+  readonly filtered?: ReadonlySet<number>;
+  /** Cells whose formula is a subtotal, by `placeKey`. */
+  readonly subtotals?: ReadonlySet<number>;
 }
 
 export interface EngineWorkbook {
@@ -24,6 +38,8 @@ export interface EngineAnswer {
   readonly value: Cell;
   /** Set when the answer takes more than one cell. */
   readonly spill?: { readonly area: Area; readonly cells: readonly (readonly Cell[])[] };
+  /** Why it keeps its saved value. */
+  readonly left?: string;
   /** What a FOOT function called in this cell said when it refused. */
   readonly message?: string;
   /** How the last FOOT function called in this cell wants its columns shown. */

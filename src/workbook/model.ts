@@ -22,6 +22,8 @@ export interface SheetCell extends Place {
   readonly formula?: StoredFormula;
   /** It carries the mark of a dynamic array formula. */
   readonly dynamic: boolean;
+  /** A formula for which no value was saved. */
+  readonly unsaved?: true;
   /** Its element does not say where it stands: it follows the one before. */
   readonly implied?: true;
   /** Content this program does not know, carried along. */
@@ -36,6 +38,8 @@ export interface SheetRow {
   /** The style for cells that are not there yet, if the row has one. */
   readonly style: number | undefined;
   readonly implied?: true;
+  /** Out of sight. */
+  readonly hidden?: true;
   readonly start: number;
   /** Just after the opening tag. */
   readonly inner: number;
@@ -57,6 +61,8 @@ export interface Sheet {
   readonly data: { readonly start: number; readonly inner: number; readonly close: number; readonly end: number };
   readonly columnStyles: readonly { readonly from: number; readonly to: number; readonly style: number }[];
   readonly merged: readonly Area[];
+  /** Where a filter takes rows out of sight; the first row of each is its headings. */
+  readonly filters: readonly Area[];
   readonly tables: readonly Table[];
 }
 
@@ -66,6 +72,8 @@ export interface Table {
   readonly columns: readonly string[];
   readonly headerRows: number;
   readonly totalsRows: number;
+  /** Its filter takes rows out of sight. */
+  readonly filtered?: true;
 }
 
 export interface DefinedName {

@@ -50,6 +50,7 @@ export function openWorkbook(bytes: Uint8Array, limits: Limits = usualLimits): W
     ),
     names: listed.names,
     dateSystem: listed.date1904 ? 1904 : 1900,
+    asksForAll: listed.asksForAll,
     styles: read("styles", readStyles),
     untouched: untouchedIn(files),
   };
@@ -87,7 +88,9 @@ function openSheet(name: string, link: Relationship, { files, metadata, sharedSt
   const text = files.text(part);
   const isDynamic = (mark: number): boolean => metadata?.dynamic.has(mark) ?? false;
   const { tableParts, ...grid } = readSheet({ part, text, sharedStrings, isDynamic, shift: shiftFormula, dayOffset });
-  return { name, part, text, ...grid, tables: tableParts ? tablesOf(files, part) : [] };
+  const tables = tableParts ? tablesOf(files, part) : [];
+  const filters = [...grid.filters, ...tables.flatMap(({ area, filtered }) => (filtered ? [area] : []))];
+  return { name, part, text, ...grid, filters, tables };
 }
 
 const tablesOf = (files: Package, part: string): readonly Table[] =>
@@ -104,5 +107,6 @@ const withoutCells = (name: string, part: string): Sheet => ({
   data: { start: 0, inner: 0, close: 0, end: 0 },
   columnStyles: [],
   merged: [],
+  filters: [],
   tables: [],
 });

@@ -11,6 +11,8 @@ interface CellNote {
 /** What a recalculation did, for a person to read. */
 export interface Summary {
   readonly formulas: number;
+  /** Formulas that were not asked for: the answers that the spreadsheet has saved stand. */
+  readonly kept: number;
   /** Formulas that call each function, most first. */
   readonly calls: readonly { readonly name: string; readonly formulas: number }[];
   /** Cells that ended in an error; the message is there when a FOOT function refused. */
@@ -27,7 +29,7 @@ export interface Summary {
 /** Counts and lists what became of each formula. */
 export function summarize(
   workbook: Workbook,
-  { sheets, left, circular }: WorkedOut,
+  { sheets, left, kept, circular }: WorkedOut,
   saved: Pick<Summary, "changedCells" | "changedParts">,
 ): Summary {
   const nameOf = (sheet: number): string => workbook.sheets[sheet]?.name ?? "";
@@ -43,6 +45,7 @@ export function summarize(
   });
   return {
     formulas: sheets.reduce((sum, worked) => sum + worked.length, 0),
+    kept,
     calls: [...calls]
       .map(([name, formulas]) => ({ name, formulas }))
       .sort((one, other) => other.formulas - one.formulas || (one.name < other.name ? -1 : 1)),

@@ -1,12 +1,14 @@
-import type { Cell } from "../cells/cell.ts";
 import { type Area, isInside, isOneCell, overlap, type Place } from "./address.ts";
+import { coneOf, type Reader } from "./coneOf.ts";
 import { type Engine, type EngineAnswer, type EngineAnswers, type EngineCell, placeKey } from "./engine.ts";
 import { CertainError, NotWorkedOut } from "./formula/notWorkedOut.ts";
+import { NoFormula, parseFormula } from "./formula/parseFormula.ts";
+import { readsOf } from "./formula/readsOf.ts";
+import { referencesIn, type SheetArea } from "./formula/referencesIn.ts";
 import { surroundingsOf } from "./formula/surroundingsOf.ts";
 import { type Surroundings, type Translation, translate } from "./formula/translate.ts";
 import { lastRow } from "./limits.ts";
 import type { Sheet, SheetCell } from "./model.ts";
-import { orderKey, spillOrder } from "./spillOrder.ts";
 import type { Workbook } from "./workbook.ts";
 
 /** A formula cell with what became of it. */
@@ -25,99 +27,155 @@ export interface WorkedOut {
   /** By sheet, in the order of the workbook. */
   readonly sheets: readonly (readonly Worked[])[];
   readonly left: readonly LeftAsSaved[];
+  /** Formulas that were not asked for: the spreadsheet's own answers stand. */
+  readonly kept: number;
   readonly circular: boolean;
 }
 
-/** One cell's part in the calculation. */
-interface Task {
+export interface WorkingOut {
+  /** Every formula, not only those of FOOT, those without a value, and what hangs on them. */
+  readonly all?: boolean;
+}
+
+/** One formula's part in the calculation. */
+interface Task extends Reader {
   readonly cell: SheetCell;
-  readonly translation: Translation;
-  /** What it is held at when it cannot be left to the engine. */
-  held?: { readonly value: Cell; readonly message?: string; readonly reason?: string };
-  /** References to formulas that must be worked out before it, beyond those it names. */
-  after?: readonly string[];
+  readonly key: number;
+  /** As the engine reads it; undefined where it cannot be worked out. */
+  readonly translation: Translation | undefined;
+  /** Why it keeps its saved value. */
+  readonly reason?: string;
+  /** The error it ends in whatever the cells hold, in words. */
+  readonly certain?: string;
 }
 
-// Each round settles the formulas that may not fill the cells they want; more rounds than this no sheet needs.
-const mostRounds = 8;
+// Each round works out the formulas that a list has grown into; more rounds than this no workbook needs.
+const mostRounds = 4;
 
-/** Has the engine work out every formula of the workbook. */
-export async function workOut(workbook: Workbook, engine: Engine): Promise<WorkedOut> {
+/**
+ * Has the engine work out the formulas that need it: those that call FOOT, have no saved value or follow the clock, and
+ * all that hang on them. The answers that the spreadsheet itself has saved for the others stand.
+ */
+export async function workOut(
+  workbook: Workbook,
+  engine: Engine,
+  { all = false }: WorkingOut = {},
+): Promise<WorkedOut> {
   const around = surroundingsOf(workbook, engine);
-  const left: LeftAsSaved[] = [];
-  const tasks = workbook.sheets.map((sheet, place) => tasksOf(sheet, place, around, left));
-  let answers = await engine.calculate(engineWorkbook(workbook, tasks, around));
-  for (let round = 0; round < mostRounds; round += 1) {
-    const held = holdWhatMayNotSpill(workbook, tasks, answers);
-    const ordered = putInOrder(workbook, tasks, answers);
-    if (!held && !ordered) break;
-    answers = await engine.calculate(engineWorkbook(workbook, tasks, around));
+  const tasks = workbook.sheets.flatMap((sheet, place) => tasksOf(sheet, place, around));
+  const seeds = new Set<number>();
+  tasks.forEach((task, at) => {
+    if (all || workbook.asksForAll || isSeed(task)) seeds.add(at);
+  });
+  for (let round = 0; ; round += 1) {
+    const cone = coneOf(tasks, seeds);
+    const answers = await engine.calculate(engineWorkbook(workbook, tasks, cone, around));
+    const grown = round < mostRounds ? readersOfNewCells(tasks, cone, answers) : [];
+    if (grown.length === 0) return outcome(workbook, tasks, cone, answers);
+    for (const at of cone) seeds.add(at);
+    for (const at of grown) seeds.add(at);
   }
-  const sheets = tasks.map((list, sheet) => [...list.values()].flatMap((task) => worked(task, sheet, answers, left)));
-  return { sheets, left, circular: answers.circular };
 }
 
-type Tasks = Map<number, Task>;
+/** Functions whose answer may be another though no cell has changed. */
+const volatile: ReadonlySet<string> = new Set("NOW TODAY RAND RANDARRAY RANDBETWEEN OFFSET INDIRECT".split(" "));
 
-// The engine walks a formula by calls within calls; measured, it runs out of them between 1,000 and 4,000 steps.
-const mostSteps = 1000;
+const isSeed = ({ cell, translation, certain }: Task): boolean =>
+  cell.unsaved === true ||
+  cell.value === null ||
+  certain !== undefined ||
+  translation?.foot === true ||
+  (translation?.calls.some((name) => volatile.has(name)) ?? false) ||
+  (translation === undefined && /\bFOOT[._]/i.test(cell.formula?.text ?? ""));
+
+// The engine walks a formula by calls within calls.
+const mostSteps = 4000;
 
 /** Signs, brackets and separators: at least as many as the formula has levels. */
-const stepsIn = (formula: string): number => formula.match(/[-+*/^&=<>,;(]/g)?.length ?? 0;
+const stepsIn = (formula: string): number => formula.match(/[-+*/^&=<>,;({%@]/g)?.length ?? 0;
 
-// Two whole columns of a sheet. An array over all of a sheet would ask for 17 thousand million cells.
-const mostArrayCells = 2 * lastRow;
+// Half of a column of a sheet; each cell is written into the file.
+const mostArrayCells = lastRow / 2;
 
 const cellsIn = ({ top, left, bottom, right }: Area): number => (bottom - top + 1) * (right - left + 1);
 
-function tasksOf(sheet: Sheet, place: number, around: Surroundings, left: LeftAsSaved[]): Tasks {
-  const tasks: Tasks = new Map();
-  for (const { cells } of sheet.rows) {
-    for (const cell of cells) {
-      if (!cell.formula) continue;
-      const { row, column, formula } = cell;
-      const leave = (reason: string): unknown => left.push({ sheet: place, row, column, reason });
-      if (formula.kind === "data table") {
-        leave("it belongs to a what-if data table");
-        continue;
-      }
-      if (stepsIn(formula.text) > mostSteps) {
-        leave(`it has more than ${mostSteps} steps, which is more than can be followed`);
-        continue;
-      }
-      if (formula.kind === "array" && formula.area && cellsIn(formula.area) > mostArrayCells) {
-        leave("its array covers more cells than can be worked out");
-        continue;
-      }
-      try {
-        tasks.set(placeKey(row, column), { cell, translation: translate(formula.text, place, cell, around) });
-      } catch (error) {
-        if (error instanceof NotWorkedOut) leave(error.message);
-        else if (error instanceof CertainError) {
-          const translation = { formula: "", calls: [], foot: false, dynamic: false };
-          tasks.set(placeKey(row, column), {
-            cell,
-            translation,
-            held: { value: { error: "#NAME?" }, message: error.message },
-          });
-        } else throw error;
-      }
-    }
-  }
-  return tasks;
+function tasksOf(sheet: Sheet, place: number, around: Surroundings): Task[] {
+  const inArea = cellsByArea(sheet);
+  return sheet.rows.flatMap(({ cells }) =>
+    cells.flatMap((cell): Task[] => {
+      if (!cell.formula) return [];
+      const { row, column } = cell;
+      const filled = cell.formula.kind === "array" && cell.formula.area ? inArea(cell.formula.area) : [];
+      const common = { cell, key: placeKey(row, column), sheet: place, cells: [{ row, column }, ...filled] };
+      return [{ ...common, ...taskOf(cell, place, around) }];
+    }),
+  );
 }
 
-function engineWorkbook(workbook: Workbook, tasks: readonly Tasks[], around: Surroundings) {
-  const looksUpNames = tasks.some((list) =>
-    [...list.values()].some(({ translation }) => translation.calls.includes("INDIRECT")),
-  );
+type TaskPart = Pick<Task, "translation" | "reads"> & Partial<Pick<Task, "reason" | "certain">>;
+
+function taskOf(cell: SheetCell, place: number, around: Surroundings): TaskPart {
+  const { formula } = cell;
+  const text = formula?.text ?? "";
+  const leave = (reason: string): TaskPart => ({
+    translation: undefined,
+    reason,
+    reads: text.length > longestRead ? [] : referencesIn(`=${text}`, place, around.sheetByName),
+  });
+  if (formula?.kind === "data table") return leave("it belongs to a what-if data table");
+  if (stepsIn(text) > mostSteps)
+    return leave(`it has more than ${mostSteps} steps, which is more than can be followed`);
+  if (formula?.kind === "array" && formula.area && cellsIn(formula.area) > mostArrayCells)
+    return leave("its array covers more cells than can be worked out");
+  try {
+    const translation = translate(text, place, cell, around);
+    const { areas } = readsOf(parseFormula(translation.formula, place, around.sheetByName));
+    return { translation, reads: areas };
+  } catch (error) {
+    if (error instanceof NotWorkedOut || error instanceof NoFormula) return leave(error.message);
+    if (!(error instanceof CertainError)) throw error;
+    return {
+      translation: { formula: "", calls: [], foot: false, dynamic: false },
+      certain: error.message,
+      reads: [],
+    };
+  }
+}
+
+const longestRead = 100_000;
+
+/** The cells without a formula of their own inside an area, to be found by area. */
+function cellsByArea({ rows }: Sheet): (area: Area) => readonly SheetCell[] {
+  const byRow = new Map(rows.map(({ row, cells }) => [row, cells]));
+  return (area) => {
+    if (isOneCell(area)) return [];
+    const inside = (cells: readonly SheetCell[]) => cells.filter((cell) => !cell.formula && isInside(cell, area));
+    if (area.bottom - area.top > byRow.size)
+      return rows.flatMap(({ row, cells }) => (row >= area.top && row <= area.bottom ? inside(cells) : []));
+    const found: SheetCell[] = [];
+    for (let row = area.top; row <= area.bottom; row += 1) found.push(...inside(byRow.get(row) ?? []));
+    return found;
+  };
+}
+
+function engineWorkbook(
+  workbook: Workbook,
+  tasks: readonly Task[],
+  cone: ReadonlySet<number>,
+  around: Surroundings,
+): Parameters<Engine["calculate"]>[0] {
+  const bySheet = workbook.sheets.map((): Map<number, Task> => new Map());
+  let looksUpNames = false;
+  for (const at of cone) {
+    const task = tasks[at] as Task;
+    if (task.translation === undefined) continue;
+    bySheet[task.sheet]?.set(task.key, task);
+    looksUpNames ||= task.translation.calls.includes("INDIRECT");
+  }
   return {
     dateSystem: workbook.dateSystem,
     names: looksUpNames ? plainNames(workbook, around) : [],
-    sheets: workbook.sheets.map((sheet, place) => ({
-      name: sheet.name,
-      cells: engineCells(sheet, tasks[place] as Tasks),
-    })),
+    sheets: workbook.sheets.map((sheet, place) => engineSheet(sheet, bySheet[place] as Map<number, Task>)),
   };
 }
 
@@ -134,122 +192,98 @@ function plainNames({ names }: Workbook, around: Surroundings): { name: string; 
   });
 }
 
-function engineCells(sheet: Sheet, tasks: Tasks): readonly EngineCell[] {
-  const filled = filledByRow(sheet, tasks);
-  return sheet.rows.flatMap(({ cells }) =>
-    cells.flatMap((cell): EngineCell[] => {
-      const { row, column, value } = cell;
-      const task = tasks.get(placeKey(row, column));
-      if (task) return [engineCell(task)];
-      if (filled.get(row)?.some((area) => isInside(cell, area))) return [];
-      return value === null ? [] : [{ row, column, value }];
-    }),
-  );
-}
+const subtotal = /\b(?:SUBTOTAL|AGGREGATE)\s*\(/i;
 
-/** Areas whose cells hold nothing of their own, since an array formula fills them; by row, to be found fast. */
-function filledByRow({ rows }: Sheet, tasks: Tasks): ReadonlyMap<number, readonly Area[]> {
-  const filled = new Map<number, Area[]>(rows.map(({ row }) => [row, []]));
-  for (const { cell } of tasks.values()) {
-    const area = cell.formula?.kind === "array" ? cell.formula.area : undefined;
-    if (!area || isOneCell(area)) continue;
-    if (area.bottom - area.top > filled.size) {
-      for (const [row, areas] of filled) if (row >= area.top && row <= area.bottom) areas.push(area);
-    } else {
-      for (let row = area.top; row <= area.bottom; row += 1) filled.get(row)?.push(area);
+function engineSheet(sheet: Sheet, tasks: ReadonlyMap<number, Task>) {
+  const filledBy = new Map<number, number>();
+  for (const { cells, key } of tasks.values())
+    for (const { row, column } of cells.slice(1)) filledBy.set(placeKey(row, column), key);
+  const cells: EngineCell[] = [];
+  const filled: (EngineCell & { readonly by: number })[] = [];
+  const subtotals = new Set<number>();
+  const hidden = new Set<number>();
+  for (const row of sheet.rows) {
+    if (row.hidden) hidden.add(row.row);
+    for (const cell of row.cells) {
+      const key = placeKey(cell.row, cell.column);
+      if (cell.formula && subtotal.test(cell.formula.text)) subtotals.add(key);
+      const task = tasks.get(key);
+      const by = filledBy.get(key);
+      if (task) cells.push(engineCell(task));
+      else if (by !== undefined) filled.push({ row: cell.row, column: cell.column, value: cell.value, by });
+      else if (cell.value !== null) cells.push({ row: cell.row, column: cell.column, value: cell.value });
     }
   }
-  return filled;
+  const { filters } = sheet;
+  return {
+    name: sheet.name,
+    cells,
+    filled,
+    subtotals,
+    hidden,
+    filtered: new Set([...hidden].filter((row) => filters.some(({ top, bottom }) => row > top && row <= bottom))),
+    reserved: [...sheet.merged, ...sheet.tables.map(({ area }) => area)],
+  };
 }
 
-function engineCell({ cell, translation, held, after }: Task): EngineCell {
-  const { row, column } = cell;
-  if (held) return { row, column, value: held.value };
-  const formula = fixedArray(cell, translation) ?? translation.formula;
-  if (!after) return { row, column, value: null, formula };
-  return { row, column, value: null, formula: `=${afterFunction}(${formula.slice(1)},${after.join(",")})` };
-}
-
-/** @returns whether the order has changed, so that everything must be worked out again */
-function putInOrder(workbook: Workbook, tasks: readonly Tasks[], answers: EngineAnswers): boolean {
-  const formulas = tasks.flatMap((list, sheet) =>
-    [...list].flatMap(([key, { held, translation }]) => (held ? [] : [{ sheet, key, formula: translation.formula }])),
-  );
-  const sheetNames = workbook.sheets.map(({ name }) => name);
-  const order = spillOrder(formulas, answers, sheetNames);
-  let changed = false;
-  for (const [sheet, list] of tasks.entries()) {
-    for (const [key, task] of list) {
-      const cells = order.get(orderKey(sheet, key));
-      if (task.after?.join() === cells?.join()) continue;
-      // Once in order a formula stays so: what it reads may have spilled less this time because of a wrong value.
-      task.after = [...new Set([...(task.after ?? []), ...(cells ?? [])])];
-      changed ||= cells !== undefined;
-    }
-  }
-  return changed;
+function engineCell({ cell, translation, certain }: Task): EngineCell {
+  const { row, column, value, formula, dynamic } = cell;
+  if (certain !== undefined || !translation) return { row, column, value: { error: "#NAME?" } };
+  const common = { row, column, value, formula: translation.formula };
+  const mayFill = translation.foot || translation.dynamic || dynamic;
+  if (formula?.kind === "array" && formula.area && !dynamic && !translation.foot)
+    return { ...common, fixed: formula.area };
+  return mayFill || formula?.kind === "array" ? common : { ...common, single: true };
 }
 
 /** The engine's function that gives its first argument, once the cells in the others are worked out. */
 export const afterFunction = "SOUNDFOLD.AFTER";
 
-/** An array formula of the old kind fills exactly the cells it was entered in. */
-function fixedArray({ formula, dynamic }: SheetCell, translation: Translation): string | undefined {
-  if (formula?.kind !== "array" || !formula.area || dynamic || translation.foot) return undefined;
-  const { top, left, bottom, right } = formula.area;
-  return `=${fitFunction}(${translation.formula.slice(1)},${bottom - top + 1},${right - left + 1})`;
-}
-
 /** The engine's function that lays an array out over so many rows and columns. */
 export const fitFunction = "SOUNDFOLD.FIT";
 
-/** @returns whether anything had to be held, so that what depends on it must be worked out again */
-function holdWhatMayNotSpill(workbook: Workbook, tasks: readonly Tasks[], answers: EngineAnswers): boolean {
-  let changed = false;
-  workbook.sheets.forEach(({ merged, tables }, place) => {
-    const reserved = [...merged, ...tables.map(({ area }) => area)];
-    for (const [key, task] of tasks[place] as Tasks) {
-      const spill = answers.sheets[place]?.get(key)?.spill;
-      if (!spill || task.held) continue;
-      const held = holdFor(task, spill.area, reserved);
-      if (!held) continue;
-      task.held = held;
-      changed = true;
+/** Formulas outside the cone that read cells which an answer fills now and did not before. */
+function readersOfNewCells(
+  tasks: readonly Task[],
+  cone: ReadonlySet<number>,
+  { sheets }: EngineAnswers,
+): readonly number[] {
+  const grown: SheetArea[] = [];
+  for (const at of cone) {
+    const { sheet, key, cell } = tasks[at] as Task;
+    const area = sheets[sheet]?.get(key)?.spill?.area;
+    const before = cell.formula?.kind === "array" ? cell.formula.area : undefined;
+    if (area && !(before && area.bottom <= before.bottom && area.right <= before.right)) grown.push({ sheet, area });
+  }
+  if (grown.length === 0) return [];
+  return tasks.flatMap(({ reads }, at) => {
+    if (cone.has(at)) return [];
+    const reads1 = reads.some((read) => grown.some((one) => one.sheet === read.sheet && overlap(one.area, read.area)));
+    return reads1 ? [at] : [];
+  });
+}
+
+function outcome(
+  { sheets }: Workbook,
+  tasks: readonly Task[],
+  cone: ReadonlySet<number>,
+  answers: EngineAnswers,
+): WorkedOut {
+  const worked: Worked[][] = sheets.map(() => []);
+  const left: LeftAsSaved[] = [];
+  tasks.forEach(({ cell, sheet, key, translation, reason, certain }, at) => {
+    if (!cone.has(at)) return;
+    const { row, column } = cell;
+    const leave = (why: string): unknown => left.push({ sheet, row, column, reason: why });
+    if (!translation) leave(reason ?? "");
+    else if (certain !== undefined)
+      worked[sheet]?.push({ cell, translation, answer: { value: { error: "#NAME?" }, message: certain } });
+    else {
+      const answer = answers.sheets[sheet]?.get(key);
+      if (answer === undefined) leave("the engine gave no answer for it");
+      else if (answer.left !== undefined) leave(answer.left);
+      else worked[sheet]?.push({ cell, translation, answer });
     }
   });
-  return changed;
-}
-
-function holdFor({ cell, translation }: Task, area: Area, reserved: readonly Area[]): Task["held"] | undefined {
-  const { formula, dynamic, value } = cell;
-  const mayFill = translation.foot || translation.dynamic || dynamic;
-  if (formula?.kind !== "array" && !mayFill) {
-    return { value, reason: "it gives more than one cell, yet is stored as a formula for one cell" };
-  }
-  if (formula?.kind === "array" && !mayFill) return undefined;
-  if (!reserved.some((other) => overlap(area, other))) return undefined;
-  return { value: { error: "#SPILL!" }, message: "the answer needs cells that belong to a table or to merged cells" };
-}
-
-function worked(
-  { cell, translation, held }: Task,
-  sheet: number,
-  answers: EngineAnswers,
-  left: LeftAsSaved[],
-): Worked[] {
-  const { row, column } = cell;
-  if (held?.reason !== undefined) {
-    left.push({ sheet, row, column, reason: held.reason });
-    return [];
-  }
-  if (held) {
-    const message = held.message === undefined ? {} : { message: held.message };
-    return [{ cell, translation, answer: { value: held.value, ...message } }];
-  }
-  const answer = answers.sheets[sheet]?.get(placeKey(row, column));
-  if (answer === undefined) {
-    left.push({ sheet, row, column, reason: "the engine gave no answer for it" });
-    return [];
-  }
-  return [{ cell, translation, answer }];
+  return { sheets: worked, left, kept: tasks.length - cone.size, circular: answers.circular };
 }

@@ -14,6 +14,8 @@ export interface Workbook {
   readonly sheets: readonly Sheet[];
   readonly names: readonly DefinedName[];
   readonly dateSystem: 1900 | 1904;
+  /** The file asks for a full calculation whenever it is opened. */
+  readonly asksForAll: boolean;
   readonly styles: StylesPart | undefined;
   readonly metadata: MetadataPart | undefined;
   /** What the file holds that is not looked into, in words. */

@@ -10,6 +10,7 @@ import {
 } from "node:fs";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
+import { unzipSync, zipSync } from "fflate";
 import { afterAll, beforeAll, describe, expect, test } from "vitest";
 import { openWorkbook } from "../../src/workbook/openWorkbook.ts";
 import { cellValue } from "../../src/workbook/workbook.ts";
@@ -93,6 +94,12 @@ describe("recalc of what it cannot work with gives one sentence, exit code 2 and
   const compound = [0xd0, 0xcf, 0x11, 0xe0, 0xa1, 0xb1, 0x1a, 0xe1];
   const encryptedName = [..."EncryptedPackage"].flatMap((letter) => [letter.charCodeAt(0), 0]);
   const bomb = zipParts({ "xl/workbook.xml": new Uint8Array(60_000_000) });
+  const otherFigure = Buffer.from(
+    Buffer.from(zipSync(unzipSync(farm), { level: 0 }))
+      .toString("latin1")
+      .replace("<v>4</v>", "<v>0</v>"),
+    "latin1",
+  );
   const noSheet = buildWorkbook({ sheets: [{ name: "Cases", rows: "" }], without: ["xl/worksheets/sheet1.xml"] });
 
   test.each<readonly [string, Uint8Array | string | undefined, RegExp]>([
@@ -103,6 +110,7 @@ describe("recalc of what it cannot work with gives one sentence, exit code 2 and
     ["a file with a password", new Uint8Array([...compound, ...encryptedName]), /password/],
     ["a zip of something else", zipParts({ "notes.txt": "hello" }), /not an \.xlsx workbook/],
     ["a zip cut off in the middle", farm.slice(0, farm.length / 2), /damaged|cut|not complete|incomplete/],
+    ["a part that is not what was saved", otherFigure, /part xl\/worksheets\/sheet1\.xml does not match its checksum/],
     ["a zip bomb", bomb, /times its packed size|too (big|large)|unpack/],
     ["a workbook whose sheet is missing", noSheet, /sheet Cases is missing/],
   ])("%s", async (_, content, sentence) => {

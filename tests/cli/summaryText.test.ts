@@ -4,6 +4,7 @@ import { textColumns } from "../../src/cli/textColumns.ts";
 
 const summary = {
   formulas: 9,
+  kept: 0,
   calls: [{ name: "FOOT.LESIONNAME", formulas: 9 }],
   left: [],
   untouched: [],
@@ -27,6 +28,12 @@ test("cells of a sheet with the same error share a line, which names the first t
     '  Cases!C7                     #VALUE!  text: "hot" is not known',
     '  Old cases!C2                 #VALUE!  text: "sore" is not known',
   ]);
+});
+
+test("formulas that keep what the spreadsheet worked out are counted", () => {
+  expect(summaryText({ ...summary, errors: [], kept: 12 })).toBe(
+    "9 formulas worked out; with FOOT.LESIONNAME 9.\n12 formulas keep what the spreadsheet had worked out; --all works out these too.",
+  );
 });
 
 test("three cells with the same error are all named", () => {

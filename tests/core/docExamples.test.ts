@@ -1,6 +1,8 @@
 import { readdirSync, readFileSync } from "node:fs";
 import { join } from "node:path";
 import { describe, expect, it } from "vitest";
+import { Doubt } from "../../src/cells/doubt.ts";
+import { tagKey } from "../../src/core/tags/tagKey.ts";
 
 /** One example of a doc comment: a call, and what it is said to give. */
 interface DocExample {
@@ -53,6 +55,9 @@ const helpers = {
   anything: expect.anything(),
   a: { key: "A", shown: "041" },
   b: { key: "B", shown: "042" },
+  tag: (shown: string) => ({ key: tagKey(shown), shown }),
+  doubt: new Doubt("tags", { what: "it cannot be read", mend: "enter it again" }),
+  rows: { sale: (index: number) => index + 1, treatment: (index: number) => index + 1 },
 };
 
 function evaluated(expression: string, names: Readonly<Record<string, unknown>>): unknown {

@@ -2,7 +2,7 @@ import { describe, expect, it } from "vitest";
 import { clearDateFunction } from "../../functions/dates/clearDate.ts";
 import { recheckDueFunction } from "../../functions/dates/recheckDue.ts";
 import { nothingToReport, Problem } from "../../src/cells/problem.ts";
-import { defineFunction } from "../../src/definition/defineFunction.ts";
+import { type AnyFunction, defineFunction } from "../../src/definition/defineFunction.ts";
 import { evaluate } from "../../src/definition/evaluate.ts";
 import { anyNumber } from "../../src/reading/numbers.ts";
 import { column } from "../../src/reading/parameter.ts";
@@ -78,12 +78,12 @@ describe("a call", () => {
   });
 
   it.each(["=1+1", "+x", "-x", "@x", "\tx"])("keeps %j from starting a formula", (typed) => {
-    const echo = defineFunction({
+    const echo: AnyFunction = {
       ...withCompute(() => ""),
       parameters: { n: column(text(), "n") },
       result: table<string>("none", ["word", "text", (word) => word]),
       compute: ({ n }) => n,
-    });
+    };
     const outcome = evaluate(echo, [typed]);
     if (!outcome.ok) throw new Error(outcome.message);
     expect(String(outcome.cells[1]?.[0])).toMatch(/^(?![=+\-@\t\r])/);

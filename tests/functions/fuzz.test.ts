@@ -1,12 +1,21 @@
 import { describe, expect, it } from "vitest";
 import { runFuzz } from "../fuzz/runFuzz.ts";
+import { runSlips } from "../fuzz/tagSlips.ts";
 
 // `npm run fuzz` makes a million of these, with a new seed each time.
 const calls = 12_000;
 
-describe("functions under any cells", () => {
-  const seed = 20_260_314;
+const seed = 20_260_314;
 
+describe("a slip in the tag of an animal in withdrawal, or lame", () => {
+  it("never lets it go unnamed, whether in the records or where it is asked for", () => {
+    const { made, breaches } = runSlips(4000, seed);
+    expect(breaches).toEqual([]);
+    for (const [slip, times] of made) expect([slip, times > 50]).toEqual([slip, true]);
+  }, 60_000);
+});
+
+describe("functions under any cells", () => {
   it.each([calls])(
     "finds nothing wrong in %i calls",
     (wanted) => {

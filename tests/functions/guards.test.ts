@@ -1,6 +1,6 @@
 import { describe, expect, it } from "vitest";
 import { catalogue } from "../../functions/catalogue.ts";
-import type { Cell } from "../../src/cells/cell.ts";
+import { type Cell, showCell } from "../../src/cells/cell.ts";
 import { dayOf } from "../../src/cells/day.ts";
 import { Problem } from "../../src/cells/problem.ts";
 import type { AnyFunction, Example } from "../../src/definition/defineFunction.ts";
@@ -35,9 +35,13 @@ interface Place extends SoundCall {
   readonly holding: (cell: Cell) => Outcome;
 }
 
+/** Whether an example shows what becomes of a bad record: then another cell of it is bad already. */
+const tellsOfFaults = ({ shows, gives }: Example): boolean =>
+  /, row \d+|left out|; enter |is a number of|cannot be read/.test(JSON.stringify([shows, gives]));
+
 const soundCalls: readonly SoundCall[] = catalogue.flatMap((definition) =>
   definition.examples
-    .filter(({ gives }: Example) => !(gives instanceof Problem))
+    .filter((example: Example) => !(example.gives instanceof Problem) && !tellsOfFaults(example))
     .map(({ call }: Example) => ({ definition, given: call.map(asArgument) })),
 );
 
@@ -77,12 +81,30 @@ const byFunction = (chosen: readonly Place[]) =>
     (name) => [name, chosen.filter(({ definition }) => definition.name === name)] as const,
   );
 
-function refuses({ argument, holding }: Place, cell: Cell): void {
-  const outcome = holding(cell);
-  expect([cell, outcome.ok ? outcome.cells : outcome.message]).toEqual([
-    cell,
-    expect.stringMatching(new RegExp(`^${argument}(, row \\d+)?: `)),
-  ]);
+/**
+ * The cell is not taken for a value: the call is refused with argument and row; or, where a bad record costs only itself,
+ * the answer is that with an error in its place, which nothing can take for a value, in all but the words about the cell.
+ */
+function refuses(place: Place, cell: Cell): void {
+  const outcome = place.holding(cell);
+  if (!outcome.ok) expect([cell, outcome.message]).toEqual([cell, namedBy(place)]);
+  else {
+    expect(place.parameter.faults).not.toBe("refuse");
+    const error: Cell = { error: "#NAME?" };
+    expect([cell, withoutWords(outcome, cell)]).toEqual([cell, withoutWords(place.holding(error), error)]);
+  }
+}
+
+const namedBy = ({ argument }: Place) => expect.stringMatching(new RegExp(`(^|: )${argument}(, row \\d+)?: `));
+
+const withoutWords = (outcome: Outcome, about: Cell): unknown =>
+  outcome.ok && outcome.cells.map((row) => row.map((cell) => (String(cell).includes(showCell(about)) ? "…" : cell)));
+
+/** As `refuses`, but the answer must tell of the cell: it is one that is counted. */
+function tellsOf(place: Place, cell: Cell): void {
+  const outcome = place.holding(cell);
+  const said = outcome.ok ? outcome.cells.flat() : [outcome.message];
+  expect([cell, said]).toEqual([cell, expect.arrayContaining([namedBy(place)])]);
 }
 
 describe("a date that is not certain", () => {
@@ -137,8 +159,8 @@ describe("a blank among counts and scores", () => {
 
   it.each(byFunction(counted))("%s is refused beside a count, never counted as 0", (_, chosen) => {
     for (const place of chosen) {
-      refuses(place, null);
-      refuses(place, " ");
+      tellsOf(place, null);
+      tellsOf(place, " ");
     }
   });
 
@@ -177,15 +199,23 @@ describe("records of one animal under two spellings", () => {
       }
   });
 
-  it("are refused when the sheet has lost digits of the number", () => {
-    for (const spoiled of [1e15, "9.99012E+14"])
-      for (const [name, ...given] of [
-        ["SALECHECK", down(spoiled), 46_100, down("1"), down(46_063), down(28)],
-        ["SALECHECK", down("1"), 46_100, down(spoiled), down(46_063), down(28)],
-        ["ANIMALCLEAR", spoiled, down("1"), down(46_063), down(28)],
-        ["NOTCLEAR", 46_100, down(spoiled), down(46_063), down(28)],
-      ] as [string, ...Argument[]][])
-        expect(call(name, ...given)).toMatchObject({ ok: false, message: expect.stringMatching(/digits/) });
+  it("hold every animal they may be when the sheet has lost digits of the number", () => {
+    for (const spoiled of [1e15, "9.99012E+14"]) {
+      const lost = expect.stringMatching(/digits/);
+      expect(call("ANIMALCLEAR", spoiled, down("1"), down(46_063), down(28))).toMatchObject({
+        ok: false,
+        message: lost,
+      });
+      const sold = call("SALECHECK", down(spoiled), 46_900, down("1"), down(46_063), down(28));
+      expect(sold.ok && sold.cells[1]).toEqual(["not known", "hold", lost, ""]);
+      const treated = call("SALECHECK", down("1"), 46_091, down(spoiled), down(46_063), down(28));
+      expect(treated.ok && treated.cells[1]).toEqual(["1", "hold", lost, ""]);
+      const listed = call("NOTCLEAR", 46_091, down(spoiled), down(46_063), down(28));
+      expect(listed.ok && listed.cells[1]).toEqual(["every animal", 46_092, 1, lost]);
+      // 46063 + 28 + 1: over, and so it holds nobody.
+      const over = call("SALECHECK", down("1"), 46_092, down(spoiled), down(46_063), down(28));
+      expect(over.ok && over.cells[1]?.[1]).toBe("no treatment recorded");
+    }
   });
 });
 
@@ -237,7 +267,56 @@ describe("treatments of one animal", () => {
   it("that are found under no tag never make it clear", () => {
     const sale = call("SALECHECK", down("2", "1x", "01"), treated + 900, tags, dates, days);
     expect(sale.ok && sale.cells.slice(1).map(([, answer]) => answer)).toEqual(Array(3).fill("no treatment recorded"));
-    expect(sale.ok && sale.cells[3]?.[2]).toBe("look at the zeros: 1 has a treatment");
+    expect(sale.ok && sale.cells[3]?.[2]).toBe("it may be 1, row 3, clear since 31 Mar 2026");
+  });
+});
+
+describe("one bad record", () => {
+  const treated = dayOf("2026-02-10");
+  const bad: readonly [string, Cell][] = [
+    ["a date as text", "10/2/26"],
+    ["an error", { error: "#REF!" }],
+    ["a blank", null],
+  ];
+
+  it.each(bad)("%s among the dates leaves every other animal its answer", (_, cell) => {
+    const [tags, dates, days] = [down("1", "2", "3"), down(treated, cell, treated), down(28, 28, 5)];
+    const clear = call("CLEARDATE", dates, days);
+    expect(clear.ok && clear.cells).toEqual([[treated + 29], [expect.any(String)], [treated + 6]]);
+    const sale = call("SALECHECK", down("1", "2", "3", "4"), treated + 10, tags, dates, days);
+    expect(sale.ok && sale.cells.slice(1).map(([, answer]) => answer)).toEqual([
+      "hold",
+      "hold",
+      "clear",
+      "no treatment recorded",
+    ]);
+    const listed = call("NOTCLEAR", treated + 10, tags, dates, days);
+    expect(listed.ok && listed.cells.slice(1).map(([tag]) => tag)).toEqual(["2", "1"]);
+    expect(call("ANIMALCLEAR", "3", tags, dates, days)).toMatchObject({ cells: [[treated + 6]] });
+    expect(call("ANIMALCLEAR", "2", tags, dates, days)).toMatchObject({ ok: false });
+    const apart = call("KEEPAPART", treated + 10, tags, dates, "lame");
+    expect(apart.ok && apart.cells.slice(1).map(([tag]) => tag)).toEqual(["2", "1", "3"]);
+    const due = call("DUELIST", treated + 10, tags, down(treated + 7, cell ?? "soon", treated + 12));
+    expect(due.ok && due.cells.slice(1).map(([tag]) => tag)).toEqual(["2", "1", "3"]);
+  });
+
+  it.each(bad.slice(1))("%s among the tags holds every animal until its own period is over", (_, cell) => {
+    const [tags, dates, days] = [down("1", cell, "3"), down(treated, treated, treated), down(0, 28, 5)];
+    const on = (day: number) => {
+      const sale = call("SALECHECK", down("1", "3", "4"), day, tags, dates, days);
+      return sale.ok && sale.cells.slice(1).map(([, answer]) => answer);
+    };
+    expect(on(treated + 28)).toEqual(["hold", "hold", "hold"]);
+    expect(on(treated + 29)).toEqual(["clear", "clear", "no treatment recorded"]);
+    const apart = call("KEEPAPART", treated + 10, tags, dates, "lame");
+    expect(apart.ok && apart.cells.slice(1).map(([tag]) => tag)).toEqual(["any animal", "1", "3"]);
+  });
+
+  it("is told of where records are counted, with how many and the first", () => {
+    const lag = call("TREATLAG", down(treated, "10/2/26", treated, null), down(treated, treated, treated + 1, treated));
+    expect(lag.ok && lag.cells).toEqual([[0.5, 1, 0, expect.stringMatching(/^2 rows left out; .*seen_lame, row 2: /)]]);
+    const alone = call("TREATLAG", down("10/2/26"), down(treated));
+    expect(alone).toMatchObject({ ok: false, message: expect.stringMatching(/^seen_lame: /) });
   });
 });
 

@@ -1,14 +1,20 @@
 import { parseArgs } from "node:util";
 import { runFuzz } from "./runFuzz.ts";
+import { runSlips } from "./tagSlips.ts";
 
-/** `npm run fuzz -- --calls 1000000 --seed 7`: ends with exit code 1 when anything is found. */
+/** `npm run fuzz -- --calls 1000000 --slips 200000 --seed 7`: ends with exit code 1 when anything is found. */
 const { values } = parseArgs({
-  options: { calls: { type: "string", default: "1000000" }, seed: { type: "string" } },
+  options: {
+    calls: { type: "string", default: "1000000" },
+    slips: { type: "string", default: "200000" },
+    seed: { type: "string" },
+  },
 });
 const calls = Number(values.calls);
+const rounds = Number(values.slips);
 const seed = values.seed === undefined ? Date.now() % 2_147_483_647 : Number(values.seed);
-if (!Number.isSafeInteger(calls) || calls < 1 || !Number.isSafeInteger(seed)) {
-  console.error("--calls and --seed take whole numbers, such as --calls 1000000 --seed 7.");
+if (!Number.isSafeInteger(calls) || calls < 1 || !Number.isSafeInteger(rounds) || !Number.isSafeInteger(seed)) {
+  console.error("--calls, --slips and --seed take whole numbers, such as --calls 1000000 --slips 200000 --seed 7.");
   process.exit(2);
 }
 
@@ -31,5 +37,9 @@ for (const [name, { calls: made, answered }] of report.functions)
   console.log(`  ${name} ${answered} of ${made} (${Math.round((100 * answered) / made)} %)`);
 for (const { round, functionName, what, call } of report.violations)
   console.log(`VIOLATION in round ${round}, ${functionName}: ${what}\n  ${call}`);
-console.log(`${report.violations.length} violations. Seed ${seed}.`);
-process.exitCode = report.violations.length === 0 ? 0 : 1;
+const slipped = runSlips(rounds, seed);
+console.log(`${slipped.rounds} rounds with a slip in the tag of an animal in withdrawal and lame:`);
+for (const [slip, made] of slipped.made) console.log(`  ${slip} ${made}`);
+for (const breach of slipped.breaches) console.log(`LET GO: ${breach}`);
+console.log(`${report.violations.length} violations, ${slipped.breaches.length} let go. Seed ${seed}.`);
+process.exitCode = report.violations.length + slipped.breaches.length === 0 ? 0 : 1;

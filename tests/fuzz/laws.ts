@@ -8,6 +8,7 @@ import type { SeededRandom } from "../../src/templates/inventedFlock/seededRando
 import { moveDaysInText } from "./moveDaysInText.ts";
 import { isColumn, parametersOf, type SoundArgument, type SoundCall } from "./soundCall.ts";
 import { accepts } from "./soundCell.ts";
+import { namesFirst, spoil, spoiltChecks } from "./spoiltCells.ts";
 
 /**
  * How the answer must move when the call is changed in a way whose effect is known without computing anything.
@@ -185,9 +186,7 @@ const withoutTies = ({ definition }: SoundCall, outcome: Outcome): Outcome =>
 function sortedRows(outcome: Outcome): Outcome {
   if (!outcome.ok) return outcome;
   const rows = outcome.cells.map((row) =>
-    row.map((cell) =>
-      typeof cell === "string" ? cell.replace(/(withdrawal days|treatment date) missing, row \d+/, "missing") : cell,
-    ),
+    row.map((cell) => (typeof cell === "string" && /, row \d+/.test(cell) ? "said with its row" : cell)),
   );
   const key = (row: readonly Cell[]): string =>
     row.map((cell) => (typeof cell === "number" ? cell.toFixed(4) : String(cell))).join("|");
@@ -232,7 +231,8 @@ function moveAnswer(answer: Outcome, days: number): Outcome {
 
 /** All dates of a call moved by as many days: the dates of its answer move with them, and nothing else changes. */
 const laterByDays: Law = (call, answer, random) => {
-  if (readsRaw(call)) return undefined;
+  // The same month of other years is another month for days moved.
+  if (readsRaw(call) || /month/i.test(String(call.given.usual_level))) return undefined;
   const days = random.whole(-400, 400);
   const wanted = mapTexts(moveAnswer(answer, days), (text) => moveDaysInText(text, days));
   return difference(wanted, answerTo(moveDates(call, days)), 1e-9);
@@ -274,10 +274,14 @@ const pooled: Readonly<Record<string, readonly [lame: string, seen: string]>> = 
   PREVCHANGE: ["lame_before", "seen_before"],
 };
 
+/** Where a row without a day is a gather of its own. */
+const gatherByRow = new Set(["PREVRANGE", "TARGETCHECK", "PREVBY"]);
+
 /** A gather written in two rows is the same gather. */
 const splitRow: Law = (call, answer, random) => {
   const names = pooled[call.definition.name];
   if (!names || !answer.ok) return undefined;
+  if (gatherByRow.has(call.definition.name) && !isColumn(call.given.dates)) return undefined;
   const [lame, seen] = [call.given[names[0]], call.given[names[1]]];
   if (!isColumn(lame) || !isColumn(seen)) return undefined;
   const row = random.whole(0, seen.length - 1);
@@ -299,11 +303,12 @@ const splitRow: Law = (call, answer, random) => {
   return difference(answer, answerTo(split), closeness(call));
 };
 
-/** One cell of the wrong kind in an otherwise sound call is named by its argument and its row. */
+/** One cell of the wrong kind in an otherwise sound call is named by its argument and its row, where it is refused. */
 const oneBadCell: Law = (call, answer, random) => {
   if (!answer.ok) return undefined;
   const columns = parametersOf(call.definition).filter(
-    ([name, { shape, kind }]) => shape === "column" && kind !== anyCell && isColumn(call.given[name]),
+    ([name, { shape, kind, faults }]) =>
+      shape === "column" && kind !== anyCell && faults === "refuse" && isColumn(call.given[name]),
   );
   if (columns.length === 0) return undefined;
   const [name, { kind }] = random.pick(columns);
@@ -323,6 +328,42 @@ const oneBadCell: Law = (call, answer, random) => {
     : `${JSON.stringify(bad)} in ${wanted} was refused with ${got.message}`;
 };
 
+/**
+ * Spoil any cells of the records: every animal that the spoilt rows cannot concern has the answer it had, and none moves
+ * towards clear, sound, zero or none.
+ */
+const spoiltRecords: Law = (call, answer, random) => {
+  const check = spoiltChecks[call.definition.name];
+  if (check === undefined || !answer.ok) return undefined;
+  const spoilt = spoil(call, ["keep", "keep in rows"], random);
+  if (spoilt === undefined) return undefined;
+  const got = answerTo(spoilt.call);
+  const broken = check(answer, got, spoilt, call);
+  return broken && `${broken} (spoilt: ${JSON.stringify(spoilt.spoilt)}; ${JSON.stringify(spoilt.call.given)})`;
+};
+
+/** Rows that cannot be read are left out of a summary: it is that of the other rows, and says how many and the first. */
+const leftOut: Law = (call, answer, random) => {
+  // What is left out already would be told of first.
+  if (!answer.ok || answer.cells.flat().some((cell) => String(cell).includes(" left out; "))) return undefined;
+  const spoilt = spoil(call, ["leave out"], random);
+  if (spoilt === undefined) return undefined;
+  const rows = new Set(spoilt.spoilt.map(({ row }) => row));
+  const got = answerTo(spoilt.call);
+  const rest = answerTo(
+    changed(call, (argument, _, { faults }) =>
+      faults === "leave out" && isColumn(argument) && argument.length > 1
+        ? argument.map((cell, row) => (rows.has(row) ? null : cell))
+        : argument,
+    ),
+  );
+  if (!got.ok) return rest.ok && rest.cells.length > 2 ? `it was refused: ${got.message}` : undefined;
+  if (!namesFirst(got.cells, spoilt.spoilt)) return `the first row left out is not named: ${JSON.stringify(got.cells)}`;
+  const cells =
+    call.definition.result.shape === "table" ? got.cells.slice(0, -1) : got.cells.map((row) => row.slice(0, -1));
+  return difference(rest, { ...got, cells }, 1e-9);
+};
+
 export const laws: Readonly<Record<string, Law>> = {
   again,
   blankRows,
@@ -333,4 +374,6 @@ export const laws: Readonly<Record<string, Law>> = {
   renamedTags,
   splitRow,
   oneBadCell,
+  spoiltRecords,
+  leftOut,
 };

@@ -39,11 +39,26 @@ const inOrder: readonly (readonly [string, string])[] = [
         [day, "left_on"],
       ] as const,
   ),
+  ["looked_again", "left_on"],
+  ["treated", "looked_again"],
   ["seen_lame", "treated"],
+  ...[
+    ["share_low", "share_lame", "share_high"],
+    ["cases_low", "cases_per_lame_year", "cases_high"],
+    ["loss_low", "loss_per_case", "loss_high"],
+  ].flatMap(([low = "", likely = "", high = ""]) => [
+    [low, likely] as const,
+    [likely, high] as const,
+    [low, likely] as const,
+    [low, high] as const,
+  ]),
   ["arrived", "last_new_case"],
   ["first", "until"],
   ["base_width_cm", "top_width_cm"],
 ];
+
+/** Both are given, or neither. */
+const together: readonly (readonly [string, string])[] = [["standard_groups", "standard_sheep"]];
 
 /** Later than every record. */
 const afterRecords = new Set(["as_of", "event_date", "sale_date", "until"]);
@@ -71,6 +86,8 @@ export function soundCall(definition: AnyFunction, random: SeededRandom): SoundC
 }
 
 function fitTogether(given: Record<string, SoundArgument>, random: SeededRandom): void {
+  for (const [one, other] of together)
+    if (given[one] === undefined || given[other] === undefined) given[one] = given[other] = undefined;
   for (const name of afterRecords)
     if (typeof given[name] === "number") given[name] = firstRecord + random.whole(121, 200);
   for (const [low, high] of inOrder) {
@@ -85,6 +102,8 @@ function fitTogether(given: Record<string, SoundArgument>, random: SeededRandom)
   }
   if (typeof given.flock_size === "number" && isColumn(given.seen))
     given.flock_size = given.seen.reduce<number>((sum, cell) => sum + Number(cell), random.whole(1, 300));
+  if (typeof given.became_lame === "number" && typeof given.became_sound === "number")
+    given.seen = given.became_lame + given.became_sound + random.whole(1, 300);
   if (isColumn(given.label_days) && isColumn(given.basis)) {
     const { basis } = given;
     given.label_days = given.label_days.map((cell, row) =>

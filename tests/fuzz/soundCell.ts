@@ -17,7 +17,7 @@ const byKind = new Map<CellKind<unknown>, (random: SeededRandom) => Cell>([
   [moment, (random) => dayCell(random) + (random.happens(0.3) ? random.whole(1, 95) / 96 : 0)],
   [done, (random) => (random.happens(0.5) ? dayCell(random) : random.pick(["yes", "no", true, false]))],
   [tag, (random) => `T${random.whole(1, 12)}`],
-  [lesion, (random) => random.pick(lesions)],
+  [lesion, (random) => random.pick([...lesions, "scald?", "abcess", "scald + footrot"])],
   [footList, (random) => random.pick([...feet, "LF, RH", "all"])],
   [soundnessWord, (random) => random.pick(["lame", "treated", "sound", "recovered", "sold"])],
   [yesNo, (random) => random.pick([true, false, "yes", "n"])],

@@ -68,13 +68,13 @@ describe("the filled Visit sheet", () => {
     });
   });
 
-  test("mixes a bath of 10 % powder and says so on the page", () => {
+  test("mixes a bath of 10 % zinc sulphate and says so on the page", () => {
     const [litres, powder] = [(300 * 30 * 6) / 1000, ((300 * 30 * 6) / 1000) * 0.1];
     expect(cells.get(`Doses!B${places.bathAnswers + 1}`)).toBeCloseTo(litres, 9);
     expect(cells.get(`Doses!B${places.bathAnswers + 2}`)).toBeCloseTo(powder, 9);
     const page = [...cells].filter(([address]) => address.startsWith("Page!")).map(([, cell]) => String(cell));
     expect(page).toContain(
-      "Footbath of 54 litres at 10 % of the product as bought: 5.4 kg of powder, filled up to 54 litres.",
+      "Footbath of 54 litres at 10 %: 5.4 kg of zinc sulphate heptahydrate, filled up to 54 litres.",
     );
   });
 });

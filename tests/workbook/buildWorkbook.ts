@@ -24,6 +24,8 @@ interface SheetToBuild {
 export interface WorkbookToBuild {
   readonly sheets: readonly SheetToBuild[];
   readonly names?: string;
+  /** What the file says of its calculation, as XML. */
+  readonly calculation?: string;
   readonly date1904?: boolean;
   readonly sharedStrings?: readonly string[];
   readonly styles?: string;
@@ -44,6 +46,7 @@ export function buildWorkbook(wanted: WorkbookToBuild): Uint8Array {
   const {
     sheets,
     names = "",
+    calculation = "",
     date1904 = false,
     sharedStrings,
     links = "",
@@ -90,7 +93,7 @@ export function buildWorkbook(wanted: WorkbookToBuild): Uint8Array {
   }
   const named = names === "" ? "" : `<definedNames>${names}</definedNames>`;
   files["xl/workbook.xml"] =
-    `${head}<workbook xmlns="${main}" xmlns:r="${office}"><workbookPr${date1904 ? ' date1904="1"' : ""}/><sheets>${listed.join("")}</sheets>${named}</workbook>`;
+    `${head}<workbook xmlns="${main}" xmlns:r="${office}"><workbookPr${date1904 ? ' date1904="1"' : ""}/><sheets>${listed.join("")}</sheets>${named}${calculation}</workbook>`;
   files["xl/_rels/workbook.xml.rels"] =
     `${head}<Relationships xmlns="${packageLinks}">${sheetLinks.join("")}${links}</Relationships>`;
   files["_rels/.rels"] =
@@ -131,10 +134,10 @@ export function rowsOf(cells: Readonly<Record<string, number | string | boolean>
   return [...rows].map(([row, list]) => `<row r="${row}">${list.join("")}</row>`).join("");
 }
 
-/** Recalculates a file and opens the answer, to be read by sheet and address. */
+/** Works out all of a file, whatever was saved in it, and opens the answer, to be read by sheet and address. */
 export async function recalculated(bytes: Uint8Array) {
   const before = openWorkbook(bytes);
-  const { bytes: after, summary } = await recalculate(before, engineInNode());
+  const { bytes: after, summary } = await recalculate(before, engineInNode(), undefined, { all: true });
   const workbook = openWorkbook(after);
   const at = (address: string, sheet = 0) => {
     const place = readPlace(address);

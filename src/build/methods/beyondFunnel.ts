@@ -1,8 +1,8 @@
-import { funnelLimit } from "../../core/benchmarks/funnelLimit.ts";
 import { binomialDensity } from "../../core/distributions/binomialDensity.ts";
+import { binomialTails } from "../../core/distributions/binomialTails.ts";
 
 /**
- * The chance that a flock falls outside the funnel, when flocks differ among themselves: their true shares follow a
+ * The chance that FUNNEL calls a flock outside the limits, when flocks differ among themselves: their true shares follow a
  * beta distribution around the target, with the intra-flock correlation given.
  *
  * @param tail chance beyond each limit by chance alone: 0.025 for the 95 % limits
@@ -10,11 +10,10 @@ import { binomialDensity } from "../../core/distributions/binomialDensity.ts";
  * beyondFunnel(100, 0.05, 0, 0.025) // about 0.04: the counts are whole numbers
  */
 export function beyondFunnel(n: number, target: number, correlation: number, tail: number): number {
-  const [low, high] = [funnelLimit(tail, n, target), funnelLimit(1 - tail, n, target)];
-  return chancesOf(n, target, correlation).reduce(
-    (sum, chance, lame) => (lame / n < low || lame / n > high ? sum + chance : sum),
-    0,
-  );
+  return chancesOf(n, target, correlation).reduce((sum, chance, lame) => {
+    const { lower, upper } = binomialTails(lame, n, target);
+    return lower <= tail || upper <= tail ? sum + chance : sum;
+  }, 0);
 }
 
 /** The beta-binomial chances of 0, 1, … n lame; binomial without correlation. */

@@ -7,7 +7,14 @@ import { percent } from "./percent.ts";
 /** The number that SAMPLETOFIND gives, with the chances that it brings. */
 export const detectTable = (): string =>
   markdownRows(
-    ["flock", "lame", "SAMPLETOFIND", "exact chance", "DETECTCHANCE", "exact chance when half of the lame hang back"],
+    [
+      "flock",
+      "lame",
+      "SAMPLETOFIND",
+      "DETECTCHANCE",
+      "by the usual formula",
+      "exact chance when half of the lame hang back",
+    ],
     [100, 300, 1000].flatMap((flockSize) =>
       [0.02, 0.05].map((designPrevalence) => {
         const lookedAt = sampleToFind({ flockSize, designPrevalence, confidence: 0.95, sensitivity: 1 }).sheep ?? 0;

@@ -1,21 +1,46 @@
 import { readFileSync } from "node:fs";
+import { gravity } from "../../core/lesions/gravity.ts";
 import { coveragePicture } from "../pictures/coveragePicture.ts";
 import { falseAlarmPicture } from "../pictures/falseAlarmPicture.ts";
 import { funnelPicture } from "../pictures/funnelPicture.ts";
 import { sampleSizePicture } from "../pictures/sampleSizePicture.ts";
+import {
+  likenessCoverageTable,
+  manyGroupsTable,
+  shrunkCoverageTable,
+  widenedFunnelTable,
+} from "./benchmarkCoverageTables.ts";
 import { beyondFunnelTable } from "./beyondFunnelTable.ts";
 import { coverageTable } from "./coverageTable.ts";
 import { detectTable } from "./detectTable.ts";
 import { falseAlarmTable } from "./falseAlarmTable.ts";
+import { handRunTable } from "./handRunTable.ts";
+import { heldTooManyTable } from "./heldTooMany.ts";
 import { weightedCoverageTable } from "./weightedCoverageTable.ts";
 
 /** What the pages need worked out, by the placeholder it stands for. */
 const workedOut: Readonly<Record<string, Readonly<Record<string, () => string>>>> = {
   "README.md": {},
-  "counting.md": { coverage: coverageTable, weightedCoverage: weightedCoverageTable },
-  "watching.md": { falseAlarms: falseAlarmTable },
+  "counting.md": {
+    coverage: coverageTable,
+    gatherCoverage: handRunTable("range"),
+    weightedCoverage: weightedCoverageTable,
+    pairedCoverage: handRunTable("paired"),
+    trendAlarms: handRunTable("trend"),
+    lookerCoverage: handRunTable("lookers"),
+  },
+  "watching.md": { falseAlarms: falseAlarmTable, chartAlarms: handRunTable("chart") },
+  "recovery.md": { recoveryCoverage: handRunTable("recovery") },
   "planning.md": { detection: detectTable },
-  "benchmarking.md": { beyondFunnel: beyondFunnelTable },
+  "benchmarking.md": {
+    beyondFunnel: beyondFunnelTable,
+    widenedFunnel: widenedFunnelTable,
+    shrunkCoverage: shrunkCoverageTable,
+    likenessCoverage: likenessCoverageTable,
+    manyGroups: manyGroupsTable,
+  },
+  "tags.md": { heldTooMany: heldTooManyTable },
+  "care.md": { gravity: () => gravity.join(", ") },
 };
 
 const pictures = {

@@ -1,19 +1,12 @@
 import { chmodSync, mkdirSync, readFileSync, writeFileSync } from "node:fs";
-import { bundle } from "./bundle.ts";
+import { bundleCommand } from "./bundleCommand.ts";
 import { bundledPackages } from "./bundledPackages.ts";
 import { licenceList } from "./licenceList.ts";
 import { packagesOfTools } from "./packagesOfTools.ts";
 
-// `npm run build:cli`, and before `npm pack`: writes the soundfold command to dist/cli. The spreadsheet engine stays
-// outside, as a dependency; the rest is bundled, which halves the time the command takes to start.
+// `npm run build:cli`, and before `npm pack`: writes the soundfold command to dist/cli.
 
-const { text, modules } = await bundle("src/cli/main.ts", {
-  platform: "node",
-  target: "node20",
-  format: "esm",
-  external: ["@univerjs/*", "excelize-wasm"],
-  legalComments: "none",
-});
+const { text, modules } = await bundleCommand();
 const packages = bundledPackages([...modules, packagesOfTools.esbuild]);
 mkdirSync("dist/cli", { recursive: true });
 const [command, licences] = ["dist/cli/soundfold.js", "dist/cli/licences.txt"];

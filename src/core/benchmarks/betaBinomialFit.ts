@@ -1,10 +1,7 @@
 import exp from "@stdlib/math-base-special-exp";
 import ln from "@stdlib/math-base-special-ln";
-/** Lame sheep among those seen in one flock. */
-export interface FlockCount {
-  readonly lame: number;
-  readonly seen: number;
-}
+import { type FlockCount, type FlockTallies, flockTallies, type Run } from "./flockTallies.ts";
+import { likeliestShare } from "./likeliestShare.ts";
 
 /** How the shares of flocks are spread: a beta distribution with parameters share / spread and (1 − share) / spread. */
 export interface BetaBinomialFit {
@@ -18,7 +15,9 @@ export interface BetaBinomialFit {
  * The beta-binomial distribution of greatest likelihood.
  *
  * Works with mean share and spread, in which the likelihood has no cancellation even where the spread is 0:
- * Σ ln(share + j spread) + Σ ln(1 − share + j spread) − Σ ln(1 + j spread). Newton's steps on the logarithms.
+ * Σ ln(share + j spread) + Σ ln(1 − share + j spread) − Σ ln(1 + j spread). For any spread one share is the likeliest
+ * (see likeliestShare), but over the spread there can be a top at 0 and another further out. So the likeliest share is
+ * found for many spreads, and Newton's steps climb from the best of them.
  *
  * @param flocks counts; at least one sheep seen in all
  * @returns mean share and spread, relative accuracy about 1e-10
@@ -27,46 +26,25 @@ export interface BetaBinomialFit {
  * betaBinomialFit([{ lame: 1, seen: 10 }, { lame: 1, seen: 10 }]) // → { share: 0.1, spread: 0 }
  */
 export function betaBinomialFit(flocks: readonly FlockCount[]): BetaBinomialFit {
-  const lame = sum(flocks.map((flock) => flock.lame));
-  const share = lame / sum(flocks.map(({ seen }) => seen));
-  if (share === 0 || share === 1 || slopeWithoutSpread(flocks, share) <= 0) return { share, spread: 0 };
-  if (flocks.every((flock) => flock.lame === 0 || flock.lame === flock.seen)) {
-    return { share: sum(flocks.map((flock) => (flock.lame > 0 ? 1 : 0))) / flocks.length, spread: Infinity };
+  const share = sum(flocks.map((flock) => flock.lame)) / sum(flocks.map(({ seen }) => seen));
+  const without = { share, spread: 0 };
+  if (share === 0 || share === 1 || flocks.every(({ seen }) => seen <= 1)) return without;
+  const looked = flocks.filter(({ seen }) => seen > 0);
+  if (looked.every((flock) => flock.lame === 0 || flock.lame === flock.seen)) {
+    return { share: looked.filter(({ lame }) => lame > 0).length / looked.length, spread: Infinity };
   }
-  return climb(tallies(flocks), share);
+  const tally = flockTallies(looked);
+  const tried = spreads.map((spread) => ({ spread, ...likeliestShare(tally, spread) }));
+  const best = tried.reduce((one, other) => (other.logLikelihood > one.logLikelihood ? other : one));
+  // What a spread gains beyond rounding; without a gain the top is at 0, where no step by its logarithm would end.
+  const gain = best.logLikelihood - likeliestShare(tally, 0).logLikelihood;
+  return gain > 1e-9 && best !== tried[0] ? climb(tally, best) : without;
 }
+
+/** From so little that a flock of a million shows none of it to so much that every flock has none or all lame. */
+const spreads: readonly number[] = Array.from({ length: 70 }, (_, step) => exp(-21 + step / 2));
 
 const sum = (numbers: readonly number[]): number => numbers.reduce((total, number) => total + number, 0);
-
-/** How the likelihood changes as the spread leaves 0: below 0, no spread is the best fit. */
-const slopeWithoutSpread = (flocks: readonly FlockCount[], share: number): number =>
-  sum(
-    flocks.map(({ lame: x, seen: n }) => {
-      const sound = n - x;
-      return (x * (x - 1)) / (2 * share) + (sound * (sound - 1)) / (2 * (1 - share)) - (n * (n - 1)) / 2;
-    }),
-  );
-
-/** Place j: how many flocks have more than j. The sums then run over counts and not over flocks. */
-interface Tallies {
-  readonly lame: Float64Array;
-  readonly sound: Float64Array;
-  readonly seen: Float64Array;
-}
-
-const tallies = (flocks: readonly FlockCount[]): Tallies => ({
-  lame: moreThan(flocks.map(({ lame }) => lame)),
-  sound: moreThan(flocks.map(({ lame, seen }) => seen - lame)),
-  seen: moreThan(flocks.map(({ seen }) => seen)),
-});
-
-function moreThan(counts: readonly number[]): Float64Array {
-  const most = counts.reduce((greatest, count) => Math.max(greatest, count), 0);
-  const above = new Float64Array(most);
-  for (const count of counts) if (count > 0) above[count - 1] = (above[count - 1] ?? 0) + 1;
-  for (let j = most - 2; j >= 0; j--) above[j] = (above[j] ?? 0) + (above[j + 1] ?? 0);
-  return above;
-}
 
 /** Sums over j of tally × ln(base + j spread) and of its first and second derivatives. */
 interface LogSums {
@@ -80,25 +58,26 @@ interface LogSums {
   readonly spreadSpread: number;
 }
 
-function logSums(tally: Float64Array, base: number, spread: number): LogSums {
+function logSums(runs: readonly Run[], base: number, spread: number): LogSums {
   let [value, first, firstJ, second, secondJ, secondJJ] = [0, 0, 0, 0, 0, 0];
-  for (let j = 0; j < tally.length; j++) {
-    const flocks = tally[j] ?? 0;
-    const inverse = 1 / (base + j * spread);
-    const once = flocks * inverse;
-    const twice = once * inverse;
-    value -= flocks * ln(inverse);
-    first += once;
-    firstJ += j * once;
-    second += twice;
-    secondJ += j * twice;
-    secondJJ += j * j * twice;
+  for (const { from, to, flocks } of runs) {
+    for (let j = from; j < to; j++) {
+      const inverse = 1 / (base + j * spread);
+      const once = flocks * inverse;
+      const twice = once * inverse;
+      value -= flocks * ln(inverse);
+      first += once;
+      firstJ += j * once;
+      second += twice;
+      secondJ += j * twice;
+      secondJJ += j * j * twice;
+    }
   }
   return { value, base: first, spread: firstJ, baseBase: -second, baseSpread: -secondJ, spreadSpread: -secondJJ };
 }
 
 /** The logarithm of the likelihood with its derivatives by logit(share) and ln(spread), both free to take any value. */
-function likelihood(tally: Tallies, { share, spread }: BetaBinomialFit) {
+function likelihood(tally: FlockTallies, { share, spread }: BetaBinomialFit) {
   const lame = logSums(tally.lame, share, spread);
   const sound = logSums(tally.sound, 1 - share, spread);
   const seen = logSums(tally.seen, 1, spread);
@@ -118,8 +97,8 @@ function likelihood(tally: Tallies, { share, spread }: BetaBinomialFit) {
 
 const longestStep = 2;
 
-function climb(tally: Tallies, start: number): BetaBinomialFit {
-  let fit: BetaBinomialFit = { share: start, spread: 0.1 };
+function climb(tally: FlockTallies, start: BetaBinomialFit): BetaBinomialFit {
+  let fit: BetaBinomialFit = { share: start.share, spread: start.spread };
   let here = likelihood(tally, fit);
   let before = Infinity;
   for (let turn = 0; turn < 200; turn++) {

@@ -1,5 +1,10 @@
+import { Problem } from "../../cells/problem.ts";
+import { binomialTails } from "../distributions/binomialTails.ts";
 import { checkCounts } from "../prevalence/checkCounts.ts";
-import { tallyByName } from "../prevalence/tallyByName.ts";
+import { type NamedCount, tallyByName } from "../prevalence/tallyByName.ts";
+import { betaBinomialCounts } from "./betaBinomialCounts.ts";
+import { betweenCounts } from "./betweenCounts.ts";
+import { flocksDiffer } from "./flocksDiffer.ts";
 import { funnelLimit } from "./funnelLimit.ts";
 import { shareOfFlocks } from "./shareOfFlocks.ts";
 
@@ -22,10 +27,15 @@ export interface FunnelFlock extends Partial<Readonly<Record<keyof FunnelLimits,
 /**
  * Flocks side by side: each with the limits within which a flock of its size falls by chance.
  *
+ * The limits are drawn smooth, between two counts. The words are not read from them but from the flock's own exact tail:
+ * "above the 95 % limit" where so many lame or more come less often than 25 times in 1000. So never more flocks are
+ * called out by chance than the limit says, however few sheep were seen.
+ *
  * @param flocks name of the flock a row; rows of one flock are added up
  * @param lame lame sheep a row
  * @param seen sheep seen a row
  * @param target the share expected; left out, that of all flocks together
+ * @param differ whether limits and words allow for the spread between the flocks (see flocksDiffer)
  * @returns flocks in order of first appearance
  * @throws Problem when a row has more lame than seen, or one flock is to be compared with itself; #N/A when no sheep were seen
  * @source Spiegelhalter 2005, Stat Med 24:1185
@@ -38,37 +48,97 @@ export function funnel(
   lame: readonly number[],
   seen: readonly number[],
   target?: number,
+  differ = false,
 ): readonly FunnelFlock[] {
   checkCounts(lame, seen);
   const tally = tallyByName({ argument: "flocks", names: flocks }, lame, seen);
   const expected = target ?? shareOfFlocks(tally, "give two flocks or more, or a target");
-  const limitsOf = limitsBySize(expected);
-  return tally.map(({ name, lame: x, seen: n }) => {
-    if (n === 0) return { flock: name, seen: n, share: undefined, word: "no sheep seen" };
-    const limits = limitsOf(n);
-    return { flock: name, seen: n, share: x / n, ...limits, word: wordFor(x / n, limits) };
-  });
+  const chancesOf = differ ? widened(tally, expected) : byChance(expected);
+  const placed = new Map<NamedCount, FunnelFlock>();
+  // Size by size: what was worked out for one serves all its flocks, and is let go before the next.
+  for (const [n, sameSize] of bySize(tally)) {
+    if (n === 0) {
+      for (const flock of sameSize)
+        placed.set(flock, { flock: flock.name, seen: 0, share: undefined, word: "no sheep seen" });
+      continue;
+    }
+    const { limit, tails } = chancesOf(n);
+    const limits = { low95: limit(0.025), high95: limit(0.975), low998: limit(0.001), high998: limit(0.999) };
+    for (const flock of sameSize) {
+      const { name, lame } = flock;
+      placed.set(flock, { flock: name, seen: n, share: lame / n, ...limits, word: wordFor(tails(lame)) });
+    }
+  }
+  return tally.map((flock) => placed.get(flock) as FunnelFlock);
 }
 
-// Many flocks have the same size.
-function limitsBySize(target: number): (n: number) => FunnelLimits {
-  const known = new Map<number, FunnelLimits>();
+function bySize(tally: readonly NamedCount[]): ReadonlyMap<number, readonly NamedCount[]> {
+  const sizes = new Map<number, NamedCount[]>();
+  for (const flock of tally) {
+    const same = sizes.get(flock.seen);
+    if (same) same.push(flock);
+    else sizes.set(flock.seen, [flock]);
+  }
+  return sizes;
+}
+
+interface Tails {
+  readonly lower: number;
+  readonly upper: number;
+}
+
+/** What chance does to flocks of one size. */
+interface SizeChances {
+  readonly limit: (p: number) => number;
+  readonly tails: (x: number) => Tails;
+}
+
+const byChance =
+  (expected: number) =>
+  (n: number): SizeChances => ({
+    limit: (p) => funnelLimit(p, n, expected),
+    tails: (x) => binomialTails(x, n, expected),
+  });
+
+// Beyond it the chances of every count of a flock no longer fit into memory.
+const mostOfAFlock = 1_000_000;
+
+function widened(tally: readonly NamedCount[], expected: number): (n: number) => SizeChances {
+  const looked = tally.filter(({ seen }) => seen > 0);
+  if (looked.length === 1) {
+    throw new Problem("one flock alone does not show how much flocks differ; give two flocks or more", {
+      argument: "flocks",
+    });
+  }
+  const large = looked.find(({ seen }) => seen > mostOfAFlock);
+  if (large) {
+    throw new Problem(
+      `${large.seen} sheep of the flock "${large.name}" are more than the ${mostOfAFlock} that a flock may have here; enter the sheep of one flock`,
+      { argument: "seen" },
+    );
+  }
+  const correlation = expected > 0 && expected < 1 ? flocksDiffer(looked, expected) : 0;
+  if (correlation === 0) return byChance(expected);
   return (n) => {
-    const limits = known.get(n) ?? {
-      low95: funnelLimit(0.025, n, target),
-      high95: funnelLimit(0.975, n, target),
-      low998: funnelLimit(0.001, n, target),
-      high998: funnelLimit(0.999, n, target),
+    const { density, lower, upper } = betaBinomialCounts(n, expected, correlation);
+    return {
+      limit(p) {
+        const reached = lower.findIndex((chance) => chance >= p * slack);
+        const count = reached < 0 ? n : reached;
+        return betweenCounts(p, n, { count, upTo: lower[count] ?? 1, density: density[count] ?? 1 });
+      },
+      tails: (x) => ({ lower: lower[x] ?? 1, upper: upper[x] ?? 1 }),
     };
-    known.set(n, limits);
-    return limits;
   };
 }
 
-function wordFor(share: number, { low95, high95, low998, high998 }: FunnelLimits): string {
-  if (share > high998) return "above the 99.8 % limit";
-  if (share > high95) return "above the 95 % limit";
-  if (share < low998) return "below the 99.8 % limit";
-  if (share < low95) return "below the 95 % limit";
+// Chances within rounding of p count as reaching it.
+const slack = 1 - 1e-12;
+
+function wordFor({ lower, upper }: Tails): string {
+  if (upper <= 0.001) return "above the 99.8 % limit";
+  if (upper <= 0.025) return "above the 95 % limit";
+  if (lower <= 0.001) return "below the 99.8 % limit";
+  if (lower <= 0.025) return "below the 95 % limit";
   return "within the limits";
 }

@@ -1,4 +1,5 @@
 import { binomialQuantile } from "../distributions/binomialQuantile.ts";
+import { betweenCounts } from "./betweenCounts.ts";
 
 /**
  * A funnel plot's limit for a flock of n sheep: the exact binomial one, put between two counts so that it changes
@@ -15,6 +16,5 @@ import { binomialQuantile } from "../distributions/binomialQuantile.ts";
 export function funnelLimit(p: number, n: number, target: number): number {
   // With none or all expected lame there is nothing that varies.
   if (target === 0 || target === 1) return target;
-  const { count, upTo, density } = binomialQuantile(p, n, target);
-  return Math.max((count - (upTo - p) / density) / n, 0);
+  return betweenCounts(p, n, binomialQuantile(p, n, target));
 }

@@ -1,6 +1,7 @@
+import { bathLimits } from "./bathLimits.ts";
+import { injectionSites } from "./injectionSites.ts";
 import { lookAgain } from "./lookAgain.ts";
 import type { PlannedStep } from "./plannedStep.ts";
-import { shareOverTwoSites } from "./shareOverTwoSites.ts";
 
 export const coddSteps: readonly PlannedStep[] = [
   {
@@ -13,20 +14,21 @@ export const coddSteps: readonly PlannedStep[] = [
     why: "It spreads from sheep to sheep, and a flock that has it rarely gets rid of it.",
   },
   {
-    what: "Inject the antibiotic that your vet prescribed, where its data sheet says.",
-    why: "Of all treatments the injection is the most likely to help.",
+    what: "Inject the antibiotic that your vet prescribed.",
+    why: "It lies under the horn, which a bath or a spray does not reach.",
     medicine: true,
   },
-  shareOverTwoSites,
+  injectionSites,
   {
     when: ({ severe }) => severe,
     what: "Severe: give her time, on clean dry ground, and agree with your vet when to stop.",
-    why: "Severe cases answer poorly and grow new horn slowly.",
+    why: "Severe cases answer poorly and grow new horn slowly, if at all.",
   },
   {
     what: "Do not trim the loose horn.",
     why: "The flesh under it is raw; the horn covers it until new horn has grown.",
   },
+  bathLimits,
   {
     when: ({ flockHasFootrot }) => flockHasFootrot,
     what: "Get the footrot in the flock under control as well.",
@@ -34,11 +36,7 @@ export const coddSteps: readonly PlannedStep[] = [
   },
   lookAgain,
   {
-    what: "Keep at it: expect fewer cases in the second year.",
-    why: "Numbers fall slowly, mostly not within the first season.",
-  },
-  {
-    what: "Keep it out: ask every seller whether the flock has had it, and quarantine what you buy.",
-    why: "Sound-looking feet prove nothing.",
+    what: "Keep it out: ask every seller whether the flock has had it, and quarantine what you buy (QUARANTINEEND).",
+    why: "Feet that look right prove nothing, and once it is in, numbers fall slowly.",
   },
 ];

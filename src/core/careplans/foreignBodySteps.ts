@@ -1,6 +1,7 @@
 import { lookAgain } from "./lookAgain.ts";
 import { lookForCodd } from "./lookForCodd.ts";
 import type { PlannedStep } from "./plannedStep.ts";
+import { tetanus } from "./tetanus.ts";
 
 export const foreignBodySteps: readonly PlannedStep[] = [
   {
@@ -13,6 +14,7 @@ export const foreignBodySteps: readonly PlannedStep[] = [
     what: "The foot is hot, or pus comes: follow the plan for a white line abscess.",
     why: "Then there is pus under the horn.",
   },
+  tetanus,
   {
     what: "No weight on the foot after it is out, or not clearly better in two days: to the vet today.",
     why: "It may have reached a joint.",

@@ -1,8 +1,8 @@
+import { bathLimits } from "./bathLimits.ts";
 import { footrotSteps } from "./footrotSteps.ts";
 import { lookAgain } from "./lookAgain.ts";
 import { lookForCodd } from "./lookForCodd.ts";
 import { type Condition, onlyWhen, type PlannedStep } from "./plannedStep.ts";
-import { reportable } from "./reportable.ts";
 
 const footrotFlock: Condition = ({ flockHasFootrot }) => flockHasFootrot;
 const cleanFlock: Condition = ({ flockHasFootrot }) => !flockHasFootrot;
@@ -10,7 +10,12 @@ const cleanFlock: Condition = ({ flockHasFootrot }) => !flockHasFootrot;
 export const interdigitalDermatitisSteps: readonly PlannedStep[] = [
   ...onlyWhen(footrotFlock, [
     {
-      what: "Treat it as footrot: follow the steps below.",
+      what: "Lambs with scald alone: a footbath or a spray may do, as your vet says (BATHMIX, BATHSHEEP).",
+      why: "Scald runs through lambs, and most feet heal from outside; injecting all of them would use medicine without need.",
+      medicine: true,
+    },
+    {
+      what: "Any other sheep: treat it as footrot, by the steps below.",
       why: "Your flock has footrot, and there a red, wet skin between the claws is mostly how footrot begins.",
     },
     ...footrotSteps,
@@ -27,14 +32,15 @@ export const interdigitalDermatitisSteps: readonly PlannedStep[] = [
       medicine: true,
     },
     {
-      what: "Many in the group have it: ask your vet about a footbath for all of them (BATHLITRES, BATHMIX).",
+      what: "Many in the group have it: ask your vet about a footbath for all of them (BATHLITRES, BATHMIX, BATHSHEEP).",
       why: "Scald runs through a group, lambs above all, and one by one takes too long.",
+      medicine: true,
     },
+    bathLimits,
     {
       what: "Do not trim.",
       why: "There is no loose horn to take away, and a cut lets infection in.",
     },
-    reportable,
     lookAgain,
   ]),
 ];

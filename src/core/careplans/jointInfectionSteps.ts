@@ -8,8 +8,16 @@ export const jointInfectionSteps: readonly PlannedStep[] = [
     caution: "Do not open the swelling.",
   },
   {
+    what: "Ask what her chances are, and how long to try.",
+    why: "An infected joint of the foot keeps some damage for good and takes about two months to bear her; some are better killed than left in pain so long.",
+  },
+  {
     what: "Until then keep her on a dry bed, with feed and water in reach.",
     why: "She will not walk far for either.",
+  },
+  {
+    what: "More than one lamb with swollen joints: ask your vet where it comes from.",
+    why: "It gets in at birth by the navel, and through wounds of tagging, docking, shearing or dipping.",
   },
   lookForCodd,
 ];

@@ -1,6 +1,5 @@
 import { lookForCodd } from "./lookForCodd.ts";
 import type { PlannedStep } from "./plannedStep.ts";
-import { reportable } from "./reportable.ts";
 
 export const noLesionSteps: readonly PlannedStep[] = [
   {
@@ -14,7 +13,6 @@ export const noLesionSteps: readonly PlannedStep[] = [
   },
   {
     what: "Lame without a lesion: feel up the leg, and to the vet.",
-    why: "The trouble may be in a joint, a muscle or the back.",
+    why: "The trouble may be in a joint, a muscle, a bone or the back.",
   },
-  reportable,
 ];

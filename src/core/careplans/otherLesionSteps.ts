@@ -1,6 +1,5 @@
 import { lookForCodd } from "./lookForCodd.ts";
 import type { PlannedStep } from "./plannedStep.ts";
-import { reportable } from "./reportable.ts";
 
 export const otherLesionSteps: readonly PlannedStep[] = [
   lookForCodd,
@@ -9,5 +8,4 @@ export const otherLesionSteps: readonly PlannedStep[] = [
     why: "What is not known, or does not heal, needs someone who can find out what it is.",
     caution: "Give nothing before it is known what it is: a wrong treatment hides it.",
   },
-  reportable,
 ];

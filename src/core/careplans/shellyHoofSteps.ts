@@ -13,8 +13,8 @@ export const shellyHoofSteps: readonly PlannedStep[] = [
     why: "Packed dirt works its way up and starts an abscess.",
   },
   {
-    what: "Then either pack the pocket with hoof putty, or trim only the horn that traps the dirt.",
-    why: "What cannot hold dirt does no harm and grows out.",
+    what: "Take away only the loose horn that traps the dirt. Do not pack the pocket.",
+    why: "What cannot hold dirt does no harm and grows out; packing a dirty pocket may shut infection in.",
     caution: "Never into sensitive tissue. Stop before it bleeds.",
   },
   {

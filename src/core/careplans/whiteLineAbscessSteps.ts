@@ -1,6 +1,7 @@
 import { lookAgain } from "./lookAgain.ts";
 import { lookForCodd } from "./lookForCodd.ts";
 import { type Condition, onlyWhen, type PlannedStep } from "./plannedStep.ts";
+import { tetanus } from "./tetanus.ts";
 
 const closed: Condition = ({ pusDrained }) => !pusDrained;
 const drained: Condition = ({ pusDrained }) => pusDrained;
@@ -38,6 +39,7 @@ export const whiteLineAbscessSteps: readonly PlannedStep[] = [
     what: "Do not strip the wall.",
     why: "She walks on it; bare flesh is slow to grow horn.",
   },
+  tetanus,
   lookForCodd,
   {
     what: "No weight on the foot, a swelling above the hoof, or not clearly better two days after the pus ran: to the vet today.",

@@ -1,7 +1,7 @@
 import type { Day } from "../../cells/day.ts";
 import { Problem } from "../../cells/problem.ts";
+import type { Interval } from "../prevalence/interval.ts";
 import { gathersByDay } from "./gathersByDay.ts";
-import type { WatchedGather } from "./lameWatch.ts";
 import { limitSignal } from "./limitSignal.ts";
 import { shareOfGathers } from "./shareOfGathers.ts";
 import { weightedAverages } from "./weightedAverages.ts";
@@ -16,7 +16,12 @@ export interface DriftChoice {
 }
 
 /** One gather on the chart. */
-export interface DriftedGather extends WatchedGather {
+export interface DriftedGather extends Interval {
+  readonly date: Day;
+  readonly share: number;
+  readonly centre: number;
+  /** In words, "" when there is nothing to say. */
+  readonly signal: string;
   /** The weighted average up to this gather. */
   readonly drift: number;
 }

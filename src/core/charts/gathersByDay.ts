@@ -1,6 +1,6 @@
 import type { Day } from "../../cells/day.ts";
 import { nothingToReport, Problem } from "../../cells/problem.ts";
-import { checkCounts } from "../prevalence/checkCounts.ts";
+import { checkCounts, countFault } from "../prevalence/checkCounts.ts";
 
 /** All the sheep looked at on one day. */
 export interface Gather {
@@ -42,15 +42,17 @@ export function gathersByDay(
   return [...byDay.values()]
     .sort((one, other) => one.date - other.date)
     .map(({ row, ...gather }) => {
-      if (gather.seen === 0) {
-        throw new Problem(
-          "0 sheep seen on this day give no share; enter how many were looked at, or leave the row blank",
-          {
-            argument: "seen",
-            index: row,
-          },
-        );
-      }
+      if (gather.seen === 0) throw noneSeen(row);
       return gather;
     });
 }
+
+const noneSeen = (index: number): Problem =>
+  new Problem("0 sheep seen on this day give no share; enter how many were looked at, or leave the row blank", {
+    argument: "seen",
+    index,
+  });
+
+/** What is wrong with the counts of one row of a dated gather: more lame than seen, or none looked at. */
+export const gatherFault = (lame: readonly number[], seen: readonly number[], index: number): Problem | undefined =>
+  seen[index] === 0 ? noneSeen(index) : countFault(lame, seen, index);

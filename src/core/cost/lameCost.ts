@@ -18,6 +18,17 @@ export interface LameFigures {
   readonly lossPerCase: number;
   /** Share lame that is aimed at. */
   readonly target?: number | undefined;
+  /** The lowest that figures may be; those left out stay as they are. */
+  readonly low?: DoubtfulFigures | undefined;
+  /** The highest that figures may be. */
+  readonly high?: DoubtfulFigures | undefined;
+}
+
+/** The figures that are least well known. */
+interface DoubtfulFigures {
+  readonly shareLame?: number | undefined;
+  readonly casesPerLameYear?: number | undefined;
+  readonly lossPerCase?: number | undefined;
 }
 
 export interface CostLine {
@@ -26,14 +37,22 @@ export interface CostLine {
   readonly now: number;
   /** In a year at the target; undefined without one. */
   readonly atTarget: number | undefined;
+  /** With every doubtful figure at its lowest, and at its highest; undefined where no figure is doubtful. */
+  readonly lowNow: number | undefined;
+  readonly highNow: number | undefined;
+  readonly lowAtTarget: number | undefined;
+  readonly highAtTarget: number | undefined;
 }
 
 /**
  * What lameness costs in a year, line by line, and at the target.
  *
+ * Every line grows with every figure, so that the lowest figures together give the least cost there can be and the
+ * highest the greatest; the truth is seldom near either.
+ *
  * @param figures the user's own figures
  * @returns lines: cases, treatment, work, losses, total, total per ewe; in the user's currency
- * @throws Problem for a figure below 0; #N/A without ewes
+ * @throws Problem for a figure below 0, or a lowest or highest one on the wrong side; #N/A without ewes
  * @example
  * lameCost({ ewes: 100, shareLame: 0.1, casesPerLameYear: 5, treatmentPerCase: 2, minutesPerCase: 12, payPerHour: 15,
  *   lossPerCase: 10 }).map(({ item, now }) => [item, now])
@@ -42,10 +61,32 @@ export interface CostLine {
 export function lameCost(figures: LameFigures): readonly CostLine[] {
   refuseNegative(figures);
   if (figures.ewes === 0) throw nothingToReport("a flock without ewes has no cost", { argument: "ewes" });
-  const now = costAt(figures, figures.shareLame);
-  const atTarget = figures.target === undefined ? undefined : costAt(figures, figures.target);
-  return now.map(([item, amount], line) => ({ item, now: amount, atTarget: atTarget?.[line]?.[1] }));
+  refuseWrongSide(figures);
+  const likely = costs(figures);
+  const doubtful = [figures.low, figures.high].some(
+    (end) => end !== undefined && Object.values(end).some((figure) => figure !== undefined),
+  );
+  const [low, high] = [figures.low, figures.high].map((end) =>
+    doubtful ? costs({ ...figures, ...filled(end ?? {}) }) : undefined,
+  );
+  return likely.now.map(([item, amount], line) => ({
+    item,
+    now: amount,
+    atTarget: likely.atTarget?.[line]?.[1],
+    lowNow: low?.now[line]?.[1],
+    highNow: high?.now[line]?.[1],
+    lowAtTarget: low?.atTarget?.[line]?.[1],
+    highAtTarget: high?.atTarget?.[line]?.[1],
+  }));
 }
+
+const filled = (figures: DoubtfulFigures): Partial<LameFigures> =>
+  Object.fromEntries(Object.entries(figures).filter(([, figure]) => figure !== undefined));
+
+const costs = (figures: LameFigures) => ({
+  now: costAt(figures, figures.shareLame),
+  atTarget: figures.target === undefined ? undefined : costAt(figures, figures.target),
+});
 
 function costAt(figures: LameFigures, share: number): readonly (readonly [item: string, amount: number])[] {
   const cases = figures.ewes * share * figures.casesPerLameYear;
@@ -75,5 +116,22 @@ function refuseNegative(figures: LameFigures): void {
   for (const [key, argument] of Object.entries(argumentNames)) {
     const found = figures[key as keyof typeof argumentNames];
     if (found < 0) throw new Problem(`${found} is below 0; enter a figure from 0 on`, { argument });
+  }
+}
+
+const endNames = { shareLame: "share", casesPerLameYear: "cases", lossPerCase: "loss" } as const;
+
+function refuseWrongSide(figures: LameFigures): void {
+  for (const key of Object.keys(endNames) as (keyof DoubtfulFigures)[]) {
+    const likely = figures[key];
+    const [low = likely, high = likely] = [figures.low?.[key], figures.high?.[key]];
+    if (low > likely)
+      throw new Problem(`${low} is above the likely figure, ${likely}; enter the lowest that it may be`, {
+        argument: `${endNames[key]}_low`,
+      });
+    if (high < likely)
+      throw new Problem(`${high} is below the likely figure, ${likely}; enter the highest that it may be`, {
+        argument: `${endNames[key]}_high`,
+      });
   }
 }

@@ -12,8 +12,9 @@ export interface TreatLag {
 /**
  * How long lame sheep wait for treatment.
  *
- * Without `asOf`, the share in time is of the treated. With it, a sheep still untreated more than `withinDays` after it was
- * seen counts as late; one that can still be treated in time is left out of the share.
+ * Without `asOf`, the share in time is of the treated. With it, the share is of the sheep that were seen lame more than
+ * `withinDays` before: one still untreated is late, and the others count neither way, treated or not. To count the treated of
+ * the last days and not the untreated would make the share too good.
  *
  * @param seenLame - the day each was seen lame
  * @param treated - the day it was treated, undefined while it is not
@@ -33,30 +34,22 @@ export function treatLag(
   // Typed, since numbers in such an array are put in order without a function that compares them.
   const waits = new Float64Array(seenLame.length);
   let waited = 0;
+  let decided = 0;
   let inTime = 0;
   let untreated = 0;
-  let late = 0;
+  const records = { seenLame, treated, asOf };
   seenLame.forEach((seen, index) => {
-    notAfter(asOf, seen, "seen_lame", index);
+    const fault = lagFault(records, index);
+    if (fault !== undefined) throw fault;
     const day = treated[index];
-    if (day === undefined) {
-      untreated++;
-      if (asOf !== undefined && asOf - seen > withinDays) late++;
-      return;
+    const over = asOf === undefined ? day !== undefined : asOf - seen > withinDays;
+    if (over) decided++;
+    if (day === undefined) untreated++;
+    else {
+      waits[waited++] = day - seen;
+      if (over && day - seen <= withinDays) inTime++;
     }
-    notAfter(asOf, day, "treated", index);
-    if (day < seen)
-      throw new Problem(
-        `${showDay(day)} is before the sheep was seen lame on ${showDay(seen)}; mend one of the two dates`,
-        {
-          argument: "treated",
-          index,
-        },
-      );
-    waits[waited++] = day - seen;
-    if (day - seen <= withinDays) inTime++;
   });
-  const decided = waited + late;
   return {
     medianDays: median(waits.subarray(0, waited)),
     inTime: decided === 0 ? undefined : inTime / decided,
@@ -64,13 +57,27 @@ export function treatLag(
   };
 }
 
-function notAfter(asOf: Day | undefined, day: Day, argument: string, index: number): void {
-  if (asOf !== undefined && day > asOf)
-    throw new Problem(`${showDay(day)} is after as_of, ${showDay(asOf)}; mend one of the two dates`, {
-      argument,
-      index,
-    });
+/** Lame sheep, a row each, and the day up to which the records are complete, when it is known. */
+interface LagRecords {
+  readonly seenLame: readonly Day[];
+  readonly treated: readonly (Day | undefined)[];
+  readonly asOf: Day | undefined;
 }
+
+/** What is wrong with the days of one row: they cannot have followed each other so. */
+export function lagFault({ seenLame, treated, asOf }: LagRecords, index: number): Problem | undefined {
+  const seen = seenLame[index] as Day;
+  const day = treated[index];
+  if (asOf !== undefined && seen > asOf) return notFitting("seen_lame", index, seen, `after as_of, ${showDay(asOf)}`);
+  if (day === undefined) return undefined;
+  if (asOf !== undefined && day > asOf) return notFitting("treated", index, day, `after as_of, ${showDay(asOf)}`);
+  return day < seen
+    ? notFitting("treated", index, day, `before the sheep was seen lame on ${showDay(seen)}`)
+    : undefined;
+}
+
+const notFitting = (argument: string, index: number, day: Day, why: string): Problem =>
+  new Problem(`${showDay(day)} is ${why}; mend one of the two dates`, { argument, index });
 
 function median(values: Float64Array): number | undefined {
   const sorted = values.sort();

@@ -2,11 +2,14 @@ import Big from "big.js";
 import { Problem } from "../../cells/problem.ts";
 import { flockPcu } from "./mgPerPcu.ts";
 
-/** The courses given, a row a course; all three columns have the same length. */
+/** The courses given, a row a course, or a row for each animal of a group; all columns have the same length. */
 export interface Courses {
   readonly products: readonly string[];
+  /** ml for each animal. */
   readonly ml: readonly number[];
   readonly mgPerMl: readonly number[];
+  /** How many animals were given so much, where a group was treated as a whole; undefined for one animal. */
+  readonly animals?: readonly (number | undefined)[] | undefined;
 }
 
 export interface ProductUse {
@@ -32,7 +35,7 @@ export interface ProductUse {
  * // → [{ product: "A", courses: 2, ml: 13.5, activeMg: 2700, mgPerPcu: 0.0857… }, { product: "all", … }]
  */
 export function medicineUse(
-  { products, ml, mgPerMl }: Courses,
+  { products, ml, mgPerMl, animals }: Courses,
   breedingSheep: number,
   slaughterLambs: number,
 ): readonly ProductUse[] {
@@ -42,20 +45,41 @@ export function medicineUse(
   products.forEach((written, index) => {
     const product = written.trim().replace(/\s+/g, " ");
     const key = product.toLowerCase();
-    if (key === "all")
-      throw new Problem('"all" is the name of the last row of the answer; leave total rows out, or name the product', {
-        argument: "products",
-        index,
-      });
+    const fault = productFault(products, index);
+    if (fault !== undefined) throw fault;
     const sum = sums.get(key) ?? nothingUsed(product);
     sums.set(key, sum);
-    const volume = ml[index] ?? 0;
+    const courses = animals?.[index] ?? 1;
+    // Most rows are of one animal, and a product in decimals is not free.
+    const volume = courses === 1 ? (ml[index] ?? 0) : new Big(ml[index] ?? 0).times(courses);
     const mg = new Big(volume).times(mgPerMl[index] ?? 0);
-    add(sum, volume, mg);
-    add(all, volume, mg);
+    add(sum, courses, volume, mg);
+    add(all, courses, volume, mg);
   });
   return sums.size === 0 ? [] : [...sums.values(), all].map((sum) => inNumbers(sum, kg));
 }
+
+/** What is wrong with the product of one row: it is named as the total is. */
+export const productFault = (products: readonly string[], index: number): Problem | undefined =>
+  products[index]?.trim().toLowerCase() === "all"
+    ? new Problem('"all" is the name of the last row of the answer; leave total rows out, or name the product', {
+        argument: "products",
+        index,
+      })
+    : undefined;
+
+/** What is wrong with the number of animals of one row: a group is named, and how many it had is not known. */
+export const animalsFault = (
+  groups: readonly (string | undefined)[] | undefined,
+  animals: readonly (number | undefined)[] | undefined,
+  index: number,
+): Problem | undefined =>
+  groups?.[index] !== undefined && animals?.[index] === undefined
+    ? new Problem(
+        { what: `${groups[index]} was treated as a group, but not how many`, mend: "enter the number of animals" },
+        { argument: "animals", index },
+      )
+    : undefined;
 
 interface Sum {
   readonly product: string;
@@ -66,8 +90,8 @@ interface Sum {
 
 const nothingUsed = (product: string): Sum => ({ product, courses: 0, ml: new Big(0), activeMg: new Big(0) });
 
-function add(sum: Sum, ml: number, mg: Big): void {
-  sum.courses += 1;
+function add(sum: Sum, courses: number, ml: number | Big, mg: Big): void {
+  sum.courses += courses;
   sum.ml = sum.ml.plus(ml);
   sum.activeMg = sum.activeMg.plus(mg);
 }

@@ -25,14 +25,30 @@ export function checkCounts(lame: readonly number[], seen: readonly number[], na
       { argument: names.lame },
     );
   }
-  lame.forEach((count, index) => {
-    const all = seen[index] ?? 0;
-    if (count > all) {
-      throw new Problem(`${count} is more than the ${all} seen; enter the lame sheep among those seen`, {
-        argument: names.lame,
-        index,
-      });
-    }
+  lame.forEach((_, index) => {
+    const fault = countFault(lame, seen, index, names);
+    if (fault !== undefined) throw fault;
+  });
+}
+
+/**
+ * What is wrong with the counts of one row: more lame than seen.
+ *
+ * @example
+ * countFault([21], [20], 0)?.sentence // → "21 is more than the 20 seen; enter the lame sheep among those seen"
+ */
+export function countFault(
+  lame: readonly number[],
+  seen: readonly number[],
+  index: number,
+  names: CountNames = usualNames,
+): Problem | undefined {
+  const count = lame[index] ?? 0;
+  const all = seen[index] ?? 0;
+  if (count <= all) return undefined;
+  return new Problem(`${count} is more than the ${all} seen; enter the lame sheep among those seen`, {
+    argument: names.lame,
+    index,
   });
 }
 

@@ -1,40 +1,43 @@
 import pow from "@stdlib/math-base-special-pow";
 import { normalScore } from "../distributions/normalScore.ts";
+import { countedLooks, type LookChoice, type Looks } from "./countedLooks.ts";
+import { effectiveOf } from "./effectiveSeen.ts";
 import { finiteFlockInterval } from "./finiteFlockInterval.ts";
+import { gatherSpread } from "./gatherSpread.ts";
 import type { Interval } from "./interval.ts";
 import { proportionInterval } from "./proportionInterval.ts";
 
-export interface TargetQuestion {
-  /** Lame sheep, whole number from 0 to `seen`. */
-  readonly lame: number;
-  /** Sheep seen, whole number from 1. */
-  readonly seen: number;
+export interface TargetChoice extends LookChoice {
   /** The share that is aimed at, 0 to 1. */
   readonly target: number;
-  /** 0 < confidence < 1. */
-  readonly confidence: number;
-  /** Sheep in the flock, when it is to count. */
-  readonly flockSize?: number | undefined;
 }
 
 /**
  * Whether a flock is below its target, above it, or whether more sheep must be looked at to tell.
  *
  * Settled means that the whole interval (Wilson's, or the exact one for the flock's size) lies on one side of the
- * target. The number still to look at supposes that the share stays as it was seen; that is why it says "about".
+ * target. What is still to be looked at supposes that the share stays as it was seen, and that further gathers differ as
+ * those before; that is why it says "about".
  *
+ * @param lame lame sheep a row
+ * @param seen sheep seen a row
  * @returns a sentence
- * @throws Problem when more sheep were seen than the flock has
+ * @throws Problem as countedLooks, or when more sheep were seen than the flock has
  * @example
- * targetCheck({ lame: 1, seen: 200, target: 0.05, confidence: 0.95 }) // → "below target"
+ * targetCheck([1], [200], { target: 0.05, confidence: 0.95 }) // → "below target"
  */
-export function targetCheck(question: TargetQuestion): string {
-  const { lame, seen, target, flockSize } = question;
-  const interval = proportionInterval(lame, seen, question);
+export function targetCheck(lame: readonly number[], seen: readonly number[], choice: TargetChoice): string {
+  const looks = countedLooks(lame, seen, choice);
+  const { target, flockSize } = choice;
+  const interval =
+    looks.effective === looks.seen
+      ? proportionInterval(looks.lame, looks.seen, choice)
+      : proportionInterval(looks.share * looks.effective, looks.effective, choice);
   const side = sideOf(interval, target);
   if (side !== undefined) return side;
   if (interval.low === interval.high) return "on target";
-  return flockSize === undefined ? stillOpen(question) : stillOpenInFlock(question, flockSize);
+  if (flockSize !== undefined) return stillOpenInFlock(looks, choice, flockSize);
+  return looks.effective === looks.seen ? stillOpen(looks, choice) : stillOpenOverGathers(looks, choice);
 }
 
 type Side = "below target" | "above target";
@@ -47,19 +50,39 @@ function sideOf({ low, high }: Interval, target: number): Side | undefined {
 
 const lookAt = (more: number): string => `not settled yet: look at about ${more} more`;
 
-/** More than this many sheep are looked at by nobody: the share seen is then as good as the target. */
+/** More than this many sheep, and more than this many gathers, are looked at by nobody. */
 const beyondAllCounting = 1e7;
+const beyondAllGathers = 1000;
+
+const tooClose = "not settled: the share seen is the target itself, and no number of sheep would tell the two apart";
 
 // A target lies outside Wilson's interval when the share is more than z √(target (1 − target) / n) away from it.
-function stillOpen({ lame, seen, target, confidence }: TargetQuestion): string {
-  const gap = Math.abs(lame / seen - target);
-  const needed = Math.floor((pow(normalScore(confidence), 2) * target * (1 - target)) / pow(gap, 2)) + 1;
-  return needed <= beyondAllCounting
-    ? lookAt(Math.max(needed - seen, 1))
-    : "not settled: the share seen is the target itself, and no number of sheep would tell the two apart";
+function needed({ share }: Looks, { target, confidence }: TargetChoice): number {
+  const gap = Math.abs(share - target);
+  return (pow(normalScore(confidence), 2) * target * (1 - target)) / pow(gap, 2);
 }
 
-function stillOpenInFlock({ lame, seen, target, confidence }: TargetQuestion, flockSize: number): string {
+function stillOpen(looks: Looks, choice: TargetChoice): string {
+  const sheep = Math.floor(needed(looks, choice)) + 1;
+  return sheep <= beyondAllCounting ? lookAt(Math.max(sheep - looks.seen, 1)) : tooClose;
+}
+
+function stillOpenOverGathers(looks: Looks, choice: TargetChoice): string {
+  const enough = needed(looks, choice);
+  if (!(enough <= beyondAllCounting)) return tooClose;
+  const { gathers } = looks;
+  const { seen, weighty, inflation } = gatherSpread(gathers);
+  for (let more = 1; more <= beyondAllGathers; more++) {
+    const times = 1 + more / gathers.length;
+    const then = { seen: seen * times, weighty: weighty * times, inflation };
+    if (effectiveOf(then, choice.confidence) > enough) {
+      return `not settled yet: about ${more} more ${more === 1 ? "gather" : "gathers"} like these`;
+    }
+  }
+  return "not settled: the share seen is so near the target that 1000 more gathers like these would not tell the two apart";
+}
+
+function stillOpenInFlock({ lame, seen }: Looks, { target, confidence }: TargetChoice, flockSize: number): string {
   const wanted: Side = lame / seen < target ? "below target" : "above target";
   const settles = (n: number): boolean => {
     // Rounding never gives fewer lame or fewer sound sheep than were seen already, since n is not below `seen`.

@@ -37,13 +37,18 @@ export function rateChange(before: CasesInTime, after: CasesInTime, confidence: 
   const cases = before.cases + after.cases;
   if (cases === 0)
     throw nothingToReport("there was no case before or after, so there is no ratio", { argument: "cases_before" });
-  const ratioOf = (share: number): number => (share / (1 - share)) * (before.days / after.days);
-  const { low, high } = exactInterval(after.cases, cases, confidence);
+  const daysRatio = before.days / after.days;
+  // What is left of the share to 1 is known to all its digits as the share of the cases before.
+  const of = exactInterval(after.cases, cases, confidence);
+  const rest = exactInterval(before.cases, cases, confidence);
   return {
-    ratio: (after.cases / before.cases) * (before.days / after.days),
-    low: ratioOf(low),
-    high: ratioOf(high),
-    p: binomialTwoSided(after.cases, cases, after.days / (before.days + after.days)),
+    ratio: (after.cases / before.cases) * daysRatio,
+    low: (of.low / rest.high) * daysRatio,
+    high: (of.high / rest.low) * daysRatio,
+    p:
+      after.days <= before.days
+        ? binomialTwoSided(after.cases, cases, after.days / (before.days + after.days))
+        : binomialTwoSided(before.cases, cases, before.days / (before.days + after.days)),
   };
 }
 

@@ -1,44 +1,66 @@
 import type { Day } from "../../cells/day.ts";
-import { Problem } from "../../cells/problem.ts";
+import { Doubt } from "../../cells/doubt.ts";
+import { noTag } from "../records/faults.ts";
 import type { Tag } from "../tags/tagKey.ts";
 import { type Done, isDone, recheckState } from "./recheckState.ts";
 
 export interface DueLook {
+  /** "not known" where the tag is missing or cannot be read. */
   readonly tag: string;
-  readonly due: Day;
-  /** Days from `asOf` to the due day; negative when overdue. */
-  readonly days: number;
+  readonly due: Day | "not known";
+  /** Days from `asOf` to the due day; negative when overdue, undefined when not known. */
+  readonly days: number | undefined;
+  /** How it stands; or what cannot be read, and in which row. */
   readonly state: string;
 }
 
+/** Second looks, a row a look; all columns have the same length. */
+export interface SecondLooks {
+  readonly tags: readonly (Tag | undefined | Doubt)[];
+  /** The day of each, undefined where none is asked for. */
+  readonly due: readonly (Day | undefined | Doubt)[];
+  /** When it was done, undefined where it was not. */
+  readonly done?: readonly (Done | undefined | Doubt)[] | undefined;
+}
+
 /**
- * The second looks that are overdue, due, or due within `aheadDays`, the longest overdue first.
+ * The second looks that are overdue, due, or due within `aheadDays`: first those of which something cannot be read, in the
+ * order of their rows, then the longest overdue first.
  *
- * @param due - a day for each record, undefined where no second look is asked for
- * @param done - when it was done, undefined where it was not
- * @throws Problem with the row when a second look is due but the record has no tag
+ * @param rowOf - the row of the sheet for a place in the columns
+ * @example
+ * dueList(46070, { tags: [a], due: [46072] }, 7, (index) => index + 1)
+ * // → [{ tag: a.shown, due: 46072, days: 2, state: "due in 2 days" }]
  */
 export function dueList(
   asOf: Day,
-  tags: readonly (Tag | undefined)[],
-  due: readonly (Day | undefined)[],
-  done: readonly (Done | undefined)[] | undefined,
+  { tags, due, done }: SecondLooks,
   aheadDays: number,
+  rowOf: (index: number) => number,
 ): readonly DueLook[] {
+  const notKnown: DueLook[] = [];
   // A look's day and its row in one whole number: a typed array of these is put in order without a function that
   // compares them, and a day's rows stay in their order.
   const keys = new Float64Array(due.length);
   let count = 0;
   due.forEach((day, index) => {
-    if (day === undefined || day > asOf + aheadDays || isDone(done?.[index], asOf)) return;
-    if (tags[index] === undefined)
-      throw new Problem("it is blank, but a second look is due in this row; enter the tag of the animal", {
-        argument: "tags",
-        index,
-      });
-    keys[count++] = day * due.length + index;
+    const when = done?.[index];
+    if (day === undefined || (!(when instanceof Doubt) && isDone(when, asOf))) return;
+    if (!(day instanceof Doubt) && day > asOf + aheadDays) return;
+    const tag = tags[index] ?? new Doubt("tags", noTag);
+    const doubt = firstDoubt(tag, day, when);
+    if (doubt === undefined) {
+      keys[count++] = (day as Day) * due.length + index;
+      return;
+    }
+    notKnown.push({
+      tag: tag instanceof Doubt ? "not known" : tag.shown,
+      due: day instanceof Doubt ? "not known" : day,
+      days: day instanceof Doubt ? undefined : day - asOf,
+      state: doubt.inRow(rowOf(index)),
+    });
   });
-  return Array.from(keys.subarray(0, count).sort(), (key) => {
+  const known = Array.from(keys.subarray(0, count).sort(), (key): DueLook => {
     const index = key % due.length;
     const day = (key - index) / due.length;
     return {
@@ -48,4 +70,9 @@ export function dueList(
       state: recheckState(day, undefined, asOf),
     };
   });
+  return notKnown.length === 0 ? known : [...notKnown, ...known];
+}
+
+function firstDoubt(...values: readonly unknown[]): Doubt | undefined {
+  return values.find((value) => value instanceof Doubt) as Doubt | undefined;
 }

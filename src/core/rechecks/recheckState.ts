@@ -1,4 +1,5 @@
 import type { Day } from "../../cells/day.ts";
+import { Doubt } from "../../cells/doubt.ts";
 
 /** When a second look was done: its day, or just that it was (true) or was not (false). */
 export type Done = Day | boolean;
@@ -30,13 +31,18 @@ export function recheckState(due: Day, done: Done | undefined, asOf: Day): strin
 
 const inDays = (days: number): string => (days === 1 ? "1 day" : `${days} days`);
 
-/** How the second look of each record stands; undefined where none is due or done. */
+/**
+ * How the second look of each record stands, or what is wrong with its row in words; undefined where none is due or done.
+ */
 export const recheckStates = (
-  due: readonly (Day | undefined)[],
-  done: readonly (Done | undefined)[],
+  due: readonly (Day | undefined | Doubt)[],
+  done: readonly (Done | undefined | Doubt)[],
   asOf: Day,
 ): readonly (string | undefined)[] =>
   due.map((day, index) => {
-    if (day !== undefined) return recheckState(day, done[index], asOf);
-    return isDone(done[index], asOf) ? "done" : undefined;
+    const when = done[index];
+    if (when instanceof Doubt) return when.sentence;
+    if (isDone(when, asOf)) return "done";
+    if (day instanceof Doubt) return day.sentence;
+    return day === undefined ? undefined : recheckState(day, when, asOf);
   });

@@ -1,19 +1,16 @@
 import type { Cell } from "../../cells/cell.ts";
 import { isBlankCell, isCellError, showCell } from "../../cells/cell.ts";
-import { type Day, firstDay, isoText, lastDay, momentFromText, showDay } from "../../cells/day.ts";
+import { type Day, firstDay, lastDay, momentFromText, showDay } from "../../cells/day.ts";
+import type { Fault } from "../../cells/fault.ts";
 import { numberIn } from "../../cells/numberIn.ts";
 import { mostMl } from "../dosing/mostMl.ts";
 import { findFeet } from "../feet/footNames.ts";
-import { findLesion } from "../lesions/lesionName.ts";
+import { readLesion } from "../lesions/readLesion.ts";
+import { whichLesion } from "../lesions/whichLesion.ts";
 import { tagFault } from "../tags/tagFault.ts";
 import { tagKey } from "../tags/tagKey.ts";
+import { cellError, notADate, notANumber, outsideDays, wantedDays } from "./faults.ts";
 import type { RecordField } from "./recordFields.ts";
-
-/** What is wrong and how to mend it, in words. */
-export interface Fault {
-  readonly what: string;
-  readonly mend: string;
-}
 
 /** One cell as read: its value when it has one, and what is wrong with it. A blank cell has neither. */
 export interface Reading {
@@ -35,33 +32,40 @@ const blank: Reading = {};
 /**
  * A reader for the cells of one column, by what the column holds. It keeps a memory of what it has read in words, since
  * those have the costly spelling rules and come again and again.
+ *
+ * @param onFirst - told of each spelling when it is first read, and of a number whenever it is
  */
-export function fieldReader(field: RecordField, options: CheckOptions): (cell: Cell) => Reading {
+export function fieldReader(
+  field: RecordField,
+  options: CheckOptions,
+  onFirst: (reading: Reading) => void = () => undefined,
+): (cell: Cell) => Reading {
   const check = fieldChecks[field];
   // Some spreadsheets hand over a blank cell as 0; only a score and a withdrawal period can be 0.
   const mayBeZero = field === "score" || field === "withdrawal days";
   const known = new Map<string, Reading>();
   return (cell) => {
-    if (typeof cell === "number") return cell === 0 && !mayBeZero ? blank : check(cell, options);
+    if (typeof cell === "number") {
+      const reading = cell === 0 && !mayBeZero ? blank : check(cell, options);
+      onFirst(reading);
+      return reading;
+    }
     if (typeof cell === "string") {
       const before = known.get(cell);
       if (before !== undefined) return before;
       const reading = isBlankCell(cell) ? blank : check(cell, options);
       known.set(cell, reading);
+      onFirst(reading);
       return reading;
     }
     if (isBlankCell(cell)) return blank;
-    return isCellError(cell)
-      ? { fault: { what: `the cell holds ${cell.error}`, mend: "mend the formula in that cell" } }
-      : check(cell, options);
+    return isCellError(cell) ? { fault: cellError(cell.error) } : check(cell, options);
   };
 }
 
 const tag: FieldCheck = (cell) => {
   const fault = tagFault(cell);
-  if (fault === undefined) return { value: tagKey(cell as string | number) };
-  const [what = fault, ...mend] = fault.split("; ");
-  return { fault: { what, mend: mend.join("; ") || "look at the tag again" } };
+  return fault === undefined ? { value: tagKey(cell as string | number) } : { fault };
 };
 
 const date =
@@ -69,18 +73,9 @@ const date =
   (cell, { asOf, dayOffset }) => {
     const typed = typeof cell === "string" ? momentFromText(cell) : undefined;
     const value = typeof cell === "number" ? cell + dayOffset : typed;
-    if (value === undefined)
-      return {
-        fault: { what: `${showCell(cell)} is not a date`, mend: "enter a real date, or text such as 2026-03-14" },
-      };
+    if (value === undefined) return { fault: notADate(cell) };
     // Asked this way round, since NaN, which a fault of the spreadsheet may hand over, is on neither side of a day.
-    if (!(value >= firstDay && value < lastDay + 1))
-      return {
-        fault: {
-          what: `${showCell(cell)} is not a date from ${isoText(firstDay)} to ${isoText(lastDay)}`,
-          mend: "enter the date again",
-        },
-      };
+    if (!(value >= firstDay && value < lastDay + 1)) return { fault: outsideDays(cell) };
     if (!mayBeAhead && asOf !== undefined && Math.floor(value) > asOf)
       return {
         value,
@@ -99,16 +94,15 @@ interface Range {
   readonly most: number;
   readonly unit: string;
   readonly whole?: boolean;
+  /** What belongs in the cell, where the functions have words for it. */
+  readonly wanted?: string;
 }
 
 const number =
-  ({ least, most, unit, whole = false }: Range): FieldCheck =>
+  ({ least, most, unit, whole = false, wanted }: Range): FieldCheck =>
   (cell) => {
     const value = numberIn(cell);
-    if (value === undefined)
-      return {
-        fault: { what: `${showCell(cell)} is not a number`, mend: `enter ${unit} as a number, without a unit` },
-      };
+    if (value === undefined) return { fault: notANumber(cell, wanted ?? `${unit} as a number, without a unit`) };
     if (value < least || value > most)
       return {
         fault: { what: `${value} is not from ${least} to ${most}`, mend: `look at it again; it is meant in ${unit}` },
@@ -121,15 +115,26 @@ const number =
   };
 
 const lesion: FieldCheck = (cell) => {
-  const value = findLesion(String(cell));
-  return value === undefined
-    ? {
-        fault: {
-          what: `${showCell(cell)} is not a lesion known here`,
-          mend: "use a name that LESIONNAME knows, or other",
-        },
-      }
-    : { value };
+  const read = readLesion(String(cell));
+  if (read === undefined) {
+    const { what, mend } = whichLesion(String(cell)) ?? {
+      what: "is not a lesion known here",
+      mend: "use a name that LESIONNAME knows, or other",
+    };
+    return { fault: { what: `${showCell(cell)} ${what}`, mend } };
+  }
+  const value = read.lesion;
+  if (read.readAs !== undefined)
+    return {
+      value,
+      fault: { what: `${showCell(cell)} is read as "${read.readAs}", ${value}`, mend: "enter it again if that is it" },
+    };
+  if (!read.sure)
+    return {
+      value,
+      fault: { what: `${showCell(cell)} is not sure`, mend: "enter the lesion again once it is known" },
+    };
+  return { value };
 };
 
 const foot: FieldCheck = (cell) => {
@@ -144,10 +149,15 @@ const foot: FieldCheck = (cell) => {
     : { value: value.join(", ") };
 };
 
+const anyText: FieldCheck = (cell) => ({ value: String(cell).trim() });
+
 // The ranges are common practice, no source: wide enough for any sheep, narrow enough to find a slip of the hand.
 const fieldChecks: Readonly<Record<RecordField, FieldCheck>> = {
   tag,
+  group: anyText,
+  "number treated": number({ least: 1, most: 100_000, unit: "animals", whole: true }),
   "seen lame": date({ mayBeAhead: false }),
+  "treatment started": date({ mayBeAhead: false }),
   treated: date({ mayBeAhead: false }),
   "sound on": date({ mayBeAhead: false }),
   "left flock": date({ mayBeAhead: false }),
@@ -155,9 +165,11 @@ const fieldChecks: Readonly<Record<RecordField, FieldCheck>> = {
   recheck: date({ mayBeAhead: true }),
   lesion,
   foot,
-  product: (cell) => ({ value: String(cell).trim() }),
+  reason: anyText,
+  product: anyText,
+  batch: anyText,
   score: number({ least: 0, most: 6, unit: "points of the scale", whole: true }),
   weight: number({ least: 1, most: 200, unit: "kg" }),
   dose: number({ least: 0.05, most: mostMl, unit: "ml" }),
-  "withdrawal days": number({ least: 0, most: 365, unit: "days", whole: true }),
+  "withdrawal days": number({ least: 0, most: 365, unit: "days", whole: true, wanted: wantedDays }),
 };

@@ -1,5 +1,5 @@
 import type { Cell, Cells } from "../../cells/cell.ts";
-import type { Fault } from "./fieldChecks.ts";
+import type { Fault } from "../../cells/fault.ts";
 
 /**
  * Finds tags that have lost the zeros at their front: a number among tags that are written with them.

@@ -1,7 +1,9 @@
 import type { Cell, Cells } from "../../cells/cell.ts";
 import { isBlankCell, showCell } from "../../cells/cell.ts";
+import type { Fault } from "../../cells/fault.ts";
 import { Problem } from "../../cells/problem.ts";
-import { type CheckOptions, type Fault, fieldReader, type Reading } from "./fieldChecks.ts";
+import { alikeTags } from "./alikeTags.ts";
+import { type CheckOptions, fieldReader, type Reading } from "./fieldChecks.ts";
 import { lostZeros } from "./lostZeros.ts";
 import { type RecordField, recordField } from "./recordFields.ts";
 import { type RecordValues, recordRules } from "./recordRules.ts";
@@ -65,7 +67,16 @@ export function recordCheck(headings: readonly Cell[], rows: Cells, options: Che
       { argument: "headings" },
     );
 
-  const readers = checked.map(({ field, place }) => ({ place, read: fieldReader(field, options) }));
+  // The tag of the row at hand, where it is spelt so for the first time.
+  const first: { tag: Reading | undefined } = { tag: undefined };
+  const firstTag = (): Reading | undefined => first.tag;
+  const noteTag = (reading: Reading): void => {
+    first.tag = reading;
+  };
+  const readers = checked.map(({ field, place }) => ({
+    place,
+    read: fieldReader(field, options, field === "tag" ? noteTag : undefined),
+  }));
   // One list for all rows, which the checks look into: a new one for each row costs more than the checks.
   const readings: Reading[] = readers.map(() => ({}));
   const readRow = (cells: readonly Cell[]): void => {
@@ -90,24 +101,30 @@ export function recordCheck(headings: readonly Cell[], rows: Cells, options: Che
   const add = (row: number, { heading, field }: CheckedColumn, fault: Fault | undefined): void => {
     if (fault !== undefined) findings.push({ row, heading, field, what: fault.what, mend: fault.mend });
   };
-  const zeros = lostZeros(rows, checked.find(({ field }) => field === "tag")?.place);
+  const alike = alikeTags();
+  const tagPlace = checked.find(({ field }) => field === "tag")?.place ?? -1;
+  const zeros = lostZeros(rows, tagPlace === -1 ? undefined : tagPlace);
   let records = 0;
   rows.forEach((cells, index) => {
     // Where blanks arrive as 0, a row of blanks is a row of zeros.
     if (cells.every((cell) => isBlankCell(cell) || cell === 0)) return;
     records++;
     const row = index + 1;
+    first.tag = undefined;
     readRow(cells);
     const faults = readings.map(({ fault }) => fault);
     const between = faultsBetween(record);
     // Last, since it may read other rows into the list.
     const when = record.day("treated") ?? record.day("seen lame");
+    const spelt = firstTag()?.value;
+    const pair = typeof spelt === "string" ? alike(spelt, cells[tagPlace] ?? null, index) : undefined;
     const repeated = repeatOf(readingOf("tag")?.value, when, index);
     checked.forEach((column, at) => {
       add(row, column, faults[at]);
       for (const fault of between) if (fault.field === column.field) add(row, column, fault);
       if (column.field !== "tag") return;
       add(row, column, zeros(cells[column.place] ?? null));
+      add(row, column, pair);
       if (repeated !== undefined)
         add(row, column, {
           what: `the same record as row ${repeated + 1}`,

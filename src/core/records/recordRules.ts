@@ -1,6 +1,7 @@
 import { showDay, showMoment } from "../../cells/day.ts";
+import type { Fault } from "../../cells/fault.ts";
 import { clearDate } from "../withdrawal/clearDate.ts";
-import type { Fault } from "./fieldChecks.ts";
+import { noDate, noTag, noWithdrawalDays } from "./faults.ts";
 import type { RecordField } from "./recordFields.ts";
 
 /** One record as read: the values its cells hold. */
@@ -23,21 +24,29 @@ type Check = (record: RecordValues) => RecordFault | undefined;
 /** The check that a rule makes of each record; undefined where the columns it looks at are not there. */
 type Rule = (has: Columns) => Check | undefined;
 
-const noTag: Rule = (has) => {
+const hasTag: Rule = (has) => {
   if (!has("tag")) return undefined;
-  return (record) =>
-    record.filled("tag")
-      ? undefined
-      : { field: "tag", what: "no tag in a row that holds a record", mend: "enter the tag of the animal" };
+  return (record) => {
+    // A group that was treated as a whole has its name and its number in place of a tag.
+    if (record.filled("tag") || record.filled("group")) return undefined;
+    return record.filled("number treated")
+      ? { field: "tag", what: "a number of animals without their group", mend: "name the group in a column for groups" }
+      : { field: "tag", ...noTag };
+  };
 };
 
-const noDate: Rule = (has) => {
+const hasNumber: Rule = (has) => {
+  if (!has("tag") || !has("group") || !has("number treated")) return undefined;
+  return (record) =>
+    record.filled("tag") || !record.filled("group") || record.filled("number treated")
+      ? undefined
+      : { field: "number treated", what: "a group was treated, but not how many", mend: "enter the number of animals" };
+};
+
+const hasDate: Rule = (has) => {
   const field = has("treated") ? "treated" : "seen lame";
   if (!has(field)) return undefined;
-  return (record) =>
-    record.filled("treated") || record.filled("seen lame")
-      ? undefined
-      : { field, what: "no date in a row that holds a record", mend: "enter the date" };
+  return (record) => (record.filled("treated") || record.filled("seen lame") ? undefined : { field, ...noDate });
 };
 
 const inOrder =
@@ -67,11 +76,7 @@ const noWithdrawal: Rule = (has) => {
   return (record) =>
     record.filled("withdrawal days") || !fields.some(record.filled)
       ? undefined
-      : {
-          field: "withdrawal days",
-          what: "a treatment without withdrawal days",
-          mend: "enter the days from data sheet or vet; 0 only if it says so or no medicine was given",
-        };
+      : { field: "withdrawal days", ...noWithdrawalDays };
 };
 
 const clearTooEarly: Rule = (has) => {
@@ -90,9 +95,11 @@ const clearTooEarly: Rule = (has) => {
 };
 
 const rules: readonly Rule[] = [
-  noTag,
-  noDate,
+  hasTag,
+  hasNumber,
+  hasDate,
   inOrder("seen lame", "treated", "seen lame"),
+  inOrder("treatment started", "treated", "first treated"),
   inOrder("treated", "sound on", "treated"),
   inOrder("seen lame", "sound on", "seen lame"),
   inOrder("treated", "recheck", "treated"),

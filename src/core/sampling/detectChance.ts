@@ -4,7 +4,7 @@ import { type Look, lameInLook } from "./lameInLook.ts";
 
 /**
  * The chance of finding at least one lame sheep, if the flock has as many as the design prevalence says:
- * 1 − (1 − Se n / N)^d.
+ * 1 − (1 − Se n / N)^d, the usual formula.
  *
  * A little less than the exact chance (see exactDetectChance), never more, so it does not promise too much.
  *

@@ -1,7 +1,8 @@
 import expm1 from "@stdlib/math-base-special-expm1";
 import log1p from "@stdlib/math-base-special-log1p";
 import { hypergeometricDensity } from "../distributions/hypergeometricDensity.ts";
-import { detectChance } from "./detectChance.ts";
+import { chanceByMethod, type FindMethod } from "./chanceByMethod.ts";
+import { exactDetectChance } from "./exactDetectChance.ts";
 import { lameAtLeast } from "./lameAtLeast.ts";
 import { refuseBlindLook } from "./refuseBlindLook.ts";
 import { wholeUp } from "./wholeUp.ts";
@@ -15,6 +16,8 @@ export interface FindPlan {
   readonly confidence: number;
   /** Share of the lame sheep that a look at them finds, above 0; 1 is a perfect look. */
   readonly sensitivity: number;
+  /** "exact" unless said otherwise; no matter for an endless flock, where both say the same. */
+  readonly method?: FindMethod | undefined;
 }
 
 /** Sheep to look at, or undefined with the chance that the whole flock gives, when that is not enough. */
@@ -26,9 +29,10 @@ const slack = 1e-9;
 /**
  * How many sheep to look at to find at least one lame, if the flock has as many as the design prevalence says.
  *
- * A perfect look: the smallest number by the exact hypergeometric chance. An imperfect one: MacDiarmid's formula
- * n = (N / Se)(1 − (1 − C)^(1/d)), which is never smaller than the exact number: it takes each lame sheep to be looked
- * at with the chance n / N whatever happens to the others, while in truth one passed over makes the others likelier.
+ * Exact: the smallest number for which the chance of finding, as exactDetectChance gives it, is the one wanted.
+ * Formula: MacDiarmid's n = (N / Se)(1 − (1 − C)^(1/d)), which is never smaller than the exact number: it takes each
+ * lame sheep to be looked at with the chance n / N whatever happens to the others, while in truth one passed over
+ * makes the others likelier.
  *
  * @throws Problem when design prevalence or sensitivity is 0
  * @source Cannon & Roe 1982, Livestock Disease Surveys; MacDiarmid 1988, N Z Vet J 36:39
@@ -36,27 +40,39 @@ const slack = 1e-9;
  * sampleToFind({ flockSize: 300, designPrevalence: 0.05, confidence: 0.95, sensitivity: 1 }) // → { sheep: 54 }
  */
 export function sampleToFind(plan: FindPlan): FindAnswer {
-  const { flockSize, designPrevalence, confidence, sensitivity } = plan;
+  const { flockSize, designPrevalence, confidence, sensitivity, method = "exact" } = plan;
   refuseBlindLook(sensitivity);
   if (flockSize === undefined) {
     lameAtLeast(1, designPrevalence);
     return { sheep: wholeUp(log1p(-confidence) / log1p(-designPrevalence * sensitivity)) };
   }
   const lame = lameAtLeast(flockSize, designPrevalence);
-  if (sensitivity === 1) return { sheep: exactNumber(flockSize, lame, confidence) };
-  const sheep = wholeUp((flockSize / sensitivity) * -expm1(log1p(-confidence) / lame));
-  if (sheep <= flockSize) return { sheep };
-  return { sheep: undefined, best: detectChance({ flockSize, lookedAt: flockSize, designPrevalence, sensitivity }) };
+  const byFormula = wholeUp((flockSize / sensitivity) * -expm1(log1p(-confidence) / lame));
+  if (method === "exact" && sensitivity === 1) {
+    return { sheep: smallestEnough(flockSize - lame + 1, exceeds(flockSize, lame, confidence)) };
+  }
+  if (method === "formula" && byFormula <= flockSize) return { sheep: byFormula };
+  const look = { flockSize, designPrevalence, sensitivity };
+  const best = chanceByMethod[method]({ ...look, lookedAt: flockSize });
+  if (method === "formula" || best < confidence - slack) return { sheep: undefined, best };
+  const enough = (lookedAt: number): boolean => exactDetectChance({ ...look, lookedAt }) >= confidence - slack;
+  return { sheep: smallestEnough(Math.min(byFormula, flockSize), enough) };
 }
 
-/** The chance of finding none only falls with every sheep more, so the number is found by halving. */
-function exactNumber(N: number, lame: number, confidence: number): number {
+// One density where the chance of finding with a perfect look needs no more.
+const exceeds =
+  (N: number, M: number, confidence: number) =>
+  (n: number): boolean =>
+    1 - hypergeometricDensity(0, { N, M, n }) >= confidence - slack;
+
+/** The chance of finding only grows with every sheep more, so the number is found by halving. */
+function smallestEnough(known: number, enough: (n: number) => boolean): number {
   let few = 0;
-  let enough = N - lame + 1;
-  while (enough - few > 1) {
-    const n = Math.floor((few + enough) / 2);
-    if (1 - hypergeometricDensity(0, { N, M: lame, n }) >= confidence - slack) enough = n;
+  let found = known;
+  while (found - few > 1) {
+    const n = Math.floor((few + found) / 2);
+    if (enough(n)) found = n;
     else few = n;
   }
-  return enough;
+  return found;
 }

@@ -1,5 +1,6 @@
 import { Problem } from "../../cells/problem.ts";
 import { countryNumber, isCountryNumber } from "./countries.ts";
+import { isNumberOfAnimals } from "./numberOfAnimals.ts";
 
 /** An animal: `key` tells animals apart, `shown` is the tag as it was first written. */
 export interface Tag {
@@ -10,44 +11,71 @@ export interface Tag {
 /**
  * One spelling for an animal, however its tag was typed.
  *
- * Spaces, case and separators go. A 15-digit number (ISO 11784: 3 digits country, 12 digits animal), the same number in
+ * Case goes, and so do spaces and separators, except between digits: "1-12" and "11-2" are two animals. A 15-digit number (ISO 11784: 3 digits country, 12 digits animal), the same number in
  * 16 digits with a zero before the country, the number without the zeros that a cell drops from its front, and the
  * printed form with country letters are one animal and give the 15 digits. Anything else (a management tag) keeps its
- * letters and digits as they are, leading zeros too.
+ * letters and digits as they are, leading zeros too, with one hyphen wherever digits were set apart.
  *
- * @throws Problem when nothing is left, when the spreadsheet has already lost digits (a cell keeps 15), or when a printed
+ * @throws Problem when nothing is left, when a number or a group of animals is named ("23 lambs"), when the spreadsheet has already lost digits (a cell keeps 15), or when a printed
  *   form without spaces can be read as two animals
  * @see ISO 11784 for the number; printed forms and the 6-digit flock mark: common practice, no source
  * @example
  * tagKey("ZZ 0 123456 00042") // → "999012345600042"
  * tagKey(999012345600042) // → "999012345600042"
  * tagKey(" blue-42 ") // → "BLUE42"
+ * tagKey("1/12") // → "1-12"
  */
 export function tagKey(tag: string | number): string {
   // Full-width letters and digits, as some keyboards type them, are the same letters and digits.
   const typed = typeof tag === "number" ? digitsOf(tag) : tag.normalize("NFKC").toUpperCase().trim();
   const plain = typed.replace(/[^\p{L}\p{N}]/gu, "");
-  if (plain === "") throw new Problem(`"${tag}" has no letter or digit; enter the tag`);
+  if (plain === "") throw new Problem({ what: `"${tag}" has no letter or digit`, mend: "enter the tag" });
   if (spoiled.test(typed))
-    throw new Problem(`"${typed}" has lost digits in the spreadsheet; enter the tag again as text`);
-  if (/^\d+$/.test(plain)) return electronicNumber(plain);
+    throw new Problem({ what: `"${typed}" has lost digits in the spreadsheet`, mend: "enter the tag again as text" });
+  if (/^\d+$/.test(plain)) {
+    const number = electronicNumber(plain);
+    return number.length === 15 ? number : apartOf(typed, plain);
+  }
   const printed = /^([A-Z]{2})(\d+)$/.exec(plain);
-  if (!printed) return plain;
-  const [, letters = "", digits = ""] = printed;
-  const country = countryNumber(letters);
-  const national = country === undefined ? undefined : nationalNumber(typed, letters, digits);
-  return country === undefined || national === undefined ? plain : country + national;
+  if (printed) {
+    const [, letters = "", digits = ""] = printed;
+    const country = countryNumber(letters);
+    const national = country === undefined ? undefined : nationalNumber(typed, letters, digits);
+    if (country !== undefined && national !== undefined) return country + national;
+  } else if (fourLetters.test(plain) && isNumberOfAnimals(typed))
+    throw new Problem({
+      what: `"${String(tag).trim()}" is a number of animals, not a tag`,
+      mend: "enter the tag of each, or leave the tag blank and name their group in a column for groups",
+    });
+  return apartOf(typed, plain);
 }
+
+// No word for many sheep is shorter, and hardly any tag has so many letters.
+const fourLetters = /\p{L}{4}/u;
+
+// Most tags have no separators, and are spared the search for them.
+const apartOf = (typed: string, plain: string): string => (typed.length === plain.length ? plain : digitsApart(typed));
+
+/**
+ * A text without its spaces and separators, but with a hyphen where digits were set apart.
+ *
+ * @example
+ * digitsApart("BLUE 1/12") // → "BLUE1-12"
+ */
+export const digitsApart = (text: string): string =>
+  text.replace(/(\d)[^\p{L}\p{N}]+(?=\d)/gu, "$1-").replace(/[^\p{L}\p{N}-]|-(?!\d)|(?<!\d)-/gu, "");
 
 // "9.99012E+14": what is left when a long number was shown in a narrow cell and copied.
 const spoiled = /^\d[.,]?\d*E\+\d+$/;
 
 function digitsOf(tag: number): string {
-  if (!Number.isInteger(tag) || tag < 0) throw new Problem(`${tag} is not a tag number; enter the tag as text`);
+  if (!Number.isInteger(tag) || tag < 0)
+    throw new Problem({ what: `${tag} is not a tag number`, mend: "enter the tag as text" });
   if (tag >= 1e15)
-    throw new Problem(
-      `${tag} has more than 15 digits, and a cell that holds a number keeps only 15; enter the tag as text`,
-    );
+    throw new Problem({
+      what: `${tag} has more than 15 digits, and a cell that holds a number keeps only 15`,
+      mend: "enter the tag as text",
+    });
   return String(tag);
 }
 
@@ -69,9 +97,10 @@ function nationalNumber(typed: string, letters: string, digits: string): string 
   if (inParts !== undefined) return inParts;
   // Run together, 0 123456 42 and 012345 642 are the same digits.
   if (digits.startsWith("0"))
-    throw new Problem(
-      `"${typed}" can be read as two animals; leave a space between flock mark and number, or enter all 12 digits`,
-    );
+    throw new Problem({
+      what: `"${typed}" can be read as two animals`,
+      mend: "leave a space between flock mark and number, or enter all 12 digits",
+    });
   return whole(digits.slice(0, 6), digits.slice(6));
 }
 

@@ -1,40 +1,52 @@
 import type { Moment } from "../../cells/day.ts";
+import { Doubt } from "../../cells/doubt.ts";
 import { Problem } from "../../cells/problem.ts";
+import { endsAlike, isAlike } from "../tags/likeness.ts";
 import type { Tag } from "../tags/tagKey.ts";
-import { withoutZeros } from "../tags/withoutZeros.ts";
-import { clearByAnimal, isTreatment, type Treatments } from "./clearByAnimal.ts";
+import { type AnimalClear, type Clearing, clearByAnimal, type Treatments, whenClear } from "./clearByAnimal.ts";
 import type { Counting } from "./clearDate.ts";
+import { alikeInWords } from "./flockHolds.ts";
 
 /**
- * When one animal is clear, over all of its treatments.
+ * When one animal is clear, over all of its treatments and those without a readable tag, which may be its own.
  *
+ * @param rowOf - the row of the sheet for a place in the treatment columns
  * @returns a serial, or undefined when no treatment of this animal is recorded
- * @throws Problem with the row when a treatment of this animal lacks its days or its date, or when one is recorded
- *   under a tag that differs by zeros at the front only, which a cell that holds a number loses
+ * @throws Problem with the row when a treatment that may be of this animal lacks its days or its date, or one of them
+ *   cannot be read; and when one that is clear later, or not known, stands under a tag that is alike
  * @example
- * animalClear(a, { tags: [a, a], treated: [46063, 46070], withdrawalDays: [28, 5] }, "whole days") // → 46092
+ * animalClear(a, { tags: [a, a], treated: [46063, 46070], withdrawalDays: [28, 5] }, "whole days", (index) => index + 1)
+ * // → 46092
  */
-export function animalClear(tag: Tag, treatments: Treatments, counting: Counting): Moment | undefined {
-  const animal = clearByAnimal(ofOneAnimal(tag, treatments), counting).get(tag.key);
-  refuseLostZeros(tag, treatments);
-  if (animal?.gap === undefined) return animal?.clear;
-  const { missing, index } = animal.gap;
-  throw missing === "withdrawal days"
-    ? new Problem("it is blank, and a missing period is not 0 days; enter the days from the data sheet", {
-        argument: "withdrawal_days",
-        index,
-      })
-    : new Problem("it is blank, but withdrawal days are given; enter the date of the treatment", {
-        argument: "treated",
-        index,
-      });
+export function animalClear(
+  tag: Tag,
+  treatments: Treatments,
+  counting: Counting,
+  rowOf: (index: number) => number,
+): Moment | undefined {
+  const { animals, unknown } = clearByAnimal(ofOneAnimal(tag, treatments), counting);
+  const own = animals.get(tag.key);
+  const last = laterOf(own, unknown);
+  if (last?.gap !== undefined) throw new Problem(last.gap.fault, { argument: last.gap.argument, index: last.index });
+  const other = lastOf(animals.values(), tag);
+  if (other !== undefined && (last === undefined || whenClear(other) > whenClear(last)))
+    throw new Problem(`${alikeInWords(other, rowOf)}; look at both tags, and enter tags as text`, { argument: "tag" });
+  return last?.clear;
 }
 
-// A fault in another animal's record must not hide this animal's date; a treatment without a tag may be this animal's.
+// What is recorded of other animals must not hide this animal's date; what stands under no tag may be this animal's.
 function ofOneAnimal(tag: Tag, { tags, treated, withdrawalDays }: Treatments): Treatments {
+  const alike = new Map<string, boolean>();
   const isOther = (index: number): boolean => {
     const recorded = tags[index];
-    return recorded !== undefined && recorded.key !== tag.key;
+    if (recorded === undefined || recorded instanceof Doubt || recorded.key === tag.key) return false;
+    if (!endsAlike(tag.key, recorded.key)) return true;
+    let found = alike.get(recorded.key);
+    if (found === undefined) {
+      found = isAlike(tag, recorded);
+      alike.set(recorded.key, found);
+    }
+    return !found;
   };
   return {
     tags,
@@ -43,18 +55,13 @@ function ofOneAnimal(tag: Tag, { tags, treated, withdrawalDays }: Treatments): T
   };
 }
 
-function refuseLostZeros(tag: Tag, { tags, treated, withdrawalDays }: Treatments): void {
-  const digits = withoutZeros(tag.key);
-  if (digits === undefined) return;
-  const other = tags.find(
-    (recorded, index) =>
-      recorded !== undefined &&
-      recorded.key !== tag.key &&
-      withoutZeros(recorded.key) === digits &&
-      isTreatment(treated[index], withdrawalDays[index]),
-  );
-  if (other === undefined) return;
-  throw new Problem(`the treatments have ${other.shown} too; look at the zeros, and enter tags as text`, {
-    argument: "tag",
-  });
+const laterOf = <A extends Clearing, B extends Clearing>(
+  one: A | undefined,
+  other: B | undefined,
+): A | B | undefined => (other !== undefined && (one === undefined || whenClear(other) > whenClear(one)) ? other : one);
+
+function lastOf(animals: Iterable<AnimalClear>, tag: Tag): AnimalClear | undefined {
+  let last: AnimalClear | undefined;
+  for (const animal of animals) if (animal.tag.key !== tag.key) last = laterOf(last, animal);
+  return last;
 }

@@ -1,5 +1,8 @@
 import type { Moment } from "../../cells/day.ts";
+import { Doubt } from "../../cells/doubt.ts";
+import { faultInWords } from "../../cells/fault.ts";
 import { Problem } from "../../cells/problem.ts";
+import { noDate } from "../records/faults.ts";
 import { type Counting, clearDate } from "./clearDate.ts";
 
 /** Written where a treatment has no withdrawal days: a missing period is never 0 days. */
@@ -10,20 +13,27 @@ const noWithdrawalDays = "no withdrawal days";
  *
  * @param treated - a day for each row, undefined where the row has no treatment
  * @param withdrawalDays - days for each row, undefined where they are missing
- * @returns for each row a serial, `"no withdrawal days"`, or undefined where there is no treatment
- * @throws Problem with the row when days are given without a treatment
+ * @returns for each row a serial, or what is wrong with the row in words, or undefined where there is no treatment
  * @example
  * clearDates([46063, 46063], [28, undefined], "whole days") // → [46092, "no withdrawal days"]
  */
 export const clearDates = (
-  treated: readonly (Moment | undefined)[],
-  withdrawalDays: readonly (number | undefined)[],
+  treated: readonly (Moment | undefined | Doubt)[],
+  withdrawalDays: readonly (number | undefined | Doubt)[],
   counting: Counting,
 ): readonly (Moment | string | undefined)[] =>
   treated.map((moment, index) => {
     const days = withdrawalDays[index];
+    if (moment instanceof Doubt) return moment.sentence;
+    if (days instanceof Doubt) return days.sentence;
     if (moment !== undefined && days === undefined) return noWithdrawalDays;
-    return atRow(index, () => loneClearDate(moment, days, counting));
+    if (moment === undefined && days !== undefined && days !== 0) return faultInWords(noDate);
+    try {
+      return loneClearDate(moment, days, counting);
+    } catch (error) {
+      if (error instanceof Problem) return error.sentence;
+      throw error;
+    }
   });
 
 /**

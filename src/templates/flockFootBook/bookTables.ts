@@ -65,8 +65,10 @@ export const lesionWords: Readonly<Record<Lesion, string>> = {
   "toe granuloma": "toe granuloma",
   "joint infection": "joint infection",
   "foreign body": "foreign body",
+  "overgrown hoof": "overgrown hoof",
+  "orf or strawberry footrot": "orf",
   other: "other",
-  "no lesion": "no lesion",
+  "no lesion found": "no lesion found",
 };
 
 export const feetWords = ["LF", "RF", "LH", "RH", "all"] as const;

@@ -32,11 +32,25 @@ const typed: Readonly<Record<Heading, Typed>> = {
   Treated: { width: 12, look: "typedDate", rule: pastDay("of the last dose") },
   Tag: { width: 19, look: "typedText" },
   Group: { width: 20, look: "typed", rule: listed("group_list", "This group", true) },
-  Foot: { width: 7, look: "typedCount", rule: listed("foot_list", "The foot: LF, RF, LH, RH or all.") },
+  // Several feet, two lesions or one in doubt stand in no list, and the functions read them.
+  Foot: {
+    width: 7,
+    look: "typedCount",
+    rule: {
+      of: { list: "foot_list" },
+      words: "The foot: LF, RF, LH, RH or all; several as LF, RH. Use it all the same?",
+      lenient: true,
+    },
+  },
   Lesion: {
     width: 19,
     look: "typed",
-    rule: listed("lesion_list", "Choose a lesion from the list; what is none of them is other."),
+    rule: {
+      of: { list: "lesion_list" },
+      words:
+        "Not in the list; what is none of them is other. Two as scald + footrot, or one not sure as scald?, will do. Use it all the same?",
+      lenient: true,
+    },
   },
   Score: { width: 8, look: "typedCount", rule: { of: { whole: ["0", "6"] }, words: "Type the score, 0 to 6." } },
   Treatment: { width: 18, look: "typed", rule: listed("treatment_list", "This treatment", true) },

@@ -39,8 +39,10 @@ const spellings: Record<Lesion, readonly string[]> = {
   "toe granuloma": ["toe granuloma", "granuloma"],
   "joint infection": ["joint ill"],
   "foreign body": ["thorn"],
+  "overgrown hoof": ["overgrown"],
+  "orf or strawberry footrot": ["orf"],
   other: ["other", "injury"],
-  "no lesion": ["none"],
+  "no lesion found": ["none"],
 };
 
 /**

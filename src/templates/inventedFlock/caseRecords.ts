@@ -50,8 +50,10 @@ const courses: Record<Lesion, Course> = {
   "toe granuloma": { treatment: "vet asked" },
   "joint infection": { treatment: "injection", medicine: medicineB },
   "foreign body": { treatment: "taken out" },
+  "overgrown hoof": { treatment: "none" },
+  "orf or strawberry footrot": { treatment: "vet asked" },
   other: spray,
-  "no lesion": { treatment: "none" },
+  "no lesion found": { treatment: "none" },
 };
 
 /** The spells that were written down by the end of the year, in order of the day they were seen. */

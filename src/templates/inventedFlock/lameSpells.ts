@@ -73,8 +73,10 @@ const recovery: Record<Lesion, readonly [number, number]> = {
   "toe granuloma": [14, 60],
   "joint infection": [10, 40],
   "foreign body": [1, 4],
+  "overgrown hoof": [2, 10],
+  "orf or strawberry footrot": [10, 30],
   other: [3, 14],
-  "no lesion": [1, 4],
+  "no lesion found": [1, 4],
 };
 
 const scores: Record<"mild" | "severe", Record<string, number>> = {

@@ -1,3 +1,4 @@
+import { bathProducts } from "../../core/footbath/bathMix.ts";
 import type { SheetPlan } from "../authoring/authorWorkbook.ts";
 import { cutOff } from "../authoring/cutOff.ts";
 import { orWords } from "../authoring/orWords.ts";
@@ -56,7 +57,7 @@ const medicineFields = ({ medicine, invented }: VisitContent): readonly Field[] 
     label: "Sites at least",
     value: null,
     look: "fieldNumber",
-    words: "From the vet or the data sheet; two when left blank.",
+    words: "From the vet or the data sheet; this or the most ml in one site is needed.",
     rule: { of: { whole: ["1", "10"] }, words: "Type a whole number, 1 to 10." },
   },
   {
@@ -117,8 +118,8 @@ const bathFields = ({ bath }: VisitContent): readonly Field[] => {
       label: "Product",
       value: bath?.kind ?? null,
       look: "fieldText",
-      words: "powder (kg in 100 litres of bath) or liquid (litres in 100 litres, as bought).",
-      rule: { of: { list: '"powder,liquid"' }, words: "Type powder or liquid." },
+      words: "Which it is stands on the bag: zinc sulphate is sold as two salts, one 1.6 times as strong.",
+      rule: { of: { list: `"${bathProducts.join(",")}"` }, words: "Choose the product from the list." },
     },
     {
       name: "bath_percent",
@@ -184,7 +185,7 @@ function writeBath(sheet: SheetAuthor): void {
   sheet.put(
     { row: places.bathAnswers + 1, column: 3 },
     {
-      formula: `IF(ISNUMBER($B$${places.bathAnswers + 2}),IF(bath_kind="powder","kg, and litres to fill up to","litres, and litres of water"),"")`,
+      formula: `IF(ISNUMBER($B$${places.bathAnswers + 2}),IF(OR(bath_kind="formalin",bath_kind="liquid"),"litres, and litres of water","kg, and litres to fill up to"),"")`,
     },
     "note",
   );

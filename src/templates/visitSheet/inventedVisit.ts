@@ -35,7 +35,7 @@ export function inventedVisit(seed: number): VisitContent {
     found: lesions
       .flatMap((lesion) => {
         const its = lately.filter((record) => record.lesion === lesion);
-        if (its.length === 0 || lesion === "no lesion") return [];
+        if (its.length === 0 || lesion === "no lesion found") return [];
         const severe = its.some(({ score }) => score >= 5) ? "yes" : "no";
         return [
           {
@@ -51,7 +51,7 @@ export function inventedVisit(seed: number): VisitContent {
     weighed: treated
       .slice(0, 14)
       .map(({ animal, weightKg }) => ({ Animal: printedTag(animal.number), "Weight kg": weightKg })),
-    bath: { lengthCm: 300, topWidthCm: 30, depthCm: 6, percent: 10, kind: "powder" },
+    bath: { lengthCm: 300, topWidthCm: 30, depthCm: 6, percent: 10, kind: "zinc sulphate heptahydrate" },
     actions: [
       { Agreed: "Catch and treat every lame ewe within 3 days", Who: "shepherd", By: year.last + 3, Done: "no" },
       { Agreed: "No trimming of lame feet", Who: "all", By: null, Done: null },

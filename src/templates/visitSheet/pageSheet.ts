@@ -117,7 +117,7 @@ function writeFound(sheet: SheetAuthor): void {
       row,
       2,
       { formula: `IF(LEN(${visit("A", from)})=0,"",${plan(top + 1)}&" "&${plan(top + 2)})` },
-      46,
+      60,
       "words",
     );
   }
@@ -140,10 +140,11 @@ function writeWords(sheet: SheetAuthor): void {
     doses("B", places.bathAnswers + 1),
     doses("C", places.bathAnswers + 1),
   ];
+  const liquid = 'OR(bath_kind="formalin",bath_kind="liquid")';
   const lines = [
     `IF(ISNUMBER(${total}),${shown("medicine_name")}&": "&COUNT(Weighed[Weight kg])&" sheep weighed, "&MIN(Weighed[Weight kg])&" to "&MAX(Weighed[Weight kg])&" kg; "&mg_per_kg&" mg per kg at "&mg_per_ml&" mg per ml.","No medicine was worked out.")`,
-    `IF(ISNUMBER(${total}),"In all "&ROUND(${total},1)&" ml with a spare of "&${percent("spare")}&IF(ISNUMBER(${bottles}),", "&${bottles}&" bottles","")&"; the largest dose is "&${largest}&" ml, over "&IF(LEN(sites_least)=0,2,sites_least)&" sites or more.","")`,
-    `IF(ISNUMBER(${product}),"Footbath of "&ROUND(${litres},1)&" litres at "&bath_percent&" % of the product as bought: "&ROUND(${product},2)&IF(bath_kind="powder"," kg of powder, filled up to "," litres of liquid in ")&ROUND(${water},2)&" litres"&IF(bath_kind="powder","."," of water."),"No footbath was worked out.")`,
+    `IF(ISNUMBER(${total}),"In all "&ROUND(${total},1)&" ml with a spare of "&${percent("spare")}&IF(ISNUMBER(${bottles}),", "&${bottles}&" bottles","")&"; the largest dose is "&${largest}&" ml"&IF(LEN(sites_least)=0,"",", over "&sites_least&" sites or more")&".","")`,
+    `IF(ISNUMBER(${product}),"Footbath of "&ROUND(${litres},1)&" litres at "&bath_percent&" %: "&ROUND(${product},2)&IF(${liquid}," litres of liquid in "," kg of "&bath_kind&", filled up to ")&ROUND(${water},2)&" litres"&IF(${liquid}," of water.","."),"No footbath was worked out.")`,
   ];
   lines.forEach((formula, step) => {
     across(sheet, row + 1 + step, 0, { formula }, 16, "words");

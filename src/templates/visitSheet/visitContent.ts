@@ -1,5 +1,6 @@
 import type { Cell } from "../../cells/cell.ts";
 import type { Day } from "../../cells/day.ts";
+import type { BathProduct } from "../../core/footbath/bathMix.ts";
 import type { headings } from "./visitTables.ts";
 
 /** A row of a table as it is typed, by heading. */
@@ -19,7 +20,7 @@ interface VisitBath {
   readonly topWidthCm: number;
   readonly depthCm: number;
   readonly percent: number;
-  readonly kind: "powder" | "liquid";
+  readonly kind: BathProduct;
 }
 
 /** What a visit sheet holds when it is made. */

@@ -9,8 +9,8 @@ export const places = {
   batch: 26,
   bathAnswers: 20,
   firstPlan: 3,
-  /** The longest care plan has 17 lines with its headings. */
-  planRows: 18,
+  /** The longest care plan has 22 lines with its headings, and 3 more where the finding is in doubt. */
+  planRows: 26,
 } as const;
 
 /** Where the plan for a finding stands on the sheet Plan lines: its heading, counted from 0; the plan follows. */

@@ -39,7 +39,7 @@ export function referencesIn(
   return found;
 }
 
-function areaBetween(from: string, to: string | undefined): Area | undefined {
+export function areaBetween(from: string, to: string | undefined): Area | undefined {
   const first = readPlace(from);
   const last = to === undefined ? first : readPlace(to);
   if (first && last) return areaOf(first.row, first.column, last.row, last.column);

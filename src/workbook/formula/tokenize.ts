@@ -19,14 +19,14 @@ export interface Token {
 
 const starts: readonly (readonly [TokenKind, RegExp])[] = [
   ["space", /[ \t\r\n\u00a0]+/y],
-  ["text", /"(?:[^"]|"")*"/y],
-  ["quoted", /'(?:[^']|'')*'/y],
+  ["text", /"[^"]*(?:""[^"]*)*"/y],
+  ["quoted", /'[^']*(?:''[^']*)*'/y],
   [
     "error",
     /#(?:NULL!|DIV\/0!|VALUE!|REF!|NAME\?|NUM!|N\/A|SPILL!|CALC!|GETTING_DATA|FIELD!|BLOCKED!|UNKNOWN!|CONNECT!|BUSY!)/iy,
   ],
   // A row on its own (`1:3`, `$1:$3`) is a number here; the colon tells.
-  ["number", /(?:\d+\.?\d*|\.\d+)(?:[eE][+-]?\d+)?/y],
+  ["number", /(?:\d+(?:\.\d*)?|\.\d+)(?:[eE][+-]?\d+)?/y],
   ["name", /[\p{L}_\\$][\p{L}\p{N}\p{M}_.\\$?]*/uy],
   ["open", /[({]/y],
   ["close", /[)}]/y],

@@ -31,6 +31,9 @@ export interface Translation {
 /** The longest formula a cell can hold; names put in place may make it longer, but not without end. */
 const longest = 8192 * 8;
 
+/** Names that rest on names; each level is a call within a call, and no workbook needs so many. */
+const deepestNames = 200;
+
 const dynamicCalls: ReadonlySet<string> = new Set(
   `ANCHORARRAY BYCOL BYROW CHOOSECOLS CHOOSEROWS DROP EXPAND FILTER GROUPBY HSTACK LAMBDA LET MAKEARRAY MAP PIVOTBY
    RANDARRAY SCAN SEQUENCE SORT SORTBY TAKE TEXTSPLIT TOCOL TOROW UNIQUE VSTACK WRAPCOLS WRAPROWS XLOOKUP`.split(/\s+/),
@@ -60,6 +63,7 @@ interface State {
 }
 
 function translateText(formula: string, sheet: number, state: State, inside: readonly string[]): string {
+  if (formula.length > longest) throw new NotWorkedOut("it is longer than a formula can be");
   const tokens = tokenize(formula);
   if (!tokens) throw new NotWorkedOut("the formula cannot be read");
   return translateTokens(tokens, sheet, state, inside);
@@ -256,6 +260,9 @@ function findName(text: string, sheet: number, { names }: Surroundings): Defined
 function namedFormula(name: DefinedName, sheet: number, state: State, inside: readonly string[]): string {
   const key = `${name.sheet ?? ""}!${name.name.toLowerCase()}`;
   if (inside.includes(key)) throw new NotWorkedOut(`the name ${name.name} refers to itself`);
+  if (inside.length >= deepestNames)
+    throw new NotWorkedOut(`its names rest on one another more than ${deepestNames} deep`);
+  if (name.text.length > longest) throw new NotWorkedOut(`the name ${name.name} is longer than a formula can be`);
   const tokens = tokenize(name.text.trim());
   if (!tokens) throw new NotWorkedOut(`the name ${name.name} cannot be read`);
   // Relative references in a name are kept as seen from A1.

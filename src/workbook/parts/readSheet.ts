@@ -10,7 +10,9 @@ import { isYes } from "../xml/isYes.ts";
 import { type Opening, walkXml } from "../xml/walkXml.ts";
 import { prefixOf } from "./readStyles.ts";
 
-type Grid = Pick<Sheet, "rows" | "data" | "prefix" | "columnStyles" | "merged"> & { readonly tableParts: boolean };
+type Grid = Pick<Sheet, "rows" | "data" | "prefix" | "columnStyles" | "merged" | "filters"> & {
+  readonly tableParts: boolean;
+};
 
 type OpenRow = { -readonly [K in keyof SheetRow]: SheetRow[K] } & { cells: SheetCell[] };
 
@@ -27,6 +29,8 @@ interface OpenCell {
   extraStart: number;
   extra: string | undefined;
   value: string | undefined;
+  /** It holds an element for its value, which may be empty. */
+  hasValue: boolean;
   formula: OpenFormula | undefined;
 }
 
@@ -54,6 +58,8 @@ export function readSheet({ part, text, sharedStrings, isDynamic, shift, dayOffs
   const rows: SheetRow[] = [];
   const columnStyles: { from: number; to: number; style: number }[] = [];
   const merged: Area[] = [];
+  const filters: Area[] = [];
+  let filter: Area | undefined;
   const leaders = new Map<string, { text: string; row: number; column: number; start: number }>();
   let data: { start: number; inner: number; close: number; end: number } | undefined;
   let prefix = "";
@@ -77,7 +83,8 @@ export function readSheet({ part, text, sharedStrings, isDynamic, shift, dayOffs
     const style =
       attributes.s !== undefined && isYes(attributes.customFormat ?? "1") ? Number(attributes.s) : undefined;
     const implied = attributes.r === undefined ? { implied: true as const } : {};
-    return { row: number, style, ...implied, start, inner: end, close: end, end, cells: [] };
+    const hidden = isYes(attributes.hidden) ? { hidden: true as const } : {};
+    return { row: number, style, ...implied, ...hidden, start, inner: end, close: end, end, cells: [] };
   };
 
   const openCell = ({ attributes, start }: Opening): OpenCell => {
@@ -101,6 +108,7 @@ export function readSheet({ part, text, sharedStrings, isDynamic, shift, dayOffs
       extraStart: 0,
       extra: undefined,
       value: undefined,
+      hasValue: false,
       formula: undefined,
     };
   };
@@ -120,7 +128,11 @@ export function readSheet({ part, text, sharedStrings, isDynamic, shift, dayOffs
       throw new WorkbookProblem(
         `The workbook is damaged: cell ${placeText(at)} in ${part} shares a formula that is not there.`,
       );
-    const text = shift(leader.text, at.row - leader.row, at.column - leader.column);
+    // No formula is longer; what is, is left as saved, and copies that differ would fill the memory.
+    const text =
+      leader.text.length > longestFormula
+        ? leader.text
+        : shift(leader.text, at.row - leader.row, at.column - leader.column);
     return { text, kind: "shared", leader: leader.start, start, end };
   };
 
@@ -131,8 +143,10 @@ export function readSheet({ part, text, sharedStrings, isDynamic, shift, dayOffs
       if (depth === 1) prefix = prefixOf(text, start, name);
       if (extraDepth > 0) return;
       if (name === "c" && row) cell = openCell(element);
-      else if (name === "v") taking = "value";
-      else if (name === "f" && cell) {
+      else if (name === "v") {
+        taking = "value";
+        if (cell) cell.hasValue = true;
+      } else if (name === "f" && cell) {
         cell.formula = { attributes, start, end, text: "" };
         taking = "formula";
       } else if (name === "t" && cell) taking = phonetic ? undefined : "inline";
@@ -151,6 +165,10 @@ export function readSheet({ part, text, sharedStrings, isDynamic, shift, dayOffs
       } else if (name === "mergeCell") {
         const area = readArea(attributes.ref ?? "");
         if (area) merged.push(area);
+      } else if (name === "autoFilter") filter = readArea(attributes.ref ?? "");
+      else if (name === "filterColumn" && filter) {
+        filters.push(filter);
+        filter = undefined;
       } else if (name === "tablePart") tableParts = true;
       if (selfClosing && (name === "v" || name === "t")) taking = undefined;
     },
@@ -174,7 +192,10 @@ export function readSheet({ part, text, sharedStrings, isDynamic, shift, dayOffs
         const { row: at, column, style, dynamic, start: from, formula } = cell;
         const value = readValue(cell, sharedStrings, part, dayOffset);
         const closed: ClosedCell = { row: at, column, style, dynamic, value, start: from, end };
-        if (formula) closed.formula = closeFormula(formula, cell);
+        if (formula) {
+          closed.formula = closeFormula(formula, cell);
+          if (!cell.hasValue) closed.unsaved = true;
+        }
         if (cell.implied) closed.implied = true;
         if (cell.extra !== undefined) closed.extra = cell.extra;
         row.cells.push(closed);
@@ -192,8 +213,10 @@ export function readSheet({ part, text, sharedStrings, isDynamic, shift, dayOffs
   });
   if (!data) throw new WorkbookProblem(`The workbook is damaged: its part ${part} holds no cells.`);
   refuseTwice(rows, part);
-  return { rows, data, prefix, columnStyles, merged, tableParts };
+  return { rows, data, prefix, columnStyles, merged, filters, tableParts };
 }
+
+const longestFormula = 8192 * 8;
 
 const outside = (part: string, what: string): WorkbookProblem =>
   new WorkbookProblem(`The workbook is damaged: ${what} in ${part} lies outside a sheet.`);

@@ -15,6 +15,8 @@ export function readTable(part: string, text: string): Table {
         if (!area) throw new WorkbookProblem(`The workbook is damaged: the table in ${part} does not say where it is.`);
         const { displayName = attributes.name ?? "", headerRowCount = "1", totalsRowCount = "0" } = attributes;
         table = { name: displayName, area, headerRows: Number(headerRowCount), totalsRows: Number(totalsRowCount) };
+      } else if (name === "filterColumn" && table) {
+        table = { ...table, filtered: true };
       } else if (name === "tableColumn") {
         columns.push(decodeText(attributes.name ?? ""));
       }

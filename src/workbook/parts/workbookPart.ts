@@ -7,6 +7,7 @@ export interface WorkbookPart {
   readonly sheets: readonly { readonly name: string; readonly relationship: string }[];
   readonly names: readonly DefinedName[];
   readonly date1904: boolean;
+  readonly asksForAll: boolean;
 }
 
 // Names left behind by copied sheets run into thousands; beyond this a file is made to keep a machine busy.
@@ -17,6 +18,7 @@ export function readWorkbookPart(part: string, text: string): WorkbookPart {
   const sheets: { name: string; relationship: string }[] = [];
   const names: DefinedName[] = [];
   let date1904 = false;
+  let asksForAll = false;
   let name: { name: string; sheet: number | undefined; text: string } | undefined;
   walkXml(part, text, {
     open({ name: element, attributes }) {
@@ -24,6 +26,9 @@ export function readWorkbookPart(part: string, text: string): WorkbookPart {
         sheets.push({ name: attributes.name ?? "", relationship: attributeNamed(attributes, "id") ?? "" });
       } else if (element === "workbookPr") {
         date1904 = isYes(attributes.date1904);
+      } else if (element === "calcPr") {
+        const { fullCalcOnLoad, forceFullCalc, calcCompleted = "1" } = attributes;
+        asksForAll = isYes(fullCalcOnLoad) || isYes(forceFullCalc) || !isYes(calcCompleted);
       } else if (element === "definedName") {
         const { name: called = "", localSheetId } = attributes;
         name = { name: called, sheet: localSheetId === undefined ? undefined : Number(localSheetId), text: "" };
@@ -42,5 +47,5 @@ export function readWorkbookPart(part: string, text: string): WorkbookPart {
       name = undefined;
     },
   });
-  return { sheets, names, date1904 };
+  return { sheets, names, date1904, asksForAll };
 }

@@ -1,6 +1,8 @@
+import crc32 from "crc-32";
 import { unzipSync } from "fflate";
 import type { Limits } from "../limits.ts";
 import { WorkbookProblem } from "../workbookProblem.ts";
+import { checksumsIn } from "./checksumsIn.ts";
 
 /** One part of the file, in the order of the original. */
 export interface Entry {
@@ -15,7 +17,8 @@ export interface Entry {
  * `../../x` does no harm.
  *
  * @param wanted - which parts are unpacked; the others are listed without their bytes
- * @throws WorkbookProblem when it is no zip, is damaged, or unpacks to more than the limits allow
+ * @throws WorkbookProblem when it is no zip, is damaged, or unpacks to more than the limits allow; a part that is not
+ * what its checksum says is named
  */
 export function readZip(
   bytes: Uint8Array,
@@ -38,7 +41,25 @@ export function readZip(
     return false;
   });
   const unpacked = unzip(bytes, ({ name }) => wanted(name));
+  refuseDamaged(unpacked, [...seen.keys()], bytes);
   return [...seen].map(([name, stored]) => ({ name, stored, bytes: unpacked[name] ?? new Uint8Array() }));
+}
+
+/** A damaged part may unpack without complaint into other figures, and nobody would know. */
+function refuseDamaged(
+  unpacked: Readonly<Record<string, Uint8Array>>,
+  names: readonly string[],
+  bytes: Uint8Array,
+): void {
+  if (Object.keys(unpacked).length === 0) return;
+  const checksums = checksumsIn(bytes);
+  names.forEach((name, place) => {
+    const part = unpacked[name];
+    if (part !== undefined && crc32.buf(part) >>> 0 !== checksums[place])
+      throw new WorkbookProblem(
+        `The file is damaged: its part ${name} does not match its checksum; use another copy of the file.`,
+      );
+  });
 }
 
 const tooBig = (what: string): WorkbookProblem =>

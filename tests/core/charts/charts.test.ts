@@ -1,13 +1,30 @@
+import { readFileSync } from "node:fs";
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
+import { dayOf } from "../../../src/cells/day.ts";
 import { driftWatch } from "../../../src/core/charts/driftWatch.ts";
 import { falseAlarmChance } from "../../../src/core/charts/falseAlarmChance.ts";
 import { exactLimits, threeSigmaLimits } from "../../../src/core/charts/gatherLimits.ts";
 import { lameWatch } from "../../../src/core/charts/lameWatch.ts";
+import { runSignals } from "../../../src/core/charts/runSignals.ts";
 import { weightedAverages } from "../../../src/core/charts/weightedAverages.ts";
 import { expectNear } from "../near.ts";
 import { problemOf } from "../problemOf.ts";
 import { cases, references } from "../references.ts";
+
+interface WatchedOfR {
+  readonly lame: readonly number[];
+  readonly seen: readonly number[];
+  readonly low: readonly number[];
+  readonly high: readonly number[];
+}
+
+const gathersOfR = JSON.parse(
+  readFileSync(new URL("../../references/gathers/values.json", import.meta.url), "utf8"),
+) as {
+  readonly laney: readonly (WatchedOfR & { readonly centre: number })[];
+  readonly season: WatchedOfR & { readonly days: readonly number[]; readonly centre: readonly number[] };
+};
 
 // Made by tests/references/watching/make.py.
 const values = references("watching");
@@ -43,7 +60,7 @@ describe("lameWatch", () => {
   ];
 
   it("gives the handbook's limits and signals", () => {
-    const rows = lameWatch(days(30), chips, all(30, 50), { limits: "3sigma" });
+    const rows = lameWatch(days(30), chips, all(30, 50), { limits: "3sigma", spread: "chance" });
     expectNear(rows[0]?.centre ?? NaN, 0.2313333, 2e-7);
     expectNear(rows[0]?.low ?? NaN, 0.0524275481, 1e-9);
     expectNear(rows[0]?.high ?? NaN, 0.4102391186, 1e-9);
@@ -57,6 +74,53 @@ describe("lameWatch", () => {
     const rows = lameWatch(days(3), [1, 3, 40], [50, 50, 100], { baselineGathers: 2 });
     expect(rows.map(({ centre }) => centre)).toEqual([0.04, 0.04, 0.04]);
     expect(rows.map(({ signal }) => signal)).toEqual(["", "", "above the high limit"]);
+  });
+
+  // Made by tests/references/gathers/script.R.
+  it("widens its limits as a p′ chart does", () => {
+    const wider = gathersOfR.laney.filter(({ lame, seen, centre, low, high }) => {
+      const rows = lameWatch(days(seen.length), lame, seen, { limits: "3sigma" });
+      rows.forEach((row, place) => {
+        expectNear(row.centre ?? NaN, centre, 1e-12, "centre");
+        expectNear(row.low ?? NaN, low[place] ?? NaN, 1e-9, "low");
+        expectNear(row.high ?? NaN, high[place] ?? NaN, 1e-10, "high");
+      });
+      const plain = lameWatch(days(seen.length), lame, seen, { limits: "3sigma", spread: "chance" });
+      return (rows[0]?.high ?? 0) > (plain[0]?.high ?? 1);
+    });
+    expect(wider.length).toBeGreaterThan(3);
+  });
+
+  it("sets a gather against the same month of other years", () => {
+    const { days: dates, lame, seen, centre, low, high } = gathersOfR.season;
+    const rows = lameWatch(dates, lame, seen, { usualLevel: "month" });
+    expect(rows).toHaveLength(36);
+    rows.forEach((row, place) => {
+      expectNear(row.centre ?? NaN, centre[place] ?? NaN, 1e-12, "centre");
+      expectNear(row.low ?? NaN, low[place] ?? NaN, 1e-12, "low");
+      expectNear(row.high ?? NaN, high[place] ?? NaN, 1e-12, "high");
+    });
+  });
+
+  it("has no limits for a month that no other year has, and a run ends there", () => {
+    const dates = ["2025-01-10", "2025-02-10", "2026-01-10", "2026-03-10"].map(dayOf);
+    const rows = lameWatch(dates, [5, 5, 20, 30], all(4, 100), { usualLevel: "month" });
+    expect(rows.map(({ centre }) => centre)).toEqual([0.2, undefined, 0.05, undefined]);
+    expect(rows[3]).toEqual({
+      date: dates[3],
+      share: 0.3,
+      centre: undefined,
+      low: undefined,
+      high: undefined,
+      signal: "no gather in this month of another year",
+    });
+    expect(runSignals(all(9, 1), [0, 0, 0, 0, undefined, 0, 0, 0, 0]).every((word) => word === undefined)).toBe(true);
+  });
+
+  it("does not take a month of other years without a lame sheep for proof that none is usual", () => {
+    const dates = ["2025-01-10", "2026-01-10"].map(dayOf);
+    const [, row] = lameWatch(dates, [0, 1], all(2, 60), { usualLevel: "month" });
+    expect(row).toMatchObject({ centre: 0, signal: "" });
   });
 
   // R's qbinom(c(0.00135, 0.99865), 100, 0.1): 2 and 20.
@@ -104,8 +168,8 @@ describe("lameWatch", () => {
         for (const gather of found) {
           expect(gather.share).toBe(share(rows.filter(([day]) => day === gather.date)));
           expect(gather.centre).toBe(share(rows));
-          expect(gather.low).toBeLessThanOrEqual(gather.centre);
-          expect(gather.high).toBeGreaterThanOrEqual(gather.centre);
+          expect(gather.low as number).toBeLessThanOrEqual(gather.centre as number);
+          expect(gather.high as number).toBeGreaterThanOrEqual(gather.centre as number);
         }
       }),
     );

@@ -24,6 +24,13 @@ describe("treatLag", () => {
     expect(treatLag([5], [undefined], 3, 9)).toEqual({ medianDays: undefined, inTime: 0, untreated: 1 });
   });
 
+  it("counts no sheep for the share whose days are not over, treated or not", () => {
+    // Seen on days 0 and 6, as of day 8: only the three of day 0 are decided.
+    const seen = [0, 0, 0, 6, 6, 6];
+    expect(treatLag(seen, [1, 5, undefined, 6, 7, undefined], 3, 8).inTime).toBeCloseTo(1 / 3, 12);
+    expect(treatLag(seen, [1, 5, undefined, 6, 7, undefined], 3, 10).inTime).toBeCloseTo(3 / 6, 12);
+  });
+
   it("refuses a treatment before the seeing, days after as_of, and no records", () => {
     const at = (argument: string, index: number) => expect.objectContaining({ place: { argument, index } });
     expect(() => treatLag([46063, 46063], [46063, 46062], 3)).toThrow(at("treated", 1));

@@ -70,7 +70,7 @@ describe("prevalenceChange", () => {
 describe("prevalenceTrend", () => {
   // Agresti, Categorical Data Analysis: alcohol and malformations; R 4.2 stats, prop.trend.test.
   it("Agresti's table", () => {
-    const { z, p } = prevalenceTrend([0, 0.5, 1.5, 4, 7], [48, 38, 5, 1, 1], [17114, 14502, 793, 127, 38]);
+    const { z, p } = prevalenceTrend([0, 0.5, 1.5, 4, 7], [48, 38, 5, 1, 1], [17114, 14502, 793, 127, 38], "chance");
     expectNear(z * z, 6.5701339, 1e-7);
     expectNear(p, 0.01037041, 1e-6);
   });

@@ -62,7 +62,7 @@ describe("scorePrevalence", () => {
 
 describe("targetCheck", () => {
   const ask = (lame: number, seen: number, target: number, flockSize?: number) =>
-    targetCheck({ lame, seen, target, confidence: 0.95, flockSize });
+    targetCheck([lame], [seen], { target, confidence: 0.95, flockSize });
 
   it("settles what can be settled", () => {
     expect(ask(1, 200, 0.05)).toBe("below target");
@@ -128,8 +128,11 @@ describe("targetCheck", () => {
 
 describe("prevalenceByGroup", () => {
   it("gives the groups as they first appear, then all", () => {
-    const rows = prevalenceByGroup(["Rams", "ewes", " rams ", "Ewes"], [1, 2, 0, 3], [10, 40, 10, 60], 0.95);
-    expect(prevalenceByGroup(["Low  Field", "low field"], [1, 2], [10, 40], 0.95)[0]).toMatchObject({
+    const rows = prevalenceByGroup(["Rams", "ewes", " rams ", "Ewes"], [1, 2, 0, 3], [10, 40, 10, 60], {
+      confidence: 0.95,
+      spread: "chance",
+    });
+    expect(prevalenceByGroup(["Low  Field", "low field"], [1, 2], [10, 40], { confidence: 0.95 })[0]).toMatchObject({
       group: "Low Field",
       lame: 3,
       seen: 50,
@@ -144,7 +147,7 @@ describe("prevalenceByGroup", () => {
   });
 
   it("keeps a group of which none was seen, without a share", () => {
-    expect(prevalenceByGroup(["a", "b"], [0, 1], [0, 10], 0.95)[0]).toEqual({
+    expect(prevalenceByGroup(["a", "b"], [0, 1], [0, 10], { confidence: 0.95 })[0]).toEqual({
       group: "a",
       lame: 0,
       seen: 0,
@@ -155,13 +158,16 @@ describe("prevalenceByGroup", () => {
   });
 
   it("refuses a total row, more lame than seen, and nothing seen", () => {
-    expect(problemOf(() => prevalenceByGroup(["a", "All"], [1, 1], [9, 9], 0.95)).place).toEqual({
+    expect(problemOf(() => prevalenceByGroup(["a", "All"], [1, 1], [9, 9], { confidence: 0.95 })).place).toEqual({
       argument: "groups",
       index: 1,
     });
-    expect(problemOf(() => prevalenceByGroup(["a"], [10], [9], 0.95)).place).toEqual({ argument: "lame", index: 0 });
-    expect(problemOf(() => prevalenceByGroup(["a"], [0], [0], 0.95)).code).toBe("#N/A");
-    expect(() => prevalenceByGroup(["a"], [1, 1], [9, 9], 0.95)).toThrow("groups has 1 rows");
+    expect(problemOf(() => prevalenceByGroup(["a"], [10], [9], { confidence: 0.95 })).place).toEqual({
+      argument: "lame",
+      index: 0,
+    });
+    expect(problemOf(() => prevalenceByGroup(["a"], [0], [0], { confidence: 0.95 })).code).toBe("#N/A");
+    expect(() => prevalenceByGroup(["a"], [1, 1], [9, 9], { confidence: 0.95 })).toThrow("groups has 1 rows");
   });
 });
 

@@ -62,7 +62,7 @@ describe("how often an interval holds the truth, worked out exactly", () => {
     }
   });
 
-  // In the reference values 0.931 to 0.988; "share ± 1.96 standard errors", the textbook's way, holds the truth of the
+  // In the reference values 0.955 and more; "share ± 1.96 standard errors", the textbook's way, holds the truth of the
   // first flock with a chance of 0.21 only.
   type Groups = [sizes: number[], lame: number[], looked: number[], confidence: number];
   it.each(cases<Groups, [number, number]>(values, "strataHold"))(

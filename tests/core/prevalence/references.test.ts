@@ -55,7 +55,7 @@ describe("against the reference values", () => {
   it("trend", () => {
     const all = cases<[number[], number[], number[]], [number, number, number]>(values, "trend");
     for (const [[dates, lame, seen], [change, z, p]] of all) {
-      const found = prevalenceTrend(dates, lame, seen);
+      const found = prevalenceTrend(dates, lame, seen, "chance");
       // Without a trend the sums cancel to rounding.
       if (Math.abs(z) < 1e-9) expect(Math.abs(found.z)).toBeLessThan(1e-9);
       else {

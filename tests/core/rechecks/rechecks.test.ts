@@ -34,10 +34,13 @@ describe("dueList", () => {
         const list = (rows: typeof records) =>
           dueList(
             46000,
-            rows.map((row) => row.tag),
-            rows.map((row) => row.due),
-            rows.map((row) => row.done),
+            {
+              tags: rows.map((row) => row.tag),
+              due: rows.map((row) => row.due),
+              done: rows.map((row) => row.done),
+            },
             7,
+            (index) => index + 1,
           );
         const looks = list(records);
         const expected = records.filter(

@@ -21,12 +21,38 @@ describe("recordField", () => {
     ["Weight (kg)", "weight"],
     ["Which foot", "foot"],
     ["Foot problem", "lesion"],
+    ["Batch of product", "batch"],
   ])("takes %s for %s", (heading, field) => expect(recordField(heading)).toBe(field));
 
-  it.each(["Date of birth", "Recheck done", "Batch of product", "Treated by", "Stage", "", "Dose per kg"])(
-    "leaves %s alone",
-    (heading) => expect(recordField(heading)).toBeUndefined(),
+  it.each(["Date of birth", "Recheck done", "Treated by", "Stage", "", "Dose per kg"])("leaves %s alone", (heading) =>
+    expect(recordField(heading)).toBeUndefined(),
   );
+
+  // Regulation (EU) 2019/6, Article 108(2), read; the headings of medicine books printed for Great Britain, read in the
+  // contents of two of them: identity, number treated, treatment started and finished, withdrawal period ended, reason.
+  it.each([
+    ["Identity of animals", "tag"],
+    ["Identity of animal/group treated", "tag"],
+    ["Number treated", "number treated"],
+    ["No. of animals treated", "number treated"],
+    ["Date treatment started", "treatment started"],
+    ["Date treatment finished", "treated"],
+    ["Date of administration", "treated"],
+    ["Withdrawal period", "withdrawal days"],
+    ["Meat withdrawal period (days)", "withdrawal days"],
+    ["WD", "withdrawal days"],
+    ["Date withdrawal period ended", "clear date"],
+    ["Reason for treatment", "reason"],
+    ["Batch number", "batch"],
+    ["Name of product", "product"],
+  ])("takes %s of a medicine book for %s", (heading, field) => expect(recordField(heading)).toBe(field));
+
+  it.each([
+    "Name of person who administered medicine",
+    "Total quantity of medicine used",
+    "Administered by",
+    "Expiry date",
+  ])("leaves %s of a medicine book alone", (heading) => expect(recordField(heading)).toBeUndefined());
 
   it("knows every field by its own name", () => {
     for (const field of recordFields) expect(recordField(field)).toBe(field);
@@ -72,6 +98,32 @@ const first = (change: Readonly<Record<string, Cell>>) =>
   check(rowOf(change)).map(({ heading, what }) => `${heading}: ${what}`);
 
 describe("recordCheck", () => {
+  it("says of a lesion in doubt, misspelt or of two meanings what is wrong with it, and takes our own form of a date", () => {
+    expect(first({ Lesion: "scald?" })).toEqual(['Lesion: "scald?" is not sure']);
+    expect(first({ Lesion: "abcess" })).toEqual(['Lesion: "abcess" is read as "abscess", white line abscess']);
+    expect(check(rowOf({ Lesion: "foot abscess" }))[0]).toMatchObject({
+      what: '"foot abscess" may be a toe abscess (under the white line) or a heel abscess (in the joint)',
+      mend: "enter toe abscess or heel abscess",
+    });
+    expect(first({ Lesion: "scald + footrot" })).toEqual([]);
+    expect(first({ Treated: "10 Feb 2026" })).toEqual(["Treated: a date kept as text, read as 10 Feb 2026"]);
+  });
+
+  it("reads a medicine book: a finish before the start is named, and the days run from the finish", () => {
+    const book = ["Identity of animals", "Number treated", "Date treatment started", "Date treatment finished", "WD"];
+    const ends = [...book, "Date withdrawal period ended"];
+    const [start, finish] = [dayOf("2026-02-10"), dayOf("2026-02-12")];
+    const read = (...row: Cell[]) => recordCheck(ends, [row], options).findings.map(({ what }) => what);
+    expect(read("042", 1, start, finish, 28, finish + 29)).toEqual([]);
+    expect(read("042", 1, finish, start, 28, start + 29)).toEqual([
+      "10 Feb 2026 is before 12 Feb 2026, when the animal was first treated",
+    ]);
+    expect(read("042", 1, start, finish, 28, start + 29)).toEqual([
+      "11 Mar 2026 is too early: 28 withdrawal days after 12 Feb 2026 give 13 Mar 2026",
+    ]);
+    expect(read("042", 0.5, start, finish, 28, finish + 29)).toEqual(["0.5 is not from 1 to 100000"]);
+  });
+
   it("finds nothing in a sound record", () => expect(check(rowOf())).toEqual([]));
 
   it.each<[string, Record<string, Cell>, string]>([
@@ -229,5 +281,48 @@ describe("recordCheck", () => {
         }
       }),
     );
+  });
+});
+
+// Lambs are treated by the pen: common practice, no source.
+describe("recordCheck of groups and of tags that are alike", () => {
+  const heads = ["Tag", "Group", "Number treated", "Treated", "Withdrawal days"];
+  const findings = (...rows: Cell[][]) =>
+    recordCheck(heads, rows, options).findings.map(({ row, field, what }) => [row, field, what]);
+  const treated = dayOf("2026-02-10");
+
+  it("asks a group for its number, a number for its group, and neither for a tag", () => {
+    expect(
+      findings(
+        [null, "Lambs", 23, treated, 28],
+        [null, "Lambs", null, treated, 28],
+        [null, null, 23, treated, 28],
+        [null, null, null, treated, 28],
+      ),
+    ).toEqual([
+      [2, "number treated", "a group was treated, but not how many"],
+      [3, "tag", "a number of animals without their group"],
+      [4, "tag", "no tag in a row that holds a record"],
+    ]);
+  });
+
+  it("says what to do with a number of animals in the column for tags", () => {
+    const report = recordCheck(heads, [["23 lambs", null, null, treated, 28]], options);
+    expect(report.findings[0]).toMatchObject({
+      what: '"23 lambs" is a number of animals, not a tag',
+      mend: "enter the tag of each, or leave the tag blank and name their group in a column for groups",
+    });
+  });
+
+  it("names each pair of tags that may be one animal once, in the first row of the later one", () => {
+    const row = (tag: string): Cell[] => [tag, null, null, treated + findings.length, 28];
+    expect(
+      findings(row("1042"), row("I042"), row("1042"), row("51"), row("I042 ewe"), row("ZZ 0 123456 00051")),
+    ).toEqual([
+      [2, "tag", "it may be 1042, row 1"],
+      [3, "tag", "the same record as row 1"],
+      [5, "tag", expect.stringMatching(/^it may be (1042, row 1|I042, row 2)$/)],
+      [6, "tag", "it may be 51, row 4"],
+    ]);
   });
 });

@@ -1,5 +1,6 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
+import { chanceByMethod, type FindMethod } from "../../../src/core/sampling/chanceByMethod.ts";
 import { detectChance } from "../../../src/core/sampling/detectChance.ts";
 import { exactDetectChance } from "../../../src/core/sampling/exactDetectChance.ts";
 import { freedom } from "../../../src/core/sampling/freedom.ts";
@@ -14,8 +15,13 @@ import { cases, references } from "../references.ts";
 // Made by tests/references/planning/make.py.
 const values = references("planning");
 
-const find = (flockSize: number | undefined, designPrevalence: number, confidence = 0.95, sensitivity = 1) =>
-  sampleToFind({ flockSize, designPrevalence, confidence, sensitivity }).sheep;
+const find = (
+  flockSize: number | undefined,
+  designPrevalence: number,
+  confidence = 0.95,
+  sensitivity = 1,
+  method: FindMethod = "exact",
+) => sampleToFind({ flockSize, designPrevalence, confidence, sensitivity, method }).sheep;
 
 describe("sampleToEstimate", () => {
   it("agrees with the reference values", () => {
@@ -68,8 +74,8 @@ describe("sampleToFind", () => {
   // MacDiarmid 1988: with 50 and 15 lame, Python's ceil(1000 / .95 * (1 - .05 ** (1 / 50))) is 62, and
   // ceil(300 / .8 * (1 - .05 ** (1 / 15))) is 68.
   it("allows for an imperfect look", () => {
-    expect(find(1000, 0.05, 0.95, 0.95)).toBe(62);
-    expect(find(300, 0.05, 0.95, 0.8)).toBe(68);
+    expect(find(1000, 0.05, 0.95, 0.95, "formula")).toBe(62);
+    expect(find(300, 0.05, 0.95, 0.8, "formula")).toBe(68);
   });
 
   it("agrees with the reference values", () => {
@@ -81,6 +87,12 @@ describe("sampleToFind", () => {
     for (const [[N, p, c, se], sheep] of cases<[number, number, number, number], number | null>(
       values,
       "findFormula",
+    )) {
+      expect(find(N, p, c, se, "formula") ?? null, `${N} ${p} ${c} ${se}`).toBe(sheep);
+    }
+    for (const [[N, p, c, se], sheep] of cases<[number, number, number, number], number | null>(
+      values,
+      "findExactLook",
     )) {
       expect(find(N, p, c, se) ?? null, `${N} ${p} ${c} ${se}`).toBe(sheep);
     }
@@ -96,14 +108,16 @@ describe("sampleToFind", () => {
     sensitivity: fc.double({ min: 0.3, max: 1, noNaN: true }),
   });
 
-  it("the number found is enough, and with a perfect look one fewer is not", () => {
+  it.each(["exact", "formula"] as const)("%s: agrees with the chance of finding; one fewer is not enough", (method) => {
     fc.assert(
       fc.property(plans, (plan) => {
-        const perfect = { ...plan, sensitivity: 1 };
-        const sheep = sampleToFind(perfect).sheep ?? NaN;
-        const chance = (lookedAt: number) => exactDetectChance({ ...perfect, lookedAt });
-        expect(chance(sheep)).toBeGreaterThanOrEqual(plan.confidence - 2e-9);
-        if (sheep > 1) expect(chance(sheep - 1)).toBeLessThan(plan.confidence);
+        const { sheep } = sampleToFind({ ...plan, method });
+        const chance = (lookedAt: number) => chanceByMethod[method]({ ...plan, lookedAt });
+        if (sheep === undefined) expect(chance(plan.flockSize)).toBeLessThan(plan.confidence);
+        else {
+          expect(chance(sheep)).toBeGreaterThanOrEqual(plan.confidence - 2e-9);
+          if (sheep > 1) expect(chance(sheep - 1)).toBeLessThan(plan.confidence);
+        }
       }),
     );
   });
@@ -111,9 +125,8 @@ describe("sampleToFind", () => {
   it("the formula for an imperfect look never asks for fewer than the exact chance needs", () => {
     fc.assert(
       fc.property(plans, (plan) => {
-        const { sheep } = sampleToFind({ ...plan, sensitivity: Math.min(plan.sensitivity, 0.999) });
-        if (sheep === undefined) return;
-        expect(exactDetectChance({ ...plan, lookedAt: sheep })).toBeGreaterThanOrEqual(plan.confidence - 1e-8);
+        const byFormula = sampleToFind({ ...plan, method: "formula" }).sheep ?? Infinity;
+        expect(sampleToFind(plan).sheep ?? Infinity).toBeLessThanOrEqual(byFormula);
       }),
     );
   });
@@ -184,6 +197,12 @@ describe("chance of finding", () => {
     const look = { flockSize: 1e7, lookedAt: 1, designPrevalence: 1e-7, sensitivity: 1 };
     expectNear(exactDetectChance(look), 1e-7, 1e-10);
     expectNear(detectChance(look), 1e-7, 1e-10);
+  });
+
+  // A flock of a thousand million, half of it lame, half of it looked at: at once, and all but sure.
+  it("is quick in the largest flock", () => {
+    const look = { flockSize: 1e9, lookedAt: 5e8, designPrevalence: 0.5, sensitivity: 0.5 };
+    expect(exactDetectChance(look)).toBeCloseTo(1, 10);
   });
 
   it("refuses more sheep looked at than there are", () => {

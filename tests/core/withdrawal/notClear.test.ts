@@ -1,6 +1,8 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
 import { dayOf } from "../../../src/cells/day.ts";
+import { faultInWords } from "../../../src/cells/fault.ts";
+import { noDate, noWithdrawalDays } from "../../../src/core/records/faults.ts";
 import type { Tag } from "../../../src/core/tags/tagKey.ts";
 import { notClear } from "../../../src/core/withdrawal/notClear.ts";
 import { saleCheck as eachSale } from "../../../src/core/withdrawal/saleCheck.ts";
@@ -8,7 +10,7 @@ import { saleCheck as eachSale } from "../../../src/core/withdrawal/saleCheck.ts
 const tagOf = (name: string): Tag => ({ key: name, shown: name });
 const rowOf = (index: number): number => index + 2;
 
-const saleCheck = (...given: Parameters<typeof eachSale>) => [...eachSale(...given)];
+const rows = { sale: rowOf, treatment: rowOf };
 
 describe("notClear", () => {
   const asOf = dayOf("2026-03-10");
@@ -21,8 +23,13 @@ describe("notClear", () => {
       withdrawalDays: [3, 5, 28, 28, undefined, 5, 28],
     };
     expect(notClear(asOf, treatments, "whole days", rowOf)).toEqual([
-      { tag: "gap", clear: "not known", daysToWait: undefined, why: "withdrawal days missing, row 6" },
-      { tag: "no date", clear: "not known", daysToWait: undefined, why: "treatment date missing, row 8" },
+      {
+        tag: "gap",
+        clear: "not known",
+        daysToWait: undefined,
+        why: `withdrawal_days, row 6: ${faultInWords(noWithdrawalDays)}`,
+      },
+      { tag: "no date", clear: "not known", daysToWait: undefined, why: `treated, row 8: ${faultInWords(noDate)}` },
       { tag: "late", clear: asOf + 29, daysToWait: 29, why: undefined },
       { tag: "tie", clear: asOf + 5, daysToWait: 5, why: undefined },
       { tag: "tie too", clear: asOf + 5, daysToWait: 5, why: undefined },
@@ -51,7 +58,7 @@ describe("notClear", () => {
           withdrawalDays: records.map(({ days }) => days),
         };
         const listed = notClear(asOf, treatments, "whole days", rowOf);
-        const held = saleCheck("abcde".split("").map(tagOf), asOf, treatments, "whole days", rowOf).filter(
+        const held = [...eachSale({ tags: "abcde".split("").map(tagOf) }, asOf, treatments, "whole days", rows)].filter(
           ({ answer }) => answer === "hold",
         );
         expect(listed.map(({ tag }) => tag).sort()).toEqual(held.map(({ tag }) => tag).sort());

@@ -6,7 +6,6 @@ import type { Example, ExampleArgument, ExampleCell } from "../../../src/definit
 import { engineInNode } from "../../../src/hosts/headless/engineInNode.ts";
 import { columnLetters } from "../../../src/workbook/address.ts";
 import { type EngineAnswer, type EngineCell, placeKey } from "../../../src/workbook/engine.ts";
-import { afterFunction } from "../../../src/workbook/workOut.ts";
 
 // The inputs of each example stand in a band of rows of their own; the formulas stand on another sheet, far apart,
 // so that answers of many cells do not meet.
@@ -51,10 +50,9 @@ const examples = catalogue.flatMap((definition) =>
   definition.examples.map((example) => ({ name: definition.name, example })),
 );
 
-// A bare call over records is worked out beside the engine; inside another function the engine must do it.
 const ways = {
-  "beside the engine": (call: string) => `=${call}`,
-  "in the engine": (call: string) => `=${afterFunction}(${call},1)`,
+  alone: (call: string) => `=${call}`,
+  "inside another function": (call: string) => `=IF(TRUE,${call})`,
 } as const;
 
 const answers = async (written: (call: string) => string): Promise<readonly (EngineAnswer | undefined)[]> => {

@@ -126,7 +126,8 @@ def true_share(x, n, se, sp, c, n_se=None, n_sp=None):
 
 def strata(sizes_, lame, seen, c):
     """Share and standard error with finite correction (Cochran 5.6, 5.10); limits by Zou & Donner's recovery of
-    variances from the groups' Wilson limits, z narrowed by the root of (N - n) / (N - 1)."""
+    variances from the groups' Wilson limits, z narrowed by the root of (N - n) / (N - 1), or where it reaches further by
+    Wilson's limits for the effective number of sheep, one over the sum of squared weights times (N - n) / (N - 1) / n."""
     N = sum(sizes_)
     point = sum(mpf(s) / N * x / n for s, x, n in zip(sizes_, lame, seen))
     variance = sum(
@@ -143,7 +144,13 @@ def strata(sizes_, lame, seen, c):
         low, high = (middle - root) / (1 + z**2 / n), (middle + root) / (1 + z**2 / n)
         below += (mpf(s) / N * (p - low)) ** 2
         above += (mpf(s) / N * (high - p)) ** 2
-    low, high = max(point - sqrt(below), mpf(0)), min(point + sqrt(above), mpf(1))
+    alike = sum((mpf(s) / N) ** 2 * mpf(s - n) / (s - 1) / n for s, n in zip(sizes_, seen) if n < s)
+    low, high = point - sqrt(below), point + sqrt(above)
+    if alike > 0:
+        z, m = z_of(c), 1 / alike
+        middle, root = point + z**2 / (2 * m), z * sqrt(point * (1 - point) / m + z**2 / (4 * m**2))
+        low, high = min(low, (middle - root) / (1 + z**2 / m)), max(high, (middle + root) / (1 + z**2 / m))
+    low, high = max(low, mpf(0)), min(high, mpf(1))
     return [float(point), float(sqrt(variance)), float(low), float(high)]
 
 

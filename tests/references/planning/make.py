@@ -53,6 +53,14 @@ def find_formula(N, p, c, se):
     return n if n <= N else None
 
 
+def find_exact_look(N, p, c, se):
+    """Tries every number from 1 on for a look that errs; the chance as a fraction, with the tolerance of 1e-9."""
+    wanted = Fraction(str(c)) - Fraction(1, 10**9)
+    for n in range(1, N + 1):
+        if exact_fraction(N, n, p, se) >= wanted:
+            return n
+
+
 def find_endless(p, c, se):
     return up(log(1 - share(c)) / log(1 - share(p) * share(se)))
 
@@ -61,10 +69,14 @@ def chance(N, n, p, se):
     return float(1 - (1 - share(se) * n / N) ** lame_in(N, p))
 
 
-def exact_chance(N, n, p, se):
+def exact_fraction(N, n, p, se):
     d, s = lame_in(N, p), 1 - Fraction(str(se))
     missed = sum(comb(d, x) * comb(N - d, n - x) * s**x for x in range(max(0, n - N + d), min(n, d) + 1))
-    found = 1 - Fraction(missed, comb(N, n))
+    return 1 - Fraction(missed, comb(N, n))
+
+
+def exact_chance(N, n, p, se):
+    found = exact_fraction(N, n, p, se)
     return float(mpf(found.numerator) / found.denominator)
 
 
@@ -86,6 +98,9 @@ write(
         ],
         "findFormula": [
             [[N, p, c, se], find_formula(N, p, c, se)] for N in flocks for p in (0.1, 0.02) for c in (0.5, 0.95) for se in (0.5, 0.8, 0.95)
+        ],
+        "findExactLook": [
+            [[N, p, c, se], find_exact_look(N, p, c, se)] for N in flocks[:-1] for p in (0.1, 0.02) for c in (0.5, 0.95) for se in (0.5, 0.8, 0.95)
         ],
         "findEndless": [[[p, c, se], find_endless(p, c, se)] for p in designs for c in (0.5, 0.95, 0.9999) for se in (0.8, 1)],
         "chance": [

@@ -13,6 +13,7 @@ import type { Cell } from "../../../cells/cell.ts";
 import type { AnyFunction } from "../../../definition/defineFunction.ts";
 import { namespace } from "../../../definition/formulaText.ts";
 import { cellFromData } from "../../../hosts/headless/valueCells.ts";
+import type { Clock } from "../../../hosts/localClock.ts";
 import { type Area, type Place, placeText, readPlace } from "../../../workbook/address.ts";
 import type { Engine } from "../../../workbook/engine.ts";
 import { quoteSheet, unquoteSheet } from "../../../workbook/formula/structured.ts";
@@ -77,6 +78,7 @@ export interface PracticeGrid {
   /** The workbook's file with what was typed, not yet worked out. */
   readonly file: () => Uint8Array;
   readonly selection: () => string;
+  readonly goTo: (cell: string) => void;
   readonly shownAt: (cell: string) => string;
   readonly write: (cell: string, formula: string) => void;
   readonly tables: (functionNames: ReadonlySet<string>) => readonly FilledTable[];
@@ -97,11 +99,12 @@ export function practiceGrid(
   container: HTMLElement,
   catalogue: readonly AnyFunction[],
   engine: Pick<Engine, "knows" | "footNames">,
+  clock: Clock,
   dark: boolean,
   events: GridEvents,
 ): PracticeGrid {
   const ears = heard();
-  const { univer, api, injector } = startUniver(container, catalogue, ears, dark);
+  const { univer, api, injector } = startUniver(container, catalogue, clock, ears, dark);
   const commands = injector.get(ICommandService);
   const formulas = injector.get(FormulaDataModel);
   let opened: Opened | undefined;
@@ -328,6 +331,11 @@ export function practiceGrid(
       const range = api.getActiveWorkbook()?.getActiveSheet()?.getActiveRange();
       const name = opened?.workbook.sheets[sheetPlace(range?.getSheetId() ?? "")]?.name ?? "";
       return range ? `${quoteSheet(name)}${range.getA1Notation()}` : "";
+    },
+    goTo(cell) {
+      const { found, range } = rangeAt(cell);
+      found.activate();
+      range.activate();
     },
     shownAt: (cell) => String(rangeAt(cell).range.getDisplayValue() ?? ""),
     write(cell, formula) {

@@ -9,7 +9,10 @@ import { afterOthers, fitToCells, sortOfACopy, spilledRange } from "../../../hos
 import { bridge, type Listener } from "../../../hosts/headless/bridge.ts";
 import { compareEachCell } from "../../../hosts/headless/compareEachCell.ts";
 import { keepEmptyTexts } from "../../../hosts/headless/emptyTexts.ts";
+import { partsOfDates } from "../../../hosts/headless/partsOfDates.ts";
+import { todayAndNow } from "../../../hosts/headless/todayAndNow.ts";
 import type { UniverParts } from "../../../hosts/headless/univerParts.ts";
+import type { Clock } from "../../../hosts/localClock.ts";
 import { functionTips } from "./functionTips.ts";
 import { mendReader } from "./mendReader.ts";
 
@@ -30,6 +33,7 @@ const notNeeded = new Set(["UNIVER_NETWORK_PLUGIN"]);
 export function startUniver(
   container: HTMLElement,
   catalogue: readonly AnyFunction[],
+  clock: Clock,
   listener: Listener,
   darkMode: boolean,
 ): Started {
@@ -62,6 +66,8 @@ export function startUniver(
         afterOthers(univerInPage),
         sortOfACopy(univerInPage),
         spilledRange(univerInPage, () => injector.get(formula.IFormulaRuntimeService)),
+        ...todayAndNow(univerInPage, clock),
+        ...partsOfDates(univerInPage),
       ] as never,
       description: functionTips(catalogue),
       // The values in the file are shown until something changes.

@@ -79,7 +79,7 @@ const makers: Readonly<Record<Drawable, (rows: Rows) => Picture>> = {
     const last = rows.at(-1) ?? [];
     return {
       title: say.title,
-      said: words.picture.said.SOUNDCURVE(percent(last[3]), text(last[0])),
+      said: words.picture.said.SOUNDCURVE(percent(last[3]), text(last[0]), text(rows[0]?.[1]), text(last[1])),
       across: column(rows, 0).map((day) => day ?? 0),
       labels: undefined,
       acrossName: say.days,
@@ -93,9 +93,7 @@ const makers: Readonly<Record<Drawable, (rows: Rows) => Picture>> = {
   FUNNEL(given) {
     const say = words.picture.FUNNEL;
     const rows = [...given].sort((one, other) => Number(one[1]) - Number(other[1]));
-    const outside = rows.filter(
-      ([, , share, low, high]) => Number(share) < Number(low) || Number(share) > Number(high),
-    );
+    const outside = rows.filter(([, , , , , , , word]) => /^(above|below)/.test(text(word)));
     return {
       title: say.title,
       said: words.picture.said.FUNNEL(rows.length, outside.length),

@@ -1,0 +1,64 @@
+/**
+ * What the arguments of a function are in a formula for one cell, by place; the last one repeats.
+ *
+ * V: one cell; of a range the cell in the formula's own row or column (implicit intersection).
+ * R: a reference; a bare range stays one, a calculation with ranges in it is for one cell.
+ * A: an array; ranges stay whole, inside calculations too.
+ *
+ * From memory of the classes of operands that the old file format stores with each formula ("ptgRef/ptgArea classes",
+ * [MS-XLS] 2.2.2); functions that came later follow their documentation. A function that is not listed has no certain
+ * class.
+ */
+const classes: Readonly<Record<string, string>> = {
+  // References, or cells and ranges alike.
+  R: `SUM AVERAGE COUNT COUNTA COUNTBLANK MAX MIN PRODUCT SUMSQ MEDIAN STDEV STDEV.S STDEV.P STDEVP VAR VAR.S VAR.P VARP
+    AVERAGEA MAXA MINA STDEVA STDEVPA VARA VARPA GEOMEAN HARMEAN AVEDEV DEVSQ SKEW SKEW.P KURT AND OR XOR CONCAT ROWS
+    COLUMNS ROW COLUMN AREAS ISREF SHEET SHEETS GCD LCM MULTINOMIAL NPV N T TYPE ISFORMULA FORMULATEXT ANCHORARRAY IRR
+    XIRR XNPV MIRR`,
+  A: `SUMPRODUCT MMULT MINVERSE MDETERM TRANSPOSE FREQUENCY CORREL PEARSON COVAR COVARIANCE.P COVARIANCE.S SLOPE
+    INTERCEPT RSQ STEYX LINEST LOGEST TREND GROWTH SUMX2MY2 SUMX2PY2 SUMXMY2 CHITEST CHISQ.TEST FTEST F.TEST TTEST
+    T.TEST MODE MODE.SNGL MODE.MULT PROB`,
+  RV: `LARGE SMALL PERCENTILE PERCENTILE.INC PERCENTILE.EXC QUARTILE QUARTILE.INC QUARTILE.EXC COUNTIF OFFSET INDEX
+    PERCENTRANK PERCENTRANK.INC PERCENTRANK.EXC TRIMMEAN ZTEST Z.TEST CELL`,
+  VR: "SUBTOTAL AGGREGATE",
+  VRV: "VLOOKUP HLOOKUP MATCH RANK RANK.EQ RANK.AVG XMATCH",
+  VVR: "NETWORKDAYS WORKDAY TEXTJOIN",
+  VVVR: "NETWORKDAYS.INTL WORKDAY.INTL",
+  VA: "LOOKUP",
+  VAA: "FORECAST FORECAST.LINEAR",
+  RVR: "SUMIF AVERAGEIF",
+  VRRV: "XLOOKUP",
+  V: `ABS ACOS ACOSH ADDRESS ASIN ASINH ATAN ATAN2 ATANH BASE BINOM.DIST BINOM.INV BINOMDIST BITAND BITOR BITXOR CEILING
+    CEILING.MATH CEILING.PRECISE CHAR CHIDIST CHIINV CHISQ.DIST CHISQ.DIST.RT CHISQ.INV CHISQ.INV.RT CLEAN CODE COMBIN
+    COMBINA CONCATENATE CONFIDENCE CONFIDENCE.NORM CONFIDENCE.T CONVERT COS COSH CRITBINOM DATE DATEDIF DATEVALUE DAY
+    DAYS DAYS360 DECIMAL DEGREES DELTA DOLLAR EDATE EOMONTH ERROR.TYPE EVEN EXACT EXP FACT FACTDOUBLE FALSE FIND FIXED
+    FLOOR FLOOR.MATH FLOOR.PRECISE FV GAMMALN HOUR HYPERLINK INDIRECT INT IPMT ISBLANK ISERR ISERROR ISEVEN ISLOGICAL
+    ISNA ISNONTEXT ISNUMBER ISODD ISOWEEKNUM ISTEXT LEFT LEN LN LOG LOG10 LOWER MID MINUTE MOD MONTH MROUND NA NORM.DIST
+    NORM.INV NORM.S.DIST NORM.S.INV NORMDIST NORMINV NORMSDIST NORMSINV NOT NOW NPER NUMBERVALUE ODD PERMUT PI PMT
+    POISSON POISSON.DIST POWER PPMT PROPER PV QUOTIENT RADIANS RAND RANDBETWEEN RATE REPLACE REPT RIGHT ROMAN ROUND
+    ROUNDDOWN ROUNDUP SEARCH SECOND SIGN SIN SINH SLN SQRT STANDARDIZE SUBSTITUTE SYD T.DIST T.DIST.2T T.DIST.RT T.INV
+    T.INV.2T TAN TANH TDIST TEXT TIME TIMEVALUE TINV TODAY TRIM TRUE TRUNC UNICHAR UNICODE UPPER VALUE WEEKDAY WEEKNUM
+    YEAR YEARFRAC ARABIC IF IFERROR IFNA IFS SWITCH CHOOSE`,
+};
+
+const byName = new Map(
+  Object.entries(classes).flatMap(([letters, names]) =>
+    names
+      .trim()
+      .split(/\s+/)
+      .map((name) => [name, letters] as const),
+  ),
+);
+
+// Ranges and criteria in turn, after the first range.
+const pairs: ReadonlySet<string> = new Set(["COUNTIFS", "SUMIFS", "AVERAGEIFS", "MAXIFS", "MINIFS"]);
+
+/** The class of an argument, by its place from 0; undefined where it is not certain. */
+export function argumentClass(name: string, place: number): "V" | "R" | "A" | undefined {
+  if (pairs.has(name)) {
+    const fromPairs = name === "COUNTIFS" ? place : place - 1;
+    return fromPairs < 0 || fromPairs % 2 === 0 ? "R" : "V";
+  }
+  const letters = byName.get(name);
+  return letters === undefined ? undefined : (letters[Math.min(place, letters.length - 1)] as "V" | "R" | "A");
+}

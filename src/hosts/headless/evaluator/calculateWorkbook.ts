@@ -1,0 +1,349 @@
+import { type Cell, isCellError } from "../../../cells/cell.ts";
+import type { AnyFunction } from "../../../definition/defineFunction.ts";
+import { type Area, overlap, type Place } from "../../../workbook/address.ts";
+import {
+  type EngineAnswer,
+  type EngineAnswers,
+  type EngineCell,
+  type EngineSheet,
+  type EngineWorkbook,
+  placeKey,
+} from "../../../workbook/engine.ts";
+import { NotWorkedOut } from "../../../workbook/formula/notWorkedOut.ts";
+import { type FormulaNode, NoFormula, parseFormula } from "../../../workbook/formula/parseFormula.ts";
+import { readsOf } from "../../../workbook/formula/readsOf.ts";
+import { lastColumn, lastRow } from "../../../workbook/limits.ts";
+import type { Registration } from "../bridge.ts";
+import { isUnclearDate } from "../isUnclearDate.ts";
+import type { UniverParts } from "../univerParts.ts";
+import { aggregates, RunningTotals } from "./aggregates.ts";
+import { CellStore, TooMuch } from "./cellStore.ts";
+import { conditionals } from "./conditionals.ts";
+import { dateFunctions } from "./dates.ts";
+import { engineFunctions, textToNumber } from "./engineFunctions.ts";
+import { evaluateFormula, type Library, type WorksheetFunction } from "./evaluateFormula.ts";
+import { footFunction } from "./footFunction.ts";
+import { formatted } from "./formatted.ts";
+import { forms } from "./forms.ts";
+import { type Changed, type Task, workOutInOrder } from "./inOrder.ts";
+import { lookups } from "./lookups.ts";
+import { placeFunctions } from "./places.ts";
+import { plainFunctions } from "./plainFunctions.ts";
+import { RangeIndex } from "./rangeIndex.ts";
+import { spreads } from "./spreads.ts";
+import { subtotals } from "./subtotals.ts";
+import { textFunctions } from "./texts.ts";
+import { type Grid, isGrid } from "./values.ts";
+
+// Cells that may be read in all; measured, 100 million take about 15 s.
+const mostWork = 250_000_000;
+
+// Half of a column of a sheet; each cell is written into the file.
+const mostFilled = lastRow / 2;
+
+interface Formula {
+  readonly cell: EngineCell;
+  readonly node: FormulaNode;
+  answer: EngineAnswer | undefined;
+  message: string | undefined;
+  shown: EngineAnswer["shown"];
+}
+
+const noFilter: ReadonlySet<number> = new Set();
+
+/** Works out the formulas of a workbook, each once, after those it rests on. */
+export function calculateWorkbook(
+  workbook: EngineWorkbook,
+  catalogue: readonly AnyFunction[],
+  parts: UniverParts,
+  replaced: readonly Registration[],
+): EngineAnswers {
+  const { sheets, dateSystem } = workbook;
+  const store = new CellStore(
+    sheets.map(({ hidden = noFilter, filtered = noFilter }) => ({ hidden, filtered })),
+    mostWork,
+  );
+  const sheetByName = new Map(sheets.map(({ name }, place) => [name.toLowerCase(), place]));
+  const answers = sheets.map(() => new Map<number, EngineAnswer>());
+  const formulas: Formula[] = [];
+  const tasks: Task[] = [];
+  const spills = sheets.map(() => new Map<number, Area>());
+  const formulaAt = sheets.map(
+    ({ cells }) =>
+      new Set(cells.flatMap(({ row, column, formula }) => (formula === undefined ? [] : [placeKey(row, column)]))),
+  );
+  const fillsOf = filledCells(sheets);
+
+  sheets.forEach((sheet, place) => {
+    for (const cell of sheet.cells) {
+      const { row, column, formula, value } = cell;
+      if (formula === undefined) {
+        if (value !== null) store.put(place, row, column, value);
+        continue;
+      }
+      try {
+        const node = parseFormula(formula, place, sheetByName);
+        const { areas, dynamic } = readsOf(node);
+        formulas.push({ cell, node, answer: undefined, message: undefined, shown: undefined });
+        tasks.push({
+          sheet: place,
+          row,
+          column,
+          reads: areas,
+          dynamic,
+          fills: fillsOf[place]?.get(placeKey(row, column)) ?? [],
+        });
+      } catch (error) {
+        if (!(error instanceof NoFormula)) throw error;
+        answers[place]?.set(placeKey(row, column), { value, left: error.message });
+        if (value !== null) store.put(place, row, column, value);
+      }
+    }
+  });
+
+  const index = new RangeIndex(store);
+  const running = new RunningTotals(store);
+  const toNumber = textToNumber(parts);
+  const isUnclear = (text: string): boolean => isUnclearDate(text, parts.core.numfmt);
+  const engine = engineFunctions(parts, replaced);
+  const formulaOf = new Map(tasks.map(({ sheet, row, column }, task) => [`${sheet} ${placeKey(row, column)}`, task]));
+  const heard = {
+    refused: ({ sheet, row, column }: Place & { sheet: number }, message: string) => {
+      const formula = formulas[formulaOf.get(`${sheet} ${placeKey(row, column)}`) ?? -1];
+      if (formula) [formula.message, formula.shown] = [message, undefined];
+    },
+    answered: ({ sheet, row, column }: Place & { sheet: number }, shown: NonNullable<EngineAnswer["shown"]>) => {
+      const formula = formulas[formulaOf.get(`${sheet} ${placeKey(row, column)}`) ?? -1];
+      if (formula) [formula.message, formula.shown] = [undefined, { formats: shown.formats, headings: shown.headings }];
+    },
+  };
+  const functions = new Map<string, WorksheetFunction>([
+    ...plainFunctions,
+    ...textFunctions,
+    ...dateFunctions,
+    ...spreads,
+    ...formatted(engine),
+    ...aggregates(running),
+    ...conditionals(index, isUnclear),
+    ...lookups(index),
+    ...subtotals((sheet, row, column) => sheets[sheet]?.subtotals?.has(placeKey(row, column)) ?? false),
+    ...placeFunctions({
+      sheetByName,
+      names: new Map(workbook.names.map(({ name, formula }) => [name.toUpperCase(), formula])),
+      spillAt: (sheet, row, column) => spills[sheet]?.get(placeKey(row, column)),
+      isFormula: (sheet, row, column) => formulaAt[sheet]?.has(placeKey(row, column)) ?? false,
+    }),
+    ...catalogue.map((definition) => [`FOOT.${definition.name}`, footFunction(definition, dateSystem, heard)] as const),
+  ]);
+  const library: Library = {
+    form: (name) => forms.get(name),
+    find: (name) => functions.get(name) ?? engine.find(name),
+  };
+
+  const evaluateOnce = (task: number): Cell | Grid => {
+    const { node, cell } = formulas[task] as Formula;
+    const { sheet, row, column } = tasks[task] as Task;
+    const run = (): Cell | Grid =>
+      evaluateFormula(node, { store, at: { sheet, row, column }, arrays: cell.single !== true, toNumber, library });
+    store.cut = false;
+    store.roomBelow = 1;
+    const first = run();
+    if (!store.cut) return first;
+    // Whole columns were cut after one blank row: where more blank rows make a difference, they count.
+    store.roomBelow = store.lastRow() + 64;
+    const second = run();
+    store.roomBelow = 1;
+    if (!isGrid(first) && !isGrid(second) && same(first, second)) return first;
+    store.roomBelow = lastRow;
+    try {
+      return run();
+    } finally {
+      store.roomBelow = 1;
+    }
+  };
+
+  const forget = (): void => {
+    store.forget();
+    index.forget();
+    running.forget();
+  };
+
+  /** Puts an answer into the cells. */
+  const place = (task: number, content: Cell | Grid): Changed => {
+    const formula = formulas[task] as Formula;
+    const { sheet, row, column, fills } = tasks[task] as Task;
+    const { cell } = formula;
+    const key = placeKey(row, column);
+    const before = spills[sheet]?.get(key);
+    const changed: Place[] = [];
+    const surprises: Place[] = [];
+    const put = (at: Place, value: Cell): void => {
+      if (same(store.column(sheet, at.column)[at.row] ?? null, value)) return;
+      store.put(sheet, at.row, at.column, value);
+      changed.push(at);
+    };
+    if (isGrid(content) && content.grid.length * (content.grid[0]?.length ?? 0) > mostFilled)
+      throw new TooMuch("its answer covers more cells than can be worked out");
+    const shaped = cell.fixed ? laidOut(content, cell.fixed) : content;
+    const area = isGrid(shaped) ? areaFor(shaped, { row, column }) : undefined;
+    if (before) {
+      spills[sheet]?.delete(key);
+      for (const at of placesIn(before)) {
+        if (at.row === row && at.column === column) continue;
+        if (!area || at.row > area.bottom || at.column > area.right) put(at, null);
+      }
+    }
+    let answer: EngineAnswer;
+    if (area) store.spend(10 * (area.bottom - area.top + 1) * (area.right - area.left + 1));
+    if (!isGrid(shaped) || !area) answer = { value: shownOf(isGrid(shaped) ? null : shaped) };
+    else {
+      const blocked = cell.fixed ? undefined : blockedBy(area, sheet, { row, column }, before);
+      if (blocked !== undefined)
+        answer = { value: { error: "#SPILL!" }, ...(blocked === "" ? {} : { message: blocked }) };
+      else {
+        const cells = shaped.grid.map((line) => line.map(shownOf));
+        answer = { value: cells[0]?.[0] ?? 0, spill: { area, cells } };
+      }
+    }
+    put({ row, column }, answer.value);
+    if (answer.spill) {
+      spills[sheet]?.set(key, answer.spill.area);
+      const known = new Set(fills.map((at) => placeKey(at.row, at.column)));
+      answer.spill.cells.forEach((line, down) => {
+        line.forEach((value, across) => {
+          if (down === 0 && across === 0) return;
+          const at = { row: row + down, column: column + across };
+          put(at, value);
+          if (!known.has(placeKey(at.row, at.column))) surprises.push(at);
+        });
+      });
+    }
+    if (surprises.length > 0 || before) forget();
+    const { message, shown } = formula;
+    formula.answer = {
+      ...answer,
+      ...(message === undefined || answer.message !== undefined ? {} : { message }),
+      ...(shown === undefined ? {} : { shown }),
+    };
+    return { cells: changed, surprises };
+  };
+
+  const blockedBy = (area: Area, sheet: number, anchor: Place, before: Area | undefined): string | undefined => {
+    if (area.bottom >= lastRow || area.right >= lastColumn) return "";
+    if (sheets[sheet]?.reserved?.some((other) => overlap(area, other)))
+      return "the answer needs cells that belong to a table or to merged cells";
+    const own = before;
+    for (const at of placesIn(area)) {
+      if (at.row === anchor.row && at.column === anchor.column) continue;
+      if (formulaAt[sheet]?.has(placeKey(at.row, at.column))) return "";
+      const isOwn = own && at.row <= own.bottom && at.column <= own.right;
+      const held = store.column(sheet, at.column)[at.row] ?? null;
+      if (held !== null && !isOwn) return "";
+    }
+    return undefined;
+  };
+
+  const keep = (task: number, left: string): Changed => {
+    const formula = formulas[task] as Formula;
+    const { sheet, row, column } = tasks[task] as Task;
+    const { value } = formula.cell;
+    formula.answer = { value, left };
+    const saved = [{ row, column, value }, ...(fillsOf[sheet]?.get(placeKey(row, column)) ?? [])];
+    const changed = saved.filter((at) => !same(store.column(sheet, at.column)[at.row] ?? null, at.value));
+    for (const at of changed) store.put(sheet, at.row, at.column, at.value);
+    return { cells: changed, surprises: [] };
+  };
+
+  let circular = false;
+  workOutInOrder(tasks, startOrder(formulas), {
+    keepCircular(task) {
+      circular = true;
+      keep(task, "it depends on its own answer");
+    },
+    evaluate(task, watch) {
+      let open = false;
+      store.watch = watch;
+      const formula = formulas[task] as Formula;
+      formula.message = undefined;
+      formula.shown = undefined;
+      try {
+        const content = evaluateOnce(task);
+        store.watch = undefined;
+        open = true;
+        return place(task, content);
+      } catch (error) {
+        if (error instanceof NotWorkedOut || error instanceof TooMuch) return keep(task, error.message);
+        if (!open && error instanceof RangeError && /call stack/.test(error.message))
+          return keep(task, "it is nested too deep to be followed");
+        throw error;
+      } finally {
+        store.watch = undefined;
+      }
+    },
+  });
+
+  formulas.forEach(({ answer }, task) => {
+    const { sheet, row, column } = tasks[task] as Task;
+    if (answer) answers[sheet]?.set(placeKey(row, column), answer);
+  });
+  return { sheets: answers, circular };
+}
+
+/** Formulas that may fill more than one cell go first, so that fewer are read before they are known. */
+function startOrder(formulas: readonly Formula[]): readonly number[] {
+  const all = formulas.map((_, task) => task);
+  return [
+    ...all.filter((task) => formulas[task]?.cell.single !== true),
+    ...all.filter((task) => formulas[task]?.cell.single === true),
+  ];
+}
+
+/** Cells that an array formula filled when the file was saved, by the formula's key. */
+function filledCells(sheets: readonly EngineSheet[]): readonly ReadonlyMap<number, readonly EngineCell[]>[] {
+  return sheets.map(({ filled = [] }) => {
+    const byAnchor = new Map<number, EngineCell[]>();
+    for (const cell of filled) {
+      const list = byAnchor.get(cell.by);
+      if (list) list.push(cell);
+      else byAnchor.set(cell.by, [cell]);
+    }
+    return byAnchor;
+  });
+}
+
+/** A formula that gives a blank cell shows 0. */
+const shownOf = (cell: Cell): Cell => cell ?? 0;
+
+const same = (one: Cell, other: Cell): boolean =>
+  Object.is(one, other) || (isCellError(one) && isCellError(other) && one.error === other.error);
+
+const areaFor = ({ grid }: Grid, { row, column }: Place): Area => ({
+  top: row,
+  left: column,
+  bottom: row + grid.length - 1,
+  right: column + (grid[0]?.length ?? 1) - 1,
+});
+
+function* placesIn({ top, left, bottom, right }: Area): Iterable<Place> {
+  for (let row = top; row <= bottom; row += 1)
+    for (let column = left; column <= right; column += 1) yield { row, column };
+}
+
+/**
+ * An array formula of the old kind: its answer laid out over the cells it was entered in. A single value, row or column
+ * repeats; what is too long is cut; what is too short ends in #N/A.
+ */
+function laidOut(content: Cell | Grid, { top, left, bottom, right }: Area): Cell | Grid {
+  const given = isGrid(content) ? content.grid : [[content]];
+  const at = (row: number, column: number): Cell => {
+    const line = given[given.length === 1 ? 0 : row];
+    const place = line?.length === 1 ? 0 : column;
+    return line && place < line.length ? (line[place] ?? null) : { error: "#N/A" };
+  };
+  if (top === bottom && left === right) return at(0, 0);
+  return {
+    grid: Array.from({ length: bottom - top + 1 }, (_, row) =>
+      Array.from({ length: right - left + 1 }, (__, column) => at(row, column)),
+    ),
+  };
+}

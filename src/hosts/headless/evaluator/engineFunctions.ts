@@ -1,0 +1,139 @@
+import type { BaseFunction, BaseValueObject, FunctionVariantType } from "@univerjs/engine-formula";
+import { type Cell, type ErrorCode, errorCodes, isCellError } from "../../../cells/cell.ts";
+import { lastColumn, lastRow } from "../../../workbook/limits.ts";
+import type { Registration } from "../bridge.ts";
+import type { UniverParts } from "../univerParts.ts";
+import type { Calling, WorksheetFunction } from "./evaluateFormula.ts";
+import type { ToNumber } from "./operators.ts";
+import { errorOf, gridOr, isGrid, isLambda, isReference, type Value } from "./values.ts";
+
+const known: ReadonlySet<string> = new Set(errorCodes);
+
+/** Cells as the engine's values and back. */
+function converters({ formula }: UniverParts) {
+  const {
+    ArrayValueObject,
+    BooleanValueObject,
+    ErrorValueObject,
+    NullValueObject,
+    NumberValueObject,
+    StringValueObject,
+  } = formula;
+  const toEngine = (cell: Cell): BaseValueObject => {
+    if (typeof cell === "number") return NumberValueObject.create(cell);
+    if (typeof cell === "string") return StringValueObject.create(cell);
+    if (typeof cell === "boolean") return BooleanValueObject.create(cell);
+    if (cell === null) return NullValueObject.create();
+    return ErrorValueObject.create(cell.error as Parameters<typeof ErrorValueObject.create>[0]);
+  };
+  const toCell = (value: BaseValueObject | null | undefined): Cell => {
+    if (!value || value.isNull()) return null;
+    if (value.isError()) {
+      const code = String((value as unknown as { getErrorType: () => string }).getErrorType());
+      return errorOf((known.has(code) ? code : "#VALUE!") as ErrorCode);
+    }
+    const content = value.getValue();
+    return typeof content === "number" && !Number.isFinite(content) ? errorOf("#NUM!") : (content as Cell);
+  };
+  const toArray = (grid: readonly (readonly Cell[])[]): BaseValueObject =>
+    ArrayValueObject.create({
+      calculateValueList: grid.map((line) => line.map(toEngine)),
+      rowCount: grid.length,
+      columnCount: grid[0]?.length ?? 0,
+      unitId: "",
+      sheetId: "",
+      row: -1,
+      column: -1,
+    });
+  return { toEngine, toCell, toArray };
+}
+
+/** The functions of the library that comes with the embedded spreadsheet, as functions of cells. */
+export function engineFunctions(parts: UniverParts, replaced: readonly Registration[]) {
+  const { toEngine, toCell, toArray } = converters(parts);
+  const { formula, core } = parts;
+  const makers = new Map<string, Registration[0]>();
+  for (const list of formula.ALL_IMPLEMENTED_FUNCTIONS as unknown as readonly Registration[])
+    makers.set(String(list[1]), list[0]);
+  for (const [maker, name] of replaced) makers.set(String(name), maker);
+  const made = new Map<string, WorksheetFunction>();
+
+  const make = (name: string, Maker: Registration[0]): WorksheetFunction => {
+    const executor = new Maker(name) as BaseFunction;
+    if (executor.needsSheetRowColumnCount) executor.setSheetRowColumnCount(lastRow, lastColumn);
+    if (executor.needsLocale) executor.setLocale(core.LocaleType.EN_US);
+    const toArgument = (value: Value | undefined, calling: Calling): FunctionVariantType => {
+      if (value === undefined) return toEngine(null);
+      if (isLambda(value)) return toEngine(errorOf("#VALUE!"));
+      if (isReference(value)) {
+        const [only] = value.areas;
+        if (!only || value.areas.length > 1)
+          return toArray(value.areas.flatMap((area) => calling.store.arrayCells(area)));
+        return toArray(calling.store.arrayCells(only));
+      }
+      return isGrid(value) ? toArray(value.grid) : toEngine(value);
+    };
+    return (given, calling) => {
+      const { minParams, maxParams } = executor;
+      if (minParams !== -1 && maxParams !== -1 && (given.length < minParams || given.length > maxParams))
+        return errorOf("#VALUE!");
+      executor.setRefInfo("workbook", `sheet${calling.at.sheet}`, calling.at.row, calling.at.column);
+      const answer = executor.calculate(...(given.map((value) => toArgument(value, calling)) as never[]));
+      if (!answer || !("isArray" in answer)) return errorOf("#VALUE!");
+      const value = answer as BaseValueObject;
+      if (value.isArray())
+        return gridOr(
+          (value as unknown as { getArrayValue: () => BaseValueObject[][] })
+            .getArrayValue()
+            .map((line) => line.map(toCell)),
+        );
+      return toCell(value);
+    };
+  };
+
+  return {
+    names: [...makers.keys()],
+    find(name: string): WorksheetFunction | undefined {
+      const ready = made.get(name);
+      if (ready) return ready;
+      const maker = makers.get(name);
+      if (!maker) return undefined;
+      const built = make(name, maker);
+      made.set(name, built);
+      return built;
+    },
+  };
+}
+
+const plain = /^[+-]?(?:\d{1,309}(?:\.\d{0,309})?|\.\d{1,309})(?:[eE][+-]?\d{1,3})?$/;
+const withThousands = /^[+-]?\d{1,3}(?:,\d{3}){1,5}(?:\.\d{0,15})?$/;
+// A date or an amount is no longer than this; what is longer is no number.
+const longest = 60;
+
+/** The number that a text stands for in a formula: plain, with a percent sign, or a clear date. */
+export function textToNumber({ formula }: UniverParts): ToNumber {
+  const { StringValueObject } = formula;
+  const known = new Map<string, number | undefined>();
+  return (written) => {
+    if (written.length > 330) return undefined;
+    const text = written.trim();
+    if (plain.test(text)) {
+      const value = Number(text);
+      return Number.isFinite(value) ? value : undefined;
+    }
+    if (text === "" || text.length > longest || !/\d/.test(text)) return undefined;
+    if (known.has(text)) return known.get(text);
+    if (known.size > 10_000) known.clear();
+    const value = readNumber(text, StringValueObject);
+    known.set(text, value);
+    return value;
+  };
+}
+
+function readNumber(text: string, Text: UniverParts["formula"]["StringValueObject"]): number | undefined {
+  if (withThousands.test(text)) return Number(text.replaceAll(",", ""));
+  const percent = /^(.*\d)\s*%$/.exec(text)?.[1];
+  if (percent !== undefined && plain.test(percent)) return Number(percent) / 100;
+  const value = Text.create(text).convertToNumberObjectValue();
+  return value.isNumber() && !isCellError(value.getValue() as Cell) ? Number(value.getValue()) : undefined;
+}

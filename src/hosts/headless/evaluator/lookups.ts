@@ -1,0 +1,301 @@
+import { type Cell, isCellError } from "../../../cells/cell.ts";
+import type { SheetArea } from "../../../workbook/formula/referencesIn.ts";
+import type { CellStore } from "./cellStore.ts";
+import { wildcard } from "./criteria.ts";
+import type { Calling, WorksheetFunction } from "./evaluateFormula.ts";
+import { compareCells, numberOf } from "./operators.ts";
+import type { RangeIndex } from "./rangeIndex.ts";
+import { errorOf, type Grid, isGrid, isReference, lift, type Reference, type Value } from "./values.ts";
+
+/** A row or column that is looked through. */
+interface Vector {
+  readonly length: number;
+  readonly at: (place: number) => Cell;
+  /** The column it is, where an index may be used. */
+  readonly column?: SheetArea;
+}
+
+type How = "exact" | "wildcard" | "or smaller" | "or larger";
+
+function vectorOf(value: Value | undefined, calling: Calling): Vector | undefined {
+  if (isReference(value)) {
+    const [only] = value.areas;
+    if (!only || value.areas.length > 1) return undefined;
+    const { store } = calling;
+    store.watch?.(only);
+    const { sheet, area } = only;
+    const part = store.filledPart(only);
+    if (area.left === area.right) {
+      const cells = store.column(sheet, area.left);
+      return { length: part.bottom - area.top + 1, at: (place) => cells[area.top + place] ?? null, column: only };
+    }
+    if (area.top !== area.bottom) return undefined;
+    return {
+      length: part.right - area.left + 1,
+      at: (place) => store.column(sheet, area.left + place)[area.top] ?? null,
+    };
+  }
+  const content = calling.content(value);
+  if (!isGrid(content)) return { length: 1, at: () => content };
+  const { grid } = content;
+  const [first = []] = grid;
+  if (grid.length === 1) return { length: first.length, at: (place) => first[place] ?? null };
+  return first.length === 1 ? { length: grid.length, at: (place) => grid[place]?.[0] ?? null } : undefined;
+}
+
+const sameKind = (cell: Cell, wanted: Cell): boolean => cell !== null && typeof cell === typeof wanted;
+
+/** The place of the last value of an ascending list that is not above what is wanted; others between are passed over. */
+function lastNotAbove(wanted: Cell, vector: Vector, store: CellStore): number {
+  let [low, high, found] = [0, vector.length - 1, -1];
+  while (low <= high) {
+    const middle = (low + high) >> 1;
+    let at = middle;
+    while (at <= high && !(sameKind(vector.at(at), wanted) && !isCellError(vector.at(at)))) at += 1;
+    store.spend(at - middle + 1);
+    if (at > high) high = middle - 1;
+    else {
+      const order = compareCells(vector.at(at), wanted);
+      if (order === 0) return lastAlike(at, vector, store);
+      if (order < 0) {
+        found = at;
+        low = at + 1;
+      } else high = middle - 1;
+    }
+  }
+  return found;
+}
+
+/** The last of equal values that follow one another. */
+function lastAlike(from: number, vector: Vector, store: CellStore): number {
+  let at = from;
+  while (
+    at + 1 < vector.length &&
+    sameKind(vector.at(at + 1), vector.at(from)) &&
+    compareCells(vector.at(at + 1), vector.at(from)) === 0
+  )
+    at += 1;
+  store.spend(at - from);
+  return at;
+}
+
+function firstEqual(wanted: Cell, vector: Vector, how: How, backwards: boolean, store: CellStore, index: RangeIndex) {
+  const pattern =
+    how === "wildcard" && typeof wanted === "string" && /[*?~]/.test(wanted) ? wildcard(wanted) : undefined;
+  const fits = (cell: Cell): boolean =>
+    pattern ? typeof cell === "string" && pattern(cell) : sameKind(cell, wanted) && compareCells(cell, wanted) === 0;
+  if (vector.column && !pattern) {
+    const key =
+      typeof wanted === "number"
+        ? `n${Number(wanted.toPrecision(15))}`
+        : typeof wanted === "string"
+          ? `t${wanted.toLowerCase()}`
+          : `b${wanted}`;
+    const rows = index.rows(vector.column, [key]);
+    const row = backwards ? rows.at(-1) : rows[0];
+    return row === undefined ? -1 : row - vector.column.area.top;
+  }
+  store.spend(vector.length);
+  for (let step = 0; step < vector.length; step += 1) {
+    const place = backwards ? vector.length - 1 - step : step;
+    if (fits(vector.at(place))) return place;
+  }
+  return -1;
+}
+
+/** The nearest value on one side, in a list in any order. */
+function nearest(wanted: Cell, vector: Vector, larger: boolean, store: CellStore): number {
+  let found = -1;
+  store.spend(vector.length);
+  for (let place = 0; place < vector.length; place += 1) {
+    const cell = vector.at(place);
+    if (!sameKind(cell, wanted)) continue;
+    const order = compareCells(cell, wanted);
+    if (order === 0) return place;
+    if (larger ? order < 0 : order > 0) continue;
+    const better =
+      found === -1 || (larger ? compareCells(cell, vector.at(found)) < 0 : compareCells(cell, vector.at(found)) > 0);
+    if (better) found = place;
+  }
+  return found;
+}
+
+const eachKey = (keys: Value | undefined, calling: Calling, find: (key: Cell) => Cell): Cell | Grid =>
+  lift([calling.content(keys)], (key) => (isCellError(key) ? key : find(key ?? 0)));
+
+function numberAt(value: Value | undefined, otherwise: number, calling: Calling): number {
+  if (value === undefined) return otherwise;
+  const content = calling.content(value);
+  const cell = isGrid(content) ? (content.grid[0]?.[0] ?? null) : content;
+  return isCellError(cell) ? Number.NaN : (numberOf(cell, calling.toNumber) ?? Number.NaN);
+}
+
+const missing = errorOf("#N/A");
+
+/** MATCH, VLOOKUP and their kin. Exact ones use an index of the column. */
+export function lookups(index: RangeIndex): ReadonlyMap<string, WorksheetFunction> {
+  const match: WorksheetFunction = ([keys, list, type], calling) => {
+    const vector = vectorOf(list, calling);
+    if (isCellError(list as Cell)) return list as Cell;
+    if (!vector) return missing;
+    const kind = type === undefined ? 1 : numberAt(type, 1, calling);
+    if (Number.isNaN(kind)) return errorOf("#VALUE!");
+    return eachKey(keys, calling, (key) => {
+      const place =
+        kind === 0
+          ? firstEqual(key, vector, "wildcard", false, calling.store, index)
+          : kind > 0
+            ? lastNotAbove(key, vector, calling.store)
+            : firstNotBelow(key, vector, calling.store);
+      return place === -1 ? missing : place + 1;
+    });
+  };
+
+  const table =
+    (down: boolean): WorksheetFunction =>
+    ([keys, range, number, sorted], calling) => {
+      if (isCellError(range as Cell)) return range as Cell;
+      const approximate = sorted === undefined ? true : truthy(sorted, calling);
+      const wanted = numberAt(number, Number.NaN, calling);
+      if (Number.isNaN(wanted)) return errorOf("#VALUE!");
+      const place = Math.trunc(wanted);
+      const lines = linesOf(range, down, calling);
+      if (!lines) return errorOf("#VALUE!");
+      if (place < 1) return errorOf("#VALUE!");
+      if (place > lines.count) return errorOf("#REF!");
+      const first = vectorOf(lines.line(0), calling);
+      const result = vectorOf(lines.line(place - 1), calling);
+      if (!first || !result) return errorOf("#VALUE!");
+      return eachKey(keys, calling, (key) => {
+        const at = approximate
+          ? lastNotAbove(key, first, calling.store)
+          : firstEqual(key, first, "wildcard", false, calling.store, index);
+        return at === -1 ? missing : result.at(at);
+      });
+    };
+
+  const lookup: WorksheetFunction = ([keys, list, results], calling) => {
+    if (isCellError(list as Cell)) return list as Cell;
+    let [from, to] = [list, results];
+    if (results === undefined) {
+      // Of a block: the longer side is looked through, the last line gives the answer.
+      const down = (linesOf(list, true, calling)?.count ?? 1) <= (linesOf(list, false, calling)?.count ?? 1);
+      const lines = linesOf(list, down, calling);
+      from = lines?.line(0);
+      to = lines?.line(lines.count - 1);
+    }
+    const vector = vectorOf(from, calling);
+    const result = vectorOf(to, calling);
+    if (!vector || !result) return missing;
+    return eachKey(keys, calling, (key) => {
+      const at = lastNotAbove(key, vector, calling.store);
+      return at === -1 ? missing : result.at(at);
+    });
+  };
+
+  const place = (key: Cell, vector: Vector, mode: number, direction: number, calling: Calling): number => {
+    const exact = firstEqual(key, vector, mode === 2 ? "wildcard" : "exact", direction < 0, calling.store, index);
+    if (exact !== -1 || mode === 0 || mode === 2) return exact;
+    return nearest(key, vector, mode === 1, calling.store);
+  };
+
+  const xmatch: WorksheetFunction = ([keys, list, mode, direction], calling) => {
+    const vector = vectorOf(list, calling);
+    if (!vector) return errorOf("#VALUE!");
+    const [how, way] = [numberAt(mode, 0, calling), numberAt(direction, 1, calling)];
+    return eachKey(keys, calling, (key) => {
+      const at = place(key, vector, how, way, calling);
+      return at === -1 ? missing : at + 1;
+    });
+  };
+
+  const xlookup: WorksheetFunction = ([keys, list, results, otherwise, mode, direction], calling) => {
+    const vector = vectorOf(list, calling);
+    if (!vector) return errorOf("#VALUE!");
+    const [how, way] = [numberAt(mode, 0, calling), numberAt(direction, 1, calling)];
+    const instead = otherwise === undefined ? missing : calling.content(otherwise);
+    const lines = linesOf(results, isTall(list, calling), calling);
+    if (!lines) return errorOf("#VALUE!");
+    const content = calling.content(keys);
+    if (!isGrid(content)) {
+      if (isCellError(content)) return content;
+      const at = place(content ?? 0, vector, how, way, calling);
+      return at === -1 ? instead : lines.across(at);
+    }
+    const result = vectorOf(lines.line(0), calling);
+    if (!result) return errorOf("#VALUE!");
+    return eachKey(keys, calling, (key) => {
+      const at = place(key, vector, how, way, calling);
+      if (at !== -1) return result.at(at);
+      return isGrid(instead) ? (instead.grid[0]?.[0] ?? null) : instead;
+    });
+  };
+
+  return new Map<string, WorksheetFunction>([
+    ["MATCH", match],
+    ["VLOOKUP", table(true)],
+    ["HLOOKUP", table(false)],
+    ["LOOKUP", lookup],
+    ["XMATCH", xmatch],
+    ["XLOOKUP", xlookup],
+  ]);
+}
+
+function firstNotBelow(wanted: Cell, vector: Vector, store: CellStore): number {
+  store.spend(vector.length);
+  let found = -1;
+  for (let place = 0; place < vector.length; place += 1) {
+    const cell = vector.at(place);
+    if (!sameKind(cell, wanted)) continue;
+    if (compareCells(cell, wanted) < 0) break;
+    found = place;
+  }
+  return found;
+}
+
+function truthy(value: Value, calling: Calling): boolean {
+  const content = calling.content(value);
+  const cell = isGrid(content) ? (content.grid[0]?.[0] ?? null) : content;
+  return typeof cell === "string" ? /^true$/i.test(cell) : Boolean(cell);
+}
+
+function isTall(value: Value | undefined, calling: Calling): boolean {
+  if (isReference(value)) {
+    const [only] = value.areas;
+    return only !== undefined && only.area.bottom > only.area.top;
+  }
+  const content = calling.content(value);
+  return isGrid(content) && content.grid.length > 1;
+}
+
+interface Lines {
+  readonly count: number;
+  /** A whole column (or row) of the block. */
+  readonly line: (place: number) => Value;
+  /** One row (or column) across all of them. */
+  readonly across: (place: number) => Value;
+}
+
+/** A block as its columns, or as its rows. */
+function linesOf(value: Value | undefined, down: boolean, calling: Calling): Lines | undefined {
+  if (isReference(value)) {
+    const [only] = value.areas;
+    if (!only || value.areas.length > 1) return undefined;
+    const { sheet, area } = only;
+    const part = (change: Partial<SheetArea["area"]>): Reference => ({
+      areas: [{ sheet, area: { ...area, ...change } }],
+    });
+    const column = (place: number) => part({ left: area.left + place, right: area.left + place });
+    const row = (place: number) => part({ top: area.top + place, bottom: area.top + place });
+    return down
+      ? { count: area.right - area.left + 1, line: column, across: row }
+      : { count: area.bottom - area.top + 1, line: row, across: column };
+  }
+  const content = calling.content(value);
+  const grid = isGrid(content) ? content.grid : [[content]];
+  const column = (place: number): Grid => ({ grid: grid.map((line) => [line[place] ?? null]) });
+  const row = (place: number): Grid => ({ grid: [grid[place] ?? []] });
+  return down
+    ? { count: grid[0]?.length ?? 0, line: column, across: row }
+    : { count: grid.length, line: row, across: column };
+}

@@ -1,0 +1,121 @@
+import type { Place } from "./address.ts";
+import { placeKey } from "./engine.ts";
+import type { SheetArea } from "./formula/referencesIn.ts";
+
+/** A formula with the cells it fills and the cells it reads. */
+export interface Reader {
+  readonly sheet: number;
+  readonly cells: readonly Place[];
+  readonly reads: readonly SheetArea[];
+}
+
+/**
+ * The formulas that hang on others: those given, and all that read what one of them fills.
+ *
+ * @param seeds - by place in the list
+ * @returns the places of all of them
+ */
+export function coneOf(readers: readonly Reader[], seeds: Iterable<number>): ReadonlySet<number> {
+  const index = readersByCell(readers);
+  const cone = new Set<number>(seeds);
+  // A set goes on with what is added while it is gone through.
+  for (const at of cone) {
+    const { sheet, cells } = readers[at] as Reader;
+    for (const cell of cells) for (const reader of index(sheet, cell)) cone.add(reader);
+  }
+  return cone;
+}
+
+/** Finds the readers of a cell; each is found once and then taken out. */
+function readersByCell(readers: readonly Reader[]): (sheet: number, cell: Place) => readonly number[] {
+  const single = new Map<string, number[]>();
+  const columnsOfSheet = columnsFilled(readers);
+  const ranges = new Map<string, Span[]>();
+  readers.forEach(({ reads }, reader) => {
+    for (const { sheet, area } of reads) {
+      if (area.top === area.bottom && area.left === area.right) {
+        const key = `${sheet} ${placeKey(area.top, area.left)}`;
+        const list = single.get(key);
+        if (list) list.push(reader);
+        else single.set(key, [reader]);
+        continue;
+      }
+      for (const column of columnsOfSheet.get(sheet) ?? []) {
+        if (column < area.left || column > area.right) continue;
+        const key = `${sheet} ${column}`;
+        const span = { top: area.top, bottom: area.bottom, reader };
+        const list = ranges.get(key);
+        if (list) list.push(span);
+        else ranges.set(key, [span]);
+      }
+    }
+  });
+  const trees = new Map([...ranges].map(([key, spans]) => [key, new Spans(spans)]));
+  return (sheet, { row, column }) => {
+    const key = `${sheet} ${placeKey(row, column)}`;
+    const found = single.get(key) ?? [];
+    single.delete(key);
+    return [...found, ...(trees.get(`${sheet} ${column}`)?.take(row) ?? [])];
+  };
+}
+
+function columnsFilled(readers: readonly Reader[]): ReadonlyMap<number, ReadonlySet<number>> {
+  const columns = new Map<number, Set<number>>();
+  for (const { sheet, cells } of readers) {
+    let list = columns.get(sheet);
+    if (!list) {
+      list = new Set();
+      columns.set(sheet, list);
+    }
+    for (const { column } of cells) list.add(column);
+  }
+  return columns;
+}
+
+interface Span {
+  readonly top: number;
+  readonly bottom: number;
+  readonly reader: number;
+}
+
+/** Spans of rows in a tree over their tops, with the lowest bottom of each part. */
+class Spans {
+  readonly #spans: readonly Span[];
+  readonly #lowest: Int32Array;
+  readonly #size: number;
+
+  constructor(spans: readonly Span[]) {
+    this.#spans = [...spans].sort((one, other) => one.top - other.top);
+    this.#size = 2 ** Math.ceil(Math.log2(Math.max(spans.length, 1)));
+    this.#lowest = new Int32Array(2 * this.#size).fill(-1);
+    this.#spans.forEach(({ bottom }, at) => {
+      this.#lowest[this.#size + at] = bottom;
+    });
+    for (let at = this.#size - 1; at > 0; at -= 1) this.#renew(at);
+  }
+
+  /** Takes out the readers of a row. */
+  take(row: number): readonly number[] {
+    const found: number[] = [];
+    this.#walk(1, 0, this.#size, row, found);
+    return found;
+  }
+
+  #renew(at: number): void {
+    this.#lowest[at] = Math.max(this.#lowest[2 * at] as number, this.#lowest[2 * at + 1] as number);
+  }
+
+  // As deep as the logarithm of the number of spans.
+  #walk(at: number, from: number, to: number, row: number, found: number[]): void {
+    if ((this.#lowest[at] as number) < row || (this.#spans[from]?.top ?? Number.POSITIVE_INFINITY) > row) return;
+    if (at >= this.#size) {
+      found.push((this.#spans[at - this.#size] as Span).reader);
+      this.#lowest[at] = -1;
+      return;
+    }
+    const middle = (from + to) / 2;
+    this.#walk(2 * at, from, middle, row, found);
+    this.#walk(2 * at + 1, middle, to, row, found);
+    this.#renew(at);
+  }
+}

@@ -1,0 +1,56 @@
+import type { FormulaNode } from "./parseFormula.ts";
+import type { SheetArea } from "./referencesIn.ts";
+
+export interface Reads {
+  /** The cells the formula names and whose values it may read. */
+  readonly areas: readonly SheetArea[];
+  /** Which cells it reads shows only while it is worked out. */
+  readonly dynamic: boolean;
+}
+
+// Where a reference stands for its place, not for what is in it.
+const placeOnly: ReadonlySet<string> = new Set(
+  "ROW ROWS COLUMN COLUMNS SHEET SHEETS AREAS ISREF ISFORMULA OFFSET".split(" "),
+);
+const dynamic: ReadonlySet<string> = new Set(["OFFSET", "INDIRECT", "ANCHORARRAY"]);
+
+/** The cells that a formula reads. */
+export function readsOf(node: FormulaNode): Reads {
+  const areas: SheetArea[] = [];
+  let isDynamic = false;
+  const go = (at: FormulaNode | undefined): void => {
+    if (at === undefined) return;
+    switch (at.kind) {
+      case "area":
+        areas.push({ sheet: at.sheet, area: at.area });
+        return;
+      case "sign":
+      case "percent":
+        go(at.of);
+        return;
+      case "operation":
+        go(at.left);
+        go(at.right);
+        return;
+      case "references":
+        isDynamic ||= at.by === "range";
+        go(at.left);
+        go(at.right);
+        return;
+      case "call": {
+        isDynamic ||= dynamic.has(at.name);
+        const [first, ...others] = at.given;
+        if (!(placeOnly.has(at.name) && first?.kind === "area")) go(first);
+        for (const one of others) go(one);
+        return;
+      }
+      case "invoke":
+        go(at.of);
+        for (const one of at.given) go(one);
+        return;
+      default:
+    }
+  };
+  go(node);
+  return { areas, dynamic: isDynamic };
+}

@@ -1,0 +1,151 @@
+// How often ranges and words of the benchmarking functions hold, by seeded simulation. Run by hand:
+// npx tsx tests/references/benchmarking/coverage.ts [times] (about three minutes), then npm run generate. "times" runs so
+// many times as many flocks, for figures that are surer.
+import { writeFileSync } from "node:fs";
+import { correlationRange } from "../../../src/core/benchmarks/correlationRange.ts";
+import { funnel } from "../../../src/core/benchmarks/funnel.ts";
+import { shrunkPrevalence } from "../../../src/core/benchmarks/shrunkPrevalence.ts";
+import { weightedPrevalence } from "../../../src/core/prevalence/weightedPrevalence.ts";
+
+const times = Number(process.argv[2] ?? 1);
+
+/** The generator mulberry32. */
+let state = 18;
+function random(): number {
+  state = (state + 0x6d2b79f5) | 0;
+  let t = Math.imul(state ^ (state >>> 15), 1 | state);
+  t = (t + Math.imul(t ^ (t >>> 7), 61 | t)) ^ t;
+  return ((t ^ (t >>> 14)) >>> 0) / 4_294_967_296;
+}
+
+const normal = (): number => Math.sqrt(-2 * Math.log(1 - random())) * Math.cos(2 * Math.PI * random());
+
+/** Marsaglia and Tsang 2000. */
+function gamma(shape: number): number {
+  if (shape < 1) return gamma(shape + 1) * random() ** (1 / shape);
+  const d = shape - 1 / 3;
+  for (;;) {
+    const x = normal();
+    const v = (1 + x / Math.sqrt(9 * d)) ** 3;
+    if (v > 0 && Math.log(random()) < (x * x) / 2 + d - d * v + d * Math.log(v)) return d * v;
+  }
+}
+
+function shareOf(mean: number, correlation: number): number {
+  if (correlation === 0) return mean;
+  const size = (1 - correlation) / correlation;
+  const [one, other] = [gamma(mean * size), gamma((1 - mean) * size)];
+  return one / (one + other);
+}
+
+const lameAmong = (n: number, share: number): number => {
+  let lame = 0;
+  for (let sheep = 0; sheep < n; sheep++) if (random() < share) lame++;
+  return lame;
+};
+
+/** 20 to 300 sheep looked at, small flocks more often than large ones. */
+const someSheep = (): number => 20 + Math.floor(random() * random() * 281);
+
+function flocksOf(count: number, mean: number, correlation: number) {
+  return Array.from({ length: count }, () => {
+    const share = shareOf(mean, correlation);
+    const seen = someSheep();
+    return { share, seen, lame: lameAmong(seen, share) };
+  });
+}
+
+type Flocks = ReturnType<typeof flocksOf>;
+const columns = (flocks: Flocks) =>
+  [flocks.map((_, place) => `flock ${place}`), flocks.map(({ lame }) => lame), flocks.map(({ seen }) => seen)] as const;
+
+const rounded = (part: number, all: number): number => Math.round((10_000 * part) / all) / 10_000;
+
+const shrunk = [];
+for (const flocks of [5, 10, 20, 40])
+  for (const correlation of [0, 0.02, 0.05])
+    for (const mean of [0.05]) {
+      let [held, ranked, all] = [0, 0, 0];
+      for (let turn = 0; turn < (400 * times) / flocks; turn++) {
+        const set = flocksOf(flocks, mean, correlation);
+        const order = [...set].sort((one, other) => one.share - other.share);
+        shrunkPrevalence(...columns(set), 0.95).forEach(({ low, high, lowRank, highRank }, place) => {
+          const share = set[place]?.share ?? Number.NaN;
+          const rank = order.indexOf(set[place] as Flocks[number]) + 1;
+          all++;
+          if (low <= share && share <= high) held++;
+          if (lowRank <= rank && rank <= highRank) ranked++;
+        });
+      }
+      // Flocks that are all alike have no ranks.
+      shrunk.push({ flocks, correlation, mean, held: rounded(held, all), ranked: correlation === 0 ? null : rounded(ranked, all) });
+    }
+
+const likeness = [];
+for (const flocks of [5, 10, 20, 40])
+  for (const correlation of [0, 0.02, 0.05, 0.2]) {
+    let [held, all] = [0, 0];
+    for (let turn = 0; turn < 150 * times; turn++) {
+      const set = flocksOf(flocks, 0.05, correlation);
+      if (set.every(({ lame }) => lame === 0)) continue;
+      const { low, high } = correlationRange(set, 0.95);
+      all++;
+      if (low <= correlation && correlation <= high) held++;
+    }
+    likeness.push({ flocks, correlation, held: rounded(held, all) });
+  }
+
+const widened = [];
+for (const flocks of [10, 20, 40])
+  for (const correlation of [0, 0.02, 0.05]) {
+    let [beyond95, beyond998, usual95, all] = [0, 0, 0, 0];
+    for (let turn = 0; turn < (6000 * times) / flocks; turn++) {
+      const set = columns(flocksOf(flocks, 0.05, correlation));
+      const outside = (word: string): boolean => word !== "within the limits";
+      const words = funnel(...set, undefined, true).map(({ word }) => word);
+      all += flocks;
+      beyond95 += words.filter(outside).length;
+      beyond998 += words.filter((word) => word.includes("99.8")).length;
+      usual95 += funnel(...set).filter(({ word }) => outside(word)).length;
+    }
+    widened.push({ flocks, correlation, usual95: rounded(usual95, all), beyond95: rounded(beyond95, all), beyond998: rounded(beyond998, all) });
+  }
+
+/** So many lame among n drawn without putting back. */
+const drawn = (size: number, lame: number, n: number): number => {
+  let found = 0;
+  for (let sheep = 0; sheep < n; sheep++) if (random() < (lame - found) / (size - sheep)) found++;
+  return found;
+};
+
+const weighted = [];
+for (const groups of [3, 10, 20, 40])
+  for (const [size, looked] of [
+    [10, 3],
+    [15, 2],
+    [20, 5],
+    [40, 10],
+  ] as const)
+    for (const share of [0.05, 0.15]) {
+      const sizes = Array.from({ length: groups }, (_, group) => size + 2 * (group % 5));
+      // Every fourth group holds all the lame sheep, or all groups hold them alike.
+      const held = [0, 0];
+      const turns = 1500 * times;
+      [
+        sizes.map((n, group) => Math.floor(n * share) + (group % 2)),
+        sizes.map((n, group) => (group % 4 === 0 ? Math.min(n, Math.round(4 * n * share)) : 0)),
+      ].forEach((lame, kind) => {
+        const truth = lame.reduce((sum, count) => sum + count, 0) / sizes.reduce((sum, n) => sum + n, 0);
+        for (let turn = 0; turn < turns; turn++) {
+          const found = sizes.map((n, group) => drawn(n, lame[group] ?? 0, looked));
+          const { low, high } = weightedPrevalence(sizes, found, sizes.map(() => looked), 0.95);
+          if (low <= truth + 1e-12 && truth - 1e-12 <= high) held[kind] = (held[kind] ?? 0) + 1;
+        }
+      });
+      weighted.push({ groups, size, looked, share, alike: rounded(held[0] ?? 0, turns), uneven: rounded(held[1] ?? 0, turns) });
+    }
+
+writeFileSync(
+  new URL("../../../src/build/methods/benchmarkCoverage.json", import.meta.url),
+  `${JSON.stringify({ shrunk, likeness, widened, weighted }, undefined, 1)}\n`,
+);

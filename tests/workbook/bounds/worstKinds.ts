@@ -1,0 +1,142 @@
+import { columnLetters } from "../../../src/workbook/address.ts";
+import { buildWorkbook } from "../buildWorkbook.ts";
+
+/** A small workbook that asks for much. */
+export interface WorstKind {
+  readonly name: string;
+  readonly make: () => Uint8Array;
+  /** What must stand in a cell of the first sheet, or why formulas are left. */
+  readonly ends: Readonly<Record<string, number | string>> | RegExp;
+}
+
+const escaped = (text: string): string => text.replaceAll("&", "&amp;").replaceAll("<", "&lt;");
+const number = (address: string, value: number): string => `<c r="${address}"><v>${value}</v></c>`;
+const formula = (address: string, text: string): string => `<c r="${address}"><f>${escaped(text)}</f></c>`;
+const array = (address: string, area: string, text: string): string =>
+  `<c r="${address}"><f t="array" ref="${area}">${escaped(text)}</f></c>`;
+
+const rows = (count: number, cells: (row: number) => string): string =>
+  Array.from({ length: count }, (_, place) => `<row r="${place + 1}">${cells(place + 1)}</row>`).join("");
+const book = (content: string, more: Partial<Parameters<typeof buildWorkbook>[0]> = {}): Uint8Array =>
+  buildWorkbook({ sheets: [{ name: "One", rows: content }], ...more });
+
+const names = (count: number, text: (place: number) => string): string =>
+  Array.from({ length: count }, (_, place) => `<definedName name="n_${place}">${text(place)}</definedName>`).join("");
+
+/** The kinds of small workbook that took longest or most memory. */
+export const worstKinds: readonly WorstKind[] = [
+  {
+    name: "40 COUNTIF over a whole column",
+    make: () => book(rows(40, (row) => number(`D${row}`, row % 7) + formula(`E${row}`, `COUNTIF($D:$D,D${row})`))),
+    ends: { E1: 6, E40: 6 },
+  },
+  {
+    name: "a running total down 20,000 rows",
+    make: () => book(rows(20_000, (row) => number(`A${row}`, 1) + formula(`B${row}`, `SUM(A$1:A${row})`))),
+    ends: { B20000: 20_000 },
+  },
+  {
+    name: "COUNTIF of what stands above, down 20,000 rows",
+    make: () =>
+      book(rows(20_000, (row) => number(`A${row}`, row % 500) + formula(`B${row}`, `COUNTIF(A$1:A${row},A${row})`))),
+    ends: { B20000: 40 },
+  },
+  {
+    name: "20,000 sums of all that stands below",
+    make: () => book(rows(20_000, (row) => number(`A${row}`, 1) + formula(`B${row}`, `SUM(A${row}:A$20000)`))),
+    ends: { B1: 20_000 },
+  },
+  {
+    name: "VLOOKUP of 20,000 rows in 20,000",
+    make: () =>
+      book(
+        rows(
+          20_000,
+          (row) =>
+            number(`A${row}`, 20_001 - row) +
+            number(`B${row}`, row) +
+            formula(`C${row}`, `VLOOKUP(${row},$A$1:$B$20000,2,FALSE)`),
+        ),
+      ),
+    ends: { C20000: 1 },
+  },
+  {
+    name: "SUMPRODUCT of 3,000 rows down 3,000 rows",
+    make: () =>
+      book(
+        rows(3000, (row) => number(`A${row}`, row % 50) + formula(`B${row}`, `SUMPRODUCT(($A$1:$A$3000=A${row})*1)`)),
+      ),
+    ends: { B3000: 60 },
+  },
+  {
+    name: "a chain of 20,000 cells, the last first",
+    make: () =>
+      book(rows(20_000, (row) => (row === 20_000 ? number("A20000", 1) : formula(`A${row}`, `A${row + 1}+1`)))),
+    ends: { A1: 20_000 },
+  },
+  {
+    name: "a chain of 20,000 names",
+    make: () =>
+      book(`<row r="1">${formula("A1", "n_0+1")}${formula("B1", "1+1")}</row>`, {
+        names: names(20_000, (place) => (place === 19_999 ? "1" : `n_${place + 1}`)),
+      }),
+    ends: /names rest on one another/,
+  },
+  {
+    name: "3,000 brackets, braces and signs in each other",
+    make: () =>
+      book(
+        `<row r="1">${formula("A1", `${"(".repeat(3000)}1${")".repeat(3000)}`)}${formula("B1", `${"{".repeat(3000)}1${"}".repeat(3000)}`)}${formula("C1", `${"-".repeat(3000)}1`)}${formula("D1", "1+1")}</row>`,
+      ),
+    ends: { D1: 2 },
+  },
+  {
+    name: "3,000 sheets",
+    make: () =>
+      buildWorkbook({
+        sheets: Array.from({ length: 3000 }, (_, place) => ({
+          name: `S${place}`,
+          rows: `<row r="1">${formula("A1", place === 2999 ? "1" : `S${place + 1}!A1+1`)}</row>`,
+        })),
+      }),
+    ends: { A1: 3000 },
+  },
+  {
+    name: "99,999 names with INDIRECT",
+    make: () =>
+      book(`<row r="1">${number("A1", 5)}${formula("B1", 'INDIRECT("n_77")')}</row>`, {
+        names: names(99_999, () => "One!$A$1"),
+      }),
+    ends: { B1: 5 },
+  },
+  {
+    name: "ten array formulas over whole columns",
+    make: () =>
+      book(
+        `<row r="1">${number("A1", 3)}${number("B1", 4)}${Array.from({ length: 10 }, (_, place) => {
+          const letters = columnLetters(place + 3);
+          return array(`${letters}1`, `${letters}1:${letters}1048576`, "A:A*B:B");
+        }).join("")}</row>`,
+      ),
+    ends: /cells/,
+  },
+  {
+    name: "20 SUMPRODUCT over whole columns",
+    make: () =>
+      book(
+        rows(20, (row) =>
+          [
+            number(`A${row}`, row % 2),
+            number(`B${row}`, row),
+            formula(`C${row}`, `SUMPRODUCT((A:A=1)*(B:B>${row})*B:B)`),
+          ].join(""),
+        ),
+      ),
+    ends: { C20: 0, C1: 99 },
+  },
+  {
+    name: "5,000 OFFSET, each on the one above",
+    make: () => book(rows(5000, (row) => (row === 1 ? number("A1", 1) : formula(`A${row}`, `OFFSET(A${row},-1,0)+1`)))),
+    ends: { A5000: 5000 },
+  },
+];
