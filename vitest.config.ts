@@ -21,7 +21,7 @@ export default defineConfig({
       project("core", ["cells", "core", "reading"]),
       project("functions", ["definition", "functions", "build", "pages"]),
       project("hosts", ["hosts"], 120_000),
-      project("workbooks", ["workbook", "workbooks", "samples", "templates"], 120_000),
+      project("workbooks", ["workbook", "workbooks", "samples"], 120_000),
       { test: { ...commands.test, globalSetup: "tests/cli/setUp.ts" } },
       {
         test: { ...project("browser", ["browser"], 120_000).test, globalSetup: "tests/browser/setUp.ts" },

@@ -1,6 +1,6 @@
-import type { PlacedAnswer } from "../templates/farmRecords/placedAnswers.ts";
 import type { Sheet } from "../workbook/model.ts";
 import { cellValue, type Workbook } from "../workbook/workbook.ts";
+import type { PlacedAnswer } from "../workbooks/farmRecords/placedAnswers.ts";
 import { shownCell } from "./shownCell.ts";
 import { textColumns } from "./textColumns.ts";
 

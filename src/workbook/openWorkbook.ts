@@ -46,7 +46,8 @@ export function openWorkbook(bytes: Uint8Array, limits: Limits = usualLimits): W
     relationships,
     metadata,
     sheets: listed.sheets.map(({ name, relationship }) =>
-      openSheet(name, linkOf(name, relationship, relationships), common),
+      // A macro sheet of the oldest kind has no part of its own.
+      relationship === "" ? withoutCells(name, "") : openSheet(name, linkOf(name, relationship, relationships), common),
     ),
     names: listed.names,
     dateSystem: listed.date1904 ? 1904 : 1900,

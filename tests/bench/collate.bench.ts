@@ -4,9 +4,9 @@ import { tmpdir } from "node:os";
 import { join } from "node:path";
 import ExcelJS from "exceljs";
 import { unzipSync } from "fflate";
-import { readFootBook } from "../../src/templates/flockComparison/collate/readFootBook.ts";
 import { walkXml } from "../../src/workbook/xml/walkXml.ts";
-import { inventBook, type MadeBook, makeFootBook } from "../templates/makeFootBook.ts";
+import { readFootBook } from "../../src/workbooks/collate/readFootBook.ts";
+import { inventBook, type MadeBook, makeFootBook } from "../workbooks/makeFootBook.ts";
 import type { BenchReport } from "./report.ts";
 
 const few = 20;

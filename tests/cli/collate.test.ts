@@ -7,10 +7,10 @@ import type { Cell } from "../../src/cells/cell.ts";
 import { BadInput } from "../../src/cli/badInput.ts";
 import { collateCommand } from "../../src/cli/commands/collateCommand.ts";
 import { progressBar } from "../../src/cli/progressBar.ts";
-import { collateBooks, type ReadBook } from "../../src/templates/flockComparison/collate/collateBooks.ts";
-import { readFootBook } from "../../src/templates/flockComparison/collate/readFootBook.ts";
+import { collateBooks, type ReadBook } from "../../src/workbooks/collate/collateBooks.ts";
+import { readFootBook } from "../../src/workbooks/collate/readFootBook.ts";
 import { sheetCells } from "../samples/sheetCells.ts";
-import { inventBook, type MadeBook, makeFootBook, mgOf } from "../templates/makeFootBook.ts";
+import { inventBook, type MadeBook, makeFootBook, mgOf } from "../workbooks/makeFootBook.ts";
 import { chanceByHand, changeByHand, rangeByHand, steadiedByHand, wordByHand } from "./comparisonByHand.ts";
 
 const good = Array.from({ length: 12 }, (_, place) => inventBook(place + 1, 30));

@@ -1,11 +1,7 @@
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
-import {
-  type Collated,
-  collateBooks,
-  type ReadBook,
-} from "../../src/templates/flockComparison/collate/collateBooks.ts";
-import type { FlockRecord, YearRecord } from "../../src/templates/flockComparison/collate/flockRecord.ts";
+import { type Collated, collateBooks, type ReadBook } from "../../src/workbooks/collate/collateBooks.ts";
+import type { FlockRecord, YearRecord } from "../../src/workbooks/collate/flockRecord.ts";
 
 const year = 2026;
 

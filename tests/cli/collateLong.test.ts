@@ -1,5 +1,5 @@
 import { expect, test } from "vitest";
-import { readFootBook } from "../../src/templates/flockComparison/collate/readFootBook.ts";
+import { readFootBook } from "../../src/workbooks/collate/readFootBook.ts";
 import { buildWorkbook, rowsOf } from "../workbook/buildWorkbook.ts";
 
 test("a book may hold more gathers than a call can be given at once", () => {

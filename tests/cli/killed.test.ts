@@ -5,7 +5,7 @@ import { join } from "node:path";
 import { fileURLToPath } from "node:url";
 import { build } from "esbuild";
 import { afterAll, beforeAll, expect, it } from "vitest";
-import { seededRandom } from "../../src/templates/inventedFlock/seededRandom.ts";
+import { seededRandom } from "../../src/workbooks/inventedFlock/seededRandom.ts";
 import { buildWorkbook, rowsOf } from "../workbook/buildWorkbook.ts";
 
 const inRepository = (path: string): string => fileURLToPath(new URL(`../../${path}`, import.meta.url));

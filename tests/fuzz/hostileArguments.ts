@@ -1,7 +1,7 @@
 import type { Cell, Cells } from "../../src/cells/cell.ts";
 import type { AnyFunction } from "../../src/definition/defineFunction.ts";
 import type { Argument } from "../../src/reading/readArguments.ts";
-import type { SeededRandom } from "../../src/templates/inventedFlock/seededRandom.ts";
+import type { SeededRandom } from "../../src/workbooks/inventedFlock/seededRandom.ts";
 import { hostileCell } from "./hostileCell.ts";
 import { argumentsOf } from "./laws.ts";
 import { isColumn, parametersOf, soundCall } from "./soundCall.ts";

@@ -1,5 +1,5 @@
 import { type Cell, errorCodes } from "../../src/cells/cell.ts";
-import type { SeededRandom } from "../../src/templates/inventedFlock/seededRandom.ts";
+import type { SeededRandom } from "../../src/workbooks/inventedFlock/seededRandom.ts";
 
 /** Numbers that break arithmetic, dates and whole numbers. */
 const numbers: readonly number[] = [

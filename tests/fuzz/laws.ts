@@ -4,7 +4,7 @@ import { evaluate, type Outcome } from "../../src/definition/evaluate.ts";
 import type { Parameter } from "../../src/reading/parameter.ts";
 import type { Argument } from "../../src/reading/readArguments.ts";
 import { anyCell, tag } from "../../src/reading/words.ts";
-import type { SeededRandom } from "../../src/templates/inventedFlock/seededRandom.ts";
+import type { SeededRandom } from "../../src/workbooks/inventedFlock/seededRandom.ts";
 import { moveDaysInText } from "./moveDaysInText.ts";
 import { isColumn, parametersOf, type SoundArgument, type SoundCall } from "./soundCall.ts";
 import { accepts } from "./soundCell.ts";

@@ -3,7 +3,7 @@ import type { Cells } from "../../src/cells/cell.ts";
 import type { AnyFunction } from "../../src/definition/defineFunction.ts";
 import { evaluate, type Outcome } from "../../src/definition/evaluate.ts";
 import type { Argument } from "../../src/reading/readArguments.ts";
-import { type SeededRandom, seededRandom } from "../../src/templates/inventedFlock/seededRandom.ts";
+import { type SeededRandom, seededRandom } from "../../src/workbooks/inventedFlock/seededRandom.ts";
 import { faultsIn } from "./faultsIn.ts";
 import { hostileArguments, wholeColumns } from "./hostileArguments.ts";
 import { argumentsOf, laws } from "./laws.ts";

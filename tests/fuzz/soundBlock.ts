@@ -1,6 +1,6 @@
 import type { Cell, Cells } from "../../src/cells/cell.ts";
 import { recordFields } from "../../src/core/records/recordFields.ts";
-import type { SeededRandom } from "../../src/templates/inventedFlock/seededRandom.ts";
+import type { SeededRandom } from "../../src/workbooks/inventedFlock/seededRandom.ts";
 import { hostileCell } from "./hostileCell.ts";
 import { firstRecord } from "./soundCell.ts";
 

@@ -1,7 +1,7 @@
 import type { Cell, Cells } from "../../src/cells/cell.ts";
 import type { AnyFunction } from "../../src/definition/defineFunction.ts";
 import type { Parameter } from "../../src/reading/parameter.ts";
-import type { SeededRandom } from "../../src/templates/inventedFlock/seededRandom.ts";
+import type { SeededRandom } from "../../src/workbooks/inventedFlock/seededRandom.ts";
 import { soundBlock } from "./soundBlock.ts";
 import { firstRecord, soundCell } from "./soundCell.ts";
 

@@ -5,7 +5,7 @@ import { day, done, moment } from "../../src/reading/days.ts";
 import { type CellKind, Refusal } from "../../src/reading/kind.ts";
 import { wholeDays } from "../../src/reading/numbers.ts";
 import { footList, lesion, soundnessWord, tag, yesNo } from "../../src/reading/words.ts";
-import type { SeededRandom } from "../../src/templates/inventedFlock/seededRandom.ts";
+import type { SeededRandom } from "../../src/workbooks/inventedFlock/seededRandom.ts";
 
 /** The day on which the records of every generated call begin; shifts of a year keep them within what is accepted. */
 export const firstRecord = 45_900;

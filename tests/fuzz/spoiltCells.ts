@@ -2,7 +2,7 @@ import type { Cell, Cells } from "../../src/cells/cell.ts";
 import type { Outcome } from "../../src/definition/evaluate.ts";
 import type { Parameter } from "../../src/reading/parameter.ts";
 import { anyCell } from "../../src/reading/words.ts";
-import type { SeededRandom } from "../../src/templates/inventedFlock/seededRandom.ts";
+import type { SeededRandom } from "../../src/workbooks/inventedFlock/seededRandom.ts";
 import { isColumn, parametersOf, type SoundArgument, type SoundCall } from "./soundCall.ts";
 import { accepts } from "./soundCell.ts";
 

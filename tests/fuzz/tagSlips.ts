@@ -4,7 +4,7 @@ import { days1904 } from "../../src/cells/day.ts";
 import type { AnyFunction } from "../../src/definition/defineFunction.ts";
 import { evaluate, type Outcome } from "../../src/definition/evaluate.ts";
 import type { Argument } from "../../src/reading/readArguments.ts";
-import { type SeededRandom, seededRandom } from "../../src/templates/inventedFlock/seededRandom.ts";
+import { type SeededRandom, seededRandom } from "../../src/workbooks/inventedFlock/seededRandom.ts";
 
 /** A way of numbering sheep, as flocks do. Common practice, no source; country 999 and letters ZZ, which no animal has. */
 type Style = (animal: number, random: SeededRandom) => string;

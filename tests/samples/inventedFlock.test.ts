@@ -1,11 +1,14 @@
 import { describe, expect, test } from "vitest";
 import { isoText } from "../../src/cells/day.ts";
 import { tagKey } from "../../src/core/tags/tagKey.ts";
-import { caseHeadings, printedTag, typedCases, typedGathers } from "../../src/templates/inventedFlock/asTyped.ts";
-import { groups, year } from "../../src/templates/inventedFlock/flockYear.ts";
-import { inventedFlock, sampleSeed } from "../../src/templates/inventedFlock/inventedFlock.ts";
-import { saleList } from "../../src/templates/inventedFlock/saleList.ts";
-import { seededRandom } from "../../src/templates/inventedFlock/seededRandom.ts";
+import { typedCases, typedGathers } from "../../src/workbooks/farmRecords/asTyped.ts";
+import type { farmCases } from "../../src/workbooks/farmRecords/farmTables.ts";
+import { groups, year } from "../../src/workbooks/inventedFlock/flockYear.ts";
+import { inventedFlock, sampleSeed } from "../../src/workbooks/inventedFlock/inventedFlock.ts";
+import { printedTag } from "../../src/workbooks/inventedFlock/printedTag.ts";
+import { saleList } from "../../src/workbooks/inventedFlock/saleList.ts";
+import { seededRandom } from "../../src/workbooks/inventedFlock/seededRandom.ts";
+import type { KeyOf } from "../../src/workbooks/tables/defineTable.ts";
 
 const flock = inventedFlock(sampleSeed);
 const { animals, cases, gathers } = flock;
@@ -70,42 +73,40 @@ describe("the invented flock", () => {
 
 describe("the records as typed", () => {
   const typed = typedCases(cases, seededRandom(1));
-  const column = (heading: (typeof caseHeadings)[number]) => typed.map((row) => row[caseHeadings.indexOf(heading)]);
-  const filled = typed.filter((row) => row.length > 0);
+  const column = (key: KeyOf<typeof farmCases>) => typed.map((row) => row[key] ?? null);
+  const filled = typed.filter((row) => Object.keys(row).length > 0);
 
   test("hold the slips that real records hold", () => {
-    expect(typed.some((row) => row.length === 0)).toBe(true);
-    const text = (heading: (typeof caseHeadings)[number]) => column(heading).filter((cell) => typeof cell === "string");
-    expect(text("Dose ml").length).toBeGreaterThan(0);
-    expect(text("Withdrawal days").length).toBeGreaterThan(0);
-    expect(text("Treated").every((cell) => /^\d{4}-\d\d-\d\d$/.test(String(cell)))).toBe(true);
-    expect(text("Treated").length).toBeGreaterThan(0);
-    expect(text("Group").some((cell) => /\s$/.test(String(cell)))).toBe(true);
-    expect(new Set(text("Lesion")).size).toBeGreaterThan(15);
-    expect(text("Lesion")).toEqual(expect.arrayContaining(["sore", "hot hoof?"]));
+    expect(typed.some((row) => Object.keys(row).length === 0)).toBe(true);
+    const text = (key: KeyOf<typeof farmCases>) => column(key).filter((cell) => typeof cell === "string");
+    expect(text("ml").length).toBeGreaterThan(0);
+    expect(text("withdrawalDays").length).toBeGreaterThan(0);
+    expect(text("treated").every((cell) => /^\d{4}-\d\d-\d\d$/.test(String(cell)))).toBe(true);
+    expect(text("treated").length).toBeGreaterThan(0);
+    expect(text("group").some((cell) => /\s$/.test(String(cell)))).toBe(true);
+    expect(new Set(text("lesion")).size).toBeGreaterThan(15);
+    expect(text("lesion")).toEqual(expect.arrayContaining(["sore", "hot hoof?"]));
   });
 
   test("have exactly one treatment with medicine whose withdrawal days are missing", () => {
-    const [treated, days, medicine] = ["Treated", "Withdrawal days", "Medicine"].map((heading) =>
-      column(heading as (typeof caseHeadings)[number]),
-    );
+    const [treated, days, medicine] = (["treated", "withdrawalDays", "medicine"] as const).map(column);
     const missing = typed.flatMap((_, row) => (treated?.[row] && days?.[row] === null ? [medicine?.[row]] : []));
     expect(missing).toHaveLength(1);
     expect(missing[0]).toMatch(/^medicine [AB]/);
   });
 
   test("write a tag in several ways that all mean the same animal", () => {
-    const keys = filled.map((row) => tagKey(row[2] as string | number));
+    const keys = filled.map((row) => tagKey(row.tag as string | number));
     expect(keys).toEqual(cases.map(({ animal }) => tagKey(printedTag(animal.number))));
     for (const key of keys) expect(key).toMatch(/^999/);
-    expect(filled.some((row) => typeof row[2] === "number")).toBe(true);
+    expect(filled.some((row) => typeof row.tag === "number")).toBe(true);
   });
 
   test("leave rows blank between gathers and keep a number as text here and there", () => {
     const rows = typedGathers(gathers, seededRandom(1));
-    expect(rows.filter((row) => row.length > 0)).toHaveLength(gathers.length);
-    expect(rows.some((row) => row.length === 0)).toBe(true);
-    expect(rows.some((row) => typeof row[2] === "string" || typeof row[3] === "string")).toBe(true);
+    expect(rows.filter((row) => Object.keys(row).length > 0)).toHaveLength(gathers.length);
+    expect(rows.some((row) => Object.keys(row).length === 0)).toBe(true);
+    expect(rows.some((row) => typeof row.lame === "string" || typeof row.seen === "string")).toBe(true);
   });
 });
 

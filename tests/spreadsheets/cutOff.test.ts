@@ -1,7 +1,7 @@
 import { resolve } from "node:path";
 import { afterAll, beforeAll, describe, expect, it } from "vitest";
 import { dayOf } from "../../src/cells/day.ts";
-import { caseHeadings } from "../../src/templates/flockFootBook/bookTables.ts";
+import { cases } from "../../src/workbooks/tables/cases.ts";
 import { type Calc, type CalcWorkbook, startCalc, type Typed } from "./startCalc.ts";
 
 // Calc keeps an array as long as it was saved: an animal below its end is on no list, and must not pass for clear.
@@ -31,7 +31,7 @@ describe("lists that LibreOffice does not let grow", () => {
       [
         textIn(read, "Today", 5, 0),
         textIn(read, "Keep apart", 5, 0),
-        textIn(read, "Cases", 2, caseHeadings.length),
+        textIn(read, "Cases", 2, cases.keys.length),
         textIn(read, "Today", 5, 10),
       ].map((text) => String(text).slice(0, 7));
     const one = await calc.readTyped(book, treated(1));

@@ -19,7 +19,7 @@ const meant: Readonly<Record<string, Readonly<Record<string, number>>>> = {
     Gathers: 1,
     Cases: 4,
     Today: 1,
-    "Sale check": 1,
+    "May they go": 1,
     "Keep apart": 1,
     Picture: 2,
     "Medicine use": 1,

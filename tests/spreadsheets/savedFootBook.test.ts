@@ -4,7 +4,7 @@ import { tmpdir } from "node:os";
 import { basename, join } from "node:path";
 import { promisify } from "node:util";
 import { afterAll, beforeAll, describe, expect, it } from "vitest";
-import { readFootBook } from "../../src/templates/flockComparison/collate/readFootBook.ts";
+import { readFootBook } from "../../src/workbooks/collate/readFootBook.ts";
 import { calcProgram } from "./calcProgram.ts";
 
 const sample = "samples/flock-foot-book.xlsx";

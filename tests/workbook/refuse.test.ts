@@ -1,4 +1,4 @@
-import { strToU8, zipSync } from "fflate";
+import { strFromU8, strToU8, unzipSync, zipSync } from "fflate";
 import { describe, expect, it } from "vitest";
 import { usualLimits } from "../../src/workbook/limits.ts";
 import { openWorkbook } from "../../src/workbook/openWorkbook.ts";
@@ -24,7 +24,7 @@ const compound = (content: string): Uint8Array =>
 
 const refused: readonly (readonly [string, () => Uint8Array, RegExp])[] = [
   ["nothing", () => new Uint8Array(), /empty/],
-  ["a text file", () => strToU8("tag,date\n"), /not an \.xlsx workbook/],
+  ["a text file", () => strToU8("tag,date\n"), /This is a text file/],
   ["a password-protected workbook", () => compound("EncryptedPackage"), /password/],
   ["an old workbook", () => compound("Workbook"), /old workbook \(\.xls\)/],
   ["a zip of something else", () => zipSync({ "a.txt": strToU8("x") }), /zip, but not an \.xlsx/],
@@ -154,5 +154,28 @@ describe("files that cannot be worked on", () => {
       parts: { "../../../tmp/x": "x", "/etc/x": "y" },
     });
     expect(openWorkbook(climbing).sheets).toHaveLength(1);
+  });
+});
+
+describe("files of other kinds", () => {
+  it.each([
+    ["a text file", strToU8("tag;date;lesion\r\n1;2026-03-14;scald\r\n"), /\.csv.*save it as \.xlsx/],
+    [
+      "an OpenDocument spreadsheet",
+      zipSync({ mimetype: [strToU8("application/vnd.oasis.opendocument.spreadsheet"), { level: 0 }] }),
+      /\.ods.*save it as \.xlsx/,
+    ],
+  ])("%s is answered with the way out", (_, bytes, sentence) => {
+    expect(() => openWorkbook(bytes)).toThrow(sentence);
+  });
+
+  it("a macro sheet without a part of its own is no damage", () => {
+    const bytes = buildWorkbook({ sheets: [{ name: "One", rows: rowsOf({ A1: 4 }) }] });
+    const parts = unzipSync(bytes);
+    const listed = strFromU8(parts["xl/workbook.xml"] as Uint8Array);
+    parts["xl/workbook.xml"] = strToU8(
+      listed.replace("</sheets>", '<sheet name="Macro1" sheetId="9" r:id=""/></sheets>'),
+    );
+    expect(openWorkbook(zipSync(parts)).sheets.map(({ name }) => name)).toEqual(["One", "Macro1"]);
   });
 });

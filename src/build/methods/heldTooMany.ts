@@ -1,6 +1,6 @@
 import { type Tag, tagKey } from "../../core/tags/tagKey.ts";
 import { saleCheck } from "../../core/withdrawal/saleCheck.ts";
-import { type SeededRandom, seededRandom } from "../../templates/inventedFlock/seededRandom.ts";
+import { type SeededRandom, seededRandom } from "../../workbooks/inventedFlock/seededRandom.ts";
 import { markdownRows } from "./markdownRows.ts";
 
 /** Sheep in each invented flock; 1 in 20 is in withdrawal. */

@@ -1,9 +1,9 @@
 import { readdir, readFile } from "node:fs/promises";
 import { join } from "node:path";
-import { type Collated, collateBooks, type ReadBook } from "../../templates/flockComparison/collate/collateBooks.ts";
-import { readFootBook } from "../../templates/flockComparison/collate/readFootBook.ts";
-import type { BookLine } from "../../templates/flockComparison/comparisonContent.ts";
 import { WorkbookProblem } from "../../workbook/workbookProblem.ts";
+import { type Collated, collateBooks, type ReadBook } from "../../workbooks/collate/collateBooks.ts";
+import { readFootBook } from "../../workbooks/collate/readFootBook.ts";
+import type { BookLine } from "../../workbooks/comparison/comparisonContent.ts";
 import { BadInput } from "../badInput.ts";
 import type { Command, Terminal } from "../command.ts";
 import { withPlainFileErrors } from "../fileTrouble.ts";
@@ -39,8 +39,8 @@ A file that is no foot book is named with the reason and does not stop the other
     if (!collated) throw new BadInput(nothingUsed(folder, read, year));
     terminal.progress("Writing the comparison …");
     // Writing takes half a second to load, so it is loaded only once there is something to write.
-    const { flockComparison } = await import("../../templates/flockComparison/flockComparison.ts");
-    const { workedOut } = await import("../../templates/workedOut.ts");
+    const { flockComparison } = await import("../../workbooks/comparison/flockComparison.ts");
+    const { workedOut } = await import("../../workbooks/workedOut.ts");
     const { bytes } = await workedOut(flockComparison(collated.content));
     terminal.progressDone();
     await writeWhole(values.out, bytes);

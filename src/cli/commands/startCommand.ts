@@ -24,8 +24,8 @@ as samples/farm-records-worked-out.xlsx. The sample of an earlier start is repla
     const { bytes, summary } = await workOutFile(input, terminal);
     await writeWhole(output, bytes);
     // Only this command knows the sample, so the others start without it.
-    const { farmRecords } = await import("../../templates/farmRecords/farmRecords.ts");
-    const { sampleSeed } = await import("../../templates/inventedFlock/inventedFlock.ts");
+    const { farmRecords } = await import("../../workbooks/farmRecords/farmRecords.ts");
+    const { sampleSeed } = await import("../../workbooks/inventedFlock/inventedFlock.ts");
     terminal.say("Sheep foot health of a flock over one year. The flock is invented.\n");
     terminal.say(answersText(openWorkbook(bytes), farmRecords(sampleSeed).answers));
     terminal.say(`\n${cautions.withdrawal.words}`);

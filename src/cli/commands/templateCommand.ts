@@ -1,6 +1,6 @@
-import type { WorkbookPlan } from "../../templates/authoring/authorWorkbook.ts";
-import { room as bookRoom } from "../../templates/flockFootBook/bookTables.ts";
-import { room as visitRoom } from "../../templates/visitSheet/visitTables.ts";
+import { groups as bookGroups } from "../../workbooks/tables/settingsTables.ts";
+import { visitGroups } from "../../workbooks/tables/visitTables.ts";
+import type { WorkbookPlan } from "../../workbooks/writing/authorWorkbook.ts";
 import { BadInput } from "../badInput.ts";
 import type { Command } from "../command.ts";
 import { groupNames } from "../groupNames.ts";
@@ -31,20 +31,20 @@ const templates: Readonly<Record<string, Template>> = {
   farm: {
     file: "flock-foot-book.xlsx",
     title: "Flock foot book",
-    groups: bookRoom.groups,
+    groups: bookGroups.room,
     async plan(wanted) {
-      const { flockFootBook } = await import("../../templates/flockFootBook/flockFootBook.ts");
-      const { emptyBook } = await import("../../templates/flockFootBook/emptyBook.ts");
+      const { flockFootBook } = await import("../../workbooks/footBook/flockFootBook.ts");
+      const { emptyBook } = await import("../../workbooks/footBook/emptyBook.ts");
       return flockFootBook(emptyBook(wanted));
     },
   },
   visit: {
     file: "visit-sheet.xlsx",
     title: "Visit sheet",
-    groups: visitRoom.groups,
+    groups: visitGroups.room,
     async plan(wanted) {
-      const { visitSheet } = await import("../../templates/visitSheet/visitSheet.ts");
-      const { emptyVisit } = await import("../../templates/visitSheet/emptyVisit.ts");
+      const { visitSheet } = await import("../../workbooks/visitSheet/visitSheet.ts");
+      const { emptyVisit } = await import("../../workbooks/visitSheet/emptyVisit.ts");
       return visitSheet(emptyVisit(wanted));
     },
   },
@@ -53,8 +53,8 @@ const templates: Readonly<Record<string, Template>> = {
     title: "Flock comparison",
     groups: undefined,
     async plan({ made }) {
-      const { flockComparison } = await import("../../templates/flockComparison/flockComparison.ts");
-      const { emptyComparison } = await import("../../templates/flockComparison/emptyComparison.ts");
+      const { flockComparison } = await import("../../workbooks/comparison/flockComparison.ts");
+      const { emptyComparison } = await import("../../workbooks/comparison/emptyComparison.ts");
       return flockComparison(emptyComparison({ made }));
     },
   },
@@ -72,7 +72,7 @@ visit        the Visit sheet of an adviser, saved as visit-sheet.xlsx
 comparison   the Flock comparison of a consultant, saved as flock-comparison.xlsx
 
 --farm NAME      the name of the farm, written into the workbook; "Hill farm" needs its quotes
---groups a,b,c   the groups of sheep, at most ${bookRoom.groups} in the foot book and ${visitRoom.groups} in the visit sheet
+--groups a,b,c   the groups of sheep, at most ${bookGroups.room} in the foot book and ${visitGroups.room} in the visit sheet
 --out FILE       another name or folder for the workbook
 
 A file that is there already is never replaced.`,
@@ -92,7 +92,7 @@ A file that is there already is never replaced.`,
     const output = values.out ?? template.file;
     await newFile(output);
     terminal.progress("Writing the workbook");
-    const { workedOut } = await import("../../templates/workedOut.ts");
+    const { workedOut } = await import("../../workbooks/workedOut.ts");
     const { bytes } = await workedOut(await template.plan({ farm, groups, made: today() }));
     terminal.progressDone();
     await writeWhole(output, bytes);

@@ -19,6 +19,8 @@ HERE = os.path.dirname(os.path.abspath(__file__))
 with open(os.path.join(HERE, "functions.json"), encoding="utf-8") as listed:
     FUNCTIONS = json.load(listed)
 SERVICE = FUNCTIONS["service"]
+# The longest list of 100,000 records takes a few seconds; Calc stands still while it waits.
+LONGEST_WAIT = float(os.environ.get("SOUNDFOLD_LONGEST_WAIT", "60"))
 OLDEST_NODE = tuple(FUNCTIONS["oldestNode"])
 
 
@@ -112,12 +114,31 @@ class Runner:
             raise CannotRun(self.trouble)
         if self.child is None:
             self._start()
+        child = self.child
+        overdue = threading.Event()
+
+        def stop():
+            overdue.set()
+            child.kill()
+
+        waiting = threading.Timer(LONGEST_WAIT, stop)
+        waiting.daemon = True
+        waiting.start()
         try:
-            self.child.stdin.write(line)
-            self.child.stdin.flush()
-            answer = self.child.stdout.readline()
+            child.stdin.write(line)
+            child.stdin.flush()
+            answer = child.stdout.readline()
         except OSError:
-            return None
+            answer = b""
+        finally:
+            waiting.cancel()
+        if overdue.is_set():
+            # The next call starts it again.
+            self._end()
+            raise CannotRun(
+                "Soundfold gave no answer within %g seconds and was stopped. Enter the formula again; "
+                "if it happens again, give it fewer rows." % LONGEST_WAIT
+            )
         # A line cut short is no answer: the process ended while it wrote.
         if not answer.endswith(b"\n"):
             return None

@@ -6,6 +6,9 @@ const zip = [0x50, 0x4b, 0x03, 0x04];
 // Stream names in a compound file are UTF-16; an encrypted workbook keeps its content under this one ([MS-OFFCRYPTO] 2.3.4.4).
 const encrypted = [..."EncryptedPackage"].flatMap((letter) => [letter.charCodeAt(0), 0]);
 
+// The first part of an OpenDocument file is its kind, unpacked (OpenDocument 1.3 part 2, 3.3).
+const openDocument = [..."mimetypeapplication/vnd.oasis.opendocument"].map((letter) => letter.charCodeAt(0));
+
 /** Says in one sentence what a file that is not an .xlsx is, as far as its first bytes tell. */
 export function refuseOtherFiles(bytes: Uint8Array): void {
   if (bytes.length === 0) throw new WorkbookProblem("The file is empty.");
@@ -16,8 +19,20 @@ export function refuseOtherFiles(bytes: Uint8Array): void {
         )
       : new WorkbookProblem("This is an old workbook (.xls): open it in the spreadsheet and save it as .xlsx.");
   }
-  if (!startsWith(bytes, zip)) throw new WorkbookProblem("This is not an .xlsx workbook.");
+  if (!startsWith(bytes, zip)) {
+    throw new WorkbookProblem(
+      isText(bytes)
+        ? "This is a text file, such as a .csv: open it in the spreadsheet and save it as .xlsx."
+        : "This is not an .xlsx workbook.",
+    );
+  }
+  if (holds(bytes.subarray(0, 200), openDocument))
+    throw new WorkbookProblem("This is an .ods spreadsheet: open it in the spreadsheet and save it as .xlsx.");
 }
+
+/** Nothing but signs that a text holds, as far as its beginning tells. */
+const isText = (bytes: Uint8Array): boolean =>
+  bytes.subarray(0, 4096).every((byte) => byte >= 32 || byte === 9 || byte === 10 || byte === 13);
 
 const startsWith = (bytes: Uint8Array, start: readonly number[]): boolean =>
   start.every((byte, place) => bytes[place] === byte);

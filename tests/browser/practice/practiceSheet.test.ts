@@ -131,7 +131,11 @@ describe("the practice sheet", () => {
       await page
         .locator("input[type=file]")
         .setInputFiles({ name: "notes.xlsx", mimeType: "text/plain", buffer: Buffer.from("no workbook") });
-      await page.getByText("notes.xlsx was not opened. This is not an .xlsx workbook.").waitFor();
+      await page
+        .getByText(
+          "notes.xlsx was not opened. This is a text file, such as a .csv: open it in the spreadsheet and save it as .xlsx.",
+        )
+        .waitFor();
       await type(page, "E4", "=FOOT.FLOCKPREV(1,20)");
       await goTo(page, "E4");
       expect(await said(page, "E4", /%/)).toContain("5.0%");

@@ -52,7 +52,14 @@ describe("TODAY and NOW", () => {
 // In which time zone it is worked out is tried in tests/cli/today.test.ts.
 describe("DAY, MONTH and YEAR of a date written as text", () => {
   it("are those of the date", async () => {
-    const formulas = ["=DAY(A1)", "=MONTH(A1)", "=YEAR(A1)", "=DAY(A2)", '=MONTH("14 Mar 2026")', "=SUM(DAY(A1:A2))"];
+    const formulas = [
+      "=DAY(A1)",
+      "=MONTH(A1)",
+      "=YEAR(A1)",
+      "=DAY(A2)",
+      '=MONTH("14 Mar 2026")',
+      "=SUMPRODUCT(DAY(A1:A2))",
+    ];
     expect(await answers(formulas, () => evening)).toEqual([1, 3, 2026, 14, 3, 15]);
   });
 

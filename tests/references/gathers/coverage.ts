@@ -9,7 +9,7 @@ import { prevalenceRange } from "../../../src/core/prevalence/prevalenceRange.ts
 import { prevalenceTrend } from "../../../src/core/prevalence/prevalenceTrend.ts";
 import { endsByDay, type Watched } from "../../../src/core/survival/endsByDay.ts";
 import { soundBy } from "../../../src/core/survival/soundBy.ts";
-import { seededRandom } from "../../../src/templates/inventedFlock/seededRandom.ts";
+import { seededRandom } from "../../../src/workbooks/inventedFlock/seededRandom.ts";
 
 const { share: random, whole } = seededRandom(18);
 const normal = (): number => Math.sqrt(-2 * Math.log(1 - random())) * Math.cos(2 * Math.PI * random());

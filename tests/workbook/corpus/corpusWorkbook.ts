@@ -28,7 +28,7 @@ const attributesOf = (value: CorpusCase["value"]): string => {
   return isErrorText(value) ? ' t="e"' : ' t="str"';
 };
 
-export const isErrorText = (value: unknown): boolean =>
+const isErrorText = (value: unknown): boolean =>
   typeof value === "string" && /^#(?:VALUE!|N\/A|REF!|NAME\?|DIV\/0!|NUM!|NULL!)$/.test(value);
 
 /** The value of a case as a cell. */

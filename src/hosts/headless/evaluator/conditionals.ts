@@ -20,9 +20,9 @@ const average: Summing = (values) => {
   return errorIn(values) ?? (found.length === 0 ? errorOf("#DIV/0!") : Number(sum(found)) / found.length);
 };
 const most: Summing = (values) =>
-  errorIn(values) ?? numbers(values).reduce((one, other) => Math.max(other, one), numbers(values)[0] ?? 0);
+  errorIn(values) ?? numbers(values).reduce((one, other) => Math.max(one, other), numbers(values)[0] ?? 0);
 const least: Summing = (values) =>
-  errorIn(values) ?? numbers(values).reduce((one, other) => Math.min(other, one), numbers(values)[0] ?? 0);
+  errorIn(values) ?? numbers(values).reduce((one, other) => Math.min(one, other), numbers(values)[0] ?? 0);
 
 interface Condition {
   readonly area: SheetArea;

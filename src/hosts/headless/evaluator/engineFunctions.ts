@@ -76,7 +76,7 @@ export function engineFunctions(parts: UniverParts, replaced: readonly Registrat
     return (given, calling) => {
       const { minParams, maxParams } = executor;
       if (minParams !== -1 && maxParams !== -1 && (given.length < minParams || given.length > maxParams))
-        return errorOf("#VALUE!");
+        return errorOf("#N/A");
       executor.setRefInfo("workbook", `sheet${calling.at.sheet}`, calling.at.row, calling.at.column);
       const answer = executor.calculate(...(given.map((value) => toArgument(value, calling)) as never[]));
       if (!answer || !("isArray" in answer)) return errorOf("#VALUE!");

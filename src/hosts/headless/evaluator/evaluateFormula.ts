@@ -222,6 +222,6 @@ const isOne = ({ areas }: Reference): boolean =>
   areas.length === 1 && areas.every(({ area }) => area.top === area.bottom && area.left === area.right);
 
 /** The same with whole arrays. */
-export function withArrays(node: FormulaNode | undefined, calling: Calling): Value {
+function withArrays(node: FormulaNode | undefined, calling: Calling): Value {
   return callingIn(calling, true, calling.scope).evaluate(node);
 }

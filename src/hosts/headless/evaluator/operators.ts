@@ -39,8 +39,7 @@ export function sameNumber(one: number, other: number): boolean {
 }
 
 const collator = new Intl.Collator("en", { sensitivity: "accent" });
-export const sameText = (one: string, other: string): boolean =>
-  one === other || one.toLowerCase() === other.toLowerCase();
+const sameText = (one: string, other: string): boolean => one === other || one.toLowerCase() === other.toLowerCase();
 
 const rank = (cell: Cell): number => (typeof cell === "number" ? 0 : typeof cell === "string" ? 1 : 2);
 

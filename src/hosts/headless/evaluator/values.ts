@@ -1,4 +1,4 @@
-import { type Cell, type CellError, type ErrorCode, isCellError } from "../../../cells/cell.ts";
+import type { Cell, CellError, ErrorCode } from "../../../cells/cell.ts";
 import type { FormulaNode } from "../../../workbook/formula/parseFormula.ts";
 import type { SheetArea } from "../../../workbook/formula/referencesIn.ts";
 
@@ -38,8 +38,6 @@ export function gridOr(grid: readonly (readonly Cell[])[]): Grid | Cell {
   if (grid.length === 1 && grid[0]?.length === 1) return grid[0][0] ?? null;
   return grid.length === 0 || grid[0]?.length === 0 ? errorOf("#CALC!") : { grid };
 }
-
-export const firstError = (cells: readonly Cell[]): CellError | undefined => cells.find(isCellError);
 
 /**
  * What a function of single cells gives for arrays: a single row, column or cell repeats, and where one is too short

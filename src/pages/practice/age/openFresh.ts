@@ -31,7 +31,7 @@ export async function openFresh(
   if (workbook.dateSystem === 1904) return { workbook, age: "of unknown age", left: [] };
   if (saved === "no formulas" || (saved === "of unknown age" && !isWanted)) return { workbook, age: saved, left: [] };
   await beforeWork();
-  const worked = await recalculate(workbook, engine);
+  const worked = await recalculate(workbook, engine, undefined, { all: isWanted });
   return {
     workbook: openWorkbook(worked.bytes),
     age: "worked out",

@@ -1,0 +1,87 @@
+import { type Cell, isBlankCell } from "../../cells/cell.ts";
+import { isoText } from "../../cells/day.ts";
+import { numberIn } from "../../cells/numberIn.ts";
+import { lookInto, type UnreadWorkbook } from "../../workbook/lookInto.ts";
+import { WorkbookProblem } from "../../workbook/workbookProblem.ts";
+import { cases } from "../tables/cases.ts";
+import type { Table } from "../tables/defineTable.ts";
+import { gathers } from "../tables/gathers.ts";
+import { medicines } from "../tables/settingsTables.ts";
+import { type FoundRecords, findRecords } from "./findRecords.ts";
+import type { FlockRecord, YearRecord } from "./flockRecord.ts";
+import { namedCell } from "./namedCell.ts";
+import { neededInCases, neededInMedicines, readCases } from "./readCases.ts";
+import { neededInGathers, readGathers } from "./readGathers.ts";
+
+/** The gap between two cases where a book does not say; the same as a new book has. */
+const usualGap = 14;
+
+/**
+ * Reads what a comparison needs out of a Flock foot book, whatever was renamed or added, as long as its tables keep
+ * their headings.
+ *
+ * @throws WorkbookProblem with the reason when the file cannot be used
+ */
+export function readFootBook(bytes: Uint8Array): FlockRecord {
+  const workbook = lookInto(bytes);
+  const gatherTable = needed(workbook, gathers, neededInGathers);
+  const caseTable = needed(workbook, cases, neededInCases);
+  const { dayOffset } = workbook;
+  const setting = (name: string): number | undefined => numberIn(namedCell(workbook, name));
+  const asOf = setting("as_of");
+  const { gathers: counted, leftOut } = readGathers(gatherTable, dayOffset);
+  const { begun, courses, findings } = readCases(caseTable, findRecords(workbook, medicines, neededInMedicines), {
+    asOf: asOf === undefined ? undefined : Math.floor(asOf + dayOffset),
+    dayOffset,
+    gapDays: setting("gap_days") ?? usualGap,
+  });
+  const years = new Map<number, YearRecord>();
+  const ofDay = new Map<number, YearRecord>();
+  const yearOf = (day: number): YearRecord => {
+    const before = ofDay.get(day);
+    if (before !== undefined) return before;
+    const year = Number(isoText(day).slice(0, 4));
+    const record = years.get(year) ?? { gathers: 0, lookedAt: 0, lame: 0, cases: 0, antibioticMg: 0 };
+    years.set(year, record);
+    ofDay.set(day, record);
+    return record;
+  };
+  for (const { day, lookedAt, lame } of counted) {
+    const year = yearOf(day);
+    year.gathers++;
+    year.lookedAt += lookedAt;
+    year.lame += lame;
+  }
+  for (const day of begun) yearOf(day).cases++;
+  for (const { day, mg } of courses) {
+    const year = yearOf(day);
+    year.antibioticMg = mg === undefined || year.antibioticMg === undefined ? undefined : year.antibioticMg + mg;
+  }
+  const below = [gatherTable, caseTable].flatMap(({ sheet, below: rows }) =>
+    rows === 0 ? [] : [`${sheet}: ${rows} filled below the end of the table`],
+  );
+  return {
+    flock: nameIn(namedCell(workbook, "farm_name")),
+    target: setting("target"),
+    breedingSheep: setting("breeding_sheep"),
+    slaughterLambs: setting("slaughter_lambs"),
+    years,
+    records: gatherTable.rows.length + caseTable.rows.length,
+    toMend: findings + leftOut.length + below.length,
+    leftOut: [...leftOut, ...below].map(detached),
+    latest: counted.reduce((latest, { day }) => Math.max(latest, day), 0),
+  };
+}
+
+function needed<K extends string>(workbook: UnreadWorkbook, table: Table<K>, keys: readonly K[]): FoundRecords {
+  const found = findRecords(workbook, table, keys);
+  if (found) return found;
+  const headings = keys.map((key) => table.columns[key].heading).join(", ");
+  throw new WorkbookProblem(`No table of ${table.name.toLowerCase()} in it: none has the headings ${headings}.`);
+}
+
+const nameIn = (cell: Cell): string | undefined =>
+  isBlankCell(cell) || typeof cell !== "string" ? undefined : detached(cell.trim().replace(/\s+/g, " "));
+
+// A piece of a long text keeps the whole of it in memory; a copy does not.
+const detached = (text: string): string => new TextDecoder().decode(new TextEncoder().encode(text));

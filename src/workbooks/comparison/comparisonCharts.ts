@@ -1,0 +1,84 @@
+import type { Chart, ChartSeries } from "excelize-wasm";
+import { chartKinds } from "../writing/chartKinds.ts";
+import { barFill, chartLook, chartTitle, drawnFrom, notInLegend, strokes } from "../writing/chartLook.ts";
+import { gridSizes, type PlacedComparison } from "./placedComparison.ts";
+
+const share = { NumFmt: { CustomNumFmt: "0%", SourceLinked: false }, Minimum: 0 };
+const pale = { Type: "pattern", Pattern: 1, Color: ["C9D8D0"] };
+const none = { Type: "pattern", Pattern: 0, Color: [] };
+const axisTitle = (Text: string) => ({ Paragraph: [{ Text, Font: { Family: "Calibri", Size: 9 } }] });
+
+/** Share against sheep looked at, with the limits of chance for each size. */
+export function funnelChart({ funnel, limits, rows }: PlacedComparison): Chart {
+  const limit = (name: string, stroke: "dashed" | "dotted"): ChartSeries => ({
+    Name: limits.headingCell(name),
+    Categories: limits.range("seen", gridSizes),
+    Values: limits.range(name, gridSizes),
+    ...strokes[stroke],
+  });
+  return {
+    ...chartLook,
+    Type: chartKinds.Scatter,
+    Dimension: { Width: 900, Height: 420 },
+    Title: chartTitle("Funnel: share lame against sheep looked at"),
+    XAxis: {
+      ...chartLook.XAxis,
+      NumFmt: { CustomNumFmt: "0", SourceLinked: false },
+      Minimum: 0,
+      Title: axisTitle("sheep looked at"),
+    },
+    YAxis: { ...chartLook.YAxis, ...share, Title: axisTitle("share lame") },
+    Series: [
+      {
+        Name: funnel.headingCell("share"),
+        Categories: funnel.range("seen", rows),
+        Values: funnel.range("share", rows),
+        ...strokes.main,
+        Line: { Type: chartKinds.LineNone },
+      },
+      limit("low 95 %", "dashed"),
+      limit("high 95 %", "dashed"),
+      limit("low 99.8 %", "dotted"),
+      limit("high 99.8 %", "dotted"),
+    ],
+  };
+}
+
+/** The ranges in order of the steadied share, and the share itself over them; the pair of charts is drawn as one. */
+export function rankedChart(
+  { ranked }: PlacedComparison,
+  along: "name" | "letter",
+  title: string,
+): readonly [Chart, Chart] {
+  const named = (key: Parameters<typeof ranked.range>[0]): ChartSeries => drawnFrom(ranked, along, key);
+  const ranges: ChartSeries[] =
+    along === "name"
+      ? [{ ...named("range"), Fill: pale }]
+      : [
+          { ...named("ownRange"), Fill: barFill },
+          { ...named("otherRange"), Fill: pale },
+        ];
+  const bars: Chart = {
+    ...chartLook,
+    Type: chartKinds.ColStacked,
+    Dimension: { Width: along === "name" ? 900 : 872, Height: along === "name" ? 420 : 330 },
+    Title: chartTitle(title),
+    YAxis: { ...chartLook.YAxis, ...share },
+    XAxis: { ...chartLook.XAxis, TickLabelSkip: 1, Alignment: { TextRotation: -90 } },
+    GapWidth: 30,
+    Overlap: 100,
+    Series: [{ ...named("low"), Fill: none, Legend: notInLegend }, ...ranges],
+  };
+  // The axes are those of the chart drawn last.
+  const lines: Chart = {
+    ...chartLook,
+    Type: chartKinds.Line,
+    XAxis: bars.XAxis ?? {},
+    YAxis: bars.YAxis ?? {},
+    Series: [
+      { ...named("steadied"), ...strokes.main, Line: { Type: chartKinds.LineNone } },
+      { ...named("target"), ...strokes.dotted },
+    ],
+  };
+  return [bars, lines];
+}

@@ -1,0 +1,54 @@
+import { flocks } from "../tables/flocks.ts";
+import type { SheetPlan } from "../writing/authorWorkbook.ts";
+import { writeTable } from "../writing/placeTable.ts";
+import { filledCells } from "../writing/references.ts";
+import { rules } from "../writing/rules.ts";
+import { writeFields } from "../writing/writeFields.ts";
+import type { ComparisonContent } from "./comparisonContent.ts";
+import { headingRow, type PlacedComparison, sheetNames } from "./placedComparison.ts";
+
+/** What is known of each flock, a row each. */
+export const flocksSheet = (
+  { flocks: known, year, target }: ComparisonContent,
+  { flocks: placed }: PlacedComparison,
+): SheetPlan => ({
+  name: sheetNames.flocks,
+  write(sheet, nameCell) {
+    sheet.title("Flocks");
+    sheet.put(
+      { row: 1, column: 0 },
+      "One row for each flock: all its gathers of the year together. Type in the next free row.",
+      "note",
+    );
+    writeFields(sheet, nameCell, 3, [
+      {
+        name: "year_compared",
+        label: "Year",
+        value: year ?? null,
+        look: "fieldNumber",
+        words: "The calendar year that the counts are of.",
+        rule: { of: { whole: ["1990", "2100"] }, words: "Type a year, such as 2026." },
+      },
+      {
+        name: "target",
+        label: "Target",
+        value: target,
+        look: "fieldShare",
+        words: "The share lame to stay below, for flocks without one of their own.",
+        rule: rules.innerShare,
+      },
+    ]);
+    sheet.put(
+      { row: 6, column: 0 },
+      "Antibiotics: mg of active substance in the year. Breeding sheep and lambs sold set it against the size of the flock (mg/PCU).",
+      "note",
+    );
+    sheet.rowHeight(headingRow, 48);
+    writeTable(sheet, flocks, placed, known, { widths: true });
+    nameCell("flock_list", sheet.name, { formula: filledCells(sheet.name, placed.column("flock")) });
+    sheet.freezeAt({ row: headingRow + 1, column: 1 });
+    sheet.protect();
+    const { bottom: row, right: column } = placed.area;
+    sheet.print({ sideways: true, upTo: { row, column }, repeat: [headingRow, headingRow] });
+  },
+});

@@ -1,0 +1,84 @@
+import { funnelFunction } from "../../../functions/benchmarking/funnel.ts";
+import { shrunkPrevalenceFunction } from "../../../functions/benchmarking/shrunkPrevalence.ts";
+import { flocks } from "../tables/flocks.ts";
+import { placeGrid } from "../writing/placeGrid.ts";
+import { placeList } from "../writing/placeList.ts";
+import { placeTable } from "../writing/placeTable.ts";
+
+/** The sheets, in the order of the work. */
+export const sheetNames = {
+  start: "Start",
+  flocks: "Flocks",
+  comparison: "Comparison",
+  pictures: "Pictures",
+  one: "One flock",
+  books: "Books",
+  figures: "Figures",
+} as const;
+
+/** How many flocks there is room for: those there are and some more, in tens. */
+export const roomFor = (known: number): number => Math.max(40, Math.ceil((known + 5) / 10) * 10);
+
+/** The row of the headings of Flocks and of Comparison; the flocks follow, a row each, in both. */
+export const headingRow = 8;
+const figuresHeading = 4;
+
+/** Flock sizes at which the limits of the funnel are drawn. */
+export const gridSizes = 25;
+
+/** Where everything stands in a comparison with room for so many flocks. */
+export function placedComparison(rows: number) {
+  const { figures } = sheetNames;
+  const after = ({ at, gives }: ReturnType<typeof placeList>): number => at.column + gives.result.headings.length + 1;
+  const counted = placeGrid(figures, ["place", "flock", "lookedAt", "lame"], { row: figuresHeading, column: 0 }, rows);
+  const funnel = placeList(figures, funnelFunction, { row: figuresHeading, column: counted.area.right + 2 });
+  const steadied = placeList(figures, shrunkPrevalenceFunction, { row: figuresHeading, column: after(funnel) });
+  const sizes = placeGrid(
+    figures,
+    ["step", "lame", "lookedAt"],
+    { row: figuresHeading, column: after(steadied) },
+    gridSizes,
+  );
+  const limits = placeList(figures, funnelFunction, { row: figuresHeading, column: sizes.area.right + 2 });
+  const ranked = placeGrid(
+    figures,
+    ["order", "name", "letter", "low", "high", "range", "steadied", "ownRange", "otherRange", "share", "all", "target"],
+    { row: figuresHeading, column: after(limits) - 1 },
+    rows,
+  );
+  return {
+    rows,
+    flocks: placeTable(sheetNames.flocks, flocks, { row: headingRow, column: 0 }, rows),
+    comparison: placeGrid(
+      sheetNames.comparison,
+      [
+        "flock",
+        "lookedAt",
+        "lame",
+        "share",
+        "low",
+        "high",
+        "funnel",
+        "steadied",
+        "rank",
+        "change",
+        "changeLow",
+        "changeHigh",
+        "p",
+        "mgPcu",
+        "against",
+        "leftOut",
+      ],
+      { row: headingRow, column: 0 },
+      rows,
+    ),
+    counted,
+    funnel,
+    steadied,
+    sizes,
+    limits,
+    ranked,
+  } as const;
+}
+
+export type PlacedComparison = ReturnType<typeof placedComparison>;

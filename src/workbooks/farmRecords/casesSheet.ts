@@ -1,0 +1,64 @@
+import type { SheetPlan } from "../writing/authorWorkbook.ts";
+import { type GridColumn, writeGrid } from "../writing/placeGrid.ts";
+import { writeTable } from "../writing/placeTable.ts";
+import { rowCell } from "../writing/references.ts";
+import { farmCases, type TypedCase } from "./farmTables.ts";
+import { firstRecord, headingRow, type PlacedRecords, sheetNames } from "./placedRecords.ts";
+
+type Key = Parameters<PlacedRecords["besideCases"]["range"]>[0];
+
+function workedColumns({ cases }: PlacedRecords): Readonly<Record<Key, GridColumn<Key>>> {
+  const typed = (key: "treated" | "lookedAgain" | "lesion", place: number): string =>
+    rowCell({ row: cases.rows.top + place, column: cases.column(key).left });
+  return {
+    clear: {
+      heading: "Clear for food from",
+      width: 13,
+      look: "workedDate",
+      // One formula for the column: a blank single cell reaches some spreadsheets' functions as 0, and forgotten days
+      // must never become 0 days. Within a column a blank stays blank.
+      holds: ({ place }) => (place === 0 ? { formula: "FOOT.CLEARDATE(Cases[Treated],Cases[Withdrawal days])" } : null),
+    },
+    lookAgain: {
+      heading: "Look again on",
+      width: 13,
+      look: "workedDate",
+      holds: ({ place }) => {
+        const treated = typed("treated", place);
+        return { formula: `IF(${treated}="","",FOOT.RECHECKDUE(${treated},look_again_after))` };
+      },
+    },
+    lookState: {
+      heading: "Second look",
+      width: 16,
+      look: "worked",
+      holds: ({ place, cell }) => ({
+        formula: `IF(${typed("treated", place)}="","",FOOT.RECHECKSTATE(${cell("lookAgain")},${typed("lookedAgain", place)},as_of))`,
+      }),
+    },
+    lesion: {
+      heading: "Lesion, usual name",
+      width: 32,
+      look: "worked",
+      holds: ({ place }) => {
+        const lesion = typed("lesion", place);
+        return { formula: `IF(${lesion}="","",FOOT.LESIONNAME(${lesion}))` };
+      },
+    },
+  };
+}
+
+/** The case records as typed, with the dates and states that follow from each row beside it. */
+export const casesSheet = (records: readonly TypedCase[], placed: PlacedRecords): SheetPlan => ({
+  name: sheetNames.cases,
+  write(sheet) {
+    sheet.put({ row: 0, column: 0 }, "Cases", "title");
+    sheet.rowHeight(0, 28);
+    sheet.put({ row: 1, column: 0 }, "Typed in on the left; the pale green columns are worked out.", "note");
+    sheet.rowHeight(headingRow, 32);
+    writeTable(sheet, farmCases, placed.cases, records, { widths: true, striped: true });
+    writeGrid(sheet, placed.besideCases, workedColumns(placed));
+    sheet.freezeAt({ row: firstRecord, column: farmCases.placeOf("tag") + 1 });
+    sheet.printWide();
+  },
+});

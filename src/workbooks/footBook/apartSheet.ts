@@ -1,0 +1,55 @@
+import { keepApartFunction } from "../../../functions/animals/keepApart.ts";
+import { cases } from "../tables/cases.ts";
+import type { SheetPlan } from "../writing/authorWorkbook.ts";
+import { sayWhenMissing } from "../writing/missingFunctions.ts";
+import { dressColumns, placeList, summaryOf, writeList } from "../writing/placeList.ts";
+import { oneCell } from "../writing/references.ts";
+import { rules } from "../writing/rules.ts";
+import type { BookContent } from "./bookContent.ts";
+import { sheetNames } from "./bookSheets.ts";
+
+const headings = 6;
+const rows = 1000;
+const apart = placeList(sheetNames.apart, keepApartFunction, { row: headings, column: 0 });
+const day = { row: 2, column: 1 };
+
+/** Whom to keep apart when sheep are housed, turned out or weaned. */
+export const apartSheet = ({ eventDate }: BookContent): SheetPlan => ({
+  name: sheetNames.apart,
+  write(sheet, nameCell) {
+    dressColumns(sheet, apart);
+    sheet.widths(26, 72, 16);
+    sheet.dress({ top: 0, left: 0, bottom: headings - 1, right: 2 }, "note");
+    sheet.title("Keep apart");
+    sayWhenMissing(sheet, { row: 0, column: 1 });
+    sheet.put(
+      { row: 1, column: 0 },
+      "At housing, turnout or weaning, sheep that are lame or only just sound stay by themselves.",
+    );
+    sheet.put({ row: 2, column: 0 }, "Day of the event", "strong");
+    sheet.put(day, eventDate ?? { formula: "as_of" }, "fieldDate");
+    nameCell("event_date", sheetNames.apart, day);
+    sheet.accept(oneCell(day), rules.day);
+    sheet.put(
+      { row: 3, column: 0 },
+      {
+        formula: summaryOf(
+          apart,
+          "why",
+          `COUNTA(${apart.range("tag", rows)})&" animals; sound for fewer than "&settle_days&" days counts as not settled (Settings)"`,
+        ),
+      },
+      "strong",
+    );
+    writeList(sheet, apart, {
+      question: "Keep these apart",
+      rows,
+      longest: cases.room,
+      formula: 'FOOT.KEEPAPART(event_date,case_tag,case_day,"lame",settle_days,sound_on,left_on)',
+      strong: (cell) => `LEFT(${cell("why")},4)="lame"`,
+    });
+    sheet.freezeAt({ row: headings + 1, column: 0 });
+    sheet.protect();
+    sheet.print({ repeat: [headings, headings] });
+  },
+});

@@ -1,0 +1,265 @@
+import type { Area } from "../../workbook/address.ts";
+import { cases } from "../tables/cases.ts";
+import { gathers } from "../tables/gathers.ts";
+import type { SheetPlan } from "../writing/authorWorkbook.ts";
+import type { Look } from "../writing/looks.ts";
+import { columnOfCells, fixedArea } from "../writing/references.ts";
+import { firstRecord, sheetNames } from "./bookSheets.ts";
+import { medicineColumn } from "./formulas.ts";
+import { besideCases } from "./placedRecords.ts";
+
+/** A column of the records as they stood on the day the book is worked out for. */
+interface AsOfColumn {
+  readonly of: typeof cases | typeof gathers;
+  readonly holds: string;
+  readonly look: Look;
+  readonly width: number;
+  /** For the whole column at once; `cells` names another column, the records only. */
+  readonly formula: (cells: (name: string) => string) => string;
+}
+
+const later = (day: string, than: string): string => `ISNUMBER(${day})*(${day}>${than})`;
+
+/** A column of the rows that are known; another is left blank. */
+const known = (column: string) => (cells: (name: string) => string) =>
+  `IF((LEN(${column})>0)*${cells("row_known")},${column},"")`;
+
+/** A column of the treatments that are known. */
+const ofTreatment = (column: string) => (cells: (name: string) => string) =>
+  `IF((LEN(${column})>0)*${cells("treatment_known")},${column},"")`;
+
+/** A day on which something was settled. One that has not come settles nothing, whatever was typed. */
+const settled = (column: string) => (cells: (name: string) => string) =>
+  `IF((LEN(${column})>0)*${cells("row_known")}*(1-${later(column, "as_of")}),${column},"")`;
+
+/** What a medicine sheet counts: the courses of the year that are counted in ml. */
+const counted = (column: string) => (cells: (name: string) => string) => `IF(${cells("use_counted")},${column},"")`;
+
+const inYear = (column: string): string => `(1-ISNUMBER(${column})*((${column}<year_from)+(${column}>as_of)>0))`;
+
+/** What stands in the rows of the latest month of gathers. */
+const ofMonth = (name: string, holds: string): AsOfColumn => ({
+  of: gathers,
+  holds,
+  look: "workedCount",
+  width: 9,
+  formula: (cells) => `IF(${cells("gather_month")}=latest_month,${cells(name)},"")`,
+});
+
+const columns: Readonly<Record<string, AsOfColumn>> = {
+  row_known: {
+    of: cases,
+    holds: "1 in rows that were there on that day",
+    look: "workedCount",
+    width: 9,
+    formula: () =>
+      `1-(${later("Cases[Seen lame]", "known_until")}+(LEN(Cases[Seen lame])=0)*${later("Cases[Treated]", "known_until")}>0)`,
+  },
+  treatment_known: {
+    of: cases,
+    holds: "1 where the treatment was",
+    look: "workedCount",
+    width: 9,
+    formula: (cells) => `${cells("row_known")}*(1-${later("Cases[Treated]", "known_until")})`,
+  },
+  case_tag: { of: cases, holds: "the tag", look: "worked", width: 20, formula: known("Cases[Tag]") },
+  case_day: {
+    of: cases,
+    holds: "the day she was seen lame, or else treated; not where a whole group was treated",
+    look: "workedDate",
+    width: 13,
+    formula: (cells) =>
+      `IF(${cells("row_known")}*(LEN(${cells("group_treated")})=0),IF(LEN(Cases[Seen lame])>0,Cases[Seen lame],IF(LEN(Cases[Treated])>0,Cases[Treated],"")),"")`,
+  },
+  group_treated: {
+    of: cases,
+    holds: "the group, where it was treated as a whole",
+    look: "worked",
+    width: 20,
+    formula: (cells) =>
+      `IF((LEN(Cases[Tag])=0)*(LEN(Cases[Animals])>0)*(LEN(Cases[Group])>0)*${cells("row_known")},Cases[Group],"")`,
+  },
+  treated_on: {
+    of: cases,
+    holds: "the day of the treatment",
+    look: "workedDate",
+    width: 13,
+    formula: ofTreatment("Cases[Treated]"),
+  },
+  withdrawal_days: {
+    of: cases,
+    holds: "its withdrawal days",
+    look: "workedCount",
+    width: 9,
+    formula: ofTreatment("Cases[Withdrawal days]"),
+  },
+  sound_on: {
+    of: cases,
+    holds: "the day she was found sound",
+    look: "workedDate",
+    width: 13,
+    formula: settled("Cases[Sound on]"),
+  },
+  left_on: {
+    of: cases,
+    holds: "the day she left the flock",
+    look: "workedDate",
+    width: 13,
+    formula: settled("Cases[Left flock]"),
+  },
+  // Whoever found her sound has looked at her again, and nobody looks at one that has left.
+  looked_on: {
+    of: cases,
+    holds: "the day of the second look, or else that she was sound or had left",
+    look: "workedDate",
+    width: 13,
+    formula: (cells) =>
+      `IF((LEN(Cases[Looked again])>0)*(1-${later("Cases[Looked again]", "as_of")}),Cases[Looked again],IF(LEN(${cells("sound_on")})>0,${cells("sound_on")},${cells("left_on")}))`,
+  },
+  look_due: {
+    of: cases,
+    holds: "the day of the second look that is due, of this year",
+    look: "workedDate",
+    width: 13,
+    formula: (cells) => {
+      const due = besideCases.range("lookAgain");
+      return `IF(${cells("treatment_known")}*(LEN(${cells("group_treated")})=0)*(LEN(${due})>0)*(1-ISNUMBER(${due})*(${due}<year_from)),${due},"")`;
+    },
+  },
+  case_lesion: {
+    of: cases,
+    holds: "the lesion, once for each case of the year",
+    look: "worked",
+    width: 20,
+    formula: (cells) => {
+      const key = `${cells("case_tag")}&"|"&${besideCases.range("caseNumber")}`;
+      const first = `((MATCH(${key},${key},0)=ROW(${cells("case_tag")})-${firstRecord})+(LEN(${cells("case_tag")})=0)>0)`;
+      return `IF((LEN(Cases[Lesion])>0)*${cells("row_known")}*(1-ISNUMBER(${cells("case_day")})*(${cells("case_day")}<year_from))*${first},Cases[Lesion],"")`;
+    },
+  },
+  is_antibiotic: {
+    of: cases,
+    holds: "1 where an antibiotic was given in the year; what is not said to be none counts as one",
+    look: "workedCount",
+    width: 9,
+    formula: (cells) =>
+      `(LEN(Cases[Medicine])>0)*(${medicineColumn("antibiotic")}<>"no")*${cells("treatment_known")}*${inYear("Cases[Treated]")}`,
+  },
+  // A spray is in no ml: it cannot be added up with what is injected.
+  use_counted: {
+    of: cases,
+    holds: "1 where its ml are known",
+    look: "workedCount",
+    width: 9,
+    formula: (cells) => `${cells("is_antibiotic")}*(LEN(Cases[Dose ml])>0)`,
+  },
+  used_medicine: {
+    of: cases,
+    holds: "the medicine counted",
+    look: "worked",
+    width: 16,
+    formula: counted("Cases[Medicine]"),
+  },
+  used_ml: { of: cases, holds: "its ml", look: "workedMl", width: 9, formula: counted("Cases[Dose ml]") },
+  used_strength: {
+    of: cases,
+    holds: "its mg per ml",
+    look: "workedMl",
+    width: 9,
+    formula: counted(medicineColumn("mgPerMl")),
+  },
+  used_animals: {
+    of: cases,
+    holds: "how many animals were given it, where it was a whole group",
+    look: "workedCount",
+    width: 9,
+    formula: (cells) => `IF(${cells("use_counted")}*(LEN(${cells("group_treated")})>0),Cases[Animals],"")`,
+  },
+  gather_day: {
+    of: gathers,
+    holds: "the day of each gather",
+    look: "workedDate",
+    width: 13,
+    formula: () => `IF((LEN(Gathers[Date])>0)*(1-${later("Gathers[Date]", "as_of")}),Gathers[Date],"")`,
+  },
+  gather_month: {
+    of: gathers,
+    holds: "its month",
+    look: "workedMonth",
+    width: 11,
+    formula: (cells) =>
+      `IF(ISNUMBER(${cells("gather_day")}),${cells("gather_day")}-DAY(${cells("gather_day")})+1,${cells("gather_day")})`,
+  },
+  ...Object.fromEntries(
+    (
+      [
+        ["gather_group", "Gathers[Group]", "its group", "worked", 20],
+        ["gather_looked_at", "Gathers[Looked at]", "how many were looked at", "workedCount", 9],
+        ["gather_lame", "Gathers[Lame]", "how many were lame", "workedCount", 9],
+      ] as const
+    ).map(([name, column, holds, look, width]): readonly [string, AsOfColumn] => [
+      name,
+      {
+        of: gathers,
+        holds,
+        look,
+        width,
+        formula: () => `IF((LEN(${column})>0)*(1-${later("Gathers[Date]", "as_of")}),${column},"")`,
+      },
+    ]),
+  ),
+  month_looked_at: ofMonth("gather_looked_at", "how many were looked at in the latest month"),
+  month_lame: ofMonth("gather_lame", "how many were lame then"),
+};
+
+const names = Object.keys(columns);
+/** Columns that are named a second time without the rows above the records, for answers that stand beside each record. */
+const beside: readonly string[] = ["row_known", "case_tag", "case_day", "looked_on"];
+/** The first columns say what stands in the others: a heading over them would count as a record. */
+const left = 3;
+
+const rowsOf = (name: string): Area => {
+  const column = columns[name];
+  if (!column) throw new RangeError(`there is no column ${name} on the sheet ${sheetNames.asOf}`);
+  const at = left + names.indexOf(name);
+  return { top: firstRecord, left: at, bottom: firstRecord + column.of.room - 1, right: at };
+};
+
+/**
+ * The records as they stood on the day the book is worked out for: later ones are left out, so that looking back gives
+ * what a book gave that ended on that day. Each record stands in the row that it has on its own sheet, and the columns
+ * begin in the first row, so that the lists name rows of that sheet.
+ */
+export const asOfSheet: SheetPlan = {
+  name: sheetNames.asOf,
+  write(sheet, nameCell) {
+    sheet.title("As of");
+    sheet.put(
+      { row: 1, column: 0 },
+      "The records of Cases and Gathers as they stood on the day the book is worked out for. Nothing to type here.",
+      "note",
+    );
+    // A record that is dated after today is a slip or a plan, and no reason to let an animal go; one that is dated after
+    // the day one looks back to was not there yet.
+    const until = { row: 2, column: 1 };
+    sheet.put({ row: 2, column: 0 }, "Until", "label");
+    sheet.put(until, { formula: "IF(as_of<TODAY(),as_of,MAX(as_of,Cases[Seen lame],Cases[Treated]))" }, "workedDate");
+    nameCell("known_until", sheet.name, until);
+    sheet.put({ row: 2, column: 2 }, "Records after this day are left out; none are unless one looks back.", "note");
+    sheet.widths(9, 18, 62);
+    names.forEach((name, step) => {
+      const column = columns[name] as AsOfColumn;
+      const area = rowsOf(name);
+      const cells = (other: string): string => fixedArea(rowsOf(other));
+      sheet.putRow({ row: firstRecord + step, column: 0 }, [columnOfCells(area), name, column.holds], "words");
+      sheet.width(area.left, column.width);
+      sheet.dress(area, column.look);
+      sheet.put({ row: area.top, column: area.left }, { formula: column.formula(cells), array: area });
+      nameCell(name, sheet.name, { ...area, top: 0 });
+      if (beside.includes(name)) nameCell(`each_${name}`, sheet.name, area);
+    });
+    sheet.freezeAt({ row: firstRecord, column: left });
+    sheet.protect();
+    sheet.print({ upTo: { row: firstRecord + names.length - 1, column: left - 1 }, onOnePage: true });
+  },
+};

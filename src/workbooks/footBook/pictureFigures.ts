@@ -1,0 +1,165 @@
+import { caseTableFunction } from "../../../functions/animals/caseTable.ts";
+import { soundCurveFunction } from "../../../functions/animals/soundCurve.ts";
+import { lesionMixFunction } from "../../../functions/counting/lesionMix.ts";
+import { lameWatchFunction } from "../../../functions/watching/lameWatch.ts";
+import { cases } from "../tables/cases.ts";
+import { type GridColumn, type Holds, type PlacedGrid, placeGrid, writeGrid } from "../writing/placeGrid.ts";
+import { dressColumns, placeList, writeList } from "../writing/placeList.ts";
+import type { SheetAuthor } from "../writing/sheetAuthor.ts";
+import { sheetNames } from "./bookSheets.ts";
+
+/** Where the figures stand that a reader sees, and those that the charts are drawn from, right of the printed page. */
+export const figuresRow = 44;
+export const cureRow = figuresRow + 16;
+export const lesionColumn = 7;
+export const rows = { watch: 400, lesions: 12, cure: 384 } as const;
+
+export const watch = placeList(sheetNames.picture, lameWatchFunction, { row: figuresRow, column: 0 });
+export const lesionMix = placeList(sheetNames.picture, lesionMixFunction, { row: figuresRow, column: lesionColumn });
+export const cure = placeList(sheetNames.picture, soundCurveFunction, { row: cureRow, column: lesionColumn });
+
+const top = 3;
+const left = 15;
+const months = 12;
+const lesionsDrawn = 8;
+const daysDrawn = 42;
+
+const grid = <K extends string>(keys: readonly K[], step: number, length: number): PlacedGrid<K> =>
+  placeGrid(sheetNames.picture, keys, { row: top, column: left + step }, length);
+
+/**
+ * The month of the latest gather; whether each group of the settings was gathered once in it and no other was; and the
+ * size of the flock then, 0 where the settings do not say. Sheep sold since are no longer in the groups, so it is never less than what was looked at.
+ */
+const latest = [
+  'IF(COUNT(gather_month)=0,"",MAX(gather_month))',
+  'SUM((COUNTIFS(gather_group,Groups[Group]&"",gather_month,latest_month)=1)*(LEN(Groups[Group])>0))=SUM((gather_month=latest_month)*(LEN(gather_looked_at)>0))',
+  "IF(SUM(Groups[Sheep now])=0,0,MAX(SUM(Groups[Sheep now]),SUM(month_looked_at)))",
+] as const;
+
+const monthKeys = ["month", "label", "share", "usual", "low", "high", "target", "newCases"] as const;
+const lesionKeys = ["lesion", "share"] as const;
+const dayKeys = ["day", "stillLame", "low", "high", "label", "line"] as const;
+
+/** What the charts are drawn from. */
+export const drawn = {
+  latest: grid(["latestMonth"], 0, 3),
+  months: grid(monthKeys, 1, months),
+  lesions: grid(lesionKeys, 10, lesionsDrawn),
+  days: grid(dayKeys, 12, daysDrawn + 1),
+} as const;
+
+const caseList = placeList(sheetNames.picture, caseTableFunction, { row: top + 1, column: left + 19 });
+
+const monthNames = '"Jan","Feb","Mar","Apr","May","Jun","Jul","Aug","Sep","Oct","Nov","Dec"';
+
+/** What LAMEWATCH says of the month, by the heading; #N/A leaves a gap in a line. */
+const watched =
+  (heading: string): Holds<(typeof monthKeys)[number]> =>
+  ({ cell }) => ({
+    formula: `IFERROR(INDEX(${watch.range(heading, rows.watch)},MATCH(${cell("month")},${watch.range("date", rows.watch)},0)),NA())`,
+  });
+
+const monthColumns: Readonly<Record<(typeof monthKeys)[number], GridColumn<(typeof monthKeys)[number]>>> = {
+  month: {
+    heading: "month",
+    look: "workedMonth",
+    holds: ({ place }) => ({ formula: `EDATE(DATE(YEAR(as_of),MONTH(as_of),1),${place - months + 1})` }),
+  },
+  label: {
+    heading: "label",
+    look: "worked",
+    holds: ({ cell }) => ({
+      formula: `CHOOSE(MONTH(${cell("month")}),${monthNames})&" "&RIGHT(YEAR(${cell("month")}),2)`,
+    }),
+  },
+  share: { heading: "share lame", look: "workedShare", holds: watched("share") },
+  usual: { heading: "usual", look: "workedShare", holds: watched("centre") },
+  low: { heading: "low limit", look: "workedShare", holds: watched("low limit") },
+  high: { heading: "high limit", look: "workedShare", holds: watched("high limit") },
+  target: { heading: "target", look: "workedShare", holds: () => ({ formula: "target" }) },
+  newCases: {
+    heading: "new cases",
+    look: "workedCount",
+    holds: ({ cell }) => {
+      const first = caseList.range("first", cases.room);
+      return { formula: `COUNTIFS(${first},">="&${cell("month")},${first},"<"&EDATE(${cell("month")},1))` };
+    },
+  },
+};
+
+const mix = (heading: string): string => lesionMix.range(heading, rows.lesions);
+const lesionColumns: Readonly<Record<(typeof lesionKeys)[number], GridColumn<(typeof lesionKeys)[number]>>> = {
+  lesion: {
+    heading: "lesion",
+    look: "worked",
+    holds: ({ place }) => ({
+      formula: `IF(SUM(INDEX(${mix("cases")},${place + 1}))>0,INDEX(${mix("lesion")},${place + 1}),"")`,
+    }),
+  },
+  share: {
+    heading: "share of cases",
+    look: "workedShare",
+    holds: ({ place }) => ({
+      formula: `IF(SUM(INDEX(${mix("cases")},${place + 1}))>0,INDEX(${mix("share of cases")},${place + 1}),NA())`,
+    }),
+  },
+};
+
+const curve = (heading: string): string => cure.range(heading, rows.cure);
+
+/** Where the method has no limits, before the first is sound, their lines lie on the curve. */
+const limit =
+  (heading: string): Holds<(typeof dayKeys)[number]> =>
+  ({ cell }) => {
+    const value = `INDEX(${curve(heading)},${cell("line")})`;
+    return {
+      formula: `IF(LEN(${cell("line")})=0,NA(),IF(ISNUMBER(${value}),${value},INDEX(${curve("share still lame")},${cell("line")})))`,
+    };
+  };
+
+const dayColumns: Readonly<Record<(typeof dayKeys)[number], GridColumn<(typeof dayKeys)[number]>>> = {
+  day: { heading: "day", look: "workedCount", holds: ({ place }) => place },
+  stillLame: {
+    heading: "still lame",
+    look: "workedShare",
+    holds: ({ cell }) => ({
+      formula: `IF(LEN(${cell("line")})=0,NA(),INDEX(${curve("share still lame")},${cell("line")}))`,
+    }),
+  },
+  low: { heading: "low", look: "workedShare", holds: limit("low") },
+  high: { heading: "high", look: "workedShare", holds: limit("high") },
+  // One spreadsheet writes a label under every day, however narrow.
+  label: { heading: "label", look: "workedCount", holds: ({ place }) => (place % 7 === 0 ? place : null) },
+  // The line of the curve that holds on that day; past the last day watched there is none.
+  line: {
+    heading: "line",
+    look: "workedCount",
+    holds: ({ place }) => ({
+      formula: `IF(MAX(${curve("day")})<${place},"",IFERROR(MATCH(${place},${curve("day")},1),""))`,
+    }),
+  },
+};
+
+/** Ranges of a fixed size for the charts, since a chart cannot follow a list that grows. */
+export function writeDrawn(sheet: SheetAuthor): void {
+  dressColumns(sheet, caseList);
+  sheet.put({ row: 0, column: left }, "For the charts", "question");
+  sheet.put({ row: 1, column: left }, "Nothing to type here. #N/A is meant: it leaves a gap in a line.", "note");
+  writeGrid(sheet, drawn.latest, {
+    latestMonth: {
+      heading: "latest month",
+      look: "workedMonth",
+      holds: ({ place }) => ({ formula: latest[place] ?? '""', array: true }),
+    },
+  });
+  for (const place of [1, 2]) sheet.put(drawn.latest.at("latestMonth", place), null, "worked");
+  writeGrid(sheet, drawn.months, monthColumns);
+  writeGrid(sheet, drawn.lesions, lesionColumns);
+  writeGrid(sheet, drawn.days, dayColumns);
+  writeList(sheet, caseList, {
+    question: "Cases",
+    rows: 1,
+    formula: "FOOT.CASETABLE(case_tag,case_day,gap_days)",
+  });
+}

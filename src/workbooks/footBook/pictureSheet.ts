@@ -1,0 +1,107 @@
+import type { SheetPlan } from "../writing/authorWorkbook.ts";
+import { sayWhenMissing } from "../writing/missingFunctions.ts";
+import { writeList } from "../writing/placeList.ts";
+import type { SheetAuthor } from "../writing/sheetAuthor.ts";
+import { sheetNames } from "./bookSheets.ts";
+import { lookingBack } from "./formulas.ts";
+import { cureChart, lameChart, lesionChart, newCaseChart } from "./pictureCharts.ts";
+import {
+  cure,
+  cureRow,
+  drawn,
+  figuresRow,
+  lesionColumn,
+  lesionMix,
+  rows,
+  watch,
+  writeDrawn,
+} from "./pictureFigures.ts";
+
+const keyRow = 3;
+const chartRow = 5;
+const chartRows = 17;
+
+const ifGathered = (formula: string): string => `IF(LEN(latest_month)=0,"no gathers yet",${formula})`;
+
+// Treatments of whole groups are not looked at again animal by animal.
+const ofTreated = (column: string): string => `IF(LEN(case_tag)*LEN(treated_on)>0,${column},"")`;
+const watched = `IF(LEN(case_tag)>0,treated_on,""),${ofTreated("sound_on")}`;
+const watchedLeft = ofTreated("left_on");
+
+/** How the flock is doing, drawn; the same in figures on the second page. */
+export const pictureSheet: SheetPlan = {
+  name: sheetNames.picture,
+  write(sheet, nameCell) {
+    sheet.widths(12, 11, 11, 11, 11, 24, 3, 33, 10, 11, 12, 11, 11, 3, 3);
+    sheet.title("Picture");
+    sayWhenMissing(sheet, { row: 0, column: 4 });
+    sheet.put({ row: 1, column: 0 }, { formula: lookingBack, array: true }, "strong");
+    writeKeyFigures(sheet);
+    sheet.rowHeight(keyRow, 22);
+    ["latest_month", "each_seen_once", "flock_then"].forEach((name, place) => {
+      nameCell(name, sheetNames.picture, drawn.latest.at("latestMonth", place));
+    });
+    writeFigures(sheet);
+    writeDrawn(sheet);
+    sheet.chart({ row: chartRow, column: 0 }, lameChart);
+    sheet.chart({ row: chartRow, column: lesionColumn }, newCaseChart);
+    sheet.chart({ row: chartRow + chartRows + 1, column: 0 }, lesionChart);
+    sheet.chart({ row: chartRow + chartRows + 1, column: lesionColumn }, cureChart);
+    sheet.newPageAtRow(figuresRow - 2);
+    sheet.protect();
+    // What the charts are drawn from is not printed, and not every spreadsheet takes a formula here.
+    sheet.print({ sideways: true, upTo: { row: cureRow + 49, column: 12 } });
+  },
+};
+
+function writeKeyFigures(sheet: SheetAuthor): void {
+  const figures = [
+    {
+      column: 0,
+      label: "Share lame, last month of gathers",
+      formula: ifGathered("FOOT.FLOCKPREV(month_lame,month_looked_at)"),
+      look: "figureShare",
+    },
+    {
+      column: 4,
+      label: "Against the target",
+      // Sheep that were looked at twice are not twice as many sheep.
+      formula: ifGathered(
+        'IF(flock_then=0,FOOT.TARGETCHECK(month_lame,month_looked_at,target),IF(each_seen_once,FOOT.TARGETCHECK(month_lame,month_looked_at,target,0.95,flock_then),"a group gathered twice, or not in Settings"))',
+      ),
+      look: "figure",
+    },
+    {
+      column: lesionColumn,
+      label: "Sound within 14 days of treatment",
+      formula: `IF(COUNT(treated_on)=0,"no treatments yet",INDEX(FOOT.SOUNDBY(${watched},as_of,14,0.95,${watchedLeft}),1,1))`,
+      look: "figureShare",
+    },
+  ] as const;
+  for (const { column, label, formula, look } of figures) {
+    sheet.put({ row: keyRow - 1, column }, label, "note");
+    sheet.put({ row: keyRow, column }, { formula }, look);
+  }
+}
+
+function writeFigures(sheet: SheetAuthor): void {
+  writeList(sheet, watch, {
+    question: "Share lame month by month, with the limits of chance",
+    rows: rows.watch,
+    dress: "rows",
+    formula: ifGathered("FOOT.LAMEWATCH(gather_month,gather_lame,gather_looked_at)"),
+    strong: (cell) => `AND(LEN(${cell("signal")})>0,ISNUMBER(${cell("share")}))`,
+  });
+  writeList(sheet, lesionMix, {
+    question: "What made them lame, in the year looked at",
+    rows: rows.lesions,
+    dress: "rows",
+    formula: 'IF(SUM((LEN(case_lesion)>0)*1)=0,"no cases in the year",FOOT.LESIONMIX(case_lesion))',
+  });
+  writeList(sheet, cure, {
+    question: "How fast they get sound, days after treatment",
+    rows: rows.cure,
+    dress: "rows",
+    formula: `FOOT.SOUNDCURVE(${watched},as_of,0.95,${watchedLeft})`,
+  });
+}

@@ -1,0 +1,169 @@
+import { recordCheckFunction } from "../../../functions/records/recordCheck.ts";
+import { cases } from "../tables/cases.ts";
+import type { SheetPlan } from "../writing/authorWorkbook.ts";
+import { sayWhenMissing } from "../writing/missingFunctions.ts";
+import { placeGrid, writeGrid } from "../writing/placeGrid.ts";
+import { dressColumns, placeList, writeList } from "../writing/placeList.ts";
+import type { PlacedTable } from "../writing/placeTable.ts";
+import { cellsOn, fixedArea, fixedCell } from "../writing/references.ts";
+import { firstRecord, sheetNames } from "./bookSheets.ts";
+import { medicineColumn } from "./formulas.ts";
+import { besideCases, placedCases, placedGathers } from "./placedRecords.ts";
+
+const rows = 2000;
+
+interface Check {
+  readonly words: string;
+  /** 1 for each row that is wrong. */
+  readonly wrong: string;
+  readonly column: string;
+}
+
+const gatherKey = 'Gathers[Date]&"|"&Gathers[Group]';
+const lookAgain = besideCases.range("lookAgain");
+
+// RECORDCHECK knows treatment records; the counts of a gather are looked at here.
+const checks: readonly Check[] = [
+  {
+    words: "Gathers with more lame than looked at",
+    wrong: "ISNUMBER(Gathers[Lame])*ISNUMBER(Gathers[Looked at])*(Gathers[Lame]>Gathers[Looked at])",
+    column: "Gathers[Lame]",
+  },
+  {
+    words: "Gathers with a number kept as text, or with words for a number",
+    wrong: "(ISTEXT(Gathers[Lame])+ISTEXT(Gathers[Looked at])>0)*1",
+    column: "Gathers[Lame]",
+  },
+  {
+    words: "Gathers with a part left blank",
+    wrong:
+      "(LEN(Gathers[Date])+LEN(Gathers[Group])+LEN(Gathers[Looked at])+LEN(Gathers[Lame])>0)*(LEN(Gathers[Date])*LEN(Gathers[Group])*LEN(Gathers[Looked at])*LEN(Gathers[Lame])=0)",
+    column: "Gathers[Lame]",
+  },
+  {
+    words: "Cases with fewer withdrawal days than the settings say for the medicine",
+    wrong: `ISNUMBER(Cases[Withdrawal days])*(Cases[Withdrawal days]<IFERROR(${medicineColumn("withdrawalDays")}*1,0))`,
+    column: "Cases[Tag]",
+  },
+  {
+    words: "Cases with an injection of a medicine, but no ml",
+    wrong: '(LEFT(Cases[Treatment],9)="injection")*(Cases[Medicine]<>"")*(LEN(Cases[Dose ml])=0)',
+    column: "Cases[Tag]",
+  },
+  {
+    words: "Cases with an antibiotic whose strength, mg per ml, is not in the settings: Medicine use cannot count it",
+    wrong: `use_counted*(IFERROR(used_strength*1,0)=0)`,
+    column: "use_counted",
+  },
+  {
+    words: "Gathers of a group that is not in the settings",
+    wrong: '(LEN(Gathers[Group])>0)*(COUNTIF(Groups[Group],Gathers[Group]&"")=0)',
+    column: "Gathers[Lame]",
+  },
+  {
+    words: "Gathers of one group on one day that were typed twice",
+    wrong: `(LEN(Gathers[Date])>0)*(MATCH(${gatherKey},${gatherKey},0)<ROW(Gathers[Date])-${firstRecord})`,
+    column: "Gathers[Lame]",
+  },
+  {
+    words: "Cases of a group that is not in the settings",
+    wrong: '(LEN(Cases[Group])>0)*(COUNTIF(Groups[Group],Cases[Group]&"")=0)',
+    column: "Cases[Tag]",
+  },
+  {
+    words: "Second looks that fell due before the year looked at, and were never written down: no longer on Today",
+    wrong: `ISNUMBER(${lookAgain})*(${lookAgain}<year_from)*(LEN(each_looked_on)=0)`,
+    column: "Cases[Tag]",
+  },
+];
+
+/** What stands in the rows under a table, where nothing is counted. */
+const below = (sheet: string, { area }: Pick<PlacedTable<string>, "area">): string =>
+  `COUNTA(${cellsOn(sheet, { ...area, top: area.bottom + 1, bottom: area.bottom + 500 })})`;
+
+const counts = placeGrid(sheetNames.problems, ["rows", "last", "what"], { row: 4, column: 0 }, checks.length + 1);
+const headings = counts.area.bottom + 5;
+
+const lists = [
+  {
+    table: "Cases",
+    question: "Cases: how each heading was read, then what to mend",
+    list: placeList(sheetNames.problems, recordCheckFunction, { row: headings, column: 0 }),
+  },
+  {
+    table: "Gathers",
+    question: "Gathers: only the dates are checked here; tags and withdrawal days stand in Cases",
+    list: placeList(sheetNames.problems, recordCheckFunction, { row: headings, column: 5 }),
+  },
+] as const;
+
+const check = (table: string): string => `FOOT.RECORDCHECK(${table}[#Headers],${table}[#Data],as_of)`;
+
+/** RECORDCHECK gives rows of the table; the sheet's own rows are found faster. */
+const inSheetRows = (found: string): string => `IFERROR(${found}+{${firstRecord},0,0,0},${found})`;
+
+/** What in the records should be mended, row by row. */
+export const problemsSheet: SheetPlan = {
+  name: sheetNames.problems,
+  write(sheet, nameCell) {
+    const right = lists[1].list.at.column;
+    for (const { list } of lists) dressColumns(sheet, list);
+    sheet.widths(9, 18, 62, 84, 3, 9, 18, 62, 84);
+    sheet.dress({ top: 0, left: 0, bottom: headings - 2, right: right + 3 }, "note");
+    sheet.title("Problems");
+    sayWhenMissing(sheet, { row: 0, column: 2 });
+    sheet.put(
+      { row: 1, column: 0 },
+      "Slips of the hand that were found. Nothing is changed for you: mend them in Gathers and Cases. Rows here are rows of those sheets.",
+    );
+    const rowsBelow = `${below(sheetNames.gathers, placedGathers)}+${below(sheetNames.cases, placedCases)}`;
+    writeGrid(sheet, counts, {
+      rows: {
+        heading: "rows",
+        look: "workedCount",
+        holds: ({ place }) => {
+          const wrong = checks[place]?.wrong;
+          return wrong === undefined ? { formula: rowsBelow } : { formula: `SUM(${wrong})`, array: true };
+        },
+      },
+      last: {
+        heading: "last in row",
+        look: "workedCount",
+        holds: ({ place, cell }) => {
+          const { wrong, column } = checks[place] ?? {};
+          const formula = `IF(${cell("rows")}=0,"",MAX(${wrong}*ROW(${column})))`;
+          return wrong === undefined ? null : { formula, array: true };
+        },
+      },
+      what: {
+        heading: "what",
+        look: "worked",
+        holds: ({ place }) => checks[place]?.words ?? "Cells filled below the end of a table, where nothing is counted",
+      },
+    });
+    const total = { row: 2, column: 0 };
+    const found = lists.map(({ list }) => `COUNT(${list.range("row", rows)})`);
+    // What failed has no number, and then there is none in all.
+    const failed = lists.map(({ list }) => `ISERROR(${fixedCell(list.at)})`).join(",");
+    const sum = `${found.join("+")}+SUM(${fixedArea(counts.column("rows"))})`;
+    sheet.put(total, { formula: `IF(OR(${failed}),NA(),${sum})` }, "figure");
+    sheet.put({ row: 2, column: 1 }, "things to look at", "subtitle");
+    nameCell("problems_found", sheetNames.problems, total);
+    nameCell("problems_cut_off", sheetNames.problems, { row: headings - 2, column: 0 });
+    sheet.emphasize(counts.rows, [`${counts.cell("rows")}>0`, "strong"]);
+    for (const { table, question, list } of lists)
+      writeList(sheet, list, {
+        question,
+        rows,
+        // More than one thing may be wrong with a row.
+        longest: 10 * cases.room,
+        counted: check(table),
+        formula: inSheetRows(check(table)),
+        strong: (cell) => `ISNUMBER(${cell("row")})`,
+      });
+    sheet.freezeAt({ row: 3, column: 0 });
+    sheet.newPageAt(right);
+    sheet.protect();
+    sheet.print({ sideways: true, across: 2 });
+  },
+};

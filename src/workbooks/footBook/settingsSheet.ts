@@ -1,0 +1,196 @@
+import type { Cell } from "../../cells/cell.ts";
+import { lesions } from "../../core/lesions/lesionName.ts";
+import type { Place } from "../../workbook/address.ts";
+import type { Table } from "../tables/defineTable.ts";
+import { feetWords, lesionWords, treatmentWords } from "../tables/recordWords.ts";
+import { days, groups, medicines, people, sheep, treatments } from "../tables/settingsTables.ts";
+import type { SheetPlan } from "../writing/authorWorkbook.ts";
+import { placeTable, writeTable } from "../writing/placeTable.ts";
+import { filledCells } from "../writing/references.ts";
+import { rules } from "../writing/rules.ts";
+import type { NameCell, SheetAuthor } from "../writing/sheetAuthor.ts";
+import { type Field, writeFields } from "../writing/writeFields.ts";
+import type { BookContent } from "./bookContent.ts";
+import { sheetNames } from "./bookSheets.ts";
+
+const settingsFor = (content: BookContent): readonly Field[] => [
+  {
+    name: "farm_name",
+    label: "Farm",
+    value: content.farm ?? null,
+    look: "fieldText",
+    words: "Names the book, and the flock when books are compared.",
+  },
+  {
+    name: "as_of",
+    label: "Worked out for",
+    value: content.asOf ?? { formula: "TODAY()" },
+    look: "fieldDate",
+    words: "TODAY() follows the calendar; type a date to look back.",
+    rule: rules.day,
+  },
+  {
+    name: "year_from",
+    label: "Year looked at, from",
+    value: { formula: "EDATE(as_of,-12)+1" },
+    look: "fieldDate",
+    words: "Repeat animals, lesions and medicine use count from here.",
+    rule: rules.day,
+  },
+  {
+    name: "target",
+    label: "Target",
+    value: content.target,
+    look: "fieldShare",
+    words: "The share lame you aim to stay below.",
+    rule: rules.innerShare,
+  },
+  {
+    name: "lame_from",
+    label: "Lowest score called lame",
+    value: content.lameFrom ?? null,
+    look: "fieldNumber",
+    words: "On your scale of scores; count every sheep from it up as lame.",
+    rule: { of: { whole: ["0", "6"] }, words: "Type a score, 0 to 6." },
+  },
+  {
+    name: "recheck_days",
+    label: "Look again after",
+    value: 7,
+    look: "fieldNumber",
+    words: "Days from treatment to the second look, unless a case says another day.",
+    rule: days,
+  },
+  {
+    name: "ahead_days",
+    label: "List looks due within",
+    value: 7,
+    look: "fieldNumber",
+    words: "Days ahead that the sheet Today lists.",
+    rule: days,
+  },
+  {
+    name: "gap_days",
+    label: "Gap between cases",
+    value: 14,
+    look: "fieldNumber",
+    words: "Records of one animal at most so many days apart are one case.",
+    rule: days,
+  },
+  {
+    name: "repeat_from",
+    label: "Repeat animal from",
+    value: 2,
+    look: "fieldNumber",
+    words: "Cases in the year that put an animal on the list.",
+    rule: { of: { whole: ["1", "99"] }, words: "Type a whole number of cases, 1 or more." },
+  },
+  {
+    name: "settle_days",
+    label: "Sound for",
+    value: 7,
+    look: "fieldNumber",
+    words: "Days an animal must have been sound before it joins the others.",
+    rule: days,
+  },
+  {
+    name: "breeding_sheep",
+    label: "Breeding sheep",
+    value: content.breedingSheep ?? null,
+    look: "fieldNumber",
+    words: "For medicine use: breeding sheep on the farm.",
+    rule: sheep,
+  },
+  {
+    name: "slaughter_lambs",
+    label: "Lambs to slaughter",
+    value: content.slaughterLambs ?? null,
+    look: "fieldNumber",
+    words: "For medicine use: lambs sent to slaughter in the year, not those sold to be fattened.",
+    rule: sheep,
+  },
+];
+
+const firstSetting = 3;
+const groupsRow = 18;
+const medicinesRow = groupsRow + groups.room + 4;
+
+const medicineWords =
+  "Type your own from the data sheet. Nothing is filled in for you, because a wrong number here is a wrong number everywhere.";
+const inventedWords =
+  "INVENTED: these medicines and all their numbers are made up. Clear them before you use this book.";
+
+/** What the book depends on and a person may change: one yellow cell each, with a name that formulas use. */
+export const settingsSheet = (content: BookContent): SheetPlan => ({
+  name: sheetNames.settings,
+  write(sheet, nameCell) {
+    sheet.widths(28, 18, 15, 18, 15, 22, 3, 20, 8);
+    sheet.title("Settings");
+    sheet.put({ row: 1, column: 0 }, "Yellow cells are yours to fill. Everything else follows.", "note");
+    writeFields(sheet, nameCell, firstSetting, settingsFor(content));
+    const at = (column: number) => ({ row: groupsRow, column });
+    writeListed(sheet, nameCell, groups, at(0), content.groups, { title: "Groups", key: "group", name: "group_list" });
+    const givenBy = content.givenBy.map((name) => ({ givenBy: name }));
+    writeListed(sheet, nameCell, people, at(3), givenBy, {
+      title: "Who treats",
+      key: "givenBy",
+      name: "given_by_list",
+    });
+    const usual = treatmentWords.map((treatment) => ({ treatment }));
+    writeListed(sheet, nameCell, treatments, at(5), usual, {
+      title: "Treatments",
+      key: "treatment",
+      name: "treatment_list",
+    });
+    const lesionNames = lesions.map((lesion) => lesionWords[lesion]);
+    writeFixed(sheet, nameCell, at(7), { heading: "Lesions", words: lesionNames, name: "lesion_list" });
+    writeFixed(sheet, nameCell, at(8), { heading: "Feet", words: feetWords, name: "foot_list" });
+    const care = content.invented ? inventedWords : medicineWords;
+    sheet.put({ row: medicinesRow - 1, column: 0 }, care, "careHeading");
+    writeListed(sheet, nameCell, medicines, { row: medicinesRow, column: 0 }, content.medicines, {
+      title: "Medicines",
+      titleRow: medicinesRow - 2,
+      key: "medicine",
+      name: "medicine_list",
+    });
+    sheet.protect();
+    sheet.print({ upTo: { row: medicinesRow + medicines.room, column: 5 }, onOnePage: true });
+  },
+});
+
+interface Listed<K extends string> {
+  readonly title: string;
+  readonly titleRow?: number;
+  /** The column that what is typed elsewhere is chosen from. */
+  readonly key: K;
+  readonly name: string;
+}
+
+/** A table of the settings; one of its columns is a list for the records. */
+function writeListed<K extends string>(
+  sheet: SheetAuthor,
+  nameCell: NameCell,
+  table: Table<K>,
+  at: Place,
+  records: readonly Readonly<Partial<Record<K, Cell | undefined>>>[],
+  { title, titleRow = at.row - 1, key, name }: Listed<K>,
+): void {
+  sheet.put({ row: titleRow, column: at.column }, title, "question");
+  const placed = placeTable(sheet.name, table, at);
+  writeTable(sheet, table, placed, records);
+  nameCell(name, sheet.name, { formula: filledCells(sheet.name, placed.column(key)) });
+}
+
+/** A list of words that the functions know; nothing is typed there. */
+function writeFixed(
+  sheet: SheetAuthor,
+  nameCell: NameCell,
+  { row, column }: Place,
+  { heading, words, name }: { readonly heading: string; readonly words: readonly string[]; readonly name: string },
+): void {
+  sheet.put({ row, column }, heading, "workedHeading");
+  words.forEach((word, place) => {
+    sheet.put({ row: row + 1 + place, column }, word, "worked");
+  });
+  nameCell(name, sheet.name, { top: row + 1, left: column, bottom: row + words.length, right: column });
+}

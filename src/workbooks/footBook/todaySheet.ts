@@ -1,0 +1,93 @@
+import { repeatAnimalsFunction } from "../../../functions/animals/repeatAnimals.ts";
+import { dueListFunction } from "../../../functions/dates/dueList.ts";
+import { notClearFunction } from "../../../functions/dates/notClear.ts";
+import { cases } from "../tables/cases.ts";
+import type { SheetPlan } from "../writing/authorWorkbook.ts";
+import { sayWhenMissing } from "../writing/missingFunctions.ts";
+import { dressColumns, placeList, summaryOf, writeList } from "../writing/placeList.ts";
+import { holdInDoubt, sheetNames } from "./bookSheets.ts";
+import { lookingBack } from "./formulas.ts";
+
+const headings = 6;
+const rows = 1000;
+
+const notClear = placeList(sheetNames.today, notClearFunction, { row: headings, column: 0 });
+const untreated = placeList(sheetNames.today, dueListFunction, { row: headings, column: 5 });
+const due = placeList(sheetNames.today, dueListFunction, { row: headings, column: 10 });
+const repeats = placeList(sheetNames.today, repeatAnimalsFunction, { row: headings, column: 15 });
+
+type Strong = (cell: (heading: string) => string) => string;
+
+const numbers = (range: string, what: string): string => `COUNT(${range})&" ${what}"`;
+const filledCells = (list: typeof due): string => `COUNTA(${list.range("tag", rows)})`;
+const words = (range: string, pattern: string): string => `COUNTIF(${range},"${pattern}")`;
+const overdue: Strong = (cell) => `ISNUMBER(SEARCH("overdue",${cell("state")}))+ISTEXT(${cell("due")})`;
+
+const lists = [
+  {
+    list: notClear,
+    question: "Not clear: not for food yet",
+    formula: 'FOOT.NOTCLEAR(as_of,case_tag,treated_on,withdrawal_days,"whole days",group_treated)',
+    widths: [20, 13, 9, 64],
+    strong: ((cell) => `LEFT(${cell("clear date")},9)="not known"`) satisfies Strong,
+    filled: "clear date",
+    summary: `${numbers(notClear.range("days to wait", rows), "waiting, ")}&${words(notClear.range("clear date", rows), "not known*")}&" not known"`,
+  },
+  {
+    list: untreated,
+    question: "To treat: seen lame, not treated yet",
+    formula: 'FOOT.DUELIST(as_of,case_tag,IF(LEN(treated_on)>0,"",case_day),IF(LEN(sound_on)>0,sound_on,left_on),0)',
+    widths: [18, 12, 7, 17],
+    strong: overdue,
+    filled: "due",
+    summary: `${filledCells(untreated)}&" animals, those waiting longest first"`,
+  },
+  {
+    list: due,
+    question: "To look at again: overdue and due",
+    formula: "FOOT.DUELIST(as_of,case_tag,look_due,looked_on,ahead_days)",
+    widths: [18, 12, 7, 17],
+    strong: overdue,
+    filled: "due",
+    summary: `${words(due.range("state", rows), "*overdue*")}&" overdue, "&${filledCells(due)}&" in all"`,
+  },
+  {
+    list: repeats,
+    question: "Lame again and again in the year",
+    formula: "FOOT.REPEATS(case_tag,case_day,repeat_from,gap_days,year_from,as_of)",
+    widths: [20, 8, 13, 13],
+    strong: undefined,
+    filled: "cases",
+    summary: `${filledCells(repeats)}&" animals"`,
+  },
+] as const;
+
+/** What needs doing today: lists, each as long as it comes. */
+export const todaySheet: SheetPlan = {
+  name: sheetNames.today,
+  write(sheet) {
+    for (const { list } of lists) dressColumns(sheet, list);
+    sheet.widths(...lists.flatMap(({ widths }) => [...widths, 3]).slice(0, -1));
+    sheet.dress({ top: 0, left: 0, bottom: headings - 1, right: repeats.at.column + 3 }, "note");
+    sheet.title("Today");
+    sayWhenMissing(sheet, { row: 0, column: untreated.at.column });
+    sheet.put({ row: 1, column: 0 }, { formula: "as_of" }, "figureDate");
+    sheet.put({ row: 1, column: 1 }, { formula: 'IF(farm_name="","",farm_name)' }, "subtitle");
+    sheet.put({ row: 1, column: untreated.at.column }, { formula: lookingBack, array: true }, "strong");
+    sheet.put({ row: 2, column: 0 }, `Where a list names a row, it is a row of the sheet Cases. ${holdInDoubt}`);
+    for (const { list, question, formula, strong, filled, summary } of lists) {
+      sheet.put({ row: 3, column: list.at.column }, { formula: summaryOf(list, filled, summary) });
+      writeList(sheet, list, {
+        question,
+        rows,
+        longest: cases.room,
+        formula,
+        ...(strong === undefined ? {} : { strong }),
+      });
+    }
+    sheet.freezeAt({ row: headings + 1, column: 0 });
+    for (const { at } of [untreated, due, repeats]) sheet.newPageAt(at.column);
+    sheet.protect();
+    sheet.print({ sideways: true, repeat: [headings - 1, headings], across: 0 });
+  },
+};

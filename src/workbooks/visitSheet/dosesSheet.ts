@@ -1,0 +1,284 @@
+import { bathProducts } from "../../core/footbath/bathMix.ts";
+import { weighed } from "../tables/visitTables.ts";
+import type { SheetPlan } from "../writing/authorWorkbook.ts";
+import { cutOff } from "../writing/cutOff.ts";
+import { orWords } from "../writing/orWords.ts";
+import { type GridColumn, type Holds, writeGrid } from "../writing/placeGrid.ts";
+import { writeTable } from "../writing/placeTable.ts";
+import { fixedArea, fixedCell } from "../writing/references.ts";
+import { rules } from "../writing/rules.ts";
+import type { SheetAuthor } from "../writing/sheetAuthor.ts";
+import { type Field, writeFields } from "../writing/writeFields.ts";
+import { batch, bathRow, doseAnswers, placedWeighed, sheetNames } from "./placedVisit.ts";
+import type { VisitContent } from "./visitContent.ts";
+import { optional, unlessBlank } from "./visitFormulas.ts";
+
+const medicineFields = ({ medicine, invented }: VisitContent): readonly Field[] => [
+  {
+    name: "medicine_name",
+    label: "Medicine",
+    value: medicine?.name ?? null,
+    look: "fieldText",
+    words: invented
+      ? "INVENTED, and so are all its numbers. Clear them before you use this sheet."
+      : "As your vet prescribed.",
+  },
+  {
+    name: "mg_per_kg",
+    label: "Dose, mg per kg",
+    value: medicine?.mgPerKg ?? null,
+    look: "fieldNumber",
+    words: "From the vet or the data sheet.",
+    rule: rules.amount,
+  },
+  {
+    name: "mg_per_ml",
+    label: "Strength, mg per ml",
+    value: medicine?.mgPerMl ?? null,
+    look: "fieldNumber",
+    words: "From the data sheet; 20 % is 200 mg per ml.",
+    rule: rules.amount,
+  },
+  {
+    name: "site_most",
+    label: "Most ml in one site",
+    value: medicine?.mostPerSite ?? null,
+    look: "fieldNumber",
+    words: "From the data sheet.",
+    rule: rules.amount,
+  },
+  {
+    name: "bottle_ml",
+    label: "ml in a bottle",
+    value: medicine?.bottleMl ?? null,
+    look: "fieldNumber",
+    words: "To count the bottles; may stay blank.",
+    rule: rules.amount,
+  },
+  {
+    name: "medicine_route",
+    label: "Given how",
+    value: medicine?.route ?? null,
+    look: "fieldText",
+    words: "From the vet or the data sheet: into the muscle, under the skin, by mouth …",
+  },
+  {
+    name: "medicine_withdrawal",
+    label: "Withdrawal days, meat",
+    value: medicine?.withdrawalDays ?? null,
+    look: "fieldNumber",
+    words: "From the vet or the data sheet; 0 only when that is written there.",
+    rule: { of: { whole: ["0", "365"] }, words: "Type the days, 0 to 365, without a unit." },
+  },
+  {
+    name: "sites_least",
+    label: "Sites at least",
+    value: null,
+    look: "fieldNumber",
+    words: "From the vet or the data sheet; this or the most ml in one site is needed.",
+    rule: { of: { whole: ["1", "10"] }, words: "Type a whole number, 1 to 10." },
+  },
+  {
+    name: "mark_ml",
+    label: "ml between two marks",
+    value: 0.1,
+    look: "fieldNumber",
+    words: "Of the syringe; doses fall on a mark.",
+    rule: rules.amount,
+  },
+  {
+    name: "spare",
+    label: "Spare",
+    value: 0.05,
+    look: "fieldShare",
+    words: "For what is spilled or left in the syringe.",
+    rule: rules.share,
+  },
+];
+
+const bathFields = ({ bath }: VisitContent): readonly Field[] => {
+  const length = { of: { number: ["1", "5000"] as const }, words: "Type a length in cm." };
+  return [
+    {
+      name: "bath_length",
+      label: "Length, cm",
+      value: bath?.lengthCm ?? null,
+      look: "fieldNumber",
+      words: "Inside, in cm.",
+      rule: length,
+    },
+    {
+      name: "bath_width",
+      label: "Width at the surface, cm",
+      value: bath?.topWidthCm ?? null,
+      look: "fieldNumber",
+      words: "Where the liquid ends, not the trough.",
+      rule: length,
+    },
+    {
+      name: "bath_base",
+      label: "Width at the bottom, cm",
+      value: null,
+      look: "fieldNumber",
+      words: "Only when the sides slant.",
+      rule: length,
+    },
+    {
+      name: "bath_depth",
+      label: "Depth of the liquid, cm",
+      value: bath?.depthCm ?? null,
+      look: "fieldNumber",
+      words: "Over the feet.",
+      rule: length,
+    },
+    {
+      name: "bath_kind",
+      label: "Product",
+      value: bath?.kind ?? null,
+      look: "fieldText",
+      words: "Which it is stands on the bag: zinc sulphate is sold as two salts, one 1.6 times as strong.",
+      rule: { of: { list: `"${bathProducts.join(",")}"` }, words: "Choose the product from the list." },
+    },
+    {
+      name: "bath_percent",
+      label: "Strength, %",
+      value: bath?.percent ?? null,
+      look: "fieldNumber",
+      words: "3 for 3 %, of the product as bought.",
+      rule: rules.percent,
+    },
+  ];
+};
+
+const firstField = 3;
+const bathFieldsRow = firstField + 10 + 2;
+
+/** The medicine of the day, the weights met with their doses, and the footbath. */
+export const dosesSheet = (content: VisitContent): SheetPlan => ({
+  name: sheetNames.doses,
+  write(sheet, nameCell) {
+    sheet.widths(27, 22, 12, 12, 20, 10, 10, 22);
+    sheet.title("Doses and footbath");
+    sheet.put(
+      { row: 1, column: 0 },
+      "Nothing about a medicine is filled in for you. Yellow cells are yours. In doubt ask your vet (see Start).",
+      "note",
+    );
+    writeFields(sheet, nameCell, firstField, medicineFields(content));
+    sheet.put({ row: bathFieldsRow - 1, column: 0 }, "Footbath", "question");
+    writeFields(sheet, nameCell, bathFieldsRow, bathFields(content));
+    writeBath(sheet);
+    writeDoses(sheet, content);
+    sheet.protect();
+    // As many rows of weights as are filled.
+    const kg = weighed.of("kg");
+    const animal = weighed.of("animal");
+    sheet.print({
+      upTo: { row: placedWeighed.area.bottom, column: 7 },
+      rows: `MAX(${placedWeighed.rows.top},SUMPRODUCT(MAX((LEN(${animal})+LEN(${kg})>0)*ROW(${kg}))))`,
+      repeat: [placedWeighed.area.top, placedWeighed.area.top],
+    });
+    const under = {
+      ...placedWeighed.area,
+      top: placedWeighed.area.bottom + 1,
+      bottom: placedWeighed.area.bottom + 500,
+    };
+    sheet.put(
+      { row: placedWeighed.area.top - 1, column: 0 },
+      {
+        formula: `IF(COUNTA(${fixedArea(under)})=0,"","Weights are typed below the last row of the table (${placedWeighed.area.bottom + 1}): no dose is worked out for them.")`,
+      },
+      "careHeading",
+    );
+    nameCell("bath_litres", sheet.name, litresAt);
+    nameCell("dose_total", sheet.name, batch.at("total", 0));
+  },
+});
+
+const litresAt = { row: bathRow, column: 1 };
+const mixAt = { row: bathRow + 1, column: 1 };
+
+function writeBath(sheet: SheetAuthor): void {
+  const [litres, mix] = [fixedCell(litresAt), fixedCell(mixAt)];
+  const bath = orWords(
+    `FOOT.BATHLITRES(bath_length,bath_width,bath_depth,${optional("bath_base")})`,
+    "look at the measures: they are in cm",
+  );
+  const mixed = orWords(`FOOT.BATHMIX(${litres},bath_percent,bath_kind)`, "no mix: too strong does harm, ask your vet");
+  const answers = [
+    ["Litres of bath", litresAt, unlessBlank(["bath_length", "bath_width", "bath_depth"], bath)],
+    ["Product and water", mixAt, `IF(ISNUMBER(${litres}),${unlessBlank(["bath_percent", "bath_kind"], mixed)},"")`],
+  ] as const;
+  for (const [label, at, formula] of answers) {
+    sheet.put({ ...at, column: 0 }, label, "strong");
+    sheet.dress({ top: at.row, left: at.column, bottom: at.row, right: at.column + 1 }, "workedMl");
+    sheet.put(at, { formula });
+  }
+  sheet.put(
+    { ...mixAt, column: mixAt.column + 2 },
+    {
+      formula: `IF(ISNUMBER(${mix}),IF(OR(bath_kind="formalin",bath_kind="liquid"),"litres, and litres of water","kg, and litres to fill up to"),"")`,
+    },
+    "note",
+  );
+}
+
+const ifWeighed = (formula: string): string =>
+  `IF(COUNTA(Weighed[Weight kg])=0,"",${unlessBlank(["mg_per_kg", "mg_per_ml"], orWords(formula, "look at weights, strength and marks"))})`;
+const dosed = ifWeighed("FOOT.DOSEML(Weighed[Weight kg],mg_per_kg,mg_per_ml,mark_ml)");
+
+type Answer = Parameters<typeof doseAnswers.range>[0];
+
+const shared: Holds<Answer> = ({ cell }) => {
+  const sites = `TRANSPOSE(FOOT.SITEML(${cell("dose")},${optional("sites_least")},${optional("site_most")},mark_ml))`;
+  return { formula: `IF(ISNUMBER(${cell("dose")}),${orWords(sites, "look at sites, most ml and marks")},"")` };
+};
+
+const doses: Readonly<Record<Answer, GridColumn<Answer>>> = {
+  dose: { heading: "dose ml", look: "workedMl", holds: ({ place }) => (place === 0 ? { formula: dosed } : null) },
+  site1: { heading: "site 1", look: "workedMl", holds: shared },
+  site2: { heading: "site 2", look: "workedMl" },
+  site3: { heading: "site 3", look: "workedMl" },
+  site4: { heading: "site 4", look: "workedMl" },
+};
+
+function writeDoses(sheet: SheetAuthor, { weighed: animals }: VisitContent): void {
+  const { top } = batch.area;
+  sheet.put({ row: top - 1, column: 0 }, "Doses for the weights met", "question");
+  sheet.put({ row: top + 1, column: 0 }, "For all together, with spare", "strong");
+  writeGrid(sheet, batch, {
+    total: {
+      heading: "total ml",
+      look: "workedMl",
+      holds: () => ({
+        formula: ifWeighed(
+          `FOOT.BATCHML(Weighed[Weight kg],mg_per_kg,mg_per_ml,mark_ml,spare,${optional("bottle_ml")})`,
+        ),
+      }),
+    },
+    bottles: { heading: "bottles", look: "workedCount" },
+    largest: { heading: "largest ml", look: "workedMl" },
+    clear: {
+      heading: "clear for food from",
+      look: "workedDate",
+      holds: () => ({
+        formula: unlessBlank(
+          ["visit_date", "medicine_withdrawal"],
+          orWords("FOOT.CLEARDATE(visit_date,medicine_withdrawal)", "look at day and withdrawal"),
+        ),
+      }),
+    },
+  });
+  writeTable(sheet, weighed, placedWeighed, animals);
+  writeGrid(sheet, doseAnswers, doses);
+  sheet.put(
+    { row: doseAnswers.area.top - 1, column: doseAnswers.area.left },
+    { formula: cutOff(dosed, fixedArea(doseAnswers.column("dose"))) },
+    "careHeading",
+  );
+  const [here, above] = (["cell", "above"] as const).map(
+    (of) => `LEN(${placedWeighed[of]("animal")})+LEN(${placedWeighed[of]("kg")})>0`,
+  ) as [string, string];
+  sheet.emphasize(placedWeighed.rows, [here, "line"], [above, "next"]);
+  sheet.emphasize(doseAnswers.rows, [`ISNUMBER(${doseAnswers.cell("dose")})`, "line"]);
+}

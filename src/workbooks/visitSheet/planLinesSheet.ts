@@ -1,0 +1,85 @@
+import { found } from "../tables/visitTables.ts";
+import type { SheetPlan } from "../writing/authorWorkbook.ts";
+import { cutOff } from "../writing/cutOff.ts";
+import { orWords } from "../writing/orWords.ts";
+import { type GridColumn, type Holds, placeGrid, writeGrid } from "../writing/placeGrid.ts";
+import { fixedArea } from "../writing/references.ts";
+import { planLines, planRow, sheetNames } from "./placedVisit.ts";
+
+const keys = ["line", "step", "what", "why", "caution"] as const;
+type Key = (typeof keys)[number];
+
+/** The plans one below the other, each in a place that does not move. */
+const lines = placeGrid(sheetNames.planLines, keys, { row: planRow(0) - 1, column: 0 }, found.room * planLines);
+
+const isHeading = (place: number): boolean => place % planLines === 0;
+const finding = (key: "lesion" | "severe" | "pusLetOut", place: number): string =>
+  `INDEX(${found.of(key)},${Math.floor(place / planLines) + 1})`;
+const yes = (cell: string): string => `IF(LEN(${cell})=0,FALSE,${cell})`;
+
+function planFor(place: number): string {
+  const lesion = finding("lesion", place);
+  const asked = ["has_footrot", "has_codd", finding("pusLetOut", place), finding("severe", place)].map(yes);
+  const plan = orWords(
+    `FOOT.CAREPLAN(${[lesion, ...asked].join(",")})`,
+    "not worked out: choose the lesion from the list",
+  );
+  return `IF(LEN(${lesion})=0,"",${plan})`;
+}
+
+// A blank cell would come out of the list as 0.
+const blank: Holds<Key> = ({ place }) => (isHeading(place) ? { formula: '""' } : null);
+
+const columns: Readonly<Record<Key, GridColumn<Key>>> = {
+  line: {
+    heading: "line",
+    width: 7,
+    look: "workedCount",
+    // Each plan brings the headings along, which the sheet Care plan has once. Joined to nothing, a text that a function
+    // gave is found equal to a typed one in every spreadsheet.
+    holds: ({ cell, before }) => {
+      const isLine = `AND(LEN(${cell("step")}&${cell("what")})>0,${cell("step")}&""<>"step")`;
+      const above = before("line");
+      return { formula: `IF(${isLine},${above === undefined ? 1 : `MAX(${above})+1`},"")` };
+    },
+  },
+  step: {
+    heading: "step",
+    width: 7,
+    look: "words",
+    holds: (row) => (isHeading(row.place - 1) ? { formula: planFor(row.place - 1) } : blank(row)),
+  },
+  what: {
+    heading: "what",
+    width: 58,
+    look: "words",
+    holds: ({ place }) => {
+      const [lesion, severe] = [finding("lesion", place), finding("severe", place)];
+      const formula = `IF(LEN(${lesion})=0,"",${lesion}&IF(${severe}="yes",", severe",""))`;
+      return isHeading(place) ? { formula } : null;
+    },
+  },
+  why: { heading: "why", width: 48, look: "words", holds: blank },
+  caution: { heading: "caution", width: 46, look: "words", holds: blank },
+};
+
+/** The plan for each finding in a place that does not move; the sheet Care plan closes the gaps between them. */
+export const planLinesSheet: SheetPlan = {
+  name: sheetNames.planLines,
+  write(sheet, nameCell) {
+    sheet.title("Plan lines");
+    sheet.put({ row: 1, column: 0 }, "What the sheet Care plan is made from. Nothing to type here.", "note");
+    writeGrid(sheet, lines, columns);
+    const { top, bottom, right } = lines.rows;
+    for (let plan = 0; plan < found.room; plan++) {
+      const row = planRow(plan);
+      sheet.put({ row, column: lines.column("what").left }, null, "strong");
+      const filled = { ...lines.column("step"), top: row + 1, bottom: planRow(plan + 1) - 1 };
+      sheet.put({ row, column: right + 1 }, { formula: cutOff(planFor(plan * planLines), fixedArea(filled)) });
+    }
+    nameCell("plan_lines", sheet.name, lines.rows);
+    nameCell("plans_cut_off", sheet.name, { top, left: right + 1, bottom, right: right + 1 });
+    sheet.protect();
+    sheet.print({ upTo: { row: bottom, column: right }, onOnePage: true });
+  },
+};

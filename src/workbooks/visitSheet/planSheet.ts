@@ -1,0 +1,61 @@
+import { found } from "../tables/visitTables.ts";
+import type { SheetPlan } from "../writing/authorWorkbook.ts";
+import { cutOffWords } from "../writing/cutOff.ts";
+import { orWords } from "../writing/orWords.ts";
+import { cellOn, cellsOn, rowCell } from "../writing/references.ts";
+import { planLines, sheetNames } from "./placedVisit.ts";
+
+const headingRow = 3;
+const headings = ["step", "what", "why", "caution"] as const;
+const first = headingRow + 1;
+
+// As many lines as there are. One list, and nothing below it, so that no blank page is printed. The rows counted are
+// those of the other sheet, or the list would be counted from itself.
+const rows = found.room * planLines;
+const firstRow = cellOn(sheetNames.planLines, { row: 0, column: 0 });
+const most = cellsOn(sheetNames.planLines, { top: 0, left: 0, bottom: rows - 1, right: 0 });
+const lines = `ROW(${firstRow}:INDEX(${most},MAX(INDEX(plan_lines,0,1))))`;
+// A call of ours makes it a list that spills in every spreadsheet.
+const column = (step: number): string =>
+  `IF(COUNTA(VisitFound[Lesion])=0,"",${orWords(`VLOOKUP(${lines},plan_lines,${step + 2},FALSE)&""`, "not worked out")})`;
+
+/** A care plan for each lesion found, one below the other. */
+export const planSheet: SheetPlan = {
+  name: sheetNames.plan,
+  write(sheet) {
+    sheet.widths(7, 58, 48, 46);
+    sheet.title("Care plan");
+    sheet.put(
+      { row: 1, column: 0 },
+      {
+        formula:
+          'IF(COUNTA(VisitFound[Lesion])=0,"No lesions are written down on the sheet Visit.","Common practice for a usual case. Medicines only as your vet prescribed."&IF(LEN(has_footrot)*LEN(has_codd)=0," Not answered on the sheet Visit, and taken as no: does the flock have footrot, and CODD?",""))',
+      },
+      "note",
+    );
+    sheet.put(
+      { row: 2, column: 1 },
+      {
+        formula: `IF(SUMPRODUCT((LEN(plans_cut_off)>0)*1)>0,"${cutOffWords}","")`,
+      },
+      "careHeading",
+    );
+    const bottom = first + rows - 1;
+    sheet.dress({ top: first, left: 0, bottom, right: 3 }, "words");
+    sheet.dress({ top: first, left: 0, bottom, right: 0 }, "wordsCentre");
+    headings.forEach((heading, step) => {
+      const place = { row: headingRow, column: step };
+      sheet.put(place, heading, step === 0 ? "workedHeadingCentre" : "workedHeading");
+      sheet.put({ row: first, column: step }, { formula: column(step) });
+    });
+    const [step, what] = [rowCell({ row: first, column: 0 }), rowCell({ row: first, column: 1 })];
+    sheet.emphasize(
+      { top: first, left: 0, bottom, right: 3 },
+      [`AND(LEN(${what})>0,LEN(${step})=0)`, "strong"],
+      [`LEN(${what})>0`, "line"],
+    );
+    sheet.freezeAt({ row: first, column: 0 });
+    sheet.protect();
+    sheet.print({ sideways: true, repeat: [headingRow, headingRow] });
+  },
+};

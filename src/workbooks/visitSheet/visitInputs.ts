@@ -1,0 +1,205 @@
+import { found, visitGroups } from "../tables/visitTables.ts";
+import type { SheetPlan } from "../writing/authorWorkbook.ts";
+import { orWords } from "../writing/orWords.ts";
+import { type GridColumn, type GridRow, writeGrid } from "../writing/placeGrid.ts";
+import { writeTable } from "../writing/placeTable.ts";
+import { fixedCell, rowCell } from "../writing/references.ts";
+import { rules } from "../writing/rules.ts";
+import type { NameCell, SheetAuthor } from "../writing/sheetAuthor.ts";
+import { type Field, writeFields } from "../writing/writeFields.ts";
+import { flockRow, groupAnswers, placedFound, placedGroups, sheetNames } from "./placedVisit.ts";
+import type { VisitContent } from "./visitContent.ts";
+import { optional, unlessBlank } from "./visitFormulas.ts";
+
+const yesOrNo = (answer: boolean | undefined): string | null => (answer === undefined ? null : answer ? "yes" : "no");
+
+const fieldsFor = ({ farm, day, adviser, target, plan, flockHas }: VisitContent): readonly Field[] => [
+  {
+    name: "farm_name",
+    label: "Flock",
+    value: farm ?? null,
+    look: "fieldText",
+    words: "Stands on the page that is left with the farm.",
+  },
+  {
+    name: "visit_date",
+    label: "Day of the visit",
+    value: day ?? null,
+    look: "fieldDate",
+    words: "Such as 2026-03-14.",
+    rule: rules.day,
+  },
+  { name: "adviser", label: "Adviser", value: adviser ?? null, look: "fieldText", words: "Who looked at the feet." },
+  {
+    name: "target",
+    label: "Target",
+    value: target,
+    look: "fieldShare",
+    words: "The share lame that the flock aims to stay below.",
+    rule: rules.innerShare,
+  },
+  {
+    name: "expected_share",
+    label: "Share lame expected",
+    value: plan?.expected ?? null,
+    look: "fieldShare",
+    words: "Before the visit; when unsure, the highest you think possible.",
+    rule: rules.share,
+  },
+  {
+    name: "margin",
+    label: "To be known within",
+    value: plan?.margin ?? null,
+    look: "fieldShare",
+    words: "The margin either side, such as 3%.",
+    rule: rules.innerShare,
+  },
+  {
+    name: "design_share",
+    label: "Smallest share that matters",
+    value: plan?.design ?? null,
+    look: "fieldShare",
+    words: "So many are looked at that it would be found 95 times in 100.",
+    rule: rules.innerShare,
+  },
+  {
+    name: "has_footrot",
+    label: "Flock has footrot",
+    value: yesOrNo(flockHas?.footrot),
+    look: "fieldText",
+    words: "yes or no; the care plans ask for it.",
+    rule: rules.yesNo,
+  },
+  {
+    name: "has_codd",
+    label: "Flock has CODD",
+    value: yesOrNo(flockHas?.codd),
+    look: "fieldText",
+    words: "yes or no; contagious ovine digital dermatitis.",
+    rule: rules.yesNo,
+  },
+];
+
+const firstField = 3;
+
+/** What was typed before and during the visit, and beside it how many to look at and what that shows. */
+export const visitInputs = (content: VisitContent): SheetPlan => ({
+  name: sheetNames.visit,
+  write(sheet, nameCell) {
+    sheet.widths(28, 20, 12, 12, 13, 13, 11, 9, 9, 44);
+    sheet.title("Visit");
+    sheet.put({ row: 1, column: 0 }, "Yellow cells are yours to fill. Everything else follows.", "note");
+    writeFields(sheet, nameCell, firstField, fieldsFor(content));
+    writeGroups(sheet, content);
+    writeFound(sheet, content, nameCell);
+    sheet.freezeAt({ row: 1, column: 0 });
+    sheet.protect();
+    sheet.print({
+      sideways: true,
+      upTo: { row: placedFound.area.bottom, column: groupAnswers.area.right },
+      onOnePage: true,
+    });
+  },
+});
+
+const seeRow = "look at the yellow cells of this row";
+
+type Answer = Parameters<typeof groupAnswers.range>[0];
+
+/** What is worked out of a group, or of the whole flock where there is another way for it. */
+const eachGroup =
+  (formula: (cells: Readonly<Record<"sheep" | "lookedAt" | "lame", string>>) => string, flock?: string) =>
+  ({ place }: GridRow<Answer>) => {
+    if (place === visitGroups.room) return flock === undefined ? null : { formula: flock };
+    const row = placedGroups.rows.top + place;
+    const cell = (key: "sheep" | "lookedAt" | "lame"): string =>
+      rowCell({ row, column: placedGroups.column(key).left });
+    return { formula: formula({ sheep: cell("sheep"), lookedAt: cell("lookedAt"), lame: cell("lame") }) };
+  };
+
+const flockSize = fixedCell({ row: flockRow, column: placedGroups.column("sheep").left });
+const planned = (formula: string, needs: readonly string[]) =>
+  eachGroup(
+    ({ sheep }) => unlessBlank([sheep, ...needs], orWords(formula.replace("SIZE", sheep), seeRow)),
+    `IF(${flockSize}=0,"",${unlessBlank(needs, orWords(formula.replace("SIZE", flockSize), seeRow))})`,
+  );
+const flockLimit = (key: "low" | "high"): string => fixedCell({ row: flockRow, column: groupAnswers.column(key).left });
+
+const answers: Readonly<Record<Answer, GridColumn<Answer>>> = {
+  toEstimate: {
+    heading: "look at, to know the share",
+    look: "workedCount",
+    holds: planned("FOOT.SAMPLETOESTIMATE(expected_share,margin,SIZE)", ["expected_share", "margin"]),
+  },
+  toFind: {
+    heading: "look at, to find it",
+    look: "workedCount",
+    holds: planned("FOOT.SAMPLETOFIND(SIZE,design_share)", ["design_share"]),
+  },
+  share: {
+    heading: "share lame",
+    look: "workedPercent",
+    holds: eachGroup(
+      ({ lookedAt, lame }) => unlessBlank([lookedAt, lame], orWords(`FOOT.FLOCKPREV(${lame},${lookedAt})`, seeRow)),
+      // Groups are looked at in unlike parts, so the flock's share weighs each group by its size.
+      `IF(COUNT(VisitGroups[Looked at])=0,"",${orWords(
+        "FOOT.WEIGHTEDPREV(VisitGroups[Sheep],VisitGroups[Lame],VisitGroups[Looked at])",
+        "every group needs its sheep, looked at and lame",
+      )})`,
+    ),
+  },
+  low: {
+    heading: "low",
+    look: "workedPercent",
+    holds: eachGroup(({ lookedAt, lame, sheep }) =>
+      unlessBlank([lookedAt, lame], orWords(`FOOT.PREVRANGE(${lame},${lookedAt},0.95,${optional(sheep)})`, seeRow)),
+    ),
+  },
+  high: { heading: "high", look: "workedPercent" },
+  against: {
+    heading: "against the target",
+    look: "words",
+    holds: eachGroup(
+      ({ lookedAt, lame, sheep }) =>
+        unlessBlank(
+          [lookedAt, lame],
+          orWords(`FOOT.TARGETCHECK(${lame},${lookedAt},target,0.95,${optional(sheep)})`, seeRow),
+        ),
+      `IF(ISNUMBER(${flockLimit("low")}),IF(${flockLimit("high")}<target,"below target",IF(${flockLimit("low")}>target,"above target",IF(${flockLimit("low")}=${flockLimit("high")},"on target","not settled yet"))),"")`,
+    ),
+  },
+};
+
+function writeGroups(sheet: SheetAuthor, { groups }: VisitContent): void {
+  const { area } = placedGroups;
+  sheet.put({ row: area.top - 1, column: 0 }, "Groups looked at", "question");
+  sheet.rowHeight(area.top, 48);
+  writeTable(sheet, visitGroups, placedGroups, groups);
+  writeGrid(sheet, groupAnswers, answers);
+  sheet.put({ row: area.top, column: groupAnswers.area.right }, "against the target", "workedHeadingCentre");
+  sheet.put({ row: flockRow, column: 0 }, "Whole flock, by size of group", "strong");
+  for (const key of ["sheep", "lookedAt", "lame"] as const)
+    sheet.put(
+      { row: flockRow, column: placedGroups.column(key).left },
+      { formula: `SUM(${visitGroups.of(key)})` },
+      "workedCount",
+    );
+  sheet.put({ row: flockRow, column: groupAnswers.area.right }, null, "worked");
+  sheet.emphasize(
+    groupAnswers.rows,
+    [`LEFT(${groupAnswers.cell("against")},5)="above"`, "strong"],
+    [`LEN(${groupAnswers.cell("toEstimate")}&${groupAnswers.cell("share")})>0`, "line"],
+  );
+}
+
+function writeFound(sheet: SheetAuthor, { found: findings }: VisitContent, nameCell: NameCell): void {
+  const { area, column } = placedFound;
+  sheet.put({ row: area.top - 1, column: 0 }, "What was found on the feet", "question");
+  writeTable(sheet, found, placedFound, findings);
+  sheet.put(
+    { row: area.top, column: area.right + 1 },
+    "Severe: loose or bent horn. A care plan for each follows on its own sheet.",
+    "note",
+  );
+  nameCell("lesions_found", sheet.name, column("lesion"));
+}

@@ -1,0 +1,123 @@
+import type { AnyFunction } from "../../definition/defineFunction.ts";
+import type { Area, Place } from "../../workbook/address.ts";
+import type { Format } from "../../writing/format.ts";
+import { cutOff } from "./cutOff.ts";
+import type { Look } from "./looks.ts";
+import { cellOn, cellsOn, fixedArea, fixedCell, rowCell } from "./references.ts";
+import type { SheetAuthor } from "./sheetAuthor.ts";
+
+/** Where a list that a function spills stands, and which cells its columns fill. */
+export interface PlacedList {
+  readonly gives: AnyFunction;
+  /** Of its headings, the first cell of the list. */
+  readonly at: Place;
+  /** As many rows of a column as formulas are to look at, without the heading. */
+  readonly column: (heading: string, rows: number) => Area;
+  readonly range: (heading: string, rows: number) => string;
+  readonly headingCell: (heading: string) => string;
+  /** A cell of the first row under the headings, with a row that moves. */
+  readonly cell: (heading: string) => string;
+}
+
+interface ListWriting {
+  readonly question: string;
+  /** Without `=`; calls the function that the list was placed for. */
+  readonly formula: string;
+  /** Rows in which lines are drawn; the list itself may go on below. */
+  readonly rows: number;
+  /** The most lines it can have; two rows above its headings it is then said when a spreadsheet cuts it off. */
+  readonly longest?: number;
+  /** What gives as many lines as the formula, where that is worked out faster. */
+  readonly counted?: string;
+  /** Which rows stand out, as a formula of the cells of the first row under the headings. */
+  readonly strong?: (cell: (heading: string) => string) => string;
+  /** How the list's columns are dressed: whole columns of the sheet, or the rows of the list only. */
+  readonly dress?: "columns" | "rows";
+}
+
+const looks: Partial<Record<Format, Look>> = {
+  date: "workedDate",
+  share: "workedPercent",
+  count: "workedCount",
+  days: "workedCount",
+  ml: "workedMl",
+  rate: "workedRate",
+  number: "workedNumber",
+};
+
+/** How a column of a list looks that holds such values. */
+const lookOf = (format: Format): Look => looks[format] ?? "worked";
+
+/** Where a list stands; other cells can name its columns before it is written. */
+export function placeList(sheet: string, gives: AnyFunction, at: Place): PlacedList {
+  const columnOf = (heading: string): number => {
+    const step = gives.result.headings.indexOf(heading);
+    if (step < 0) throw new RangeError(`${gives.name} has no column ${heading}`);
+    return at.column + step;
+  };
+  const column = (heading: string, rows: number): Area => ({
+    top: at.row + 1,
+    left: columnOf(heading),
+    bottom: at.row + rows,
+    right: columnOf(heading),
+  });
+  return {
+    gives,
+    at,
+    column,
+    range: (heading, rows) => cellsOn(sheet, column(heading, rows)),
+    headingCell: (heading) => cellOn(sheet, { row: at.row, column: columnOf(heading) }),
+    cell: (heading) => rowCell({ row: at.row + 1, column: columnOf(heading) }),
+  };
+}
+
+/** Writes a list under its question: the headings come with it, and its columns are dressed for what they hold. */
+export function writeList(
+  sheet: SheetAuthor,
+  { gives, at, cell }: PlacedList,
+  { question, formula, rows, longest, counted = formula, strong, dress = "columns" }: ListWriting,
+): void {
+  const { row, column } = at;
+  const { formats, headings } = gives.result;
+  const right = column + formats.length - 1;
+  sheet.put({ row: row - 1, column }, question, "question");
+  formats.forEach((format, step) => {
+    const look = lookOf(format);
+    const here = column + step;
+    sheet.put(
+      { row, column: here },
+      null,
+      looks[format] && format !== "date" ? "workedHeadingCentre" : "workedHeading",
+    );
+    if (dress === "rows") sheet.dress({ top: row + 1, left: here, bottom: row + rows, right: here }, look);
+  });
+  sheet.put(at, { formula });
+  if (longest !== undefined) {
+    const cells = fixedArea({ top: row, left: column, bottom: row + longest, right: column });
+    sheet.put({ row: row - 2, column }, { formula: cutOff(counted, cells) }, "careHeading");
+  }
+  sheet.emphasize(
+    { top: row + 1, left: column, bottom: row + rows, right },
+    ...(strong === undefined ? [] : [[strong(cell), "strong"] as const]),
+    [`${cell(headings[0] ?? "")}<>""`, "line"],
+  );
+}
+
+/**
+ * A line about a list. It takes the list's own words where it is empty or failed, and states numbers only of what was
+ * worked out.
+ *
+ * @param filled - the heading of a column that is filled in every line of the list
+ * @param numbers - what is said of a list with lines
+ */
+export function summaryOf({ at, gives, cell }: PlacedList, filled: string, numbers: string): string {
+  const first = cell(gives.result.headings[0] ?? "");
+  return `IF(ISERROR(${fixedCell(at)}),"Not worked out: see below.",IF(LEN(${cell(filled)})=0,${first}&"",${numbers}))`;
+}
+
+/** Dresses the whole columns of a list; to be called before what stands above it is written. */
+export function dressColumns(sheet: SheetAuthor, { gives, at }: PlacedList): void {
+  gives.result.formats.forEach((format, step) => {
+    sheet.columnLook(at.column + step, at.column + step, lookOf(format));
+  });
+}

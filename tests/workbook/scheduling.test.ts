@@ -1,0 +1,70 @@
+import fc from "fast-check";
+import { describe, expect, it } from "vitest";
+import { overlap } from "../../src/workbook/address.ts";
+import { coneOf } from "../../src/workbook/coneOf.ts";
+import { buildWorkbook, recalculated, rowsOf } from "./buildWorkbook.ts";
+
+const one = (cells: Parameters<typeof rowsOf>[0]) =>
+  recalculated(buildWorkbook({ sheets: [{ name: "One", rows: rowsOf(cells) }] }));
+
+describe("circles", () => {
+  it("keep their values and are named; what stands outside is worked out", async () => {
+    const rows =
+      '<row r="1"><c r="A1"><f>B1+1</f><v>7</v></c><c r="B1"><f>A1+C1</f><v>8</v></c><c r="C1"><f>A1*0</f><v>9</v></c><c r="D1"><f>A1*2</f><v>0</v></c><c r="E1"><f>E1+1</f><v>5</v></c><c r="F1"><f>1+1</f><v>0</v></c></row>';
+    const { at, summary } = await recalculated(buildWorkbook({ sheets: [{ name: "One", rows }] }));
+    expect(["A1", "B1", "C1", "D1", "E1", "F1"].map((address) => at(address))).toEqual([7, 8, 9, 14, 5, 2]);
+    expect(summary.left.map(({ address }) => address)).toEqual(["A1", "B1", "C1", "E1"]);
+    expect(new Set(summary.left.map(({ reason }) => reason))).toEqual(new Set(["it depends on its own answer"]));
+  });
+
+  it("are none where a cell asks for its own place, or for one beside it", async () => {
+    const { at, summary } = await one({
+      A1: 5,
+      A2: "=ROW(A2)",
+      A3: "=OFFSET(A3,-2,0)+ROWS(A$1:A3)",
+      B1: "=COLUMN(B1)",
+    });
+    expect([at("A2"), at("A3"), at("B1"), summary.circular]).toEqual([2, 8, 2, false]);
+  });
+});
+
+describe("rows out of sight", () => {
+  it("count in SUBTOTAL by whether a filter or a hand took them out", async () => {
+    const rows = `<row r="1"><c r="A1"><v>1</v></c></row><row r="2" hidden="1"><c r="A2"><v>10</v></c></row><row r="3"><c r="A3"><v>100</v></c><c r="B3"><f>SUBTOTAL(9,A1:A3)</f></c><c r="C3"><f>SUBTOTAL(109,A1:A3)</f></c></row>`;
+    const filter = '<autoFilter ref="A1:A3"><filterColumn colId="0"/></autoFilter>';
+    const byHand = await recalculated(buildWorkbook({ sheets: [{ name: "One", rows }] }));
+    const byFilter = await recalculated(buildWorkbook({ sheets: [{ name: "One", rows, after: filter }] }));
+    expect([byHand.at("B3"), byHand.at("C3"), byFilter.at("B3"), byFilter.at("C3")]).toEqual([111, 101, 101, 101]);
+  });
+});
+
+describe("what hangs on a formula", () => {
+  it("is found as by looking at every pair", () => {
+    const place = fc.nat(5);
+    const area = fc.tuple(place, place, place, place).map(([a, b, c, d]) => ({
+      top: Math.min(a, b),
+      bottom: Math.max(a, b),
+      left: Math.min(c, d),
+      right: Math.max(c, d),
+    }));
+    const reader = fc.record({ row: place, column: place, reads: fc.array(area, { maxLength: 3 }) });
+    fc.assert(
+      fc.property(fc.array(reader, { minLength: 1, maxLength: 12 }), fc.nat(11), (list, start) => {
+        const readers = list.map(({ row, column, reads }) => ({
+          sheet: 0,
+          cells: [{ row, column }],
+          reads: reads.map((one) => ({ sheet: 0, area: one })),
+        }));
+        const wanted = new Set([start % readers.length]);
+        for (const at of wanted) {
+          const { row = 0, column = 0 } = readers[at]?.cells[0] ?? {};
+          const own = { top: row, bottom: row, left: column, right: column };
+          readers.forEach(({ reads }, other) => {
+            if (reads.some((read) => overlap(read.area, own))) wanted.add(other);
+          });
+        }
+        expect([...coneOf(readers, [start % readers.length])].sort()).toEqual([...wanted].sort());
+      }),
+    );
+  });
+});
