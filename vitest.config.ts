@@ -1,42 +1,37 @@
-import { defineConfig } from "vitest/config";
+import { configDefaults, defineConfig } from "vitest/config";
+import { longTests } from "./tests/longTests.ts";
 
-const project = (name: string, include: string[], testTimeout = 20_000, exclude: string[] = []) => ({
-  test: { name, include, exclude, testTimeout, hookTimeout: 120_000 },
+const project = (name: string, folders: readonly string[], testTimeout = 20_000) => ({
+  test: {
+    name,
+    include: folders.map((folder) => `tests/${folder}/**/*.test.ts`),
+    exclude: [...configDefaults.exclude, ...longTests],
+    testTimeout,
+    hookTimeout: 120_000,
+  },
 });
+const commands = project("commands", ["cli"], 120_000);
 
-// These make whole packages, so they stand with the other tests that build.
-const packages = ["tests/build/package.test.ts", "tests/build/commandLinePackage.test.ts"];
-
+// `npm test` leaves out the projects browser and long, which are those of `npm run test:long`.
 export default defineConfig({
   test: {
+    // By default one processor is left free, which of two is half the machine.
+    maxWorkers: "100%",
     projects: [
-      project("core", ["tests/cells/**/*.test.ts", "tests/core/**/*.test.ts", "tests/reading/**/*.test.ts"]),
-      project(
-        "functions",
-        [
-          "tests/definition/**/*.test.ts",
-          "tests/functions/**/*.test.ts",
-          "tests/build/**/*.test.ts",
-          "tests/pages/**/*.test.ts",
-        ],
-        undefined,
-        packages,
-      ),
-      project("hosts", ["tests/hosts/**/*.test.ts", ...packages], 120_000),
-      project(
-        "workbooks",
-        [
-          "tests/workbook/**/*.test.ts",
-          "tests/cli/**/*.test.ts",
-          "tests/samples/**/*.test.ts",
-          "tests/workbooks/**/*.test.ts",
-        ],
-        120_000,
-      ),
+      project("core", ["cells", "core", "reading"]),
+      project("functions", ["definition", "functions", "build", "pages"]),
+      project("hosts", ["hosts"], 120_000),
+      project("workbooks", ["workbook", "workbooks", "samples"], 120_000),
+      { test: { ...commands.test, globalSetup: "tests/cli/setUp.ts" } },
+      {
+        test: { ...project("browser", ["browser"], 120_000).test, globalSetup: "tests/browser/setUp.ts" },
+      },
       {
         test: {
-          ...project("browser", ["tests/browser/**/*.test.ts"], 120_000).test,
-          globalSetup: "tests/browser/setUp.ts",
+          ...project("long", [], 120_000).test,
+          include: [...longTests],
+          exclude: configDefaults.exclude,
+          globalSetup: "tests/cli/setUp.ts",
         },
       },
     ],

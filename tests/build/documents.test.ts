@@ -61,6 +61,15 @@ describe("every Markdown file", () => {
   });
 });
 
+test("every picture is shown on a page", () => {
+  const shown = documents.flatMap(({ path, text }) =>
+    [...text.matchAll(/\]\(([^)\s]+)\)/g)].map(([, target = ""]) => normalize(join(folderOf(path), target))),
+  );
+  const pictures = inFolder("docs").filter((path) => /\.(?:png|svg|jpe?g|gif|webp)$/.test(path));
+  expect(pictures.length).toBeGreaterThan(1);
+  expect(pictures.filter((path) => !shown.includes(path))).toEqual([]);
+});
+
 describe("commands in the documents", () => {
   const { scripts } = JSON.parse(readFileSync("package.json", "utf8")) as { scripts: Record<string, string> };
   const lines = documents.flatMap(({ path, text }) => codeIn(text).map((line) => ({ path, line })));

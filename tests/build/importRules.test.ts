@@ -16,15 +16,15 @@ const belowHosts: Readonly<Record<string, readonly string[]>> = {
 };
 const allBelow = Object.keys(belowHosts);
 const hosts = ["excel", "headless", "libreoffice", "sheets"].map((name) => `src/hosts/${name}`);
-const makers = ["src/templates", "src/workbooks"];
+const makers = "src/workbooks";
 const rooms: Readonly<Record<string, readonly string[]>> = {
   ...belowHosts,
   ...Object.fromEntries(hosts.map((host) => [host, allBelow])),
-  ...Object.fromEntries(makers.map((room) => [room, [...allBelow, "src/hosts/headless", ...makers]])),
+  [makers]: [...allBelow, "src/hosts/headless"],
   "src/pages/parts": allBelow,
   "src/pages/taskPane": [...allBelow, "src/hosts/excel", "src/pages/parts"],
   "src/pages/practice": [...allBelow, "src/hosts/headless", "src/pages/parts"],
-  "src/cli": [...allBelow, "src/hosts/headless", ...makers],
+  "src/cli": [...allBelow, "src/hosts/headless", makers],
   "src/build": [],
 };
 /** Builds look at everything; that nobody looks at builds is what is held. */
@@ -35,7 +35,7 @@ const packages: Readonly<Record<string, readonly string[]>> = {
   "date-fns/addDays": ["src/cells"],
   "@date-fns/utc": ["src/cells"],
   "@univerjs/core": ["src/hosts/headless", "src/pages/practice"],
-  "node:fs": ["src/workbook", ...hosts, ...makers, "src/cli"],
+  "node:fs": ["src/workbook", ...hosts, makers, "src/cli"],
 };
 
 const names = Object.keys(rooms);

@@ -5,7 +5,7 @@ import { fileURLToPath } from "node:url";
 import { promisify } from "node:util";
 import { beforeAll, describe, expect, test } from "vitest";
 import { openWorkbook } from "../../src/workbook/openWorkbook.ts";
-import { type Ended, runSoundfold } from "./runSoundfold.ts";
+import { type Ended, runSoundfold, soundfold } from "./runSoundfold.ts";
 
 const root = fileURLToPath(new URL("../..", import.meta.url));
 
@@ -54,7 +54,7 @@ describe("start", () => {
   });
 
   test("saves its workbook for a reader who takes the first line only", async () => {
-    const pipe = `${process.execPath} --import tsx src/cli/main.ts start | head -n 1; exit \${PIPESTATUS[0]}`;
+    const pipe = `${process.execPath} ${soundfold} start | head -n 1; exit \${PIPESTATUS[0]}`;
     const saved = join(root, "samples/farm-records-worked-out.xlsx");
     rmSync(saved);
     const { stdout, stderr } = await promisify(execFile)("bash", ["-c", pipe], { cwd: root });
