@@ -47,9 +47,7 @@ export const animalClearFunction = defineFunction({
     },
     {
       call: ["042", ["041", null, "042"], [dayOf("2026-02-10"), null, dayOf("2026-02-12")], [null, null, null]],
-      gives: problem(
-        "withdrawal_days, row 3: a treatment without withdrawal days; enter the days from data sheet or vet; 0 only if it says so or no medicine was given",
-      ),
+      gives: problem("withdrawal_days, row 3: a treatment without withdrawal days"),
     },
     {
       shows: "A treatment without a tag may be hers, so its date counts too",

@@ -9,8 +9,7 @@ import { cautions } from "../cautions.ts";
 import { sources } from "../sources.ts";
 import { countingChoice, groupColumn, groupNotes, treatmentColumns, treatmentNotes } from "./treatmentColumns.ts";
 
-const missingDays =
-  "withdrawal_days, row 4: a treatment without withdrawal days; enter the days from data sheet or vet; 0 only if it says so or no medicine was given";
+const missingDays = "withdrawal_days, row 4: a treatment without withdrawal days";
 
 const headings = ["tag", "clear date", "days to wait", "why not known"] as const;
 

@@ -70,12 +70,7 @@ export const saleCheckFunction = defineFunction({
         ["tag", "answer", "clear date", "days to wait"],
         ["041", "clear", dayOf("2026-02-16"), 0],
         ["042", "hold", dayOf("2026-03-11"), 1],
-        [
-          "043",
-          "hold",
-          "withdrawal_days, row 4: a treatment without withdrawal days; enter the days from data sheet or vet; 0 only if it says so or no medicine was given",
-          "",
-        ],
+        ["043", "hold", "withdrawal_days, row 4: a treatment without withdrawal days", ""],
         ["044", "no treatment recorded", "", ""],
       ],
     },

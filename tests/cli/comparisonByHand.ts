@@ -70,36 +70,28 @@ function limitByHand(chance: number, seen: number, all: Counted): number {
 }
 
 /**
- * The shares steadied by a beta-binomial distribution: its likelihood, added up sheep by sheep, is climbed in steps of
- * its mean and its size, which are halved where no step leads higher.
+ * Steadied shares added up over a plain grid of means and correlations: flat in the mean and in the root of the
+ * correlation, as docs/methods/benchmarking.md says. Good for three decimals, where the flocks lie below 40 %.
  */
 export function steadiedByHand(flocks: readonly Counted[]): readonly number[] {
-  const lameIn = (logOdds: number, size: number): number => (size * Math.exp(logOdds)) / (1 + Math.exp(logOdds));
-  const height = (logOdds: number, logSize: number): number => {
-    const size = Math.exp(logSize);
-    const a = lameIn(logOdds, size);
-    return flocks.reduce(
-      (sum, { lame, seen }) => sum + logs(a, lame) + logs(size - a, seen - lame) - logs(size, seen),
-      0,
-    );
-  };
-  let [logOdds, logSize] = [Math.log(0.1), Math.log(20)];
-  let here = height(logOdds, logSize);
-  for (let step = 1; step > 1e-8; ) {
-    const around = [
-      [logOdds + step, logSize],
-      [logOdds - step, logSize],
-      [logOdds, logSize + step],
-      [logOdds, logSize - step],
-    ] as const;
-    const higher = around.find((place) => height(...place) > here);
-    if (higher) {
-      [logOdds, logSize] = higher;
-      here = height(logOdds, logSize);
-    } else step /= 2;
-  }
-  const size = Math.exp(logSize);
-  return flocks.map(({ lame, seen }) => (lameIn(logOdds, size) + lame) / (size + seen));
+  const places: { readonly a: number; readonly size: number; readonly height: number }[] = [];
+  for (let mean = 0.002; mean < 0.4; mean += 0.004)
+    for (let root = 0.01; root < 0.8; root += 0.02) {
+      const size = 1 / root ** 2 - 1;
+      const a = mean * size;
+      const height = flocks.reduce(
+        (sum, { lame, seen }) => sum + logs(a, lame) + logs(size - a, seen - lame) - logs(size, seen),
+        0,
+      );
+      places.push({ a, size, height });
+    }
+  const highest = Math.max(...places.map(({ height }) => height));
+  const weights = places.map(({ height }) => Math.exp(height - highest));
+  const all = weights.reduce((sum, weight) => sum + weight, 0);
+  return flocks.map(
+    ({ lame, seen }) =>
+      places.reduce((sum, { a, size }, at) => sum + ((weights[at] ?? 0) * (a + lame)) / (size + seen), 0) / all,
+  );
 }
 
 /** ln(from) + ln(from + 1) + … over so many. */

@@ -17,15 +17,16 @@ const meant: Readonly<Record<string, Readonly<Record<string, number>>>> = {
     Start: 1,
     Settings: 1,
     Gathers: 1,
-    Cases: 4,
-    Today: 1,
-    "May they go": 1,
+    Cases: 24,
+    Today: 5,
+    "May they go": 10,
     "Keep apart": 1,
     Picture: 2,
     "Medicine use": 1,
     Problems: 2,
+    "As of": 1,
   },
-  "visit-sheet": { Start: 1, Visit: 1, Doses: 1, "Care plan": 2, Page: 1, "Plan lines": 1 },
+  "visit-sheet": { Start: 1, Visit: 1, Doses: 5, "Care plan": 4, Page: 1, "Plan lines": 1 },
   "flock-comparison": { Start: 1, Flocks: 1, Comparison: 1, Pictures: 2, "One flock": 1, Books: 1, Figures: 1 },
 };
 
@@ -60,11 +61,12 @@ describe.each(Object.entries(meant))("samples/%s.xlsx on paper", (name, pagesMea
   });
 
   it("shows no error and no number too wide for its cell", () => {
-    // Two sheets say in words that #N/A is meant where a chart has a gap.
+    // Two sheets say in words that #N/A is meant where a chart has a gap, and Start what stands there without functions.
     for (const [sheet, texts] of pages)
-      expect(texts.join("\n").replaceAll("#N/A is meant", ""), sheet).not.toMatch(
-        /#NAME\?|#VALUE!|#N\/A|#REF!|#DIV\/0!|#NUM!|Err:\d|###/,
-      );
+      expect(
+        texts.join("\n").replaceAll(/#N\/A is meant|#NAME\?\s+(?:in\s+their\s+place|at\s+once)/g, ""),
+        sheet,
+      ).not.toMatch(/#NAME\?|#VALUE!|#N\/A|#REF!|#DIV\/0!|#NUM!|Err:\d|###/);
   });
 
   it.each(workbook.sheets)("shows what is in each cell of $name, as it was worked out here", (sheet) => {

@@ -75,10 +75,11 @@ visit        the Visit sheet of an adviser, saved as visit-sheet.xlsx
 comparison   the Flock comparison of a consultant, saved as flock-comparison.xlsx
 
 --farm NAME      the name of the farm, written into the workbook; "Hill farm" needs its quotes
---groups a,b,c   the groups of sheep, at most ${bookGroups.room} in the foot book and ${visitGroups.room} in the visit sheet
+--groups a,b,c   the groups of sheep, at most ${bookGroups.room} in the foot book and ${visitGroups.room} in the
+                 visit sheet
 --out FILE       another name or folder for the workbook
---page           a page with the workbook inside, such as flock-foot-book.html: it opens by a double-click, with the
-                 functions, where nothing is installed
+--page           a page with the workbook inside, such as flock-foot-book.html: it opens by a double-click,
+                 with the functions, where nothing is installed
 
 A file that is there already is never replaced.`,
   async run(given, terminal) {

@@ -39,4 +39,7 @@ export const noWithdrawalDays: Fault = {
   mend: "enter the days from data sheet or vet; 0 only if it says so or no medicine was given",
 };
 
+/** The same in a list, where it stands beside its row: short, so that it is not cut off on paper. */
+export const noDays: Fault = { what: noWithdrawalDays.what, mend: "" };
+
 export const cellError = (error: string): Fault => ({ what: `the cell holds ${error}`, mend: "mend that cell first" });

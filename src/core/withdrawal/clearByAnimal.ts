@@ -2,7 +2,7 @@ import type { Moment } from "../../cells/day.ts";
 import { Doubt } from "../../cells/doubt.ts";
 import { Problem } from "../../cells/problem.ts";
 import { nameKey } from "../prevalence/nameKey.ts";
-import { noDate, noTag, noWithdrawalDays } from "../records/faults.ts";
+import { noDate, noDays, noTag } from "../records/faults.ts";
 import type { Tag } from "../tags/tagKey.ts";
 import { type Counting, clearDate } from "./clearDate.ts";
 
@@ -113,7 +113,7 @@ function endOf(
   if (moment instanceof Doubt) return moment;
   if (moment === undefined) return new Doubt("treated", noDate);
   if (days instanceof Doubt) return days;
-  if (days === undefined) return new Doubt("withdrawal_days", noWithdrawalDays);
+  if (days === undefined) return new Doubt("withdrawal_days", noDays);
   try {
     return clearDate(moment, days, counting);
   } catch (error) {

@@ -41,7 +41,7 @@ export const saleSheet = ({ saleDate, saleTags }: BookContent): SheetPlan => ({
   name: sheetNames.sale,
   write(sheet, nameCell) {
     dressColumns(sheet, answers);
-    sheet.widths(26, 3, 26, 20, 22, 32, 12, 21, 21);
+    sheet.widths(26, 3, 26, 20, 22, 60, 12, 21, 21);
     sheet.dress({ top: 0, left: 0, bottom: headings - 1, right: left }, "note");
     sheet.title("May they go");
     sayWhenMissing(sheet, { row: 0, column: 3 });

@@ -2,7 +2,7 @@ import fc from "fast-check";
 import { describe, expect, it } from "vitest";
 import { dayOf } from "../../../src/cells/day.ts";
 import { faultInWords } from "../../../src/cells/fault.ts";
-import { noDate, noWithdrawalDays } from "../../../src/core/records/faults.ts";
+import { noDate, noDays } from "../../../src/core/records/faults.ts";
 import type { Tag } from "../../../src/core/tags/tagKey.ts";
 import { notClear } from "../../../src/core/withdrawal/notClear.ts";
 import { saleCheck as eachSale } from "../../../src/core/withdrawal/saleCheck.ts";
@@ -27,7 +27,7 @@ describe("notClear", () => {
         tag: "gap",
         clear: "not known",
         daysToWait: undefined,
-        why: `withdrawal_days, row 6: ${faultInWords(noWithdrawalDays)}`,
+        why: `withdrawal_days, row 6: ${faultInWords(noDays)}`,
       },
       { tag: "no date", clear: "not known", daysToWait: undefined, why: `treated, row 8: ${faultInWords(noDate)}` },
       { tag: "late", clear: asOf + 29, daysToWait: 29, why: undefined },

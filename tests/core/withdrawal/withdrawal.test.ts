@@ -3,7 +3,7 @@ import { describe, expect, it } from "vitest";
 import { dayOf } from "../../../src/cells/day.ts";
 import { Doubt } from "../../../src/cells/doubt.ts";
 import { Problem } from "../../../src/cells/problem.ts";
-import { noTag, noWithdrawalDays } from "../../../src/core/records/faults.ts";
+import { noDays, noTag } from "../../../src/core/records/faults.ts";
 import type { Tag } from "../../../src/core/tags/tagKey.ts";
 import { animalClear as clearOf } from "../../../src/core/withdrawal/animalClear.ts";
 import { clearByAnimal, type Treatments } from "../../../src/core/withdrawal/clearByAnimal.ts";
@@ -118,7 +118,7 @@ describe("clearByAnimal", () => {
       tag: ann,
       clear: undefined,
       index: 0,
-      gap: new Doubt("withdrawal_days", noWithdrawalDays),
+      gap: new Doubt("withdrawal_days", noDays),
     });
   });
 
@@ -144,7 +144,7 @@ describe("clearByAnimal", () => {
     expect([...groups.keys()]).toEqual(["lambs"]);
     expect(groups.get("lambs")?.clear).toBe(46006);
     expect([...animals.keys()]).toEqual(["A"]);
-    expect(unknown?.gap).toEqual(new Doubt("withdrawal_days", noWithdrawalDays));
+    expect(unknown?.gap).toEqual(new Doubt("withdrawal_days", noDays));
   });
 });
 
