@@ -66,6 +66,14 @@ describe("npm pack", () => {
     expect(names(join(clean, "flock-worked-out.xlsx"))).toEqual(names(join("samples", "farm-records.xlsx")));
   }, 300_000);
 
+  it("puts the farm's own book into the page that is one file", async () => {
+    const said = await run("npx", ["--no-install", "soundfold", "template", "farm", "--page"], clean);
+    expect(said).toContain("flock-foot-book.html");
+    const page = readFileSync(join(clean, "flock-foot-book.html"), "utf8");
+    const [, book = ""] = /data-book="flock-foot-book\.xlsx" data-own>([^<]+)</.exec(page) ?? [];
+    expect(openWorkbook(Buffer.from(book, "base64")).sheets.map(({ name }) => name)).toContain("Sale check");
+  }, 300_000);
+
   it("leaves the invented flock's answers where the person is, not inside the installed package", async () => {
     const said = await saidUpTo("The workbook with these answers", "start");
     expect(said).toContain("The flock is invented.");

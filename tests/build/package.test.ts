@@ -55,16 +55,23 @@ describe("npm run package", () => {
         "licences/LICENSE.txt",
         "licences/bundled.txt",
         "sbom.cdx.json",
+        "soundfold.html",
       ]),
     );
     expect(Object.keys(files).filter((path) => path.startsWith("practice/"))).toEqual([
+      "practice/.htaccess",
+      "practice/_headers",
+      "practice/flock-comparison-empty.xlsx",
+      "practice/flock-foot-book-empty.xlsx",
       "practice/flock-foot-book.xlsx",
       "practice/functions.js",
-      "practice/icon-32.png",
       "practice/icon-64.png",
       "practice/index.html",
+      "practice/nginx.conf.txt",
       "practice/practice.css",
       "practice/practice.js",
+      "practice/visit-sheet-empty.xlsx",
+      "practice/web.config",
     ]);
     for (const { name } of catalogue) {
       expect(text("excel/functions.js"), name).toContain(`"${name}"`);

@@ -281,6 +281,8 @@ const gatherByRow = new Set(["PREVRANGE", "TARGETCHECK", "PREVBY"]);
 const splitRow: Law = (call, answer, random) => {
   const names = pooled[call.definition.name];
   if (!names || !answer.ok) return undefined;
+  // A row that is left out would be left out twice.
+  if (answer.cells.flat().some((cell) => String(cell).includes(" left out; "))) return undefined;
   if (gatherByRow.has(call.definition.name) && !isColumn(call.given.dates)) return undefined;
   const [lame, seen] = [call.given[names[0]], call.given[names[1]]];
   if (!isColumn(lame) || !isColumn(seen)) return undefined;

@@ -4,6 +4,7 @@ import { EsbuildPlugin } from "esbuild-loader";
 import webpack, { type Configuration } from "webpack";
 import { EmitFiles } from "../emitFiles.ts";
 import { CompileAhead } from "./compileAhead.ts";
+import { EmitSinglePage } from "./emitSinglePage.ts";
 import { practiceFiles } from "./practiceFiles.ts";
 
 // The embedded spreadsheet itself needs a browser of 2020 or later.
@@ -67,6 +68,13 @@ export const practiceBundle = (outputFolder: string): Configuration => ({
     splitChunks: false,
     minimizer: [new EsbuildPlugin({ target, format: "iife", treeShaking: true, legalComments: "none" })],
   },
-  plugins: [withoutHyphenation, withoutLanguages, withoutStorage, new EmitFiles(practiceFiles), new CompileAhead()],
+  plugins: [
+    withoutHyphenation,
+    withoutLanguages,
+    withoutStorage,
+    new EmitFiles(practiceFiles),
+    new CompileAhead(),
+    new EmitSinglePage(),
+  ],
   performance: false,
 });

@@ -1,5 +1,6 @@
 import { readFileSync } from "node:fs";
 import { createRequire } from "node:module";
+import { offeredBooks } from "../../pages/practice/offeredBooks.ts";
 import { drawIcon } from "../drawIcons.ts";
 
 const require = createRequire(import.meta.url);
@@ -9,8 +10,7 @@ export const practiceFiles = (): ReadonlyMap<string, string | Uint8Array> =>
   new Map<string, string | Uint8Array>([
     ["index.html", read("src/pages/practice/practice.html")],
     ["practice.css", styleSheet()],
-    ["flock-foot-book.xlsx", readFileSync("samples/flock-foot-book.xlsx")],
-    ["icon-32.png", drawIcon(32)],
+    ...offeredBooks.map(({ file }) => [file, readFileSync(`samples/${file}`)] as const),
     ["icon-64.png", drawIcon(64)],
   ]);
 

@@ -4,9 +4,12 @@ import { developmentUrl } from "../baseUrl.ts";
 export const readMe = (version: string, baseUrl: string): string =>
   `Soundfold ${version}: worksheet functions for sheep foot health
 
+soundfold.html  The sheet with all functions and workbooks in one file: open it by a double-click.
+                Nothing is installed, and it works without a network.
 excel/          The add-in for Excel: static files for an https host, made for
                 ${baseUrl}
-                Put all of them at that address, then hand out excel/manifest.xml.
+                Put all of them at that address, then hand out excel/manifest.xml. For the
+                headers a host sends: _headers, .htaccess, web.config and nginx.conf.txt.
 ${baseUrl === developmentUrl ? elsewhere : ""}practice/       A spreadsheet in the browser to try the functions in, without any spreadsheet
                 program: static files for any host, practice/index.html is its page.
 libreoffice/    The extension for LibreOffice Calc.

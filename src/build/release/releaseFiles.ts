@@ -4,6 +4,7 @@ import { version } from "../../../functions/version.ts";
 import { type BundledPackage, bundledPackages } from "./bundledPackages.ts";
 import { checksums } from "./checksums.ts";
 import { excelAddIn } from "./excelAddIn.ts";
+import { hostHeaders } from "./hostHeaders.ts";
 import { libreOfficeExtension } from "./libreOfficeExtension.ts";
 import { licenceList } from "./licenceList.ts";
 import { packagesOfTools } from "./packagesOfTools.ts";
@@ -26,16 +27,22 @@ export async function releaseFiles(baseUrl: string): Promise<Files> {
     libreOfficeExtension(),
     sheetsScript(),
   ]);
+  const inSheet = bundledPackages([...practice.modules, packagesOfTools.webpack, packagesOfTools.esbuild]);
   const bundles = new Map<string, readonly BundledPackage[]>([
     ["excel", bundledPackages([...excel.modules, packagesOfTools.webpack, packagesOfTools.esbuild])],
-    ["practice", bundledPackages([...practice.modules, packagesOfTools.webpack, packagesOfTools.esbuild])],
+    [onePage, inSheet],
+    ["practice", inSheet],
     ["libreoffice/soundfold.oxt", bundledPackages([...extension.modules, packagesOfTools.esbuild])],
     ["google-sheets/Code.gs", bundledPackages([...sheets.modules, packagesOfTools.esbuild])],
   ]);
+  const excelSite = new Map([...excel.files, ...hostHeaders(text(excel.files, "taskpane.html"), "functions.json")]);
+  const sheetSite = new Map([...practice.files, ...hostHeaders(text(practice.files, "index.html"))]);
+  sheetSite.delete(onePage);
   const files = new Map<string, string | Uint8Array>([
     ["README.txt", readMe(version, baseUrl)],
-    ...within("excel", new Map([...excel.files, ["SHA256SUMS", checksums(excel.files)]])),
-    ...within("practice", practice.files),
+    [onePage, text(practice.files, onePage)],
+    ...within("excel", new Map([...excelSite, ["SHA256SUMS", checksums(excelSite)]])),
+    ...within("practice", sheetSite),
     ["libreoffice/soundfold.oxt", extension.oxt],
     ...within("google-sheets", sheets.files),
     ...within("workbooks", filesOf("samples", isTemplate)),
@@ -46,6 +53,14 @@ export async function releaseFiles(baseUrl: string): Promise<Files> {
     ["sbom.cdx.json", softwareBill(bundles)],
   ]);
   return files.set("SHA256SUMS", checksums(files));
+}
+
+const onePage = "soundfold.html";
+
+function text(files: Files, name: string): string {
+  const content = files.get(name);
+  if (content === undefined) throw new Error(`${name} was not built`);
+  return typeof content === "string" ? content : Buffer.from(content).toString("utf8");
 }
 
 const within = (folder: string, files: Files): readonly (readonly [string, string | Uint8Array])[] =>

@@ -1,3 +1,5 @@
+import { strToU8 } from "fflate";
+import { withOwnBook } from "../../workbooks/ownBook/withOwnBook.ts";
 import { groups as bookGroups } from "../../workbooks/tables/settingsTables.ts";
 import { visitGroups } from "../../workbooks/tables/visitTables.ts";
 import type { WorkbookPlan } from "../../workbooks/writing/authorWorkbook.ts";
@@ -7,6 +9,7 @@ import { groupNames } from "../groupNames.ts";
 import { newFile } from "../newFile.ts";
 import { plainName } from "../plainName.ts";
 import { readOptions } from "../readOptions.ts";
+import { sheetPage } from "../sheetPage.ts";
 import { today } from "../today.ts";
 import { writeWhole } from "../writeWhole.ts";
 
@@ -65,7 +68,7 @@ const kinds = Object.keys(templates);
 /** Makes a fresh workbook to be filled. */
 export const templateCommand: Command = {
   name: "template",
-  takes: `${kinds.join("|")} [--farm NAME] [--groups a,b,c] [--out FILE]`,
+  takes: `${kinds.join("|")} [--farm NAME] [--groups a,b,c] [--page] [--out FILE]`,
   summary: "make an empty workbook, such as the Flock foot book of a farm office",
   details: `farm         the Flock foot book of a farm office, saved as flock-foot-book.xlsx
 visit        the Visit sheet of an adviser, saved as visit-sheet.xlsx
@@ -74,10 +77,17 @@ comparison   the Flock comparison of a consultant, saved as flock-comparison.xls
 --farm NAME      the name of the farm, written into the workbook; "Hill farm" needs its quotes
 --groups a,b,c   the groups of sheep, at most ${bookGroups.room} in the foot book and ${visitGroups.room} in the visit sheet
 --out FILE       another name or folder for the workbook
+--page           a page with the workbook inside, such as flock-foot-book.html: it opens by a double-click, with the
+                 functions, where nothing is installed
 
 A file that is there already is never replaced.`,
   async run(given, terminal) {
-    const options = { farm: { type: "string" }, groups: { type: "string" }, out: { type: "string" } } as const;
+    const options = {
+      farm: { type: "string" },
+      groups: { type: "string" },
+      out: { type: "string" },
+      page: { type: "boolean" },
+    } as const;
     const { values, positionals } = readOptions("template", given, options, 1);
     const [kind] = positionals;
     const choice = `soundfold template ${kinds.join("|")}`;
@@ -89,13 +99,16 @@ A file that is there already is never replaced.`,
     if (template.groups === undefined && (farm !== undefined || values.groups !== undefined))
       throw new BadInput(`template ${kind} is about many flocks and takes neither --farm nor --groups.`);
     const groups = groupNames(values.groups, template.groups ?? 0);
-    const output = values.out ?? template.file;
-    await newFile(output);
+    const output = values.out ?? (values.page ? template.file.replace(/xlsx$/, "html") : template.file);
+    await newFile(output, values.page ? ".html" : ".xlsx");
+    const page = values.page ? await sheetPage() : undefined;
     terminal.progress("Writing the workbook");
     const { workedOut } = await import("../../workbooks/workedOut.ts");
     const { bytes } = await workedOut(await template.plan({ farm, groups, made: today() }));
     terminal.progressDone();
-    await writeWhole(output, bytes);
+    await writeWhole(output, page === undefined ? bytes : strToU8(withOwnBook(page, template.file, asBase64(bytes))));
     terminal.say(`${template.title}${farm === undefined ? "" : ` for ${farm}`}: ${output}`);
   },
 };
+
+const asBase64 = (bytes: Uint8Array): string => Buffer.from(bytes).toString("base64");

@@ -10,36 +10,59 @@ import { AgeLine } from "./age/AgeLine.tsx";
 import { ageWords } from "./age/ageWords.ts";
 import { openFresh } from "./age/openFresh.ts";
 import { useDayTurn } from "./age/useDayTurn.ts";
+import { BooksView } from "./BooksView.tsx";
+import { type Book, bookToBeginWith, offeredBook } from "./books.ts";
+import { CellSentence } from "./CellSentence.tsx";
+import { Choices } from "./Choices.tsx";
 import { FileButtons } from "./FileButtons.tsx";
 import { FunctionsView } from "./FunctionsView.tsx";
+import type { DiskFile } from "./files/filePickers.ts";
+import { useQuestion } from "./files/useQuestion.tsx";
+import { useSaving } from "./files/useSaving.ts";
+import { useUnsaved } from "./files/useUnsaved.ts";
+import type { Box } from "./grid/cellBox.ts";
 import { keptUnseen } from "./grid/keptUnseen.ts";
-import { type FilledTable, type PracticeGrid, practiceGrid, type Selected } from "./grid/practiceGrid.ts";
+import { type Doubt, type FilledTable, type PracticeGrid, practiceGrid, type Selected } from "./grid/practiceGrid.ts";
 import { univerInPage } from "./grid/startUniver.ts";
 import { nameControls } from "./nameControls.ts";
+import { firstBook } from "./offeredBooks.ts";
 import { PictureView } from "./pictures/PictureView.tsx";
 import { drawable } from "./pictures/pictureOf.ts";
 import { StatusLine } from "./StatusLine.tsx";
-import { saveFile } from "./saveFile.ts";
+import { sheetWords } from "./sheetWords.ts";
 import { useDark } from "./useDark.ts";
+import { useDrop } from "./useDrop.ts";
+import { useSaveKey } from "./useSaveKey.ts";
 import { useSheetKey } from "./useSheetKey.ts";
 
 interface Note {
   readonly text: string;
   readonly kind: "told" | "fault" | "done";
+  /** A cell that it is about, to go to. */
+  readonly go?: string;
+}
+
+/** Where a workbook that is shown comes from. */
+interface ShownFrom {
+  readonly disk?: DiskFile | undefined;
+  readonly made?: boolean;
 }
 
 const drawableNames: ReadonlySet<string> = new Set(drawable);
 const engine = createEngine(catalogue, univerInPage, localClock);
-type View = keyof typeof words.practice.views;
-const views = Object.keys(words.practice.views) as View[];
+type View = keyof typeof sheetWords.views;
+const views = Object.keys(sheetWords.views) as View[];
 
 /** A spreadsheet in the page with every worksheet function, and what helps with it beside. */
 export function PracticeSheet() {
-  const text = words.practice;
+  const text = sheetWords;
   const holder = useRef<HTMLDivElement>(null);
+  const header = useRef<HTMLElement>(null);
   const panel = useRef<HTMLElement>(null);
   const grid = useRef<PracticeGrid | undefined>(undefined);
-  const [file, setFile] = useState<string>(text.bookName);
+  const saving = useSaving(firstBook);
+  const unsaved = useUnsaved();
+  const question = useQuestion<"save" | "discard" | "over">(text.stay);
   const [note, setNote] = useState<Note>({ text: text.loading, kind: "told" });
   const [selected, setSelected] = useState<Selected>();
   const [calculating, setCalculating] = useState(false);
@@ -47,6 +70,9 @@ export function PracticeSheet() {
   const [busy, setBusy] = useState(false);
   const [tables, setTables] = useState<readonly FilledTable[]>([]);
   const [view, setView] = useState<View>("functions");
+  const [box, setBox] = useState<Box>();
+  const [pointed, setPointed] = useState<{ readonly cell: Box; readonly sentence: string }>();
+  const isSaving = useRef(false);
   // What was typed meanwhile would be lost.
   const [working, setWorking] = useState(false);
   const [old, setOld] = useState<keyof typeof ageWords.old>();
@@ -58,7 +84,7 @@ export function PracticeSheet() {
   const dark = useDark();
 
   /** @param made - it comes with this page, worked out when the page was built */
-  const show = async (bytes: Uint8Array, name: string, made = false): Promise<void> => {
+  const show = async ({ bytes, name }: Book, { disk, made = false }: ShownFrom = {}): Promise<void> => {
     const sheet = grid.current;
     if (!sheet) return;
     setOpening(true);
@@ -66,8 +92,14 @@ export function PracticeSheet() {
       day.current = Math.floor(localClock());
       const { workbook, age, left } = await openFresh(bytes, engine, false, () => sayWorkingOut(name));
       setWorking(false);
-      const kept = [...new Set([...left, ...(await sheet.show(workbook))])];
-      setFile(name);
+      const keptHere = await sheet.show(workbook, mayClose);
+      if (!keptHere) {
+        setOpening(false);
+        return;
+      }
+      const kept = [...new Set([...left, ...keptHere])];
+      await saving.opened(name, disk);
+      unsaved.saved(unsaved.count());
       setOld(age === "of unknown age" && !made ? "saved" : undefined);
       const unseen = keptUnseen(workbook);
       const told = [
@@ -88,8 +120,8 @@ export function PracticeSheet() {
   };
 
   /** One after the other, since working out one workbook may take longer than opening the next. */
-  const showNext = (bytes: Uint8Array, name: string): Promise<void> => {
-    showing.current = showing.current.then(() => show(bytes, name));
+  const showNext = (book: Book, from: ShownFrom): Promise<void> => {
+    showing.current = showing.current.then(() => show(book, from));
     return showing.current;
   };
 
@@ -107,10 +139,10 @@ export function PracticeSheet() {
     try {
       const at = sheet.selection();
       day.current = Math.floor(localClock());
-      const { workbook, left } = await openFresh(sheet.file(), engine, true, () => sayWorkingOut(file));
+      const { workbook, left } = await openFresh(sheet.file(), engine, true, () => sayWorkingOut(saving.nameNow()));
       setWorking(false);
-      const kept = [...new Set([...left, ...(await sheet.show(workbook))])];
-      sheet.goTo(at);
+      const kept = [...new Set([...left, ...((await sheet.show(workbook, async () => true)) ?? [])])];
+      sheet.go(at);
       setOld(undefined);
       const told = [ageWords.workedOut, ...(kept[0] === undefined ? [] : [text.kept(kept.length, kept[0])])];
       setNote({ text: told.join(" "), kind: "done" });
@@ -132,17 +164,23 @@ export function PracticeSheet() {
         setCalculating(now);
         if (!now) setTables(grid.current?.tables(drawableNames) ?? []);
       },
+      onChanged: unsaved.changed,
+      onDoubts: tellDoubts,
+      onMoved() {
+        setBox(grid.current?.selectedBox());
+        setPointed(undefined);
+      },
+      onPointed: setPointed,
       onRefused: () => setNote({ text: text.refused, kind: "fault" }),
     });
-    fetch(text.bookName)
-      .then((answer) => (answer.ok ? answer.arrayBuffer() : Promise.reject(new Error(String(answer.status)))))
-      .then(async (bytes) => {
+    bookToBeginWith()
+      .then(async ({ made, ...book }) => {
         await showing.current;
         // On a slow line the person may have opened a workbook and typed into it meanwhile.
-        if (grid.current?.isEmpty()) return show(new Uint8Array(bytes), text.bookName, true);
+        if (grid.current?.isEmpty()) return show(book, { made });
       })
       .catch(() => {
-        if (grid.current?.isEmpty()) setNote({ text: text.notFetched, kind: "fault" });
+        if (grid.current?.isEmpty()) setNote({ text: text.notFetched(firstBook), kind: "fault" });
       });
     return () => {
       stopNaming();
@@ -150,9 +188,24 @@ export function PracticeSheet() {
     };
   }, []);
   useEffect(() => grid.current?.setDark(dark), [dark]);
-  useSheetKey(holder, panel, () => grid.current?.focus());
+  useSheetKey({
+    header,
+    holder,
+    panel,
+    intoSheet: () => grid.current?.focus(),
+    toSheet: (further) => grid.current?.turn(further),
+  });
 
-  const open = async (file: File): Promise<void> => {
+  const tellDoubts = (doubts: readonly Doubt[]): void => {
+    const [first] = doubts;
+    if (first)
+      setNote({ text: text.doubtful(doubts.length, first.address, first.sentence), kind: "fault", go: first.address });
+    // What was said of cells is settled once something else is typed; the rest still holds.
+    else
+      setNote((before) => (before.go === undefined ? before : { text: text.opened(saving.nameNow()), kind: "told" }));
+  };
+
+  const open = async (file: File, disk?: DiskFile): Promise<void> => {
     let bytes: Uint8Array;
     try {
       bytes = new Uint8Array(await file.arrayBuffer());
@@ -160,49 +213,126 @@ export function PracticeSheet() {
       setNote({ text: text.notOpened(file.name, text.unreadable), kind: "fault" });
       return;
     }
-    await showNext(bytes, file.name);
+    await showNext({ bytes, name: file.name }, { disk });
   };
 
-  const download = async (): Promise<void> => {
-    if (busy || !grid.current) return;
-    setBusy(true);
-    setNote({ text: text.downloading, kind: "told" });
-    // The words must be on the screen before the work begins.
-    await new Promise((resolve) => setTimeout(resolve, 50));
+  const startBook = async (file: string): Promise<void> => {
     try {
-      const { bytes } = await recalculate(openWorkbook(grid.current.file()), engine);
-      const name = text.workedOut(file);
-      saveFile(bytes, name);
-      setNote({ text: text.downloaded(name), kind: "done" });
+      const { bytes, name } = await offeredBook(file);
+      await showNext({ bytes, name: name.replace("-empty", "") }, { made: true });
+    } catch {
+      setNote({ text: text.notFetched(file), kind: "fault" });
+    }
+  };
+
+  /** Whether the open workbook may give its place to another. */
+  const mayClose = async (): Promise<boolean> => {
+    if (!unsaved.isUnsaved()) return true;
+    const answer = await question.ask({
+      text: text.isUnsaved(saving.nameNow()),
+      answers: [
+        ["save", text.saveFirst],
+        ["discard", text.throwAway],
+      ],
+    });
+    return answer === "save" ? save() : answer === "discard";
+  };
+
+  /** @returns whether the workbook is now in a file */
+  const save = async (): Promise<boolean> => {
+    const sheet = grid.current;
+    if (isSaving.current || !sheet || sheet.isEmpty()) return false;
+    isSaving.current = true;
+    setBusy(true);
+    let count = unsaved.count();
+    try {
+      const end = await saving.save({
+        async bytes() {
+          setNote({ text: text.saving, kind: "told" });
+          // The words must be on the screen before the work begins.
+          await new Promise((resolve) => setTimeout(resolve, 50));
+          await sheet.endTyping();
+          count = unsaved.count();
+          return (await recalculate(openWorkbook(sheet.file()), engine)).bytes;
+        },
+        mayWriteOver: async (name) =>
+          (await question.ask({ text: text.changedElsewhere(name), answers: [["over", text.writeOver]] })) === "over",
+      });
+      if (end.kind === "given up") setNote({ text: text.notSaved, kind: "told" });
+      else {
+        unsaved.saved(count);
+        setNote({ text: text[end.kind](end.name), kind: "done" });
+      }
+      return end.kind !== "given up";
+    } catch (error) {
+      setNote({ text: text.failed((error as Error).message), kind: "fault" });
+      return false;
+    } finally {
+      isSaving.current = false;
+      setBusy(false);
+    }
+  };
+  useSaveKey(() => void save());
+  useDrop((file, disk) => void open(file, disk));
+
+  const goTo = (address: string | undefined): void => {
+    try {
+      if (address !== undefined) grid.current?.go(address);
+      grid.current?.focus();
     } catch (error) {
       setNote({ text: text.failed((error as Error).message), kind: "fault" });
     }
-    setBusy(false);
   };
 
   return (
     <>
-      <header>
-        <img src="icon-64.png" alt="" width="32" height="32" />
+      <header ref={header}>
+        <img src={document.querySelector<HTMLLinkElement>("link[rel=icon]")?.href} alt="" width="32" height="32" />
         <div class="titles">
           <h1>
-            {words.pane.name}: {text.title}
+            {words.pane.name} {text.title}
           </h1>
           <p>{text.about}</p>
         </div>
-        <FileButtons busy={busy} onOpen={(file) => void open(file)} onDownload={() => void download()} />
+        <p class="file">
+          <strong>{saving.name}</strong> {unsaved.unsaved && <span class="told">{text.unsaved}</span>}
+        </p>
+        <FileButtons
+          busy={busy}
+          onOpen={(file, disk) => void open(file, disk)}
+          onFault={({ message }) => setNote({ text: text.failed(message), kind: "fault" })}
+          onSave={() => void save()}
+        />
       </header>
-      <p class={`note ${note.kind}`} role="status">
-        {note.text}
-      </p>
+      <div class="note">
+        <p class={note.kind} role="status">
+          {note.text}
+        </p>
+        {note.go !== undefined && (
+          <button type="button" onClick={() => goTo(note.go)}>
+            {text.go(note.go)}
+          </button>
+        )}
+      </div>
       <AgeLine old={old} busy={opening} onWorkOut={() => void workOutAll()} />
       <div class="columns">
         <main inert={working} aria-label={text.sheetLabel} aria-busy={opening || calculating}>
           <div class="grid" ref={holder} />
-          <div class="below">
-            <StatusLine selected={selected} calculating={calculating} />
+          {selected && box && selected.choices.length > 0 && (
+            <Choices
+              address={`${selected.sheet} ${selected.address}`}
+              choices={selected.choices}
+              box={box}
+              onChoose={(choice) => grid.current?.choose(choice)}
+              onClose={() => grid.current?.focus()}
+            />
+          )}
+          {pointed && <CellSentence box={pointed.cell} sentence={pointed.sentence} />}
+          {/* biome-ignore lint/a11y/noNoninteractiveTabindex: what may scroll must be reachable by keyboard */}
+          <section class="below" tabIndex={0} aria-label={text.statusLabel}>
+            <StatusLine selected={selected} calculating={calculating} onGo={goTo} />
             <p class="hint">{text.keys}</p>
-          </div>
+          </section>
         </main>
         <aside aria-label={text.panelLabel} ref={panel}>
           <div class="views">
@@ -212,13 +342,12 @@ export function PracticeSheet() {
               </button>
             ))}
           </div>
-          {view === "functions" ? (
-            <FunctionsView grid={() => grid.current} panel={panel} />
-          ) : (
-            <PictureView tables={tables} dark={dark} />
-          )}
+          {view === "functions" && <FunctionsView grid={() => grid.current} panel={panel} />}
+          {view === "picture" && <PictureView tables={tables} dark={dark} />}
+          {view === "books" && <BooksView onStart={(file) => void startBook(file)} />}
         </aside>
       </div>
+      {question.box}
     </>
   );
 }

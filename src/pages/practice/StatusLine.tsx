@@ -1,25 +1,41 @@
-import { words } from "../words.ts";
 import type { Selected } from "./grid/practiceGrid.ts";
+import { sheetWords } from "./sheetWords.ts";
 
 interface Props {
   readonly selected: Selected | undefined;
   readonly calculating: boolean;
+  readonly onGo: (place: string) => void;
 }
 
 /** The selected cell in words: the sheet itself is a picture that no screen reader can read. */
-export const StatusLine = ({ selected, calculating }: Props) => (
-  <p class="status" role="status" aria-label={words.practice.statusLabel}>
-    {selected && (
-      <>
-        <strong>
-          {selected.sheet} {selected.address}
-        </strong>{" "}
-        {selected.shown === "" ? words.practice.empty : selected.shown}
-        {selected.message !== undefined && <span class="fault"> {selected.message}</span>}
-        {selected.wanted !== undefined && <span class="told"> {selected.wanted}</span>}
-        {selected.formula !== undefined && <code>{selected.formula}</code>}
-      </>
-    )}
-    {calculating && <span class="told"> {words.practice.calculating}</span>}
-  </p>
+export const StatusLine = ({ selected, calculating, onGo }: Props) => (
+  <div class="status">
+    <p class="said" role="status" aria-label={sheetWords.statusLabel}>
+      {selected && (
+        <>
+          <strong>
+            {selected.sheet} {selected.address}
+          </strong>{" "}
+          {selected.shown === "" ? sheetWords.empty : selected.shown}
+          {selected.message !== undefined && <span class="fault"> {selected.message}</span>}
+          {selected.wanted !== undefined && <span class="told"> {selected.wanted}</span>}
+          {selected.choices.length > 0 && <span class="told"> {sheetWords.choicesKey}</span>}
+          {selected.formula !== undefined && <code>{selected.formula}</code>}
+        </>
+      )}
+      {calculating && <span class="told"> {sheetWords.calculating}</span>}
+    </p>
+    {selected?.link && <LinkButton link={selected.link} onGo={onGo} />}
+  </div>
 );
+
+const LinkButton = ({ link, onGo }: { readonly link: NonNullable<Selected["link"]>; readonly onGo: Props["onGo"] }) =>
+  "place" in link ? (
+    <button type="button" onClick={() => onGo(link.place)}>
+      {sheetWords.go(link.place.replaceAll("'", ""))}
+    </button>
+  ) : (
+    <a href={link.address} target="_blank" rel="noreferrer">
+      {sheetWords.follow} {link.address}
+    </a>
+  );

@@ -1,9 +1,10 @@
-import { words } from "../words.ts";
+import { sheetWords } from "./sheetWords.ts";
 
-const { grid } = words.practice;
+const { grid } = sheetWords;
 
 /**
- * Gives names to the embedded spreadsheet's own fields and buttons, which have none for a screen reader.
+ * Gives names to the embedded spreadsheet's own fields and buttons, which have none for a screen reader, and takes those
+ * that cannot be seen out of the order of the keys.
  *
  * @returns stops doing so
  */
@@ -21,13 +22,43 @@ export function nameControls(holder: HTMLElement): () => void {
       else opener.setAttribute("role", "button");
     }
     for (const button of holder.querySelectorAll<HTMLElement>(":is(button, [role=button]):not([aria-label])"))
-      if ((button.textContent ?? "").trim() === "") button.setAttribute("aria-label", grid.control);
+      if ((button.textContent ?? "").trim() === "") button.setAttribute("aria-label", nameOf(button));
+    // What is pushed out of sight is a stop that nobody sees.
+    for (const button of holder.querySelectorAll<HTMLElement>("[data-u-comp=sidebar] button:not([tabindex])"))
+      button.setAttribute("tabindex", "-1");
+    for (const button of holder.querySelectorAll<HTMLElement>("[data-u-comp=workbench-layout] button:not([tabindex])"))
+      if (button.querySelector(".univerjs-icon-close-icon")) button.setAttribute("tabindex", "-1");
     // A place of its own in the order of the page would lead past everything else.
     for (const canvas of holder.querySelectorAll<HTMLElement>('canvas[tabindex="1"]'))
       canvas.setAttribute("tabindex", "-1");
+    nameList();
+  };
+  // The list of functions that is offered while a formula is typed hangs outside the sheet's element.
+  const nameList = () => {
+    const list = document.querySelector<HTMLElement>('ul[data-u-comp="sheets-formula-editor"]');
+    if (!list) return;
+    if (!list.hasAttribute("role")) {
+      list.setAttribute("role", "listbox");
+      list.setAttribute("aria-label", grid.offered);
+    }
+    for (const item of list.children) {
+      const isChosen = String(/univer-bg-gray-200/.test(item.className));
+      if (item.getAttribute("role") !== "option") item.setAttribute("role", "option");
+      if (item.getAttribute("aria-selected") !== isChosen) item.setAttribute("aria-selected", isChosen);
+    }
   };
   name();
   const watch = new MutationObserver(name);
-  watch.observe(holder, { childList: true, subtree: true, attributeFilter: ["aria-expanded"] });
+  watch.observe(document.body, { childList: true, subtree: true, attributeFilter: ["aria-expanded", "class"] });
   return () => watch.disconnect();
+}
+
+/** What a button without words does, as its picture and its place show. */
+function nameOf(button: HTMLElement): string {
+  if (button.querySelector(".univerjs-icon-convert-icon")) return grid.allSheets;
+  if (button.querySelector(".univerjs-icon-more-icon.univer-rotate-180")) return grid.tabsBack;
+  if (button.querySelector(".univerjs-icon-more-icon")) return grid.tabsOn;
+  if (button.querySelector(".univerjs-icon-more-down-icon")) return grid.names;
+  if (button.querySelector(".univerjs-icon-close-icon")) return grid.close;
+  return grid.control;
 }

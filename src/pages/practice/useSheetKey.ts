@@ -1,26 +1,57 @@
 import type { RefObject } from "preact";
 import { useEffect } from "preact/hooks";
 
-const key = "F6";
+interface Parts {
+  readonly header: RefObject<HTMLElement | null>;
+  readonly holder: RefObject<HTMLElement | null>;
+  readonly panel: RefObject<HTMLElement | null>;
+  readonly intoSheet: () => void;
+  /** Brings the sheet so many places further on into view, or back. */
+  readonly toSheet: (further: number) => void;
+}
 
-/** F6 leads out of the sheet, where Tab goes from cell to cell, and back into it. */
-export function useSheetKey(
-  holder: RefObject<HTMLElement | null>,
-  panel: RefObject<HTMLElement | null>,
-  intoSheet: () => void,
-): void {
+/**
+ * F6 goes round through the parts of the page, header, sheet, tabs and panel, and Shift+F6 the other way; in the sheet Tab
+ * goes from cell to cell. Ctrl+PageDown and Ctrl+PageUp bring the next sheet and the one before.
+ */
+export function useSheetKey({ header, holder, panel, intoSheet, toSheet }: Parts): void {
   // biome-ignore lint/correctness/useExhaustiveDependencies: what is handed in reads what is there at the time
   useEffect(() => {
+    const tabs = () => holder.current?.querySelector<HTMLElement>("[role=tablist]");
+    const stops: readonly { readonly has: () => boolean; readonly enter: () => void }[] = [
+      {
+        has: () => header.current?.contains(document.activeElement) ?? false,
+        enter: () => header.current?.querySelector<HTMLElement>("button")?.focus(),
+      },
+      { has: () => holder.current?.contains(document.activeElement) ?? false, enter: intoSheet },
+      {
+        has: () => tabs()?.contains(document.activeElement) ?? false,
+        enter: () => tabs()?.querySelector<HTMLElement>('[role=tab][tabindex="0"]')?.focus(),
+      },
+      {
+        has: () => panel.current?.contains(document.activeElement) ?? false,
+        enter: () => panel.current?.querySelector<HTMLElement>('[aria-pressed="true"]')?.focus(),
+      },
+    ];
+    const sheetPart = 1;
     const follow = (event: KeyboardEvent) => {
-      if (event.key !== key || event.altKey || event.ctrlKey || event.metaKey) return;
-      // The browser's own place for this key is its address bar, and the embedded spreadsheet is not asked.
+      if (document.querySelector("dialog[open]")) return;
+      const turn = turnOf(event);
+      if (turn !== undefined && event.ctrlKey && !event.altKey && !event.metaKey && !event.shiftKey) toSheet(turn);
+      else if (event.key === "F6" && !event.altKey && !event.ctrlKey && !event.metaKey) {
+        // The tabs are a part of the sheet's own element, so they are looked for first.
+        const at = stops.findLastIndex(({ has }) => has());
+        const next = at < 0 ? sheetPart : (at + (event.shiftKey ? stops.length - 1 : 1)) % stops.length;
+        stops[next]?.enter();
+      } else return;
+      // The browser's own place for these keys is its address bar and its tabs.
       event.preventDefault();
       event.stopPropagation();
-      if (holder.current?.contains(document.activeElement))
-        panel.current?.querySelector<HTMLElement>('[aria-pressed="true"]')?.focus();
-      else intoSheet();
     };
     addEventListener("keydown", follow, { capture: true });
     return () => removeEventListener("keydown", follow, { capture: true });
   }, []);
 }
+
+const turnOf = ({ key }: KeyboardEvent): number | undefined =>
+  key === "PageDown" ? 1 : key === "PageUp" ? -1 : undefined;

@@ -121,12 +121,7 @@ export const saleSheet = ({ saleDate, saleTags }: BookContent): SheetPlan => ({
     sheet.emphasize({ ...rows, left: lame, right: left }, [`LEN(${first(lame)})>0`, "line"]);
     sheet.freezeAt({ row: headings + 1, column: 0 });
     sheet.protect();
-    // As many rows as there are tags.
-    sheet.print({
-      sideways: true,
-      upTo: { row: bottom, column: left },
-      rows: `MAX(${headings + 2},SUMPRODUCT(MAX((LEN(SaleList[Tag])>0)*ROW(SaleList[Tag]))))`,
-      repeat: [headings - 1, headings],
-    });
+    // Not by a formula for its last row: a general library cannot open a workbook that has one, and others fill this book.
+    sheet.print({ sideways: true, repeat: [headings - 1, headings] });
   },
 });

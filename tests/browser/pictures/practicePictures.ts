@@ -63,7 +63,7 @@ const pictures: readonly Picture[] = [
       await page.locator("input[type=file]").setInputFiles("samples/visit-sheet.xlsx");
       await page.getByText("visit-sheet.xlsx is open.").waitFor();
       await settled(page);
-      await page.getByRole("button", { name: "Download" }).click();
+      await page.getByRole("button", { name: "Save", exact: true }).click();
       await page.getByText("is saved among your downloads.").waitFor();
     },
   },

@@ -3,7 +3,7 @@ import { createRequire } from "node:module";
 import type { AxeResults } from "axe-core";
 import type { Page } from "playwright-core";
 import { describe, expect, it } from "vitest";
-import { said } from "./practicePage.ts";
+import { goTo, said, toSheet } from "./practicePage.ts";
 import { servedPractice } from "./servedPractice.ts";
 
 const axe = readFileSync(createRequire(import.meta.url).resolve("axe-core/axe.min.js"), "utf8");
@@ -41,6 +41,16 @@ describe("the practice sheet for everybody", () => {
       await page.getByRole("button", { name: "Picture", exact: true }).click();
       await page.locator(".picture canvas").first().waitFor();
       expect(await barriers(page)).toEqual([]);
+      await page.getByRole("button", { name: "Workbooks", exact: true }).click();
+      await toSheet(page, "Cases");
+      await goTo(page, "E9");
+      await page.keyboard.press("Alt+ArrowDown");
+      await page.getByRole("listbox", { name: "Choices for Cases E9" }).waitFor();
+      expect(await barriers(page)).toEqual([]);
+      await page.keyboard.press("Escape");
+      await page.keyboard.type("=FOOT.FL");
+      await page.getByRole("listbox", { name: "Functions that begin so" }).waitFor();
+      expect(await barriers(page)).toEqual([]);
       await page.close();
     },
     5 * minutes,
@@ -65,27 +75,39 @@ describe("the practice sheet for everybody", () => {
   );
 
   it(
-    "F6 leads out of the sheet and back, as the page says; Tab in the sheet goes from cell to cell",
+    "F6 goes round through sheet, tabs, panel and header, as the page says; Tab in the sheet goes from cell to cell; Ctrl+Page Down changes sheets",
     async () => {
       const { page } = await practice.open();
-      await page.getByText("F6 leads out of the sheet and back.").waitFor();
+      await page.getByText("F6 leads out of the sheet and round").waitFor();
       expect(await isInSheet(page)).toBe(true);
       await page.keyboard.press("Tab");
       await said(page, "B1");
       expect(await isInSheet(page)).toBe(true);
+      await page.keyboard.press("F6");
+      expect(await focused(page)).toBe("Start");
       await page.keyboard.press("F6");
       expect(await focused(page)).toBe("Functions");
       expect(await page.evaluate(() => document.activeElement?.matches(":focus-visible"))).toBe(true);
       await page.keyboard.press("Tab");
       expect(await focused(page)).toBe("Picture");
       await page.keyboard.press("F6");
+      expect(await focused(page)).toBe("Open a workbook");
+      await page.keyboard.press("Shift+F6");
+      expect(await focused(page)).toBe("Functions");
+      await page.keyboard.press("F6");
+      await page.keyboard.press("F6");
       expect(await isInSheet(page)).toBe(true);
       await page.keyboard.press("ArrowDown");
       await said(page, "B2");
       // Half-way through a formula it is the same.
       await page.keyboard.type("=1+1");
-      await page.keyboard.press("F6");
+      await page.keyboard.press("Shift+F6");
       expect(await isInSheet(page)).toBe(false);
+      await page.keyboard.press("Control+PageDown");
+      await said(page, "A1", /^Settings/);
+      expect(await isInSheet(page)).toBe(true);
+      await page.keyboard.press("Control+PageUp");
+      await said(page, "B2", /^Start/);
       await page.close();
     },
     5 * minutes,

@@ -48,6 +48,9 @@ export async function startPractice(browser: Browser, address: string, meeting: 
     if (message.type() === "error") troubles.push(message.text());
   });
   await page.addInitScript(() => {
+    // A box of the browser's own cannot be answered without a person; the page then hands files to the downloads.
+    if (!("keepPickers" in globalThis))
+      Object.assign(globalThis, { showOpenFilePicker: undefined, showSaveFilePicker: undefined });
     document.addEventListener("securitypolicyviolation", ({ violatedDirective, blockedURI }) => {
       console.error(`policy: ${violatedDirective} ${blockedURI}`);
     });
@@ -120,10 +123,10 @@ export async function openFile(page: Page, name: string, bytes: Uint8Array): Pro
   await settled(page);
 }
 
-/** Downloads the workbook. */
+/** Saves the workbook, which hands it to the downloads. */
 export async function download(page: Page): Promise<{ readonly name: string; readonly workbook: Workbook }> {
   const saved = page.waitForEvent("download");
-  await page.getByRole("button", { name: "Download" }).click();
+  await page.getByRole("button", { name: "Save", exact: true }).click();
   const file = await saved;
   return { name: file.suggestedFilename(), workbook: openWorkbook(readFileSync(await file.path())) };
 }

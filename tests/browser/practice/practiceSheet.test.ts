@@ -149,7 +149,7 @@ describe("the practice sheet", () => {
     async () => {
       const { page } = await practice.open();
       await page
-        .getByText("Kept in the file, not shown here: colours that follow the values, lists to pick from")
+        .getByText("Kept in the file, not shown here: colours that follow the values, locks on cells")
         .waitFor();
       await toSheet(page, "Cases");
       await goTo(page, "E9");

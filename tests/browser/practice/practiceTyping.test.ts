@@ -56,7 +56,7 @@ describe("dates in the practice sheet", () => {
     "what may be another day stays text, typed or pasted, and functions refuse it; what is clear is a date",
     async () => {
       const { page, troubles } = await openSmall();
-      const unclear = ["03/04/2026", "3.4.2026", "3-4-2026", "3 Apr", "May 12", "5/6/26"];
+      const unclear = ["03/04/2026", "3.4.2026", "3-4-2026", "3 Apr", "May 12", "14/03/2026"];
       const clear = ["2026-03-14", "3 Apr 2026", "Apr 3, 2026"];
       for (const [place, text] of [...unclear, ...clear].entries()) await type(page, `D${place + 1}`, text);
       await type(page, "E1", "=FOOT.CLEARDATE(D1,28)");

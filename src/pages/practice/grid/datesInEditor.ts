@@ -1,5 +1,6 @@
 import { CellValueType, numfmt } from "@univerjs/core";
 import { BEFORE_CELL_EDIT, type SheetInterceptorService } from "@univerjs/preset-sheets-core";
+import { showsDay } from "./showsDay.ts";
 
 /**
  * Has a date edited as 2026-03-14, whatever the cell shows: from 03/04/2026 the date could not be had back when the
@@ -18,5 +19,3 @@ export function writeDatesOut({ writeCellInterceptor }: SheetInterceptorService)
     },
   });
 }
-
-const showsDay = (pattern: string): boolean => ["date", "datetime"].includes(numfmt.getFormatInfo(pattern).type);

@@ -2,6 +2,9 @@ import type { ICellData, IRange, IWorkbookData } from "@univerjs/core";
 import { ICommandService, LifecycleService, LifecycleStages } from "@univerjs/core";
 import { FormulaDataModel, SetArrayFormulaDataMutation } from "@univerjs/engine-formula";
 import {
+  CellAlertManagerService,
+  HoverManagerService,
+  IEditorBridgeService,
   ILayoutService,
   SetNumfmtMutation,
   SheetInterceptorService,
@@ -23,17 +26,26 @@ import { isOneCall } from "../../../workbook/saving/changesOf.ts";
 import { writeEdits } from "../../../workbook/saving/writeEdits.ts";
 import type { Workbook } from "../../../workbook/workbook.ts";
 import { patternFor } from "../../../writing/format.ts";
-import { words } from "../../words.ts";
+import { sheetWords } from "../sheetWords.ts";
 import { asStored } from "./asStored.ts";
+import { type Box, cellBox } from "./cellBox.ts";
 import { type CellRule, cellRules, ruleFor } from "./cellRules.ts";
 import { writeDatesOut } from "./datesInEditor.ts";
 import { editsIn } from "./editsIn.ts";
+import { formulaHint } from "./formulaHint.ts";
+import { showHashes } from "./hashes.ts";
 import { heard } from "./heard.ts";
+import { keepInView } from "./keepInView.ts";
+import { keepWhatIsTyped } from "./keepWhatIsTyped.ts";
+import { type CellLink, type Link, linkAt, readLinks } from "./links.ts";
+import { looksLikeDate } from "./looksLikeDate.ts";
+import { markDoubts } from "./markDoubts.ts";
 import { isRefused } from "./refusedCommands.ts";
 import { sheetId, sheetPlace } from "./sheetId.ts";
 import { type ShownWorkbook, shownWorkbook } from "./shownWorkbook.ts";
 import { startUniver } from "./startUniver.ts";
 import { isUnclear, keepUnclearDates, markUnclearDates, type Pasted, withoutMark } from "./unclearDates.ts";
+import { type CellAt, widenForDates } from "./widenForDates.ts";
 
 /** What is to be said of the selected cell. */
 export interface Selected {
@@ -46,6 +58,16 @@ export interface Selected {
   readonly message: string | undefined;
   /** What is wanted there: by the workbook, or instead of a date that is none for certain. */
   readonly wanted: string | undefined;
+  /** What the workbook offers to pick from. */
+  readonly choices: readonly string[];
+  readonly link: Link | undefined;
+}
+
+/** A cell that holds something doubtful, in words. */
+export interface Doubt {
+  /** With its sheet, as `place` is given to `go`. */
+  readonly address: string;
+  readonly sentence: string;
 }
 
 /** A table that a function's formula fills. */
@@ -60,6 +82,14 @@ export interface GridEvents {
   /** Another cell is selected, or what it holds is another. */
   readonly onSelected: (selected: Selected) => void;
   readonly onCalculating: (calculating: boolean) => void;
+  /** What a cell holds was changed, and not by working it out. */
+  readonly onChanged: () => void;
+  /** What was just typed or pasted is doubtful in some cells; none when it is doubtful in none. */
+  readonly onDoubts: (doubts: readonly Doubt[]) => void;
+  /** The sheet was scrolled, or lies elsewhere in the window. */
+  readonly onMoved: () => void;
+  /** The pointer rests on a cell of which something is to be said, or on none. */
+  readonly onPointed: (pointed: { readonly cell: Box; readonly sentence: string } | undefined) => void;
   /** The person asked for something that would move cells about. */
   readonly onRefused: () => void;
 }
@@ -68,17 +98,27 @@ export interface PracticeGrid {
   /**
    * Shows a workbook; it can be typed into once this is answered.
    *
-   * @returns the cells that keep the value they were saved with, and why
+   * @param mayClose - asked once the workbook is known to be one that can be shown: whether the open one may go
+   * @returns the cells that keep the value they were saved with, and why; undefined where the open one stays
    */
-  readonly show: (workbook: Workbook) => Promise<readonly string[]>;
+  readonly show: (workbook: Workbook, mayClose: () => Promise<boolean>) => Promise<readonly string[] | undefined>;
   /** No workbook has been shown yet. */
   readonly isEmpty: () => boolean;
   /** Lets the keys go to the selected cell. */
   readonly focus: () => void;
+  /** Puts what is being typed into its cell. */
+  readonly endTyping: () => Promise<void>;
   /** The workbook's file with what was typed, not yet worked out. */
   readonly file: () => Uint8Array;
   readonly selection: () => string;
-  readonly goTo: (cell: string) => void;
+  /** Where the selected cell is in the window, if it is in sight. */
+  readonly selectedBox: () => Box | undefined;
+  /** Puts one of the choices into the selected cell. */
+  readonly choose: (choice: string) => void;
+  /** Selects a cell, such as 'Sale check'!A1, and brings it into view. */
+  readonly go: (place: string) => void;
+  /** Brings the sheet so many places further on into view, or back; nothing happens at an end. */
+  readonly turn: (further: number) => void;
   readonly shownAt: (cell: string) => string;
   readonly write: (cell: string, formula: string) => void;
   readonly tables: (functionNames: ReadonlySet<string>) => readonly FilledTable[];
@@ -92,6 +132,7 @@ interface Opened {
   readonly shown: ShownWorkbook;
   /** By the place of the sheet; read when the sheet is first looked at. */
   readonly rules: Map<number, readonly CellRule[]>;
+  readonly links: Map<number, readonly CellLink[]>;
 }
 
 /** The spreadsheet of the page: shows a workbook, works out what is typed, and gives the file back. */
@@ -105,6 +146,7 @@ export function practiceGrid(
 ): PracticeGrid {
   const ears = heard();
   const { univer, api, injector } = startUniver(container, catalogue, clock, ears, dark);
+  showHashes();
   const commands = injector.get(ICommandService);
   const formulas = injector.get(FormulaDataModel);
   let opened: Opened | undefined;
@@ -143,20 +185,62 @@ export function practiceGrid(
       address: placeText({ row, column }),
       shown: cell.getDisplayValue() ?? "",
       formula,
-      message: ears.message(sheet, row, column),
-      wanted:
-        typeof value === "string" && isUnclear(value)
-          ? words.practice.noDate
-          : wantedAt(opened, sheetPlace(sheet), row, column),
+      message: messageAt(sheet, row, column),
+      wanted: doubtIn(value, sheetPlace(sheet), row, column) ?? wantedAt(sheetPlace(sheet), row, column),
+      choices: choicesAt(sheetPlace(sheet), row, column) ?? [],
+      link: linkOf(sheetPlace(sheet), row, column),
     });
   };
 
-  const wantedAt = ({ workbook, rules }: Opened, sheet: number, row: number, column: number): string | undefined => {
+  const names = catalogue.map(({ name }) => name);
+  /** What is to be said of a formula that came to an error: a misspelling before what a function makes of it. */
+  const messageAt = (sheet: string, row: number, column: number): string | undefined => {
+    const formula = formulaAt(sheet, row, column);
+    const shown = formula && api.getActiveWorkbook()?.getSheetBySheetId(sheet)?.getRange(row, column).getDisplayValue();
+    const hint = formula && String(shown).startsWith("#") ? formulaHint(formula, names) : undefined;
+    return hint ?? ears.message(sheet, row, column);
+  };
+
+  const rulesOf = ({ workbook, rules }: Opened, sheet: number): readonly CellRule[] => {
     const known = rules.get(sheet) ?? cellRules(workbook, sheet);
     rules.set(sheet, known);
-    const rule = ruleFor(known, { row, column });
-    const choices = rule?.choices && ("area" in rule.choices ? filledIn(rule.choices) : rule.choices);
-    return choices && choices.length > 0 ? words.practice.chooseOne(choices) : rule?.sentence;
+    return known;
+  };
+  const ruleAt = (sheet: number, row: number, column: number): CellRule | undefined =>
+    opened && ruleFor(rulesOf(opened, sheet), { row, column });
+
+  // Asked for every cell that is drawn, and the same until some cell holds something else.
+  const choicesOf = new Map<CellRule, readonly string[] | undefined>();
+  const choicesAt = (sheet: number, row: number, column: number): readonly string[] | undefined => {
+    const rule = ruleAt(sheet, row, column);
+    if (!rule?.choices) return undefined;
+    if (!choicesOf.has(rule)) {
+      const found = "area" in rule.choices ? filledIn(rule.choices) : rule.choices;
+      choicesOf.set(rule, found.length > 0 ? found : undefined);
+    }
+    return choicesOf.get(rule);
+  };
+
+  const wantedAt = (sheet: number, row: number, column: number): string | undefined => {
+    const choices = choicesAt(sheet, row, column);
+    return choices ? sheetWords.chooseOne(choices) : ruleAt(sheet, row, column)?.sentence;
+  };
+
+  /** What is doubtful about a content that was typed, in a sentence. */
+  const doubtIn = (value: unknown, sheet: number, row: number, column: number): string | undefined => {
+    if (value === undefined || value === null || value === "") return undefined;
+    const text = String(value).trim();
+    if (typeof value === "string" && (isUnclear(text) || looksLikeDate(text))) return sheetWords.noDate;
+    const choices = choicesAt(sheet, row, column);
+    const isChoice = choices?.some((choice) => choice.trim().toLowerCase() === text.toLowerCase()) ?? true;
+    return choices && !isChoice ? sheetWords.notChosen(text, choices) : undefined;
+  };
+
+  const linkOf = (sheet: number, row: number, column: number): Link | undefined => {
+    if (!opened) return undefined;
+    const known = opened.links.get(sheet) ?? readLinks(opened.workbook, sheet);
+    opened.links.set(sheet, known);
+    return linkAt(known, { row, column });
   };
 
   const filledIn = ({ sheet, area: { top, left, bottom, right } }: { sheet: number; area: Area }): string[] => {
@@ -203,12 +287,35 @@ export function practiceGrid(
       subUnitId: string;
       cellValue?: Record<string, Record<string, ICellData | null>>;
     };
+    let changes = false;
+    const doubts: Doubt[] = [];
+    const toWiden: CellAt[] = [];
+    const name = opened?.workbook.sheets[sheetPlace(subUnitId)]?.name ?? "";
     for (const [row, line] of Object.entries(cellValue ?? {}))
-      for (const [column, cell] of Object.entries(line))
+      for (const [column, cell] of Object.entries(line)) {
         if (cell && ("v" in cell || "f" in cell)) readTyped(cell, subUnitId, Number(row), Number(column));
+        changes ||= cell === null || "v" in cell || "f" in cell || "p" in cell;
+        if (cell && ("v" in cell || "f" in cell))
+          toWiden.push({ sheet: subUnitId, row: Number(row), column: Number(column) });
+        const isPlain = cell && "v" in cell && !cell.f && !cell.si;
+        const sentence = isPlain ? doubtIn(cell.v, sheetPlace(subUnitId), Number(row), Number(column)) : undefined;
+        const at = { row: Number(row), column: Number(column) };
+        if (sentence !== undefined) doubts.push({ address: `${bareOr(quoteSheet(name))}${placeText(at)}`, sentence });
+      }
+    if (!changes) return;
+    choicesOf.clear();
+    events.onChanged();
+    events.onDoubts(doubts);
+    // Once the cells hold it, with its format.
+    setTimeout(() => widenForDates(api, injector, toWiden));
   });
 
   const showAsWanted = (): void => {
+    // A cell that gets a format takes from the open editor what was typed so far.
+    if (injector.get(IEditorBridgeService).isVisible().visible) {
+      setTimeout(showAsWanted, 300);
+      return;
+    }
     const wanted = new Map<string, { row: number; col: number; pattern: string }[]>();
     for (const { sheetId: sheet, row, column, shown } of ears.takeShown()) {
       if (!isOneCall(formulaAt(sheet, row, column)?.slice(1) ?? "")) continue;
@@ -233,17 +340,25 @@ export function practiceGrid(
     for (const [sheet, cells] of wanted)
       if (cells.length > 0)
         commands.syncExecuteCommand(SetNumfmtMutation.id, transformCellsToRange(unit(), sheet, cells));
+    for (const [sheet, cells] of wanted)
+      widenForDates(
+        api,
+        injector,
+        cells.map(({ row, col }) => ({ sheet, row, column: col })),
+      );
   };
 
   // These services are there only once a first workbook is.
   const listen = (): void => {
     const edited = injector.get(SheetInterceptorService);
     writeDatesOut(edited);
+    markDoubts(edited, (value, { subUnitId, row, col }) => doubtIn(value, sheetPlace(subUnitId), row, col));
     keepUnclearDates(edited);
     const calculation = api.getFormula();
     calculation.calculationStart(() => events.onCalculating(true));
     calculation.calculationEnd(() => events.onCalculating(false));
     calculation.calculationResultApplied(() => {
+      choicesOf.clear();
       showAsWanted();
       events.onCalculating(false);
       tell();
@@ -251,12 +366,54 @@ export function practiceGrid(
     // The spreadsheet's own event is fired only from three seconds after the first picture on, and is not fired where
     // the same cell is selected on another sheet.
     const { selectionMoveEnd$, selectionSet$ } = injector.get(SheetsSelectionsService);
-    for (const selected$ of [selectionMoveEnd$, selectionSet$]) selected$.subscribe(tell);
+    for (const selected$ of [selectionMoveEnd$, selectionSet$]) {
+      selected$.subscribe(tell);
+      selected$.subscribe(showSelected);
+    }
+    api.addEvent(api.Event.Scroll, events.onMoved);
+    api.addEvent(api.Event.CellClicked, ({ row, column, worksheet }) => {
+      const link = linkOf(sheetPlace(worksheet.getSheetId()), row, column);
+      if (link && "place" in link) go(link.place);
+    });
+    keepWhatIsTyped(injector.get(IEditorBridgeService));
+    // The sentence of the function takes the place of "Error in value".
+    injector.get(CellAlertManagerService).showAlert = () => {};
+    injector
+      .get(HoverManagerService)
+      .currentCell$.subscribe((at) => events.onPointed(at ? pointedAt(at.location) : undefined));
     api.addEvent(api.Event.ActiveSheetChanged, () => {
       selectFirstCell();
       tell();
     });
     api.addEvent(api.Event.SheetValueChanged, tell);
+  };
+
+  // What else moves the sheet when a cell is selected comes before.
+  const showSelected = (): void => {
+    setTimeout(() => {
+      const range = api.getActiveWorkbook()?.getActiveSheet()?.getActiveRange();
+      const shown = range && cellBox(injector, unit(), range.getRow(), range.getColumn());
+      if (shown) keepInView(shown);
+      events.onMoved();
+    });
+  };
+
+  const pointedAt = ({ subUnitId, row, col }: { subUnitId: string; row: number; col: number }) => {
+    const cell = api.getActiveWorkbook()?.getSheetBySheetId(subUnitId)?.getRange(row, col);
+    const formula = formulaAt(subUnitId, row, col);
+    const sentence =
+      messageAt(subUnitId, row, col) ??
+      (formula === undefined ? doubtIn(cell?.getRawValue(), sheetPlace(subUnitId), row, col) : undefined);
+    const shown = sentence === undefined ? undefined : cellBox(injector, unit(), row, col);
+    return shown && sentence !== undefined ? { cell: shown.cell, sentence } : undefined;
+  };
+
+  const go = (address: string): void => {
+    const { found, range } = rangeAt(address);
+    found.activate();
+    range.activate();
+    showSelected();
+    tell();
   };
 
   const place = (cell: string): { sheet: string; row: number; column: number } => {
@@ -265,13 +422,13 @@ export function practiceGrid(
     const at = readPlace(cell.slice(cut + 1));
     const active = api.getActiveWorkbook()?.getActiveSheet()?.getSheetId() ?? sheetId(0);
     const named = opened?.workbook.sheets.findIndex((sheet) => sheet.name.toLowerCase() === name.toLowerCase()) ?? -1;
-    if (!at || (cut >= 0 && named < 0)) throw new Error(words.practice.badCell);
+    if (!at || (cut >= 0 && named < 0)) throw new Error(sheetWords.badCell);
     return { sheet: cut < 0 ? active : sheetId(named), ...at };
   };
   const rangeAt = (cell: string) => {
     const { sheet, row, column } = place(cell);
     const found = api.getActiveWorkbook()?.getSheetBySheetId(sheet);
-    if (!found) throw new Error(words.practice.badCell);
+    if (!found) throw new Error(sheetWords.badCell);
     return { found, range: found.getRange(row, column) };
   };
 
@@ -295,16 +452,24 @@ export function practiceGrid(
   };
 
   return {
-    async show(workbook) {
-      if (workbook.dateSystem === 1904) throw new Error(words.practice.from1904);
+    async show(workbook, mayClose) {
+      if (workbook.dateSystem === 1904) throw new Error(sheetWords.from1904);
       const around = surroundingsOf(workbook, engine);
       const shown = shownWorkbook(unitAt(count + 1), workbook, around);
+      if (!(await mayClose())) return undefined;
       if (opened) api.disposeUnit(unit());
       count += 1;
       asked.clear();
       typed.clear();
       ears.start();
-      opened = { workbook, around, shown: { ...shown, data: structuredClone(shown.data) }, rules: new Map() };
+      choicesOf.clear();
+      opened = {
+        workbook,
+        around,
+        shown: { ...shown, data: structuredClone(shown.data) },
+        rules: new Map(),
+        links: new Map(),
+      };
       api.createWorkbook(shown.data);
       if (count === 1) listen();
       // In this turn the spreadsheet still puts away what the arrays of the workbook before filled, and all others with it.
@@ -319,6 +484,9 @@ export function practiceGrid(
     },
     isEmpty: () => opened === undefined,
     focus: () => injector.get(ILayoutService).focus(),
+    async endTyping() {
+      await api.getActiveWorkbook()?.endEditingAsync(true);
+    },
     file() {
       const now = api.getActiveWorkbook()?.save() as IWorkbookData;
       if (!opened) throw new Error("no workbook is open");
@@ -332,10 +500,30 @@ export function practiceGrid(
       const name = opened?.workbook.sheets[sheetPlace(range?.getSheetId() ?? "")]?.name ?? "";
       return range ? `${quoteSheet(name)}${range.getA1Notation()}` : "";
     },
-    goTo(cell) {
-      const { found, range } = rangeAt(cell);
-      found.activate();
-      range.activate();
+    selectedBox() {
+      const range = api.getActiveWorkbook()?.getActiveSheet()?.getActiveRange();
+      const shown = range && cellBox(injector, unit(), range.getRow(), range.getColumn());
+      if (!shown) return undefined;
+      const { cell, pane } = shown;
+      const isSeen = cell.left >= pane.left && cell.top >= pane.top && cell.top < pane.top + pane.height;
+      return isSeen && cell.left < pane.left + pane.width ? cell : undefined;
+    },
+    choose(choice) {
+      const isNumber = choice.trim() !== "" && Number.isFinite(Number(choice));
+      api
+        .getActiveWorkbook()
+        ?.getActiveSheet()
+        ?.getActiveRange()
+        ?.setValue(isNumber ? Number(choice) : choice);
+    },
+    go,
+    turn(further) {
+      const workbook = api.getActiveWorkbook();
+      const sheets = workbook?.getSheets() ?? [];
+      const at = sheets.findIndex((sheet) => sheet.getSheetId() === workbook?.getActiveSheet().getSheetId());
+      const shown = sheets.filter((sheet, place) => (further > 0 ? place > at : place < at) && !sheet.isSheetHidden());
+      (further > 0 ? shown[0] : shown.at(-1))?.activate();
+      injector.get(ILayoutService).focus();
     },
     shownAt: (cell) => String(rangeAt(cell).range.getDisplayValue() ?? ""),
     write(cell, formula) {
@@ -376,6 +564,9 @@ export function practiceGrid(
     dispose: () => univer.dispose(),
   };
 }
+
+/** `'Cases'!` without the quotes that only other names need. */
+const bareOr = (quoted: string): string => quoted.replace(/^'([A-Za-z_]\w*)'!$/, "$1!");
 
 const unitAt = (count: number): string => `workbook${count}`;
 

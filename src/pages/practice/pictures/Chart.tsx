@@ -1,7 +1,7 @@
 import { useEffect, useRef } from "preact/hooks";
 import uPlot from "uplot";
-import { words } from "../../words.ts";
 import type { Line, Picture } from "./pictureOf.ts";
+import { pictureWords } from "./pictureWords.ts";
 
 interface Props {
   readonly picture: Picture;
@@ -43,7 +43,7 @@ export function Chart({ picture, from, dark }: Props) {
       </ul>
       <p class="hint">{from}</p>
       <details>
-        <summary>{words.picture.figures}</summary>
+        <summary>{pictureWords.figures}</summary>
         <Figures picture={picture} />
       </details>
     </figure>

@@ -1,11 +1,11 @@
 import { catalogue } from "../../../../functions/catalogue.ts";
 import type { Cell } from "../../../cells/cell.ts";
 import { evaluate } from "../../../definition/evaluate.ts";
-import { words } from "../../words.ts";
 import type { FilledTable } from "../grid/practiceGrid.ts";
 import { Chart } from "./Chart.tsx";
 import { inventedFlocks } from "./inventedFlocks.ts";
 import { type Drawable, drawable, pictureOf } from "./pictureOf.ts";
+import { pictureWords } from "./pictureWords.ts";
 
 interface Props {
   readonly tables: readonly FilledTable[];
@@ -17,16 +17,16 @@ export function PictureView({ tables, dark }: Props) {
   const drawn = drawable.flatMap((name) => {
     const found = tables
       .filter(({ functionName }) => functionName === name)
-      .map(({ sheet, address, cells }) => ({ name, from: words.picture.from(sheet, address), cells }));
+      .map(({ sheet, address, cells }) => ({ name, from: pictureWords.from(sheet, address), cells }));
     return found.length === 0 && name === "FUNNEL"
-      ? [{ name: name as Drawable, from: words.picture.invented, cells: inventedFunnel() }]
+      ? [{ name: name as Drawable, from: pictureWords.invented, cells: inventedFunnel() }]
       : found;
   });
   return (
     <>
-      <h2 tabIndex={-1}>{words.picture.title}</h2>
-      <p>{words.picture.intro}</p>
-      {tables.length === 0 && <p class="told">{words.picture.none}</p>}
+      <h2 tabIndex={-1}>{pictureWords.title}</h2>
+      <p>{pictureWords.intro}</p>
+      {tables.length === 0 && <p class="told">{pictureWords.none}</p>}
       {drawn.map(({ name, from, cells }) => {
         const picture = pictureOf(name, cells);
         return picture && <Chart key={`${name} ${from}`} picture={picture} from={from} dark={dark} />;

@@ -1,6 +1,6 @@
 import { type Cell, isCellError } from "../../../cells/cell.ts";
 import { showDay } from "../../../cells/day.ts";
-import { words } from "../../words.ts";
+import { pictureWords } from "./pictureWords.ts";
 
 /** The functions whose tables can be drawn. */
 export const drawable = ["LAMEWATCH", "LESIONMIX", "SOUNDCURVE", "FUNNEL"] as const;
@@ -42,11 +42,11 @@ const percent = (share: Cell | undefined): string =>
 
 const makers: Readonly<Record<Drawable, (rows: Rows) => Picture>> = {
   LAMEWATCH(rows) {
-    const say = words.picture.LAMEWATCH;
+    const say = pictureWords.LAMEWATCH;
     const last = rows.at(-1) ?? [];
     return {
       title: say.title,
-      said: words.picture.said.LAMEWATCH(
+      said: pictureWords.said.LAMEWATCH(
         rows.length,
         percent(last[1]),
         typeof last[0] === "number" ? showDay(last[0]) : text(last[0]),
@@ -63,11 +63,11 @@ const makers: Readonly<Record<Drawable, (rows: Rows) => Picture>> = {
     };
   },
   LESIONMIX(rows) {
-    const say = words.picture.LESIONMIX;
+    const say = pictureWords.LESIONMIX;
     const first = rows[0] ?? [];
     return {
       title: say.title,
-      said: words.picture.said.LESIONMIX(text(first[0]), percent(first[2])),
+      said: pictureWords.said.LESIONMIX(text(first[0]), percent(first[2])),
       across: rows.map((_, place) => place),
       labels: (place) => text(rows[place]?.[0]),
       acrossName: undefined,
@@ -75,11 +75,11 @@ const makers: Readonly<Record<Drawable, (rows: Rows) => Picture>> = {
     };
   },
   SOUNDCURVE(rows) {
-    const say = words.picture.SOUNDCURVE;
+    const say = pictureWords.SOUNDCURVE;
     const last = rows.at(-1) ?? [];
     return {
       title: say.title,
-      said: words.picture.said.SOUNDCURVE(percent(last[3]), text(last[0]), text(rows[0]?.[1]), text(last[1])),
+      said: pictureWords.said.SOUNDCURVE(percent(last[3]), text(last[0]), text(rows[0]?.[1]), text(last[1])),
       across: column(rows, 0).map((day) => day ?? 0),
       labels: undefined,
       acrossName: say.days,
@@ -91,12 +91,12 @@ const makers: Readonly<Record<Drawable, (rows: Rows) => Picture>> = {
     };
   },
   FUNNEL(given) {
-    const say = words.picture.FUNNEL;
+    const say = pictureWords.FUNNEL;
     const rows = [...given].sort((one, other) => Number(one[1]) - Number(other[1]));
     const outside = rows.filter(([, , , , , , , word]) => /^(above|below)/.test(text(word)));
     return {
       title: say.title,
-      said: words.picture.said.FUNNEL(rows.length, outside.length),
+      said: pictureWords.said.FUNNEL(rows.length, outside.length),
       across: column(rows, 1).map((seen) => seen ?? 0),
       labels: undefined,
       acrossName: say.seen,

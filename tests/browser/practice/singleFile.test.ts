@@ -1,0 +1,248 @@
+import { execFileSync } from "node:child_process";
+import { mkdtempSync, readdirSync, readFileSync, rmSync, writeFileSync } from "node:fs";
+import { tmpdir } from "node:os";
+import { join } from "node:path";
+import { setTimeout as pause } from "node:timers/promises";
+import { pathToFileURL } from "node:url";
+import puppeteer from "puppeteer-core";
+import { afterAll, beforeAll, describe, expect, inject, it } from "vitest";
+import { dayOf } from "../../../src/cells/day.ts";
+import { openWorkbook } from "../../../src/workbook/openWorkbook.ts";
+import { cellValue } from "../../../src/workbook/workbook.ts";
+import { withOwnBook } from "../../../src/workbooks/ownBook/withOwnBook.ts";
+import { launch } from "../launch.ts";
+
+const minutes = 60_000;
+const patience = 90_000;
+
+/** What both browsers' drivers are asked to do; the person uses keys alone. */
+interface Driven {
+  readonly keys: {
+    readonly type: (text: string) => Promise<void>;
+    readonly press: (key: string) => Promise<void>;
+    readonly down: (key: string) => Promise<void>;
+    readonly up: (key: string) => Promise<void>;
+  };
+  readonly text: (selector: string) => Promise<string>;
+  /** Files that arrived among the downloads. */
+  readonly downloads: () => Promise<readonly string[]>;
+  readonly choose: (file: string) => Promise<void>;
+  /** Addresses asked for that are outside the file. */
+  readonly abroad: readonly string[];
+  readonly troubles: readonly string[];
+  readonly close: () => Promise<void>;
+}
+
+const isOutside = (url: string): boolean => !/^(?:file|data|blob|about):/.test(url);
+
+const folder = mkdtempSync(join(tmpdir(), "soundfold-one-file-"));
+const page = join(folder, "hill-farm.html");
+beforeAll(() => {
+  const book = readFileSync(join("samples", "flock-foot-book-empty.xlsx")).toString("base64");
+  const single = readFileSync(join(inject("practiceFolder"), "soundfold.html"), "utf8");
+  writeFileSync(page, withOwnBook(single, "hill-farm.xlsx", book));
+});
+afterAll(() => rmSync(folder, { recursive: true }));
+
+async function inChromium(): Promise<Driven> {
+  const browser = await launch();
+  const opened = await browser.newPage({ viewport: { width: 1280, height: 800 }, acceptDownloads: true });
+  const [abroad, troubles, saved]: string[][] = [[], [], []];
+  opened.on("request", (request) => isOutside(request.url()) && abroad?.push(request.url()));
+  opened.on("pageerror", ({ message }) => troubles?.push(message));
+  opened.on("console", (message) => message.type() === "error" && troubles?.push(message.text()));
+  opened.on("download", async (download) => {
+    const path = join(folder, `chromium-${saved?.length}-${download.suggestedFilename()}`);
+    await download.saveAs(path);
+    saved?.push(path);
+  });
+  // A box of the browser's own cannot be answered without a person; the page then hands files to the downloads.
+  await opened.addInitScript(() => Object.assign(globalThis, { showSaveFilePicker: undefined }));
+  await opened.goto(pathToFileURL(page).href);
+  return {
+    keys: opened.keyboard,
+    text: async (selector) => (await opened.locator(selector).first().textContent()) ?? "",
+    downloads: async () => saved ?? [],
+    choose: (file) => opened.locator("input[type=file]").setInputFiles(file),
+    abroad: abroad ?? [],
+    troubles: troubles ?? [],
+    close: () => browser.close(),
+  };
+}
+
+function firefoxPath(): string {
+  for (const name of ["firefox-esr", "firefox"]) {
+    try {
+      return execFileSync("which", [name], { encoding: "utf8" }).trim();
+    } catch {
+      // The next name.
+    }
+  }
+  throw new Error("Firefox is not installed; on Debian: apt-get install firefox-esr");
+}
+
+async function inFirefox(): Promise<Driven> {
+  const saved = mkdtempSync(join(folder, "firefox-"));
+  const browser = await puppeteer.launch({
+    browser: "firefox",
+    executablePath: firefoxPath(),
+    headless: true,
+    defaultViewport: { width: 1280, height: 800 },
+    extraPrefsFirefox: {
+      "browser.download.folderList": 2,
+      "browser.download.dir": saved,
+      "browser.download.useDownloadDir": true,
+      "browser.download.always_ask_before_handling_new_types": false,
+    },
+  });
+  const opened = await browser.newPage();
+  const [abroad, troubles]: string[][] = [[], []];
+  opened.on("request", (request) => isOutside(request.url()) && abroad?.push(request.url()));
+  opened.on("pageerror", (error) => troubles?.push(String(error)));
+  await opened.goto(pathToFileURL(page).href, { timeout: patience });
+  return {
+    keys: opened.keyboard as unknown as Driven["keys"],
+    text: (selector) => opened.$eval(selector, (element) => element.textContent ?? ""),
+    downloads: async () =>
+      readdirSync(saved)
+        .filter((name) => name.endsWith(".xlsx"))
+        .map((name) => join(saved, name)),
+    async choose(file) {
+      const input = await opened.$("input[type=file]");
+      await (input as unknown as { uploadFile: (path: string) => Promise<void> }).uploadFile(file);
+    },
+    abroad: abroad ?? [],
+    troubles: troubles ?? [],
+    close: () => browser.close(),
+  };
+}
+
+async function until<T>(ask: () => Promise<T>, isMet: (answer: T) => boolean, wanted: string): Promise<T> {
+  const end = Date.now() + patience;
+  for (;;) {
+    const answer = await ask().catch(() => undefined);
+    if (answer !== undefined && isMet(answer)) return answer;
+    if (Date.now() > end) throw new Error(`${wanted} did not come; last: ${answer}`);
+    await pause(100);
+  }
+}
+
+const with2 = async ({ keys }: Driven, held: string, key: string): Promise<void> => {
+  await keys.down(held);
+  await keys.press(key);
+  await keys.up(held);
+};
+
+const saysOf = (driven: Driven, wanted: RegExp): Promise<string> =>
+  until(
+    () => driven.text(".status"),
+    (text) => wanted.test(text),
+    String(wanted),
+  );
+
+/** Types a column downwards, and goes back to its first cell. */
+async function typeDown(driven: Driven, column: string, first: number, entries: readonly string[]): Promise<void> {
+  for (const [place, entry] of entries.entries()) {
+    await saysOf(driven, new RegExp(` ${column}${first + place} `));
+    // Nobody types in the same moment in which the cell below is reached; the editor is being moved there.
+    await pause(250);
+    await driven.keys.type(entry);
+    await driven.keys.press("Enter");
+  }
+  await saysOf(driven, new RegExp(` ${column}${first + entries.length} `));
+  for (const _ of entries) await driven.keys.press("ArrowUp");
+  await saysOf(driven, new RegExp(` ${column}${first} `));
+}
+
+const right = async ({ keys }: Driven, times: number): Promise<void> => {
+  for (let time = 0; time < times; time += 1) await keys.press("ArrowRight");
+};
+
+const tags = ["ZZ 0123456 00001", "ZZ 0123456 00002", "ZZ 0123456 00003"];
+
+describe.each([
+  ["Chromium", inChromium],
+  ["Firefox", inFirefox],
+] as const)("the adviser's one file in %s, from the disk", (_, start) => {
+  it(
+    "takes three cases by keyboard alone, tells who may be sold, is saved and opened again, and asks for nothing outside",
+    async () => {
+      const driven = await start();
+      try {
+        await until(
+          () => driven.text(".note"),
+          (text) => text.includes("hill-farm.xlsx is open."),
+          "the adviser's book",
+        );
+        await saysOf(driven, /^Start A1 /);
+        for (const sheet of ["Settings", "Gathers", "Cases"]) {
+          await with2(driven, "Control", "PageDown");
+          await saysOf(driven, new RegExp(`^${sheet} A1 `));
+        }
+        for (let row = 2; row <= 5; row += 1) {
+          await driven.keys.press("ArrowDown");
+          await saysOf(driven, new RegExp(`^Cases A${row} `));
+        }
+        await typeDown(driven, "A", 5, ["2026-09-01", "2026-10-20", "2026-10-22"]);
+        await right(driven, 1);
+        await typeDown(driven, "B", 5, ["2026-09-01", "2026-10-20", "2026-10-22"]);
+        await right(driven, 1);
+        await typeDown(driven, "C", 5, tags);
+        await right(driven, 8);
+        await typeDown(driven, "K", 5, ["28", "28", "0"]);
+
+        for (const sheet of ["Today", "Sale check"]) {
+          await with2(driven, "Control", "PageDown");
+          await saysOf(driven, new RegExp(`^${sheet} A1 `));
+        }
+        for (let row = 2; row <= 8; row += 1) {
+          await driven.keys.press("ArrowDown");
+          await saysOf(driven, new RegExp(`^Sale check A${row} `));
+        }
+        await typeDown(driven, "A", 8, tags);
+        for (let row = 7; row >= 3; row -= 1) await driven.keys.press("ArrowUp");
+        await right(driven, 2);
+        await saysOf(driven, /^Sale check C3 /);
+        await driven.keys.type("2026-11-10");
+        await driven.keys.press("Enter");
+        await saysOf(driven, /^Sale check C4 /);
+        for (let row = 5; row <= 8; row += 1) await driven.keys.press("ArrowDown");
+        await right(driven, 1);
+        // 1 September and 28 whole days end with 29 September; 20 October and 28 whole days end with 17 November.
+        await saysOf(driven, /^Sale check D8 clear/);
+        await driven.keys.press("ArrowDown");
+        await saysOf(driven, /^Sale check D9 hold/);
+
+        await with2(driven, "Control", "s");
+        const [saved = ""] = await until(driven.downloads, (files) => files.length > 0, "the saved workbook");
+        await until(
+          () => driven.text(".note"),
+          (text) => text.includes("is saved among your downloads"),
+          "what was done",
+        );
+        const workbook = openWorkbook(readFileSync(saved));
+        const cases = workbook.sheets.find(({ name }) => name === "Cases");
+        const sale = workbook.sheets.find(({ name }) => name === "Sale check");
+        expect(cases && [4, 5, 6].map((row) => cellValue(cases, row, 1))).toEqual(
+          ["2026-09-01", "2026-10-20", "2026-10-22"].map(dayOf),
+        );
+        expect(sale && [7, 8].map((row) => String(cellValue(sale, row, 3)).slice(0, 4))).toEqual(["clea", "hold"]);
+        expect(sale && cellValue(sale, 8, 4)).toBe(dayOf("2026-11-18"));
+
+        const again = join(folder, "again.xlsx");
+        writeFileSync(again, readFileSync(saved));
+        await driven.choose(again);
+        await until(
+          () => driven.text(".note"),
+          (text) => text.includes("again.xlsx is open."),
+          "the saved workbook, opened again",
+        );
+        expect(driven.abroad).toEqual([]);
+        expect(driven.troubles).toEqual([]);
+      } finally {
+        await driven.close();
+      }
+    },
+    8 * minutes,
+  );
+});
