@@ -1,12 +1,17 @@
 /**
  * The tests that take 15 seconds of a processor and more for what others cover nearly as well: whole packages, filled
- * books, a command that is killed again and again. They run in `npm run test:long`, with those of the pages.
+ * books, workbooks and texts of a size that nobody has, a day in every time zone. They run in `npm run test:long`, with those of the pages.
  */
 export const longTests: readonly string[] = [
   "tests/build/package.test.ts",
   "tests/build/commandLinePackage.test.ts",
   "tests/cli/killed.test.ts",
   "tests/cli/template.test.ts",
+  "tests/cli/today.test.ts",
+  "tests/workbook/bounds/bounds.test.ts",
+  "tests/workbook/bounds/longTexts.test.ts",
+  "tests/workbooks/lookingBack.test.ts",
+  "tests/workbooks/soundFile.test.ts",
   "tests/**/fillFlockFootBook.test.ts",
   "tests/**/flockFootBook.test.ts",
   "tests/**/fullFlockFootBook.test.ts",

@@ -1,6 +1,6 @@
 import { editCalls, withoutProperties } from "./editCalls.ts";
 
-const computation: ReadonlySet<string> = new Set(["compute"]);
+const computation: ReadonlySet<string> = new Set(["compute", "rowFault"]);
 
 /**
  * A webpack loader that leaves the computation out of a definition, already turned into JavaScript: a page that only

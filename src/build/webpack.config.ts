@@ -11,7 +11,7 @@ const inSheet = "in the sheet";
 const forReaders = "for readers";
 const loader = (name: string): string => fileURLToPath(new URL(`${name}.ts`, import.meta.url));
 const withoutEffects =
-  /[\\/](?:functions|src[\\/](?:cells|core|reading|writing|definition)|node_modules[\\/]@stdlib)[\\/]/;
+  /[\\/](?:functions|src[\\/](?:cells|core|reading|writing|definition)|node_modules[\\/](?:@stdlib|big\.js))[\\/]/;
 const definitions = /[\\/]functions[\\/].+\.ts$/;
 
 // The browsers that Excel itself shows pages in all know this much.

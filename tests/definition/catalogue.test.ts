@@ -6,6 +6,7 @@ import { sources } from "../../functions/sources.ts";
 import { Problem } from "../../src/cells/problem.ts";
 import { gatherLimits } from "../../src/core/charts/gatherLimits.ts";
 import { intervalMethods } from "../../src/core/prevalence/proportionInterval.ts";
+import { chanceByMethod } from "../../src/core/sampling/chanceByMethod.ts";
 import type { Parameter } from "../../src/reading/parameter.ts";
 
 describe("the catalogue", () => {
@@ -27,6 +28,7 @@ describe("the catalogue", () => {
 it.each([
   ["PREVRANGE", "method", Object.keys(intervalMethods)],
   ["LAMEWATCH", "limits", Object.keys(gatherLimits)],
+  ["DETECTCHANCE", "method", Object.keys(chanceByMethod)],
 ])("%s offers every %s there is", (name, parameter, all) => {
   const parameters = catalogue.find((known) => known.name === name)?.parameters as Record<string, Parameter<unknown>>;
   expect(parameters[parameter]?.kind.words).toEqual(all);
