@@ -253,7 +253,7 @@ export function PracticeSheet() {
           await new Promise((resolve) => setTimeout(resolve, 50));
           await sheet.endTyping();
           count = unsaved.count();
-          return (await recalculate(openWorkbook(sheet.file()), engine)).bytes;
+          return (await recalculate(openWorkbook(sheet.file()), engine, undefined, { all: true })).bytes;
         },
         mayWriteOver: async (name) =>
           (await question.ask({ text: text.changedElsewhere(name), answers: [["over", text.writeOver]] })) === "over",
