@@ -113,7 +113,7 @@ it(
     const { page, troubles } = await practice.open({ before: withDisk });
     await saveButton(page).click();
     await page.getByText("Saved in chosen-flock-foot-book.xlsx.").waitFor();
-    expect((await onDisk(page, "chosen-flock-foot-book.xlsx")).sheets.map(({ name }) => name)).toContain("Sale check");
+    expect((await onDisk(page, "chosen-flock-foot-book.xlsx")).sheets.map(({ name }) => name)).toContain("May they go");
 
     await putOnDisk(page, "mine.xlsx", small());
     await page.getByRole("button", { name: "Open a workbook" }).click();
