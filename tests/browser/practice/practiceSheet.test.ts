@@ -95,7 +95,7 @@ describe("the practice sheet", () => {
       if (!last) throw new Error("there is no case");
       expect(Number(cellValue(cases, last.row, 1))).toBeLessThanOrEqual(asOf);
       await toSheet(page, "Cases");
-      const changedCell = `K${last.row + 1}`;
+      const changedCell = `L${last.row + 1}`;
       await type(page, changedCell, "300");
       await goTo(page, changedCell);
       await said(page, changedCell, /300/);
@@ -104,7 +104,7 @@ describe("the practice sheet", () => {
       const { workbook: file } = await download(page);
       const again = openWorkbook((await recalculate(file, engineInNode())).bytes);
       expect(differing(valuesOf(file), valuesOf(again))).toEqual([]);
-      expect(cellValue(sheetNamed(file, "Cases"), last.row, 10)).toBe(300);
+      expect(cellValue(sheetNamed(file, "Cases"), last.row, 11)).toBe(300);
       expect(differing(besides(book), besides(file))).toEqual([]);
 
       // What the page shows is what the file holds.
@@ -152,8 +152,8 @@ describe("the practice sheet", () => {
         .getByText("Kept in the file, not shown here: colours that follow the values, locks on cells")
         .waitFor();
       await toSheet(page, "Cases");
-      await goTo(page, "E9");
-      expect(await said(page, "E9")).toContain("Choose one of: LF, RF, LH, RH, all.");
+      await goTo(page, "F9");
+      expect(await said(page, "F9")).toContain("Choose one of: LF, RF, LH, RH, all.");
       // The list of groups is a name for the filled part of a range.
       await goTo(page, "D9");
       expect(await said(page, "D9")).toMatch(/Choose one of: Old ewes, .*Shearlings/);

@@ -188,8 +188,8 @@ describe.each([
         await typeDown(driven, "B", 5, ["2026-09-01", "2026-10-20", "2026-10-22"]);
         await right(driven, 1);
         await typeDown(driven, "C", 5, tags);
-        await right(driven, 8);
-        await typeDown(driven, "K", 5, ["28", "28", "0"]);
+        await right(driven, 9);
+        await typeDown(driven, "L", 5, ["28", "28", "0"]);
 
         for (const sheet of ["Today", "May they go"]) {
           await with2(driven, "Control", "PageDown");
