@@ -1,6 +1,6 @@
 import { dayOf } from "../../src/cells/day.ts";
 import { nothingToReport } from "../../src/cells/problem.ts";
-import { caseNumbers } from "../../src/core/episodes/caseNumbers.ts";
+import { caseNumbers } from "../../src/core/animals/caseNumbers.ts";
 import { defineFunction } from "../../src/definition/defineFunction.ts";
 import { nothing, problem } from "../../src/definition/problemExamples.ts";
 import { day } from "../../src/reading/days.ts";

@@ -1,6 +1,6 @@
 import { dayOf } from "../../src/cells/day.ts";
-import type { Case } from "../../src/core/episodes/cases.ts";
-import { caseTable, type DoubtedLine } from "../../src/core/episodes/caseTable.ts";
+import type { Case } from "../../src/core/animals/cases.ts";
+import { caseTable, type DoubtedLine } from "../../src/core/animals/caseTable.ts";
 import { defineFunction } from "../../src/definition/defineFunction.ts";
 import { problem } from "../../src/definition/problemExamples.ts";
 import { gappedDoubtColumnOrNone } from "../../src/reading/parameter.ts";

@@ -1,5 +1,5 @@
 import type { Day } from "../../src/cells/day.ts";
-import type { CureRecords } from "../../src/core/survival/watchedAnimals.ts";
+import type { CureRecords } from "../../src/core/animals/watchedAnimals.ts";
 import { day } from "../../src/reading/days.ts";
 import { confidence } from "../../src/reading/numbers.ts";
 import { column, gappedColumn, gappedColumnOrNone, leavingOut, one, oneOr } from "../../src/reading/parameter.ts";

@@ -1,6 +1,6 @@
 import { dayOf } from "../../src/cells/day.ts";
-import { type KeptApart, keepApart } from "../../src/core/apart/keepApart.ts";
-import { soundnessWords } from "../../src/core/apart/soundness.ts";
+import { type KeptApart, keepApart } from "../../src/core/animals/keepApart.ts";
+import { soundnessWords } from "../../src/core/animals/soundness.ts";
 import { defineFunction } from "../../src/definition/defineFunction.ts";
 import { problem } from "../../src/definition/problemExamples.ts";
 import { day } from "../../src/reading/days.ts";

@@ -1,5 +1,5 @@
 import { dayOf } from "../../src/cells/day.ts";
-import { type RepeatAnimal, repeatAnimals } from "../../src/core/episodes/repeatAnimals.ts";
+import { type RepeatAnimal, repeatAnimals } from "../../src/core/animals/repeatAnimals.ts";
 import { defineFunction } from "../../src/definition/defineFunction.ts";
 import { problem } from "../../src/definition/problemExamples.ts";
 import { day } from "../../src/reading/days.ts";

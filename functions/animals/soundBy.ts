@@ -1,7 +1,7 @@
 import { dayOf } from "../../src/cells/day.ts";
-import { endsByDay } from "../../src/core/survival/endsByDay.ts";
-import { type SoundShare, soundBy } from "../../src/core/survival/soundBy.ts";
-import { watchedAnimals, watchFault } from "../../src/core/survival/watchedAnimals.ts";
+import { type SoundShare, soundBy } from "../../src/core/animals/soundBy.ts";
+import { watchedAnimals, watchFault } from "../../src/core/animals/watchedAnimals.ts";
+import { endsByDay } from "../../src/core/statistics/endsByDay.ts";
 import { about, defineFunction } from "../../src/definition/defineFunction.ts";
 import { nothing, problem } from "../../src/definition/problemExamples.ts";
 import { wholeDays } from "../../src/reading/numbers.ts";

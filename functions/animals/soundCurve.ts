@@ -1,8 +1,8 @@
 import { dayOf } from "../../src/cells/day.ts";
-import type { CurveStep } from "../../src/core/survival/cureSteps.ts";
-import { endsByDay } from "../../src/core/survival/endsByDay.ts";
-import { soundCurve } from "../../src/core/survival/soundCurve.ts";
-import { watchedAnimals, watchFault } from "../../src/core/survival/watchedAnimals.ts";
+import { soundCurve } from "../../src/core/animals/soundCurve.ts";
+import { watchedAnimals, watchFault } from "../../src/core/animals/watchedAnimals.ts";
+import type { CurveStep } from "../../src/core/statistics/cureSteps.ts";
+import { endsByDay } from "../../src/core/statistics/endsByDay.ts";
 import { about, defineFunction } from "../../src/definition/defineFunction.ts";
 import { problem } from "../../src/definition/problemExamples.ts";
 import { table } from "../../src/writing/result.ts";

@@ -1,5 +1,5 @@
 import { dayOf } from "../../src/cells/day.ts";
-import { lagFault, type TreatLag, treatLag } from "../../src/core/lag/treatLag.ts";
+import { lagFault, type TreatLag, treatLag } from "../../src/core/animals/treatLag.ts";
 import { about, defineFunction } from "../../src/definition/defineFunction.ts";
 import { nothing, problem } from "../../src/definition/problemExamples.ts";
 import { day } from "../../src/reading/days.ts";

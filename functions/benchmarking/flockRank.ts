@@ -1,4 +1,4 @@
-import { flockRank } from "../../src/core/benchmarks/flockRank.ts";
+import { flockRank } from "../../src/core/benchmarking/flockRank.ts";
 import { defineFunction } from "../../src/definition/defineFunction.ts";
 import { nothing, problem } from "../../src/definition/problemExamples.ts";
 import { anyNumber } from "../../src/reading/numbers.ts";

@@ -1,4 +1,4 @@
-import { type FlockSpread, flockSpread } from "../../src/core/benchmarks/flockSpread.ts";
+import { type FlockSpread, flockSpread } from "../../src/core/benchmarking/flockSpread.ts";
 import { about, defineFunction } from "../../src/definition/defineFunction.ts";
 import { nothing, problem } from "../../src/definition/problemExamples.ts";
 import { row } from "../../src/writing/result.ts";

@@ -1,4 +1,4 @@
-import { type FunnelFlock, funnel } from "../../src/core/benchmarks/funnel.ts";
+import { type FunnelFlock, funnel } from "../../src/core/benchmarking/funnel.ts";
 import { about, defineFunction } from "../../src/definition/defineFunction.ts";
 import { nothing, problem } from "../../src/definition/problemExamples.ts";
 import { innerShare } from "../../src/reading/numbers.ts";

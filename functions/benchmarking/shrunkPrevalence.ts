@@ -1,4 +1,4 @@
-import { type ShrunkFlock, shrunkPrevalence } from "../../src/core/benchmarks/shrunkPrevalence.ts";
+import { type ShrunkFlock, shrunkPrevalence } from "../../src/core/benchmarking/shrunkPrevalence.ts";
 import { about, defineFunction } from "../../src/definition/defineFunction.ts";
 import { nothing, problem } from "../../src/definition/problemExamples.ts";
 import { table } from "../../src/writing/result.ts";

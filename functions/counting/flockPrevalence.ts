@@ -1,4 +1,4 @@
-import { pooledPrevalence } from "../../src/core/prevalence/pooledPrevalence.ts";
+import { pooledPrevalence } from "../../src/core/counting/pooledPrevalence.ts";
 import { defineFunction } from "../../src/definition/defineFunction.ts";
 import { nothing, problem } from "../../src/definition/problemExamples.ts";
 import { single } from "../../src/writing/result.ts";

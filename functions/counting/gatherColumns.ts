@@ -1,4 +1,4 @@
-import { spreadWords } from "../../src/core/prevalence/countedLooks.ts";
+import { spreadWords } from "../../src/core/counting/countedLooks.ts";
 import { day } from "../../src/reading/days.ts";
 import { confidence, count } from "../../src/reading/numbers.ts";
 import { column, gappedColumnOrNone, leavingOut, oneOr, oneOrNone } from "../../src/reading/parameter.ts";

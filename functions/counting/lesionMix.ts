@@ -1,5 +1,5 @@
-import { lesionMix } from "../../src/core/lesions/lesionMix.ts";
-import type { CategoryShare } from "../../src/core/prevalence/categoryMix.ts";
+import type { CategoryShare } from "../../src/core/counting/categoryMix.ts";
+import { lesionMix } from "../../src/core/counting/lesionMix.ts";
 import { about, defineFunction } from "../../src/definition/defineFunction.ts";
 import { nothing } from "../../src/definition/problemExamples.ts";
 import { column, leavingOut } from "../../src/reading/parameter.ts";

@@ -1,4 +1,4 @@
-import { type Agreement, lookAgreement } from "../../src/core/prevalence/lookAgreement.ts";
+import { type Agreement, lookAgreement } from "../../src/core/counting/lookAgreement.ts";
 import { about, defineFunction } from "../../src/definition/defineFunction.ts";
 import { nothing, problem } from "../../src/definition/problemExamples.ts";
 import { column } from "../../src/reading/parameter.ts";

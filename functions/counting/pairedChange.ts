@@ -1,5 +1,5 @@
-import { pairedChange } from "../../src/core/prevalence/pairedChange.ts";
-import type { PrevalenceChange } from "../../src/core/prevalence/prevalenceChange.ts";
+import { pairedChange } from "../../src/core/counting/pairedChange.ts";
+import type { PrevalenceChange } from "../../src/core/counting/prevalenceChange.ts";
 import { about, defineFunction } from "../../src/definition/defineFunction.ts";
 import { problem } from "../../src/definition/problemExamples.ts";
 import { count, countFrom } from "../../src/reading/numbers.ts";

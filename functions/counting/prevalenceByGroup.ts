@@ -1,6 +1,6 @@
-import { countFault } from "../../src/core/prevalence/checkCounts.ts";
-import { dateFault } from "../../src/core/prevalence/gathersOf.ts";
-import { type GroupPrevalence, prevalenceByGroup, totalFault } from "../../src/core/prevalence/prevalenceByGroup.ts";
+import { countFault } from "../../src/core/counting/checkCounts.ts";
+import { dateFault } from "../../src/core/counting/gathersOf.ts";
+import { type GroupPrevalence, prevalenceByGroup, totalFault } from "../../src/core/counting/prevalenceByGroup.ts";
 import { about, defineFunction } from "../../src/definition/defineFunction.ts";
 import { problem } from "../../src/definition/problemExamples.ts";
 import { column, leavingOut } from "../../src/reading/parameter.ts";

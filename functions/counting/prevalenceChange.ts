@@ -1,4 +1,4 @@
-import { type PrevalenceChange, prevalenceChange } from "../../src/core/prevalence/prevalenceChange.ts";
+import { type PrevalenceChange, prevalenceChange } from "../../src/core/counting/prevalenceChange.ts";
 import { about, defineFunction } from "../../src/definition/defineFunction.ts";
 import { nothing, problem } from "../../src/definition/problemExamples.ts";
 import { count } from "../../src/reading/numbers.ts";

@@ -1,6 +1,6 @@
-import type { Interval } from "../../src/core/prevalence/interval.ts";
-import { prevalenceRange } from "../../src/core/prevalence/prevalenceRange.ts";
-import type { IntervalMethod } from "../../src/core/prevalence/proportionInterval.ts";
+import { prevalenceRange } from "../../src/core/counting/prevalenceRange.ts";
+import type { Interval } from "../../src/core/statistics/interval.ts";
+import type { IntervalMethod } from "../../src/core/statistics/proportionInterval.ts";
 import { about, defineFunction } from "../../src/definition/defineFunction.ts";
 import { nothing, problem } from "../../src/definition/problemExamples.ts";
 import { countFrom } from "../../src/reading/numbers.ts";

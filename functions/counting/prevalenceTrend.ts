@@ -1,6 +1,6 @@
 import { dayOf } from "../../src/cells/day.ts";
-import { countFault } from "../../src/core/prevalence/checkCounts.ts";
-import { type PrevalenceTrend, prevalenceTrend } from "../../src/core/prevalence/prevalenceTrend.ts";
+import { countFault } from "../../src/core/counting/checkCounts.ts";
+import { type PrevalenceTrend, prevalenceTrend } from "../../src/core/counting/prevalenceTrend.ts";
 import { about, defineFunction } from "../../src/definition/defineFunction.ts";
 import { nothing, problem } from "../../src/definition/problemExamples.ts";
 import { day } from "../../src/reading/days.ts";

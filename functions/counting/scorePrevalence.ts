@@ -1,4 +1,4 @@
-import { scorePrevalence } from "../../src/core/prevalence/scorePrevalence.ts";
+import { scorePrevalence } from "../../src/core/counting/scorePrevalence.ts";
 import { defineFunction } from "../../src/definition/defineFunction.ts";
 import { nothing, problem } from "../../src/definition/problemExamples.ts";
 import { nonNegative } from "../../src/reading/numbers.ts";

@@ -1,5 +1,5 @@
 import { Problem } from "../../src/cells/problem.ts";
-import { type StandardFlock, standardPrevalence } from "../../src/core/prevalence/standardPrevalence.ts";
+import { type StandardFlock, standardPrevalence } from "../../src/core/counting/standardPrevalence.ts";
 import { about, defineFunction } from "../../src/definition/defineFunction.ts";
 import { nothing, problem } from "../../src/definition/problemExamples.ts";
 import { count, nonNegative } from "../../src/reading/numbers.ts";

@@ -1,4 +1,4 @@
-import { targetCheck } from "../../src/core/prevalence/targetCheck.ts";
+import { targetCheck } from "../../src/core/counting/targetCheck.ts";
 import { defineFunction } from "../../src/definition/defineFunction.ts";
 import { problem } from "../../src/definition/problemExamples.ts";
 import { countFrom, innerShare } from "../../src/reading/numbers.ts";

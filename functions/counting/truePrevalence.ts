@@ -1,4 +1,4 @@
-import { type ShareWithLimits, truePrevalence } from "../../src/core/prevalence/truePrevalence.ts";
+import { type ShareWithLimits, truePrevalence } from "../../src/core/counting/truePrevalence.ts";
 import { about, defineFunction } from "../../src/definition/defineFunction.ts";
 import { nothing, problem } from "../../src/definition/problemExamples.ts";
 import { countFrom, share } from "../../src/reading/numbers.ts";

@@ -1,5 +1,5 @@
-import type { ShareWithLimits } from "../../src/core/prevalence/truePrevalence.ts";
-import { weightedPrevalence } from "../../src/core/prevalence/weightedPrevalence.ts";
+import type { ShareWithLimits } from "../../src/core/counting/truePrevalence.ts";
+import { weightedPrevalence } from "../../src/core/counting/weightedPrevalence.ts";
 import { about, defineFunction } from "../../src/definition/defineFunction.ts";
 import { nothing, problem } from "../../src/definition/problemExamples.ts";
 import { count } from "../../src/reading/numbers.ts";

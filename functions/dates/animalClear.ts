@@ -1,5 +1,5 @@
 import { dayOf } from "../../src/cells/day.ts";
-import { animalClear } from "../../src/core/withdrawal/animalClear.ts";
+import { animalClear } from "../../src/core/dates/animalClear.ts";
 import { defineFunction } from "../../src/definition/defineFunction.ts";
 import { problem } from "../../src/definition/problemExamples.ts";
 import { one } from "../../src/reading/parameter.ts";

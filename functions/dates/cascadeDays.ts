@@ -1,6 +1,6 @@
 import type { Fault } from "../../src/cells/fault.ts";
-import { bases, cascadeDays, produces, regions } from "../../src/core/withdrawal/cascadeDays.ts";
-import { atRow } from "../../src/core/withdrawal/clearDates.ts";
+import { bases, cascadeDays, produces, regions } from "../../src/core/dates/cascadeDays.ts";
+import { atRow } from "../../src/core/dates/clearDates.ts";
 import { defineFunction } from "../../src/definition/defineFunction.ts";
 import { problem } from "../../src/definition/problemExamples.ts";
 import { between, wholeDays } from "../../src/reading/numbers.ts";

@@ -1,5 +1,5 @@
 import { dayOf } from "../../src/cells/day.ts";
-import { clearDates, loneClearDate } from "../../src/core/withdrawal/clearDates.ts";
+import { clearDates, loneClearDate } from "../../src/core/dates/clearDates.ts";
 import { defineFunction } from "../../src/definition/defineFunction.ts";
 import { problem } from "../../src/definition/problemExamples.ts";
 import { moment } from "../../src/reading/days.ts";

@@ -1,5 +1,5 @@
 import { dayOf } from "../../src/cells/day.ts";
-import { type DoseDay, doseCalendar } from "../../src/core/courses/doseCalendar.ts";
+import { type DoseDay, doseCalendar } from "../../src/core/dates/doseCalendar.ts";
 import { defineFunction } from "../../src/definition/defineFunction.ts";
 import { problem } from "../../src/definition/problemExamples.ts";
 import { day } from "../../src/reading/days.ts";

@@ -1,5 +1,5 @@
 import { dayOf } from "../../src/cells/day.ts";
-import { type DueLook, dueList } from "../../src/core/rechecks/dueList.ts";
+import { type DueLook, dueList } from "../../src/core/dates/dueList.ts";
 import { defineFunction } from "../../src/definition/defineFunction.ts";
 import { problem } from "../../src/definition/problemExamples.ts";
 import { day, done } from "../../src/reading/days.ts";

@@ -1,5 +1,5 @@
 import { dayOf } from "../../src/cells/day.ts";
-import { type NotClear, notClear } from "../../src/core/withdrawal/notClear.ts";
+import { type NotClear, notClear } from "../../src/core/dates/notClear.ts";
 import { defineFunction } from "../../src/definition/defineFunction.ts";
 import { problem } from "../../src/definition/problemExamples.ts";
 import { moment } from "../../src/reading/days.ts";

@@ -1,6 +1,6 @@
 import { dayOf } from "../../src/cells/day.ts";
-import { quarantineEnd } from "../../src/core/quarantine/quarantineEnd.ts";
-import { atRow } from "../../src/core/withdrawal/clearDates.ts";
+import { atRow } from "../../src/core/dates/clearDates.ts";
+import { quarantineEnd } from "../../src/core/dates/quarantineEnd.ts";
 import { defineFunction } from "../../src/definition/defineFunction.ts";
 import { problem } from "../../src/definition/problemExamples.ts";
 import { day } from "../../src/reading/days.ts";

@@ -1,5 +1,5 @@
 import { dayOf } from "../../src/cells/day.ts";
-import { recheckStates } from "../../src/core/rechecks/recheckState.ts";
+import { recheckStates } from "../../src/core/dates/recheckState.ts";
 import { defineFunction } from "../../src/definition/defineFunction.ts";
 import { problem } from "../../src/definition/problemExamples.ts";
 import { day, done } from "../../src/reading/days.ts";

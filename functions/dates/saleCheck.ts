@@ -1,5 +1,5 @@
 import { dayOf } from "../../src/cells/day.ts";
-import { type SaleAnswer, saleCheck } from "../../src/core/withdrawal/saleCheck.ts";
+import { type SaleAnswer, saleCheck } from "../../src/core/dates/saleCheck.ts";
 import { defineFunction } from "../../src/definition/defineFunction.ts";
 import { problem } from "../../src/definition/problemExamples.ts";
 import { moment } from "../../src/reading/days.ts";

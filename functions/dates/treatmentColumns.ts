@@ -1,4 +1,4 @@
-import { countings } from "../../src/core/withdrawal/clearDate.ts";
+import { countings } from "../../src/core/dates/clearDate.ts";
 import { moment } from "../../src/reading/days.ts";
 import { wholeDays } from "../../src/reading/numbers.ts";
 import { gappedDoubtColumn, gappedDoubtColumnOrNone, oneOr } from "../../src/reading/parameter.ts";

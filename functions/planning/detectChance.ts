@@ -1,4 +1,4 @@
-import { chanceByMethod } from "../../src/core/sampling/chanceByMethod.ts";
+import { chanceByMethod } from "../../src/core/planning/chanceByMethod.ts";
 import { about, defineFunction } from "../../src/definition/defineFunction.ts";
 import { problem } from "../../src/definition/problemExamples.ts";
 import { count } from "../../src/reading/numbers.ts";

@@ -1,4 +1,4 @@
-import type { FindMethod } from "../../src/core/sampling/chanceByMethod.ts";
+import type { FindMethod } from "../../src/core/planning/chanceByMethod.ts";
 import { countFrom, share } from "../../src/reading/numbers.ts";
 import { one, oneOr } from "../../src/reading/parameter.ts";
 import { choice } from "../../src/reading/words.ts";

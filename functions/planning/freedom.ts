@@ -1,4 +1,4 @@
-import { freedom } from "../../src/core/sampling/freedom.ts";
+import { freedom } from "../../src/core/planning/freedom.ts";
 import { about, defineFunction } from "../../src/definition/defineFunction.ts";
 import { problem } from "../../src/definition/problemExamples.ts";
 import { count, share } from "../../src/reading/numbers.ts";

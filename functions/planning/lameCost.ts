@@ -1,4 +1,4 @@
-import { type CostLine, lameCost } from "../../src/core/cost/lameCost.ts";
+import { type CostLine, lameCost } from "../../src/core/planning/lameCost.ts";
 import { defineFunction } from "../../src/definition/defineFunction.ts";
 import { nothing, problem } from "../../src/definition/problemExamples.ts";
 import { count, nonNegative, share } from "../../src/reading/numbers.ts";

@@ -1,4 +1,4 @@
-import { sampleToCompare } from "../../src/core/sampling/sampleToCompare.ts";
+import { sampleToCompare } from "../../src/core/planning/sampleToCompare.ts";
 import { defineFunction } from "../../src/definition/defineFunction.ts";
 import { problem } from "../../src/definition/problemExamples.ts";
 import { confidence, innerShare, share } from "../../src/reading/numbers.ts";

@@ -1,4 +1,4 @@
-import { sampleToEstimate } from "../../src/core/sampling/sampleToEstimate.ts";
+import { sampleToEstimate } from "../../src/core/planning/sampleToEstimate.ts";
 import { defineFunction } from "../../src/definition/defineFunction.ts";
 import { problem } from "../../src/definition/problemExamples.ts";
 import { countFrom, share } from "../../src/reading/numbers.ts";

@@ -1,4 +1,4 @@
-import { sampleToFindText } from "../../src/core/sampling/sampleToFindText.ts";
+import { sampleToFindText } from "../../src/core/planning/sampleToFindText.ts";
 import { defineFunction } from "../../src/definition/defineFunction.ts";
 import { problem } from "../../src/definition/problemExamples.ts";
 import { confidence } from "../../src/reading/numbers.ts";

@@ -1,6 +1,6 @@
 import { dayOf } from "../../src/cells/day.ts";
 import { Problem } from "../../src/cells/problem.ts";
-import { type HostLine, hostCheck } from "../../src/core/host/hostCheck.ts";
+import { type HostLine, hostCheck } from "../../src/core/records/hostCheck.ts";
 import { defineFunction } from "../../src/definition/defineFunction.ts";
 import { problem } from "../../src/definition/problemExamples.ts";
 import { block } from "../../src/reading/parameter.ts";

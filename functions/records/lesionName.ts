@@ -1,6 +1,6 @@
-import { gravity } from "../../src/core/lesions/gravity.ts";
-import { lesions } from "../../src/core/lesions/lesionName.ts";
-import { showLesion } from "../../src/core/lesions/showLesion.ts";
+import { gravity } from "../../src/core/words/gravity.ts";
+import { lesions } from "../../src/core/words/lesionName.ts";
+import { showLesion } from "../../src/core/words/showLesion.ts";
 import { defineFunction } from "../../src/definition/defineFunction.ts";
 import { problem } from "../../src/definition/problemExamples.ts";
 import { one } from "../../src/reading/parameter.ts";

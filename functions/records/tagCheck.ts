@@ -1,4 +1,4 @@
-import { tagChecks } from "../../src/core/tags/tagChecks.ts";
+import { tagChecks } from "../../src/core/records/tagChecks.ts";
 import { defineFunction } from "../../src/definition/defineFunction.ts";
 import { problem } from "../../src/definition/problemExamples.ts";
 import { gappedColumn } from "../../src/reading/parameter.ts";

@@ -1,4 +1,4 @@
-import { type Batch, batchMl } from "../../src/core/dosing/batchMl.ts";
+import { type Batch, batchMl } from "../../src/core/treatment/batchMl.ts";
 import { defineFunction } from "../../src/definition/defineFunction.ts";
 import { nothing, problem } from "../../src/definition/problemExamples.ts";
 import { anyNumber, positive, share } from "../../src/reading/numbers.ts";

@@ -1,4 +1,4 @@
-import { bathLitres } from "../../src/core/footbath/bathLitres.ts";
+import { bathLitres } from "../../src/core/treatment/bathLitres.ts";
 import { defineFunction } from "../../src/definition/defineFunction.ts";
 import { problem } from "../../src/definition/problemExamples.ts";
 import { between } from "../../src/reading/numbers.ts";

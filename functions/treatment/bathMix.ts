@@ -1,5 +1,5 @@
 import type { Fault } from "../../src/cells/fault.ts";
-import { type BathMix, type BathProduct, bathMix, bathProducts } from "../../src/core/footbath/bathMix.ts";
+import { type BathMix, type BathProduct, bathMix, bathProducts } from "../../src/core/treatment/bathMix.ts";
 import { defineFunction } from "../../src/definition/defineFunction.ts";
 import { problem } from "../../src/definition/problemExamples.ts";
 import { between, positive } from "../../src/reading/numbers.ts";

@@ -1,4 +1,4 @@
-import { type BathSheep, bathSheep } from "../../src/core/footbath/bathSheep.ts";
+import { type BathSheep, bathSheep } from "../../src/core/treatment/bathSheep.ts";
 import { defineFunction } from "../../src/definition/defineFunction.ts";
 import { problem } from "../../src/definition/problemExamples.ts";
 import { between, countFrom, positive } from "../../src/reading/numbers.ts";

@@ -1,5 +1,5 @@
-import { type CareStep, carePlan } from "../../src/core/careplans/carePlan.ts";
-import { lesions } from "../../src/core/lesions/lesionName.ts";
+import { type CareStep, carePlan } from "../../src/core/treatment/carePlans/carePlan.ts";
+import { lesions } from "../../src/core/words/lesionName.ts";
 import { defineFunction } from "../../src/definition/defineFunction.ts";
 import { problem } from "../../src/definition/problemExamples.ts";
 import { one, oneOr } from "../../src/reading/parameter.ts";

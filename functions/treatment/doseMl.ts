@@ -1,5 +1,5 @@
-import { doseMl } from "../../src/core/dosing/doseMl.ts";
-import { atRow } from "../../src/core/withdrawal/clearDates.ts";
+import { atRow } from "../../src/core/dates/clearDates.ts";
+import { doseMl } from "../../src/core/treatment/doseMl.ts";
 import { defineFunction } from "../../src/definition/defineFunction.ts";
 import { problem } from "../../src/definition/problemExamples.ts";
 import { anyNumber } from "../../src/reading/numbers.ts";

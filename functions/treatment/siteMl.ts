@@ -1,5 +1,5 @@
 import { Problem } from "../../src/cells/problem.ts";
-import { siteMl } from "../../src/core/dosing/siteMl.ts";
+import { siteMl } from "../../src/core/treatment/siteMl.ts";
 import { defineFunction } from "../../src/definition/defineFunction.ts";
 import { problem } from "../../src/definition/problemExamples.ts";
 import { countFrom, positive } from "../../src/reading/numbers.ts";

@@ -1,6 +1,6 @@
 import { dayOf } from "../../src/cells/day.ts";
-import { type DriftedGather, driftWatch } from "../../src/core/charts/driftWatch.ts";
-import { gatherFault } from "../../src/core/charts/gathersByDay.ts";
+import { type DriftedGather, driftWatch } from "../../src/core/watching/driftWatch.ts";
+import { gatherFault } from "../../src/core/watching/gathersByDay.ts";
 import { about, defineFunction } from "../../src/definition/defineFunction.ts";
 import { problem } from "../../src/definition/problemExamples.ts";
 import { anyNumber, innerShare } from "../../src/reading/numbers.ts";

@@ -1,9 +1,9 @@
 import { dayOf } from "../../src/cells/day.ts";
-import type { LimitKind } from "../../src/core/charts/gatherLimits.ts";
-import { gatherFault } from "../../src/core/charts/gathersByDay.ts";
-import { lameWatch, type WatchedGather } from "../../src/core/charts/lameWatch.ts";
-import { levelWords } from "../../src/core/charts/usualLevels.ts";
-import { spreadWords } from "../../src/core/prevalence/countedLooks.ts";
+import { spreadWords } from "../../src/core/counting/countedLooks.ts";
+import type { LimitKind } from "../../src/core/watching/gatherLimits.ts";
+import { gatherFault } from "../../src/core/watching/gathersByDay.ts";
+import { lameWatch, type WatchedGather } from "../../src/core/watching/lameWatch.ts";
+import { levelWords } from "../../src/core/watching/usualLevels.ts";
 import { about, defineFunction } from "../../src/definition/defineFunction.ts";
 import { problem } from "../../src/definition/problemExamples.ts";
 import { countFrom } from "../../src/reading/numbers.ts";

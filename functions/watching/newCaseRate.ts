@@ -1,4 +1,4 @@
-import { hundredSheepYears, newCaseRate, type Rate } from "../../src/core/rates/newCaseRate.ts";
+import { hundredSheepYears, newCaseRate, type Rate } from "../../src/core/watching/newCaseRate.ts";
 import { about, defineFunction } from "../../src/definition/defineFunction.ts";
 import { nothing, problem } from "../../src/definition/problemExamples.ts";
 import { count, nonNegative, positive } from "../../src/reading/numbers.ts";

@@ -1,4 +1,4 @@
-import { type RateChange, rateChange } from "../../src/core/rates/rateChange.ts";
+import { type RateChange, rateChange } from "../../src/core/watching/rateChange.ts";
 import { about, defineFunction } from "../../src/definition/defineFunction.ts";
 import { nothing, problem } from "../../src/definition/problemExamples.ts";
 import { count, nonNegative } from "../../src/reading/numbers.ts";

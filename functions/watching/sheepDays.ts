@@ -1,5 +1,5 @@
 import { dayOf } from "../../src/cells/day.ts";
-import { sheepDays } from "../../src/core/rates/sheepDays.ts";
+import { sheepDays } from "../../src/core/watching/sheepDays.ts";
 import { defineFunction } from "../../src/definition/defineFunction.ts";
 import { nothing, problem } from "../../src/definition/problemExamples.ts";
 import { day } from "../../src/reading/days.ts";

@@ -1,4 +1,4 @@
-import { wholeGroup } from "../core/prevalence/prevalenceByGroup.ts";
+import { wholeGroup } from "../core/counting/prevalenceByGroup.ts";
 import { BadInput } from "./badInput.ts";
 import { plainName } from "./plainName.ts";
 

@@ -1,8 +1,8 @@
 import type { Cell } from "../cells/cell.ts";
 import { isBlankCell } from "../cells/cell.ts";
 import { type Day, firstDay, lastDay, type Moment, momentFromText } from "../cells/day.ts";
-import type { Done } from "../core/rechecks/recheckState.ts";
-import { notADate, outsideDays, wantedDay } from "../core/records/faults.ts";
+import type { Done } from "../core/dates/recheckState.ts";
+import { notADate, outsideDays, wantedDay } from "../core/words/faults.ts";
 import { type CellKind, defineKind, type ReadOptions, Refusal } from "./kind.ts";
 
 // Some spreadsheets hand over a blank cell as 0, and 0 is never the date of a record.

@@ -1,7 +1,7 @@
 import type { Cell } from "../cells/cell.ts";
 import { isBlankCell, isCellError, showCell } from "../cells/cell.ts";
 import { type Fault, faultInWords } from "../cells/fault.ts";
-import { cellError } from "../core/records/faults.ts";
+import { cellError } from "../core/words/faults.ts";
 
 /** What a reader may need to know about the spreadsheet that hands over the cells. */
 export interface ReadOptions {

@@ -1,5 +1,5 @@
 import { numberIn } from "../cells/numberIn.ts";
-import { wantedDays } from "../core/records/faults.ts";
+import { wantedDays } from "../core/words/faults.ts";
 import { type CellKind, defineKind, refuse } from "./kind.ts";
 
 /** What is wrong with a number, said after the cell; undefined where nothing is. */

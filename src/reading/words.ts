@@ -2,13 +2,13 @@ import type { Cell } from "../cells/cell.ts";
 import { isBlankCell, showCell } from "../cells/cell.ts";
 import type { Fault } from "../cells/fault.ts";
 import { Problem } from "../cells/problem.ts";
-import { type Soundness, soundness } from "../core/apart/soundness.ts";
-import { type Foot, footNames } from "../core/feet/footNames.ts";
-import { namedLesion } from "../core/lesions/namedLesion.ts";
-import type { ReadLesion } from "../core/lesions/readLesion.ts";
-import { noTag } from "../core/records/faults.ts";
-import { notATag } from "../core/tags/tagFault.ts";
-import { type Tag, tagKey } from "../core/tags/tagKey.ts";
+import { type Soundness, soundness } from "../core/animals/soundness.ts";
+import { noTag } from "../core/words/faults.ts";
+import { type Foot, footNames } from "../core/words/footNames.ts";
+import { namedLesion } from "../core/words/namedLesion.ts";
+import type { ReadLesion } from "../core/words/readLesion.ts";
+import { notATag } from "../core/words/tagFault.ts";
+import { type Tag, tagKey } from "../core/words/tagKey.ts";
 import { type CellKind, defineKind, missingIn, Refusal, refuse } from "./kind.ts";
 
 // Some spreadsheets hand over a blank cell as 0, and no tag and no lesion is called 0.

@@ -1,6 +1,6 @@
 import stdlibQuantile from "@stdlib/stats-base-dists-beta-quantile";
-import { exactInterval } from "../../src/core/prevalence/exactInterval.ts";
-import type { Interval } from "../../src/core/prevalence/interval.ts";
+import { exactInterval } from "../../src/core/statistics/exactInterval.ts";
+import type { Interval } from "../../src/core/statistics/interval.ts";
 import { jStat } from "./jStat.ts";
 import { medianTimes } from "./medianTimes.ts";
 import { type ReferenceCase, referenceCases } from "./referenceValues.ts";

@@ -4,7 +4,7 @@ import stdlibQuantile from "@stdlib/stats-base-dists-binomial-quantile";
 import { binomialDistribution } from "simple-statistics";
 import { funnelFunction } from "../../functions/benchmarking/funnel.ts";
 import type { Cell } from "../../src/cells/cell.ts";
-import { funnelLimit } from "../../src/core/benchmarks/funnelLimit.ts";
+import { funnelLimit } from "../../src/core/benchmarking/funnelLimit.ts";
 import { evaluate } from "../../src/definition/evaluate.ts";
 import { engineInNode } from "../../src/hosts/headless/engineInNode.ts";
 import { type EngineWorkbook, placeKey } from "../../src/workbook/engine.ts";

@@ -1,8 +1,8 @@
 import stdlibPmf from "@stdlib/stats-base-dists-hypergeometric-pmf";
 import { sampleToFindFunction } from "../../functions/planning/sampleToFind.ts";
-import { hypergeometricDensity } from "../../src/core/distributions/hypergeometricDensity.ts";
-import { lameAtLeast } from "../../src/core/sampling/lameAtLeast.ts";
-import { sampleToFind } from "../../src/core/sampling/sampleToFind.ts";
+import { lameAtLeast } from "../../src/core/planning/lameAtLeast.ts";
+import { sampleToFind } from "../../src/core/planning/sampleToFind.ts";
+import { hypergeometricDensity } from "../../src/core/statistics/hypergeometricDensity.ts";
 import { evaluate } from "../../src/definition/evaluate.ts";
 import { jStat } from "./jStat.ts";
 import { medianTimes } from "./medianTimes.ts";

@@ -2,7 +2,7 @@ import { readdirSync, readFileSync } from "node:fs";
 import { join } from "node:path";
 import { describe, expect, it } from "vitest";
 import { Doubt } from "../../src/cells/doubt.ts";
-import { tagKey } from "../../src/core/tags/tagKey.ts";
+import { tagKey } from "../../src/core/words/tagKey.ts";
 
 /** One example of a doc comment: a call, and what it is said to give. */
 interface DocExample {

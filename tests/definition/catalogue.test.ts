@@ -4,9 +4,9 @@ import { describe, expect, it } from "vitest";
 import { catalogue } from "../../functions/catalogue.ts";
 import { sources } from "../../functions/sources.ts";
 import { Problem } from "../../src/cells/problem.ts";
-import { gatherLimits } from "../../src/core/charts/gatherLimits.ts";
-import { intervalMethods } from "../../src/core/prevalence/proportionInterval.ts";
-import { chanceByMethod } from "../../src/core/sampling/chanceByMethod.ts";
+import { chanceByMethod } from "../../src/core/planning/chanceByMethod.ts";
+import { intervalMethods } from "../../src/core/statistics/proportionInterval.ts";
+import { gatherLimits } from "../../src/core/watching/gatherLimits.ts";
 import type { Parameter } from "../../src/reading/parameter.ts";
 
 describe("the catalogue", () => {

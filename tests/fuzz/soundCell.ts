@@ -1,6 +1,6 @@
 import type { Cell } from "../../src/cells/cell.ts";
-import { feet } from "../../src/core/feet/footNames.ts";
-import { lesions } from "../../src/core/lesions/lesionName.ts";
+import { feet } from "../../src/core/words/footNames.ts";
+import { lesions } from "../../src/core/words/lesionName.ts";
 import { day, done, moment } from "../../src/reading/days.ts";
 import { type CellKind, Refusal } from "../../src/reading/kind.ts";
 import { wholeDays } from "../../src/reading/numbers.ts";

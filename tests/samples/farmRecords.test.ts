@@ -3,7 +3,7 @@ import { fileURLToPath } from "node:url";
 import { unzipSync } from "fflate";
 import { beforeAll, describe, expect, test } from "vitest";
 import type { Cell } from "../../src/cells/cell.ts";
-import { tagKey } from "../../src/core/tags/tagKey.ts";
+import { tagKey } from "../../src/core/words/tagKey.ts";
 import { engineInNode } from "../../src/hosts/headless/engineInNode.ts";
 import { placeText } from "../../src/workbook/address.ts";
 import { openWorkbook } from "../../src/workbook/openWorkbook.ts";

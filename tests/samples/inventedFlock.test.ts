@@ -1,6 +1,6 @@
 import { describe, expect, test } from "vitest";
 import { isoText } from "../../src/cells/day.ts";
-import { tagKey } from "../../src/core/tags/tagKey.ts";
+import { tagKey } from "../../src/core/words/tagKey.ts";
 import { typedCases, typedGathers } from "../../src/workbooks/farmRecords/asTyped.ts";
 import type { farmCases } from "../../src/workbooks/farmRecords/farmTables.ts";
 import { groups, year } from "../../src/workbooks/inventedFlock/flockYear.ts";

@@ -1,6 +1,6 @@
 import { readFileSync } from "node:fs";
 import { beforeAll, describe, expect, test } from "vitest";
-import { shrunkPrevalence } from "../../src/core/benchmarks/shrunkPrevalence.ts";
+import { shrunkPrevalence } from "../../src/core/benchmarking/shrunkPrevalence.ts";
 import { engineInNode } from "../../src/hosts/headless/engineInNode.ts";
 import { openWorkbook } from "../../src/workbook/openWorkbook.ts";
 import { type Recalculated, recalculate } from "../../src/workbook/recalculate.ts";

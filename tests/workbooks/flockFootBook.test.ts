@@ -2,7 +2,7 @@ import { readFileSync } from "node:fs";
 import { unzipSync } from "fflate";
 import { beforeAll, describe, expect, test } from "vitest";
 import { isoText } from "../../src/cells/day.ts";
-import { lesionName, lesions } from "../../src/core/lesions/lesionName.ts";
+import { lesionName, lesions } from "../../src/core/words/lesionName.ts";
 import { engineInNode } from "../../src/hosts/headless/engineInNode.ts";
 import { placeText, readPlace } from "../../src/workbook/address.ts";
 import { openWorkbook } from "../../src/workbook/openWorkbook.ts";

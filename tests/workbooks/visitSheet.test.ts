@@ -1,7 +1,7 @@
 import { readFileSync } from "node:fs";
 import { beforeAll, describe, expect, test } from "vitest";
-import { carePlan } from "../../src/core/careplans/carePlan.ts";
-import { lesionName } from "../../src/core/lesions/lesionName.ts";
+import { carePlan } from "../../src/core/treatment/carePlans/carePlan.ts";
+import { lesionName } from "../../src/core/words/lesionName.ts";
 import { engineInNode } from "../../src/hosts/headless/engineInNode.ts";
 import { openWorkbook } from "../../src/workbook/openWorkbook.ts";
 import { type Recalculated, recalculate } from "../../src/workbook/recalculate.ts";

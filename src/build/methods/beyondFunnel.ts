@@ -1,5 +1,5 @@
-import { binomialDensity } from "../../core/distributions/binomialDensity.ts";
-import { binomialTails } from "../../core/distributions/binomialTails.ts";
+import { binomialDensity } from "../../core/statistics/binomialDensity.ts";
+import { binomialTails } from "../../core/statistics/binomialTails.ts";
 
 /**
  * The chance that FUNNEL calls a flock outside the limits, when flocks differ among themselves: their true shares follow a

@@ -1,6 +1,6 @@
-import { exactCoverage } from "../../core/prevalence/exactCoverage.ts";
-import type { Interval } from "../../core/prevalence/interval.ts";
-import { type IntervalMethod, intervalMethods } from "../../core/prevalence/proportionInterval.ts";
+import { exactCoverage } from "../../core/statistics/exactCoverage.ts";
+import type { Interval } from "../../core/statistics/interval.ts";
+import { type IntervalMethod, intervalMethods } from "../../core/statistics/proportionInterval.ts";
 
 /** The sheep looked at for which the pages show coverage. */
 export const coverageSizes = [20, 60, 200, 420] as const;

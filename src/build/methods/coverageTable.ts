@@ -1,4 +1,4 @@
-import type { IntervalMethod } from "../../core/prevalence/proportionInterval.ts";
+import type { IntervalMethod } from "../../core/statistics/proportionInterval.ts";
 import { coverageOf, coverageSizes } from "./coverage.ts";
 import { markdownRows } from "./markdownRows.ts";
 import { percent } from "./percent.ts";

@@ -1,6 +1,6 @@
-import { detectChance } from "../../core/sampling/detectChance.ts";
-import { exactDetectChance } from "../../core/sampling/exactDetectChance.ts";
-import { sampleToFind } from "../../core/sampling/sampleToFind.ts";
+import { detectChance } from "../../core/planning/detectChance.ts";
+import { exactDetectChance } from "../../core/planning/exactDetectChance.ts";
+import { sampleToFind } from "../../core/planning/sampleToFind.ts";
 import { markdownRows } from "./markdownRows.ts";
 import { percent } from "./percent.ts";
 

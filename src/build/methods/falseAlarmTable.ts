@@ -1,5 +1,5 @@
-import { falseAlarmChance } from "../../core/charts/falseAlarmChance.ts";
-import { exactLimits, threeSigmaLimits } from "../../core/charts/gatherLimits.ts";
+import { falseAlarmChance } from "../../core/watching/falseAlarmChance.ts";
+import { exactLimits, threeSigmaLimits } from "../../core/watching/gatherLimits.ts";
 import { markdownRows } from "./markdownRows.ts";
 import { percent } from "./percent.ts";
 

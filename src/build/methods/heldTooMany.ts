@@ -1,5 +1,5 @@
-import { type Tag, tagKey } from "../../core/tags/tagKey.ts";
-import { saleCheck } from "../../core/withdrawal/saleCheck.ts";
+import { saleCheck } from "../../core/dates/saleCheck.ts";
+import { type Tag, tagKey } from "../../core/words/tagKey.ts";
 import { type SeededRandom, seededRandom } from "../../workbooks/inventedFlock/seededRandom.ts";
 import { markdownRows } from "./markdownRows.ts";
 

@@ -1,5 +1,5 @@
 import { readFileSync } from "node:fs";
-import { gravity } from "../../core/lesions/gravity.ts";
+import { gravity } from "../../core/words/gravity.ts";
 import { coveragePicture } from "../pictures/coveragePicture.ts";
 import { falseAlarmPicture } from "../pictures/falseAlarmPicture.ts";
 import { funnelPicture } from "../pictures/funnelPicture.ts";

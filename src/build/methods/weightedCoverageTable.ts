@@ -1,6 +1,6 @@
-import { hypergeometricDensity } from "../../core/distributions/hypergeometricDensity.ts";
-import { normalScore } from "../../core/distributions/normalScore.ts";
-import { weightedPrevalence } from "../../core/prevalence/weightedPrevalence.ts";
+import { weightedPrevalence } from "../../core/counting/weightedPrevalence.ts";
+import { hypergeometricDensity } from "../../core/statistics/hypergeometricDensity.ts";
+import { normalScore } from "../../core/statistics/normalScore.ts";
 import { nominal } from "./coverage.ts";
 import { markdownRows } from "./markdownRows.ts";
 import { percent } from "./percent.ts";

@@ -1,4 +1,4 @@
-import { exactCoverage } from "../../core/prevalence/exactCoverage.ts";
+import { exactCoverage } from "../../core/statistics/exactCoverage.ts";
 import { coverageSizes, intervalsFor, nominal } from "../methods/coverage.ts";
 import { drawing, type Pen } from "./chart.ts";
 

@@ -1,5 +1,5 @@
-import { falseAlarmChance } from "../../core/charts/falseAlarmChance.ts";
-import { exactLimits, threeSigmaLimits } from "../../core/charts/gatherLimits.ts";
+import { falseAlarmChance } from "../../core/watching/falseAlarmChance.ts";
+import { exactLimits, threeSigmaLimits } from "../../core/watching/gatherLimits.ts";
 import { drawing, type Pen } from "./chart.ts";
 
 const gathers = Array.from({ length: 52 }, (_, place) => place + 1);

@@ -1,5 +1,5 @@
-import { funnel } from "../../core/benchmarks/funnel.ts";
-import { funnelLimit } from "../../core/benchmarks/funnelLimit.ts";
+import { funnel } from "../../core/benchmarking/funnel.ts";
+import { funnelLimit } from "../../core/benchmarking/funnelLimit.ts";
 import { drawing, type Point } from "./chart.ts";
 
 /** Invented flocks: sheep seen and lame among them. */

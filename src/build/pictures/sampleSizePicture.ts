@@ -1,4 +1,4 @@
-import { sampleToFind } from "../../core/sampling/sampleToFind.ts";
+import { sampleToFind } from "../../core/planning/sampleToFind.ts";
 import { drawing } from "./chart.ts";
 
 const flocks = Array.from({ length: 61 }, (_, place) => Math.round(20 * 10 ** ((place * 2) / 60)));

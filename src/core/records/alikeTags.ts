@@ -1,8 +1,8 @@
 import type { Cell } from "../../cells/cell.ts";
 import type { Fault } from "../../cells/fault.ts";
-import { alikeIndex } from "../tags/alikeAmong.ts";
-import { alikeFault } from "../tags/tagChecks.ts";
-import type { Tag } from "../tags/tagKey.ts";
+import { alikeIndex } from "../words/alikeAmong.ts";
+import type { Tag } from "../words/tagKey.ts";
+import { alikeFault } from "./tagChecks.ts";
 
 /**
  * Finds tags that may be one animal: each pair once, in the first row of the one that comes later.

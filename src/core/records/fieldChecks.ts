@@ -3,13 +3,13 @@ import { isBlankCell, isCellError, showCell } from "../../cells/cell.ts";
 import { type Day, firstDay, lastDay, momentFromText, showDay } from "../../cells/day.ts";
 import type { Fault } from "../../cells/fault.ts";
 import { numberIn } from "../../cells/numberIn.ts";
-import { mostMl } from "../dosing/mostMl.ts";
-import { findFeet } from "../feet/footNames.ts";
-import { readLesion } from "../lesions/readLesion.ts";
-import { whichLesion } from "../lesions/whichLesion.ts";
-import { tagFault } from "../tags/tagFault.ts";
-import { tagKey } from "../tags/tagKey.ts";
-import { cellError, notADate, notANumber, outsideDays, wantedDays } from "./faults.ts";
+import { mostMl } from "../treatment/mostMl.ts";
+import { cellError, notADate, notANumber, outsideDays, wantedDays } from "../words/faults.ts";
+import { findFeet } from "../words/footNames.ts";
+import { readLesion } from "../words/readLesion.ts";
+import { tagFault } from "../words/tagFault.ts";
+import { tagKey } from "../words/tagKey.ts";
+import { whichLesion } from "../words/whichLesion.ts";
 import type { RecordField } from "./recordFields.ts";
 
 /** One cell as read: its value when it has one, and what is wrong with it. A blank cell has neither. */

@@ -1,7 +1,7 @@
 import { showDay, showMoment } from "../../cells/day.ts";
 import type { Fault } from "../../cells/fault.ts";
-import { clearDate } from "../withdrawal/clearDate.ts";
-import { noDate, noTag, noWithdrawalDays } from "./faults.ts";
+import { clearDate } from "../dates/clearDate.ts";
+import { noDate, noTag, noWithdrawalDays } from "../words/faults.ts";
 import type { RecordField } from "./recordFields.ts";
 
 /** One record as read: the values its cells hold. */

@@ -1,9 +1,9 @@
 import { type Cell, isBlankCell } from "../../cells/cell.ts";
 import { numberIn } from "../../cells/numberIn.ts";
-import { cases } from "../../core/episodes/cases.ts";
+import { cases } from "../../core/animals/cases.ts";
 import { fieldReader } from "../../core/records/fieldChecks.ts";
 import { recordCheck } from "../../core/records/recordCheck.ts";
-import type { Tag } from "../../core/tags/tagKey.ts";
+import type { Tag } from "../../core/words/tagKey.ts";
 import { cases as casesTable } from "../tables/cases.ts";
 import type { KeyOf } from "../tables/defineTable.ts";
 import { medicines as medicinesTable } from "../tables/settingsTables.ts";

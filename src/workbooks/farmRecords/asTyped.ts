@@ -1,6 +1,6 @@
 import type { Cell } from "../../cells/cell.ts";
 import { type Day, isoText } from "../../cells/day.ts";
-import type { Lesion } from "../../core/lesions/lesionName.ts";
+import type { Lesion } from "../../core/words/lesionName.ts";
 import { flockMark } from "../inventedFlock/animals.ts";
 import type { CaseRecord } from "../inventedFlock/caseRecords.ts";
 import type { Gather } from "../inventedFlock/gathers.ts";

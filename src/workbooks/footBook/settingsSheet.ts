@@ -1,5 +1,5 @@
 import type { Cell } from "../../cells/cell.ts";
-import { lesions } from "../../core/lesions/lesionName.ts";
+import { lesions } from "../../core/words/lesionName.ts";
 import type { Place } from "../../workbook/address.ts";
 import type { Table } from "../tables/defineTable.ts";
 import { feetWords, lesionWords, treatmentWords } from "../tables/recordWords.ts";

@@ -1,5 +1,5 @@
 import type { Day } from "../../cells/day.ts";
-import type { Lesion } from "../../core/lesions/lesionName.ts";
+import type { Lesion } from "../../core/words/lesionName.ts";
 import { type Animal, weightOn } from "./animals.ts";
 import { year } from "./flockYear.ts";
 import type { Foot, LameSpell } from "./lameSpells.ts";

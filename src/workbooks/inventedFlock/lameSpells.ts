@@ -1,6 +1,6 @@
 import type { Day } from "../../cells/day.ts";
 import { isoText } from "../../cells/day.ts";
-import type { Lesion } from "../../core/lesions/lesionName.ts";
+import type { Lesion } from "../../core/words/lesionName.ts";
 import type { Animal } from "./animals.ts";
 import { year } from "./flockYear.ts";
 import type { SeededRandom } from "./seededRandom.ts";

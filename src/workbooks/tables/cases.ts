@@ -1,4 +1,4 @@
-import { mostMl } from "../../core/dosing/mostMl.ts";
+import { mostMl } from "../../core/treatment/mostMl.ts";
 import { rules } from "../writing/rules.ts";
 import { defineTable } from "./defineTable.ts";
 import { groupListed, listed, pastDay, usuallyListed } from "./recordRules.ts";

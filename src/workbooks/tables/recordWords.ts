@@ -1,4 +1,4 @@
-import type { Lesion } from "../../core/lesions/lesionName.ts";
+import type { Lesion } from "../../core/words/lesionName.ts";
 
 /** What the list of lesions offers: the words used in the pen, each of which LESIONNAME knows. */
 export const lesionWords: Readonly<Record<Lesion, string>> = {

@@ -1,4 +1,4 @@
-import { lesions } from "../../core/lesions/lesionName.ts";
+import { lesions } from "../../core/words/lesionName.ts";
 import { rules } from "../writing/rules.ts";
 import { defineTable } from "./defineTable.ts";
 import { lesionWords } from "./recordWords.ts";

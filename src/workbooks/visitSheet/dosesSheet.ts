@@ -1,4 +1,4 @@
-import { bathProducts } from "../../core/footbath/bathMix.ts";
+import { bathProducts } from "../../core/treatment/bathMix.ts";
 import { weighed } from "../tables/visitTables.ts";
 import type { SheetPlan } from "../writing/authorWorkbook.ts";
 import { cutOff } from "../writing/cutOff.ts";

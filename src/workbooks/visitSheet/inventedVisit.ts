@@ -1,5 +1,5 @@
 import { isoText } from "../../cells/day.ts";
-import { lesions } from "../../core/lesions/lesionName.ts";
+import { lesions } from "../../core/words/lesionName.ts";
 import { year } from "../inventedFlock/flockYear.ts";
 import { inventedFlock } from "../inventedFlock/inventedFlock.ts";
 import { printedTag } from "../inventedFlock/printedTag.ts";

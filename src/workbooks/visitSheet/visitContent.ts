@@ -1,5 +1,5 @@
 import type { Day } from "../../cells/day.ts";
-import type { BathProduct } from "../../core/footbath/bathMix.ts";
+import type { BathProduct } from "../../core/treatment/bathMix.ts";
 import type { RecordOf } from "../tables/defineTable.ts";
 import type { agreed, found, visitGroups, weighed } from "../tables/visitTables.ts";
 

@@ -2,10 +2,10 @@
 // npx tsx tests/references/benchmarking/coverage.ts [times] (about three minutes), then npm run generate. "times" runs so
 // many times as many flocks, for figures that are surer.
 import { writeFileSync } from "node:fs";
-import { correlationRange } from "../../../src/core/benchmarks/correlationRange.ts";
-import { funnel } from "../../../src/core/benchmarks/funnel.ts";
-import { shrunkPrevalence } from "../../../src/core/benchmarks/shrunkPrevalence.ts";
-import { weightedPrevalence } from "../../../src/core/prevalence/weightedPrevalence.ts";
+import { correlationRange } from "../../../src/core/statistics/correlationRange.ts";
+import { funnel } from "../../../src/core/benchmarking/funnel.ts";
+import { shrunkPrevalence } from "../../../src/core/benchmarking/shrunkPrevalence.ts";
+import { weightedPrevalence } from "../../../src/core/counting/weightedPrevalence.ts";
 
 const times = Number(process.argv[2] ?? 1);
 

@@ -1,9 +1,9 @@
 // Whether betaBinomialFit finds the top: 10,000 random sets of flocks of unlike sizes against a fine grid of spreads.
 // Run by hand: npx tsx tests/references/benchmarking/grid.ts [sets] (some minutes for 10,000). It prints how many sets
 // were missed, by how much at most, and how many have a second top away from no spread.
-import { betaBinomialFit } from "../../../src/core/benchmarks/betaBinomialFit.ts";
-import { flockTallies } from "../../../src/core/benchmarks/flockTallies.ts";
-import { likeliestShare } from "../../../src/core/benchmarks/likeliestShare.ts";
+import { betaBinomialFit } from "../../../src/core/statistics/betaBinomialFit.ts";
+import { flockTallies } from "../../../src/core/statistics/flockTallies.ts";
+import { likeliestShare } from "../../../src/core/statistics/likeliestShare.ts";
 
 /** The generator mulberry32. */
 let state = 1973;

@@ -1,4 +1,4 @@
-"""Reference values for tests/core/benchmarks: funnel limits and words, beta-binomial fits and their tails, steadied
+"""Reference values for tests/core/benchmarking: funnel limits and words, beta-binomial fits and their tails, steadied
 shares, intra-flock correlation and its range."""
 
 import os

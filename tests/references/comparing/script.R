@@ -1,4 +1,4 @@
-# Reference values for tests/core/sampling (power of Fisher's exact test, sheep to look at) and tests/core/prevalence
+# Reference values for tests/core/planning (power of Fisher's exact test, sheep to look at) and tests/core/counting
 # (standardised shares). Run by hand: Rscript tests/references/comparing/script.R (R 4.2 stats, survey).
 suppressMessages(library(survey))
 

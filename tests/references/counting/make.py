@@ -1,4 +1,4 @@
-"""Reference values for tests/core/prevalence: intervals, finite flocks, changes, trends, strata, imperfect looks, and how
+"""Reference values for tests/core/counting: intervals, finite flocks, changes, trends, strata, imperfect looks, and how
 often intervals hold the truth."""
 
 import os

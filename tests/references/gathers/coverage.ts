@@ -2,13 +2,13 @@
 //   npx tsx tests/references/gathers/coverage.ts
 // Writes the tables beside it; docs/methods/counting.md, watching.md and recovery.md take them in when they are made.
 import { writeFileSync } from "node:fs";
-import { lameWatch } from "../../../src/core/charts/lameWatch.ts";
-import { lookAgreement } from "../../../src/core/prevalence/lookAgreement.ts";
-import { pairedChange } from "../../../src/core/prevalence/pairedChange.ts";
-import { prevalenceRange } from "../../../src/core/prevalence/prevalenceRange.ts";
-import { prevalenceTrend } from "../../../src/core/prevalence/prevalenceTrend.ts";
-import { endsByDay, type Watched } from "../../../src/core/survival/endsByDay.ts";
-import { soundBy } from "../../../src/core/survival/soundBy.ts";
+import { lameWatch } from "../../../src/core/watching/lameWatch.ts";
+import { lookAgreement } from "../../../src/core/counting/lookAgreement.ts";
+import { pairedChange } from "../../../src/core/counting/pairedChange.ts";
+import { prevalenceRange } from "../../../src/core/counting/prevalenceRange.ts";
+import { prevalenceTrend } from "../../../src/core/counting/prevalenceTrend.ts";
+import { endsByDay, type Watched } from "../../../src/core/statistics/endsByDay.ts";
+import { soundBy } from "../../../src/core/animals/soundBy.ts";
 import { seededRandom } from "../../../src/workbooks/inventedFlock/seededRandom.ts";
 
 const { share: random, whole } = seededRandom(18);

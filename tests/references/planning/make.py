@@ -1,4 +1,4 @@
-"""Reference values for tests/core/sampling: sample sizes and chances of finding, from fractions of whole numbers."""
+"""Reference values for tests/core/planning: sample sizes and chances of finding, from fractions of whole numbers."""
 
 import os
 import sys

@@ -1,4 +1,4 @@
-"""Reference values for tests/core/rates: ratios of rates where one period holds nearly all cases, or nearly all time."""
+"""Reference values for tests/core/watching: ratios of rates where one period holds nearly all cases, or nearly all time."""
 
 import os
 import sys

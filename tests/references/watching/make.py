@@ -1,4 +1,4 @@
-"""Reference values for tests/core/rates and tests/core/charts: chart limits, moving averages, false alarms, rates."""
+"""Reference values for tests/core/watching: chart limits, moving averages, false alarms, rates."""
 
 import os
 import sys

@@ -1,0 +1,144 @@
+import { Problem } from "../../cells/problem.ts";
+import { checkCounts } from "../counting/checkCounts.ts";
+import { type NamedCount, tallyByName } from "../counting/tallyByName.ts";
+import { betaBinomialCounts } from "../statistics/betaBinomialCounts.ts";
+import { binomialTails } from "../statistics/binomialTails.ts";
+import { betweenCounts } from "./betweenCounts.ts";
+import { flocksDiffer } from "./flocksDiffer.ts";
+import { funnelLimit } from "./funnelLimit.ts";
+import { shareOfFlocks } from "./shareOfFlocks.ts";
+
+/** The limits for one size of flock. */
+interface FunnelLimits {
+  readonly low95: number;
+  readonly high95: number;
+  readonly low998: number;
+  readonly high998: number;
+}
+
+/** One flock in the funnel; share and limits are undefined where no sheep were seen. */
+export interface FunnelFlock extends Partial<Readonly<Record<keyof FunnelLimits, number | undefined>>> {
+  readonly flock: string;
+  readonly seen: number;
+  readonly share: number | undefined;
+  readonly word: string;
+}
+
+/**
+ * Flocks side by side: each with the limits within which a flock of its size falls by chance.
+ *
+ * The limits are drawn smooth, between two counts. The words are not read from them but from the flock's own exact tail:
+ * "above the 95 % limit" where so many lame or more come less often than 25 times in 1000. So never more flocks are
+ * called out by chance than the limit says, however few sheep were seen.
+ *
+ * @param flocks name of the flock a row; rows of one flock are added up
+ * @param lame lame sheep a row
+ * @param seen sheep seen a row
+ * @param target the share expected; left out, that of all flocks together
+ * @param differ whether limits and words allow for the spread between the flocks (see flocksDiffer)
+ * @returns flocks in order of first appearance
+ * @throws Problem when a row has more lame than seen, or one flock is to be compared with itself; #N/A when no sheep were seen
+ * @source Spiegelhalter 2005, Stat Med 24:1185
+ * @example
+ * funnel(["A", "B"], [2, 30], [100, 100], 0.05).map(({ word }) => word)
+ * // → ["within the limits", "above the 99.8 % limit"]
+ */
+export function funnel(
+  flocks: readonly string[],
+  lame: readonly number[],
+  seen: readonly number[],
+  target?: number,
+  differ = false,
+): readonly FunnelFlock[] {
+  checkCounts(lame, seen);
+  const tally = tallyByName({ argument: "flocks", names: flocks }, lame, seen);
+  const expected = target ?? shareOfFlocks(tally, "give two flocks or more, or a target");
+  const chancesOf = differ ? widened(tally, expected) : byChance(expected);
+  const placed = new Map<NamedCount, FunnelFlock>();
+  // Size by size: what was worked out for one serves all its flocks, and is let go before the next.
+  for (const [n, sameSize] of bySize(tally)) {
+    if (n === 0) {
+      for (const flock of sameSize)
+        placed.set(flock, { flock: flock.name, seen: 0, share: undefined, word: "no sheep seen" });
+      continue;
+    }
+    const { limit, tails } = chancesOf(n);
+    const limits = { low95: limit(0.025), high95: limit(0.975), low998: limit(0.001), high998: limit(0.999) };
+    for (const flock of sameSize) {
+      const { name, lame } = flock;
+      placed.set(flock, { flock: name, seen: n, share: lame / n, ...limits, word: wordFor(tails(lame)) });
+    }
+  }
+  return tally.map((flock) => placed.get(flock) as FunnelFlock);
+}
+
+function bySize(tally: readonly NamedCount[]): ReadonlyMap<number, readonly NamedCount[]> {
+  const sizes = new Map<number, NamedCount[]>();
+  for (const flock of tally) {
+    const same = sizes.get(flock.seen);
+    if (same) same.push(flock);
+    else sizes.set(flock.seen, [flock]);
+  }
+  return sizes;
+}
+
+interface Tails {
+  readonly lower: number;
+  readonly upper: number;
+}
+
+/** What chance does to flocks of one size. */
+interface SizeChances {
+  readonly limit: (p: number) => number;
+  readonly tails: (x: number) => Tails;
+}
+
+const byChance =
+  (expected: number) =>
+  (n: number): SizeChances => ({
+    limit: (p) => funnelLimit(p, n, expected),
+    tails: (x) => binomialTails(x, n, expected),
+  });
+
+// Beyond it the chances of every count of a flock no longer fit into memory.
+const mostOfAFlock = 1_000_000;
+
+function widened(tally: readonly NamedCount[], expected: number): (n: number) => SizeChances {
+  const looked = tally.filter(({ seen }) => seen > 0);
+  if (looked.length === 1) {
+    throw new Problem("one flock alone does not show how much flocks differ; give two flocks or more", {
+      argument: "flocks",
+    });
+  }
+  const large = looked.find(({ seen }) => seen > mostOfAFlock);
+  if (large) {
+    throw new Problem(
+      `${large.seen} sheep of the flock "${large.name}" are more than the ${mostOfAFlock} that a flock may have here; enter the sheep of one flock`,
+      { argument: "seen" },
+    );
+  }
+  const correlation = expected > 0 && expected < 1 ? flocksDiffer(looked, expected) : 0;
+  if (correlation === 0) return byChance(expected);
+  return (n) => {
+    const { density, lower, upper } = betaBinomialCounts(n, expected, correlation);
+    return {
+      limit(p) {
+        const reached = lower.findIndex((chance) => chance >= p * slack);
+        const count = reached < 0 ? n : reached;
+        return betweenCounts(p, n, { count, upTo: lower[count] ?? 1, density: density[count] ?? 1 });
+      },
+      tails: (x) => ({ lower: lower[x] ?? 1, upper: upper[x] ?? 1 }),
+    };
+  };
+}
+
+// Chances within rounding of p count as reaching it.
+const slack = 1 - 1e-12;
+
+function wordFor({ lower, upper }: Tails): string {
+  if (upper <= 0.001) return "above the 99.8 % limit";
+  if (upper <= 0.025) return "above the 95 % limit";
+  if (lower <= 0.001) return "below the 99.8 % limit";
+  if (lower <= 0.025) return "below the 95 % limit";
+  return "within the limits";
+}

@@ -1,0 +1,145 @@
+import { nothingToReport, Problem } from "../../cells/problem.ts";
+import { normalScore } from "../statistics/normalScore.ts";
+import { checkCounts } from "./checkCounts.ts";
+import type { ShareWithLimits } from "./truePrevalence.ts";
+import { type WeightedPart, weightedShare } from "./weightedShare.ts";
+
+/** The counts of several flocks, each by age or another grouping; a flock and a group a row. */
+export interface GroupedCounts {
+  readonly flocks: readonly string[];
+  readonly groups: readonly string[];
+  readonly lame: readonly number[];
+  readonly seen: readonly number[];
+}
+
+/** The make-up that all flocks are turned to: a group a row, with its sheep or its share of them. */
+export interface StandardMakeUp {
+  readonly groups: readonly string[];
+  readonly sheep: readonly number[];
+}
+
+export interface StandardFlock extends Partial<ShareWithLimits> {
+  readonly flock: string;
+  readonly seen: number;
+  /** As seen, whatever the make-up; undefined where no sheep were seen. */
+  readonly asSeen: number | undefined;
+  /** The share in a flock of the standard make-up; undefined where a group of it was not seen. */
+  readonly share?: number;
+  readonly note: string;
+}
+
+/**
+ * Each flock's share lame, had it the same make-up as the others: directly standardised.
+ *
+ * A flock of which no sheep were seen in a group that the standard holds gets no share: nothing is known of that group.
+ *
+ * @param counts a row for each flock and group; rows of the same are added up
+ * @param standard the make-up; left out, that of all sheep seen in all flocks
+ * @param confidence 0 < confidence < 1
+ * @returns flocks in order of first appearance
+ * @throws Problem for a group that the standard does not name, a standard that names one twice or holds no sheep; #N/A when no sheep were seen
+ * @source Direct standardisation: Armitage, Berry & Matthews, Statistical Methods in Medical Research (from memory)
+ * @example
+ * standardPrevalence({ flocks: ["A", "A"], groups: ["ewes", "lambs"], lame: [1, 3], seen: [10, 30] },
+ *   { groups: ["ewes", "lambs"], sheep: [1, 1] }, 0.95)[0]?.share // → 0.1
+ */
+export function standardPrevalence(
+  counts: GroupedCounts,
+  standard: StandardMakeUp | undefined,
+  confidence: number,
+): readonly StandardFlock[] {
+  checkCounts(counts.lame, counts.seen);
+  const table = tallyOf(counts);
+  const makeUp = standard === undefined ? ofAllSeen(table) : named(standard, counts.groups);
+  const z = normalScore(confidence);
+  return [...table.values()].map(({ name, groups }) => {
+    const rows = [...groups.values()];
+    const [lame, seen] = rows.reduce(([x, n], group) => [x + group.lame, n + group.seen], [0, 0]);
+    const flock = { flock: name, seen, asSeen: seen === 0 ? undefined : lame / seen };
+    const missing = [...makeUp].filter(([key, { weight }]) => weight > 0 && (groups.get(key)?.seen ?? 0) === 0);
+    // By name, so that the rows may stand in any order.
+    if (missing.length > 0) {
+      const names = missing.map(([, group]) => group.name).sort();
+      return { ...flock, note: `no ${names.join(", ")} seen` };
+    }
+    const parts = [...makeUp].flatMap(([key, { weight }]): WeightedPart[] => {
+      const group = groups.get(key);
+      return weight > 0 && group ? [{ weight, lame: group.lame, seen: group.seen, left: 1 }] : [];
+    });
+    return { ...flock, ...weightedShare(parts, z), note: "" };
+  });
+}
+
+interface GroupCount {
+  readonly name: string;
+  lame: number;
+  seen: number;
+}
+
+type ByFlock = ReadonlyMap<string, { readonly name: string; readonly groups: Map<string, GroupCount> }>;
+
+// Capitals and spaces do not make another name.
+const keyOf = (name: string): string => shown(name).toLowerCase();
+const shown = (name: string): string => name.trim().replace(/\s+/g, " ");
+
+function tallyOf({ flocks, groups, lame, seen }: GroupedCounts): ByFlock {
+  const table = new Map<string, { name: string; groups: Map<string, GroupCount> }>();
+  flocks.forEach((flock, index) => {
+    const row = table.get(keyOf(flock)) ?? { name: shown(flock), groups: new Map<string, GroupCount>() };
+    table.set(keyOf(flock), row);
+    const group = groups[index] ?? "";
+    const count = row.groups.get(keyOf(group)) ?? { name: shown(group), lame: 0, seen: 0 };
+    count.lame += lame[index] ?? 0;
+    count.seen += seen[index] ?? 0;
+    row.groups.set(keyOf(group), count);
+  });
+  return table;
+}
+
+type MakeUp = ReadonlyMap<string, { readonly name: string; readonly weight: number }>;
+
+function ofAllSeen(table: ByFlock): MakeUp {
+  const sheep = new Map<string, { name: string; weight: number }>();
+  for (const { groups } of table.values())
+    for (const [key, { name, seen }] of groups) {
+      const group = sheep.get(key) ?? { name, weight: 0 };
+      group.weight += seen;
+      sheep.set(key, group);
+    }
+  return inShares(sheep, () => nothingToReport("no sheep were seen, so there is no share", { argument: "seen" }));
+}
+
+function named({ groups, sheep }: StandardMakeUp, used: readonly string[]): MakeUp {
+  const makeUp = new Map<string, { name: string; weight: number }>();
+  groups.forEach((group, index) => {
+    if (makeUp.has(keyOf(group))) {
+      throw new Problem(`${shown(group)} stands here twice; give each group once`, {
+        argument: "standard_groups",
+        index,
+      });
+    }
+    makeUp.set(keyOf(group), { name: shown(group), weight: sheep[index] ?? 0 });
+  });
+  used.forEach((group, index) => {
+    if (!makeUp.has(keyOf(group))) {
+      throw new Problem(
+        `${shown(group)} is not among standard_groups; add it there, with 0 sheep if it is not to count`,
+        {
+          argument: "groups",
+          index,
+        },
+      );
+    }
+  });
+  const empty = (): Problem =>
+    new Problem("the standard holds no sheep; enter the sheep of each group, or their share", {
+      argument: "standard_sheep",
+    });
+  return inShares(makeUp, empty);
+}
+
+function inShares(sheep: MakeUp, whenEmpty: () => Problem): MakeUp {
+  const all = [...sheep.values()].reduce((sum, { weight }) => sum + weight, 0);
+  if (all === 0) throw whenEmpty();
+  return new Map([...sheep].map(([key, { name, weight }]) => [key, { name, weight: weight / all }]));
+}
