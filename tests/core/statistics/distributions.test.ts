@@ -17,7 +17,7 @@ import { expectNear } from "../near.ts";
 import { cases, references } from "../references.ts";
 
 // Made by tests/references/statistics/make.py in 40-digit arithmetic.
-const values = references("distributions");
+const values = references("statistics");
 
 /** Only the smaller tail keeps its relative accuracy; the larger is one less it. */
 const smallerNear = (found: readonly number[], expected: readonly number[], relative: number, what: string): void => {
