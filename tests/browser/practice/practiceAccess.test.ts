@@ -43,9 +43,9 @@ describe("the practice sheet for everybody", () => {
       expect(await barriers(page)).toEqual([]);
       await page.getByRole("button", { name: "Workbooks", exact: true }).click();
       await toSheet(page, "Cases");
-      await goTo(page, "E9");
+      await goTo(page, "F9");
       await page.keyboard.press("Alt+ArrowDown");
-      await page.getByRole("listbox", { name: "Choices for Cases E9" }).waitFor();
+      await page.getByRole("listbox", { name: "Choices for Cases F9" }).waitFor();
       expect(await barriers(page)).toEqual([]);
       await page.keyboard.press("Escape");
       await page.keyboard.type("=FOOT.FL");

@@ -190,6 +190,8 @@ describe.each([
         await typeDown(driven, "C", 5, tags);
         await right(driven, 9);
         await typeDown(driven, "L", 5, ["28", "28", "0"]);
+        await right(driven, 5);
+        await typeDown(driven, "Q", 5, ["2026-09-10", "2026-10-30", "2026-10-30"]);
 
         for (const sheet of ["Today", "May they go"]) {
           await with2(driven, "Control", "PageDown");
