@@ -52,22 +52,38 @@ export function standardPrevalence(
   const table = tallyOf(counts);
   const makeUp = standard === undefined ? ofAllSeen(table) : named(standard, counts.groups);
   const z = normalScore(confidence);
+  // By name, so that the rows may stand in any order.
+  const wanted = [...makeUp].filter(([, { weight }]) => weight > 0).sort(([, a], [, b]) => (a.name < b.name ? -1 : 1));
   return [...table.values()].map(({ name, groups }) => {
     const rows = [...groups.values()];
     const [lame, seen] = rows.reduce(([x, n], group) => [x + group.lame, n + group.seen], [0, 0]);
     const flock = { flock: name, seen, asSeen: seen === 0 ? undefined : lame / seen };
-    const missing = [...makeUp].filter(([key, { weight }]) => weight > 0 && (groups.get(key)?.seen ?? 0) === 0);
-    // By name, so that the rows may stand in any order.
-    if (missing.length > 0) {
-      const names = missing.map(([, group]) => group.name).sort();
-      return { ...flock, note: `no ${names.join(", ")} seen` };
-    }
-    const parts = [...makeUp].flatMap(([key, { weight }]): WeightedPart[] => {
+    const isSeen = (key: string): boolean => (groups.get(key)?.seen ?? 0) > 0;
+    const held = [...groups.keys()].filter((key) => (makeUp.get(key)?.weight ?? 0) > 0 && isSeen(key));
+    if (held.length < wanted.length) return { ...flock, note: noneSeen(wanted, isSeen, wanted.length - held.length) };
+    const parts = wanted.flatMap(([key, { weight }]): WeightedPart[] => {
       const group = groups.get(key);
-      return weight > 0 && group ? [{ weight, lame: group.lame, seen: group.seen, left: 1 }] : [];
+      return group ? [{ weight, lame: group.lame, seen: group.seen, left: 1 }] : [];
     });
     return { ...flock, ...weightedShare(parts, z), note: "" };
   });
+}
+
+const mostNamed = 5;
+
+/** The groups that were not seen; of many, the first few by name, since each flock has a note of its own. */
+function noneSeen(
+  wanted: readonly (readonly [key: string, group: { readonly name: string }])[],
+  isSeen: (key: string) => boolean,
+  missing: number,
+): string {
+  const named: string[] = [];
+  for (const [key, { name }] of wanted) {
+    if (named.length === mostNamed) break;
+    if (!isSeen(key)) named.push(name);
+  }
+  const others = missing > named.length ? ` and ${missing - named.length} more` : "";
+  return `no ${named.join(", ")}${others} seen`;
 }
 
 interface GroupCount {
