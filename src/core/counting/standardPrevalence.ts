@@ -1,5 +1,6 @@
 import { nothingToReport, Problem } from "../../cells/problem.ts";
 import { normalScore } from "../statistics/normalScore.ts";
+import { nameKey } from "../words/nameKey.ts";
 import { checkCounts } from "./checkCounts.ts";
 import type { ShareWithLimits } from "./truePrevalence.ts";
 import { type WeightedPart, weightedShare } from "./weightedShare.ts";
@@ -94,20 +95,18 @@ interface GroupCount {
 
 type ByFlock = ReadonlyMap<string, { readonly name: string; readonly groups: Map<string, GroupCount> }>;
 
-// Capitals and spaces do not make another name.
-const keyOf = (name: string): string => shown(name).toLowerCase();
 const shown = (name: string): string => name.trim().replace(/\s+/g, " ");
 
 function tallyOf({ flocks, groups, lame, seen }: GroupedCounts): ByFlock {
   const table = new Map<string, { name: string; groups: Map<string, GroupCount> }>();
   flocks.forEach((flock, index) => {
-    const row = table.get(keyOf(flock)) ?? { name: shown(flock), groups: new Map<string, GroupCount>() };
-    table.set(keyOf(flock), row);
+    const row = table.get(nameKey(flock)) ?? { name: shown(flock), groups: new Map<string, GroupCount>() };
+    table.set(nameKey(flock), row);
     const group = groups[index] ?? "";
-    const count = row.groups.get(keyOf(group)) ?? { name: shown(group), lame: 0, seen: 0 };
+    const count = row.groups.get(nameKey(group)) ?? { name: shown(group), lame: 0, seen: 0 };
     count.lame += lame[index] ?? 0;
     count.seen += seen[index] ?? 0;
-    row.groups.set(keyOf(group), count);
+    row.groups.set(nameKey(group), count);
   });
   return table;
 }
@@ -128,16 +127,16 @@ function ofAllSeen(table: ByFlock): MakeUp {
 function named({ groups, sheep }: StandardMakeUp, used: readonly string[]): MakeUp {
   const makeUp = new Map<string, { name: string; weight: number }>();
   groups.forEach((group, index) => {
-    if (makeUp.has(keyOf(group))) {
+    if (makeUp.has(nameKey(group))) {
       throw new Problem(`${shown(group)} stands here twice; give each group once`, {
         argument: "standard_groups",
         index,
       });
     }
-    makeUp.set(keyOf(group), { name: shown(group), weight: sheep[index] ?? 0 });
+    makeUp.set(nameKey(group), { name: shown(group), weight: sheep[index] ?? 0 });
   });
   used.forEach((group, index) => {
-    if (!makeUp.has(keyOf(group))) {
+    if (!makeUp.has(nameKey(group))) {
       throw new Problem(
         `${shown(group)} is not among standard_groups; add it there, with 0 sheep if it is not to count`,
         {
