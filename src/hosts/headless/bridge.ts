@@ -4,8 +4,8 @@ import { isCellError } from "../../cells/cell.ts";
 import type { AnyFunction } from "../../definition/defineFunction.ts";
 import { evaluate } from "../../definition/evaluate.ts";
 import type { Format } from "../../writing/format.ts";
+import { argumentCells } from "./insides/argumentCells.ts";
 import type { UniverParts } from "./univerParts.ts";
-import { argumentCells } from "./valueCells.ts";
 
 /** The cell that a function is worked out for. */
 interface CallPlace {

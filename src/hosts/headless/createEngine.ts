@@ -1,12 +1,12 @@
 import type { AnyFunction } from "../../definition/defineFunction.ts";
 import type { Engine } from "../../workbook/engine.ts";
 import type { Clock } from "../localClock.ts";
-import { sortOfACopy } from "./arrayHelpers.ts";
 import { calculateWorkbook } from "./evaluator/calculateWorkbook.ts";
 import { forms } from "./evaluator/forms.ts";
 import { notWorkedOutHere } from "./evaluator/notWorkedOutHere.ts";
-import { refuseUnclearDates } from "./refuseUnclearDates.ts";
-import { todayAndNow } from "./todayAndNow.ts";
+import { refuseUnclearDates } from "./insides/refuseUnclearDates.ts";
+import { sortOfACopy } from "./insides/sortOfACopy.ts";
+import { todayAndNow } from "./insides/todayAndNow.ts";
 import type { UniverParts } from "./univerParts.ts";
 
 /** Known beyond the library's functions. */

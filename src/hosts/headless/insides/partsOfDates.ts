@@ -1,6 +1,6 @@
 import type { BaseValueObject } from "@univerjs/engine-formula";
-import type { Registration } from "./bridge.ts";
-import type { UniverParts } from "./univerParts.ts";
+import type { Registration } from "../bridge.ts";
+import type { UniverParts } from "../univerParts.ts";
 
 /**
  * DAY, MONTH and YEAR of a date that is written as text. The engine's own take the local midnight of 2026/03/14 and

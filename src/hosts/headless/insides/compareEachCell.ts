@@ -1,4 +1,4 @@
-import type { UniverParts } from "./univerParts.ts";
+import type { UniverParts } from "../univerParts.ts";
 
 type LookUp = UniverParts["formula"]["CELL_INVERTED_INDEX_CACHE"];
 
