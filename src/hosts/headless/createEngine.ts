@@ -5,7 +5,6 @@ import { calculateWorkbook } from "./evaluator/calculateWorkbook.ts";
 import { forms } from "./evaluator/forms.ts";
 import { notWorkedOutHere } from "./evaluator/notWorkedOutHere.ts";
 import { refuseUnclearDates } from "./insides/refuseUnclearDates.ts";
-import { sortOfACopy } from "./insides/sortOfACopy.ts";
 import { todayAndNow } from "./insides/todayAndNow.ts";
 import type { UniverParts } from "./univerParts.ts";
 
@@ -29,7 +28,12 @@ export function createEngine(catalogue: readonly AnyFunction[], parts: UniverPar
     async calculate(workbook) {
       // Read once, so that all of a workbook is worked out at one moment, even across midnight.
       const now = clock();
-      return calculateWorkbook(workbook, catalogue, parts, [sortOfACopy(parts), ...todayAndNow(parts, () => now)]);
+      return calculateWorkbook(
+        workbook,
+        catalogue,
+        parts,
+        todayAndNow(parts, () => now),
+      );
     },
   };
 }

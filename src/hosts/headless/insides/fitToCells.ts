@@ -36,5 +36,5 @@ export function fitToCells({ formula }: UniverParts): Registration {
       });
     }
   }
-  return [FitToCells as unknown as Registration[0], fitFunction];
+  return [FitToCells, fitFunction];
 }

@@ -1,5 +1,5 @@
 import type { BaseValueObject } from "@univerjs/engine-formula";
-import type { Registration } from "../bridge.ts";
+import type { FunctionName, Registration } from "../bridge.ts";
 import type { UniverParts } from "../univerParts.ts";
 
 /** The engine's own SORT sorts the values of the range in place, where other formulas then read them. */
@@ -7,7 +7,7 @@ export function sortOfACopy({ formula }: UniverParts): Registration {
   const { ArrayValueObject, functionLookup } = formula;
   const found = functionLookup.find(([, name]) => String(name) === "SORT");
   if (!found) throw new Error("the engine has no SORT");
-  const Sort = found[0] as unknown as new (name: string) => InstanceType<typeof formula.BaseFunction>;
+  const Sort = found[0] as unknown as new (name: FunctionName) => InstanceType<typeof formula.BaseFunction>;
 
   class SortOfACopy extends Sort {
     override calculate(array: BaseValueObject, ...others: BaseValueObject[]) {

@@ -26,5 +26,5 @@ export function spilledRange({ formula }: UniverParts, runtime: () => IFormulaRu
       return range;
     }
   }
-  return [SpilledRange as unknown as Registration[0], "ANCHORARRAY"];
+  return [SpilledRange, "ANCHORARRAY"];
 }

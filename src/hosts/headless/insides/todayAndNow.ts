@@ -26,7 +26,7 @@ export function todayAndNow({ formula }: UniverParts, clock: Clock): readonly Re
     }
   }
   return [
-    [Today as unknown as Registration[0], "TODAY"],
-    [Now as unknown as Registration[0], "NOW"],
+    [Today, "TODAY"],
+    [Now, "NOW"],
   ];
 }

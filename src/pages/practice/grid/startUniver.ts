@@ -11,6 +11,8 @@ import { keepEmptyTexts } from "../../../hosts/headless/insides/emptyTexts.ts";
 import { fitToCells } from "../../../hosts/headless/insides/fitToCells.ts";
 import { mendReader } from "../../../hosts/headless/insides/mendReader.ts";
 import { partsOfDates } from "../../../hosts/headless/insides/partsOfDates.ts";
+import { refuseUnclearDates } from "../../../hosts/headless/insides/refuseUnclearDates.ts";
+import { servicesOf } from "../../../hosts/headless/insides/servicesOf.ts";
 import { sortOfACopy } from "../../../hosts/headless/insides/sortOfACopy.ts";
 import { spilledRange } from "../../../hosts/headless/insides/spilledRange.ts";
 import { todayAndNow } from "../../../hosts/headless/insides/todayAndNow.ts";
@@ -46,8 +48,9 @@ export function startUniver(
     darkMode,
     logLevel: core.LogLevel.SILENT,
   });
-  const injector = univer.__getInjector();
+  const injector = servicesOf(univer);
   compareEachCell(univerInPage);
+  refuseUnclearDates(univerInPage);
   const { plugins } = UniverSheetsCorePreset({
     container,
     header: true,
