@@ -124,6 +124,9 @@ describe("the reader of formulas", () => {
     // It keeps what it has read by the formula's text.
     expect(read(mendReader, "=SUM(A1:A2,{1,3})")).toBe(right.replace("{1,2}", "{1,3}"));
     expect(read(() => undefined, "=SUM(A1:A2,{1,4})")).not.toBe(right.replace("{1,2}", "{1,4}"));
+    // A bracket before a name opens no table.
+    const other = tree(new formula.LexerTreeBuilder(), "=[Hill]Flock!A1+1");
+    expect(read(mendReader, "=[Dale]Flock!A1+1")).toBe(other.replace("Hill", "Dale"));
   });
 
   it("reads names of values anew in a second workbook", async () => {
@@ -209,13 +212,18 @@ describe("in classes that all workbooks share", () => {
       B4: '=TEXT(A1,"yyyy-mm-dd")',
       B5: '=COUNTIF(A2:A3,">=01/03/2026")',
       B6: '=SUMIFS(A2:A3,A2:A3,"<=3/1/2026")',
+      // A cell that says not what it holds, as one that was pasted, and a text in an array.
+      A4: { v: "03/04/2026" },
+      B7: "=A4+28",
+      B8: "=ISTEXT(A4)",
+      B9: '=ISTEXT(INDEX({"03/04/2026",1},1,1))',
     };
-    const at = ["B1", "B2", "B3", "B4", "B5", "B6"];
+    const at = ["B1", "B2", "B3", "B4", "B5", "B6", "B7", "B8", "B9"];
     const asItComes = await workedOut(cells);
     const march = dayOf("2026-03-04");
-    expect(at.map(asItComes)).toEqual([march + 28, march + 28, march, "2026-03-04", 2, dayOf("2026-03-01")]);
+    expect(at.map(asItComes)).toEqual([march + 28, march + 28, march, "2026-03-04", 2, dayOf("2026-03-01"), march + 28, false, false]);
     refuseUnclearDates(parts);
     const mended = await workedOut(cells);
-    expect(at.map(mended)).toEqual(at.map(() => error("#VALUE!")));
+    expect(at.map(mended)).toEqual([...at.slice(0, 7).map(() => error("#VALUE!")), true, true]);
   });
 });
