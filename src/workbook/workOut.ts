@@ -236,9 +236,6 @@ function engineCell({ cell, translation, certain }: Task): EngineCell {
   return mayFill || formula?.kind === "array" ? common : { ...common, single: true };
 }
 
-/** The engine's function that gives its first argument, once the cells in the others are worked out. */
-export const afterFunction = "SOUNDFOLD.AFTER";
-
 /** The engine's function that lays an array out over so many rows and columns. */
 export const fitFunction = "SOUNDFOLD.FIT";
 

@@ -4,8 +4,8 @@ import { isCellError } from "../../cells/cell.ts";
 import type { AnyFunction } from "../../definition/defineFunction.ts";
 import { evaluate } from "../../definition/evaluate.ts";
 import type { Format } from "../../writing/format.ts";
+import { argumentCells } from "./insides/argumentCells.ts";
 import type { UniverParts } from "./univerParts.ts";
-import { argumentCells } from "./valueCells.ts";
 
 /** The cell that a function is worked out for. */
 interface CallPlace {
@@ -22,7 +22,10 @@ export interface Listener {
 }
 
 /** What the engine is given to register: a class and the name it is typed by. */
-export type Registration = readonly [new (name: string) => BaseFunction, string];
+export type Registration = readonly [new (name: FunctionName) => BaseFunction, string];
+
+/** The engine's type for names knows its own functions only. */
+export type FunctionName = ConstructorParameters<typeof BaseFunction>[0];
 
 /**
  * A worksheet function for the engine. The engine's simpler ways of adding a function turn blanks into 0,
@@ -63,5 +66,5 @@ export function bridge(definition: AnyFunction, { formula }: UniverParts, listen
       });
     }
   }
-  return [WorksheetFunction as unknown as Registration[0], `FOOT.${definition.name}`];
+  return [WorksheetFunction, `FOOT.${definition.name}`];
 }

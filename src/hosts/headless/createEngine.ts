@@ -1,12 +1,11 @@
 import type { AnyFunction } from "../../definition/defineFunction.ts";
 import type { Engine } from "../../workbook/engine.ts";
 import type { Clock } from "../localClock.ts";
-import { sortOfACopy } from "./arrayHelpers.ts";
 import { calculateWorkbook } from "./evaluator/calculateWorkbook.ts";
 import { forms } from "./evaluator/forms.ts";
 import { notWorkedOutHere } from "./evaluator/notWorkedOutHere.ts";
-import { refuseUnclearDates } from "./refuseUnclearDates.ts";
-import { todayAndNow } from "./todayAndNow.ts";
+import { refuseUnclearDates } from "./insides/refuseUnclearDates.ts";
+import { todayAndNow } from "./insides/todayAndNow.ts";
 import type { UniverParts } from "./univerParts.ts";
 
 /** Known beyond the library's functions. */
@@ -29,7 +28,12 @@ export function createEngine(catalogue: readonly AnyFunction[], parts: UniverPar
     async calculate(workbook) {
       // Read once, so that all of a workbook is worked out at one moment, even across midnight.
       const now = clock();
-      return calculateWorkbook(workbook, catalogue, parts, [sortOfACopy(parts), ...todayAndNow(parts, () => now)]);
+      return calculateWorkbook(
+        workbook,
+        catalogue,
+        parts,
+        todayAndNow(parts, () => now),
+      );
     },
   };
 }

@@ -1,7 +1,13 @@
-import type { BaseFunction, BaseValueObject, FunctionVariantType } from "@univerjs/engine-formula";
+import type { Nullable } from "@univerjs/core";
+import type {
+  ArrayValueObject,
+  BaseValueObject,
+  ErrorValueObject,
+  FunctionVariantType,
+} from "@univerjs/engine-formula";
 import { type Cell, type ErrorCode, errorCodes, isCellError } from "../../../cells/cell.ts";
 import { lastColumn, lastRow } from "../../../workbook/limits.ts";
-import type { Registration } from "../bridge.ts";
+import type { FunctionName, Registration } from "../bridge.ts";
 import type { UniverParts } from "../univerParts.ts";
 import type { Calling, WorksheetFunction } from "./evaluateFormula.ts";
 import type { ToNumber } from "./operators.ts";
@@ -26,10 +32,10 @@ function converters({ formula }: UniverParts) {
     if (cell === null) return NullValueObject.create();
     return ErrorValueObject.create(cell.error as Parameters<typeof ErrorValueObject.create>[0]);
   };
-  const toCell = (value: BaseValueObject | null | undefined): Cell => {
+  const toCell = (value: Nullable<BaseValueObject>): Cell => {
     if (!value || value.isNull()) return null;
     if (value.isError()) {
-      const code = String((value as unknown as { getErrorType: () => string }).getErrorType());
+      const code = String((value as ErrorValueObject).getErrorType());
       return errorOf((known.has(code) ? code : "#VALUE!") as ErrorCode);
     }
     const content = value.getValue();
@@ -59,7 +65,7 @@ export function engineFunctions(parts: UniverParts, replaced: readonly Registrat
   const made = new Map<string, WorksheetFunction>();
 
   const make = (name: string, Maker: Registration[0]): WorksheetFunction => {
-    const executor = new Maker(name) as BaseFunction;
+    const executor = new Maker(name as FunctionName);
     if (executor.needsSheetRowColumnCount) executor.setSheetRowColumnCount(lastRow, lastColumn);
     if (executor.needsLocale) executor.setLocale(core.LocaleType.EN_US);
     const toArgument = (value: Value | undefined, calling: Calling): FunctionVariantType => {
@@ -81,12 +87,7 @@ export function engineFunctions(parts: UniverParts, replaced: readonly Registrat
       const answer = executor.calculate(...(given.map((value) => toArgument(value, calling)) as never[]));
       if (!answer || !("isArray" in answer)) return errorOf("#VALUE!");
       const value = answer as BaseValueObject;
-      if (value.isArray())
-        return gridOr(
-          (value as unknown as { getArrayValue: () => BaseValueObject[][] })
-            .getArrayValue()
-            .map((line) => line.map(toCell)),
-        );
+      if (value.isArray()) return gridOr((value as ArrayValueObject).getArrayValue().map((line) => line.map(toCell)));
       return toCell(value);
     };
   };

@@ -1,35 +1,18 @@
 import { CellValueType, type ICellData, type IStyleData, WrapStrategy } from "@univerjs/core";
-import { getFontStyleString, SpreadsheetSkeleton } from "@univerjs/preset-sheets-core";
-
-interface Skeleton {
-  readonly worksheet: {
-    readonly getColumnWidth: (column: number) => number;
-    readonly getMergedCell: (row: number, column: number) => unknown;
-  };
-  _setFontStylesCache: (row: number, column: number, cell: ICellData, style: IStyleData | undefined) => void;
-}
+import { getFontStyleString } from "@univerjs/preset-sheets-core";
+import { type DrawnSheet, drawCellsAs } from "../../../hosts/headless/insides/drawCellsAs.ts";
 
 // As far as the embedded spreadsheet keeps from both edges of a cell.
 export const margins = 4;
 
-const marked = new WeakSet<object>();
-
 /**
  * Shows #### where a number or a date is wider than its cell, as every spreadsheet does: the embedded one cuts it off, and
- * 12 Apr 2026 reads 12 Apr 20. Look at it again when its version changes, since this wraps a private method.
+ * 12 Apr 2026 reads 12 Apr 20.
  */
-export function showHashes(): void {
-  const skeleton = SpreadsheetSkeleton.prototype as unknown as Skeleton;
-  if (marked.has(skeleton)) return;
-  marked.add(skeleton);
-  const lay = skeleton._setFontStylesCache;
-  skeleton._setFontStylesCache = function (row, column, cell, style) {
-    lay.call(this, row, column, asFits(this, row, column, cell, style), style);
-  };
-}
+export const showHashes = (): void => drawCellsAs(asFits);
 
 function asFits(
-  { worksheet }: Skeleton,
+  sheet: DrawnSheet,
   row: number,
   column: number,
   cell: ICellData,
@@ -37,9 +20,9 @@ function asFits(
 ): ICellData {
   if (cell?.t !== CellValueType.NUMBER || cell.v === undefined || cell.v === null || cell.p) return cell;
   if (style?.tb === WrapStrategy.WRAP && /[ -]/.test(String(cell.v))) return cell;
-  if (worksheet.getMergedCell(row, column)) return cell;
+  if (sheet.getMergedCell(row, column)) return cell;
   const font = getFontStyleString(style).fontCache;
-  const room = worksheet.getColumnWidth(column) - margins;
+  const room = sheet.getColumnWidth(column) - margins;
   return widthOf(String(cell.v), font) <= room ? cell : { ...cell, v: fitting(cell.v, font, room) };
 }
 

@@ -15,6 +15,8 @@ import {
 import type { Cell } from "../../../cells/cell.ts";
 import type { AnyFunction } from "../../../definition/defineFunction.ts";
 import { namespace } from "../../../definition/formulaText.ts";
+import { keepWhatIsTyped } from "../../../hosts/headless/insides/keepWhatIsTyped.ts";
+import { withoutAlerts } from "../../../hosts/headless/insides/withoutAlerts.ts";
 import { cellFromData } from "../../../hosts/headless/valueCells.ts";
 import type { Clock } from "../../../hosts/localClock.ts";
 import { type Area, type Place, placeText, readPlace } from "../../../workbook/address.ts";
@@ -36,7 +38,6 @@ import { formulaHint } from "./formulaHint.ts";
 import { showHashes } from "./hashes.ts";
 import { heard } from "./heard.ts";
 import { keepInView } from "./keepInView.ts";
-import { keepWhatIsTyped } from "./keepWhatIsTyped.ts";
 import { type CellLink, type Link, linkAt, readLinks } from "./links.ts";
 import { looksLikeDate } from "./looksLikeDate.ts";
 import { markDoubts } from "./markDoubts.ts";
@@ -376,8 +377,7 @@ export function practiceGrid(
       if (link && "place" in link) go(link.place);
     });
     keepWhatIsTyped(injector.get(IEditorBridgeService));
-    // The sentence of the function takes the place of "Error in value".
-    injector.get(CellAlertManagerService).showAlert = () => {};
+    withoutAlerts(injector.get(CellAlertManagerService));
     injector
       .get(HoverManagerService)
       .currentCell$.subscribe((at) => events.onPointed(at ? pointedAt(at.location) : undefined));

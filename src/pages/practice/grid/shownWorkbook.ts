@@ -10,7 +10,7 @@ import {
 } from "@univerjs/core";
 import type { Cell } from "../../../cells/cell.ts";
 import { isCellError } from "../../../cells/cell.ts";
-import { withEmptyText } from "../../../hosts/headless/emptyTexts.ts";
+import { withEmptyText } from "../../../hosts/headless/insides/emptyTexts.ts";
 import { type Area, isInside, isOneCell, placeText } from "../../../workbook/address.ts";
 import { CertainError, NotWorkedOut } from "../../../workbook/formula/notWorkedOut.ts";
 import { type Surroundings, translate } from "../../../workbook/formula/translate.ts";

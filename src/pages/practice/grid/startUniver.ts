@@ -5,16 +5,20 @@ import { CalculationMode, UniverSheetsCorePreset } from "@univerjs/preset-sheets
 import texts from "@univerjs/preset-sheets-core/locales/en-US";
 import { greenTheme } from "@univerjs/themes";
 import type { AnyFunction } from "../../../definition/defineFunction.ts";
-import { afterOthers, fitToCells, sortOfACopy, spilledRange } from "../../../hosts/headless/arrayHelpers.ts";
 import { bridge, type Listener } from "../../../hosts/headless/bridge.ts";
-import { compareEachCell } from "../../../hosts/headless/compareEachCell.ts";
-import { keepEmptyTexts } from "../../../hosts/headless/emptyTexts.ts";
-import { partsOfDates } from "../../../hosts/headless/partsOfDates.ts";
-import { todayAndNow } from "../../../hosts/headless/todayAndNow.ts";
+import { compareEachCell } from "../../../hosts/headless/insides/compareEachCell.ts";
+import { keepEmptyTexts } from "../../../hosts/headless/insides/emptyTexts.ts";
+import { fitToCells } from "../../../hosts/headless/insides/fitToCells.ts";
+import { mendReader } from "../../../hosts/headless/insides/mendReader.ts";
+import { partsOfDates } from "../../../hosts/headless/insides/partsOfDates.ts";
+import { refuseUnclearDates } from "../../../hosts/headless/insides/refuseUnclearDates.ts";
+import { servicesOf } from "../../../hosts/headless/insides/servicesOf.ts";
+import { sortOfACopy } from "../../../hosts/headless/insides/sortOfACopy.ts";
+import { spilledRange } from "../../../hosts/headless/insides/spilledRange.ts";
+import { todayAndNow } from "../../../hosts/headless/insides/todayAndNow.ts";
 import type { UniverParts } from "../../../hosts/headless/univerParts.ts";
 import type { Clock } from "../../../hosts/localClock.ts";
 import { functionTips } from "./functionTips.ts";
-import { mendReader } from "./mendReader.ts";
 
 /** The packages of the embedded spreadsheet, for those who work out a workbook without showing it. */
 export const univerInPage: UniverParts = { core, formula };
@@ -44,8 +48,9 @@ export function startUniver(
     darkMode,
     logLevel: core.LogLevel.SILENT,
   });
-  const injector = univer.__getInjector();
+  const injector = servicesOf(univer);
   compareEachCell(univerInPage);
+  refuseUnclearDates(univerInPage);
   const { plugins } = UniverSheetsCorePreset({
     container,
     header: true,
@@ -63,7 +68,6 @@ export function startUniver(
       function: [
         ...catalogue.map((definition) => bridge(definition, univerInPage, listener)),
         fitToCells(univerInPage),
-        afterOthers(univerInPage),
         sortOfACopy(univerInPage),
         spilledRange(univerInPage, () => injector.get(formula.IFormulaRuntimeService)),
         ...todayAndNow(univerInPage, clock),

@@ -1,4 +1,4 @@
-import type { UniverParts } from "./univerParts.ts";
+import type { UniverParts } from "../univerParts.ts";
 
 type LookUp = UniverParts["formula"]["CELL_INVERTED_INDEX_CACHE"];
 
@@ -16,8 +16,8 @@ export function compareEachCell({ formula }: UniverParts): void {
   const lookUp = formula.CELL_INVERTED_INDEX_CACHE;
   if (mended.has(lookUp)) return;
   mended.add(lookUp);
-  lookUp.set = () => undefined;
-  lookUp.setContinueBuildingCache = () => undefined;
   // No rows remembered: the engine then goes through the range.
-  lookUp.canUseCache = () => ({ rowsInCache: [], rowsNotInCache: [] });
+  lookUp.setContinueBuildingCache = () => undefined;
+  // Nothing would read it.
+  lookUp.set = () => undefined;
 }

@@ -1,6 +1,6 @@
 import type { BaseValueObject } from "@univerjs/engine-formula";
-import type { Registration } from "./bridge.ts";
-import type { UniverParts } from "./univerParts.ts";
+import type { FunctionName, Registration } from "../bridge.ts";
+import type { UniverParts } from "../univerParts.ts";
 
 /**
  * DAY, MONTH and YEAR of a date that is written as text. The engine's own take the local midnight of 2026/03/14 and
@@ -16,7 +16,7 @@ export function partsOfDates({ formula }: UniverParts): readonly Registration[] 
   return ["DAY", "MONTH", "YEAR"].map((name): Registration => {
     const found = functionDate.find(([, known]) => String(known) === name);
     if (!found) throw new Error(`the engine has no ${name}`);
-    const Own = found[0] as unknown as new (name: string) => InstanceType<typeof formula.BaseFunction>;
+    const Own = found[0] as unknown as new (name: FunctionName) => InstanceType<typeof formula.BaseFunction>;
 
     class PartOfDate extends Own {
       override calculate(date: BaseValueObject) {

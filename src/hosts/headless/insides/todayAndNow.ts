@@ -1,6 +1,6 @@
-import type { Clock } from "../localClock.ts";
-import type { Registration } from "./bridge.ts";
-import type { UniverParts } from "./univerParts.ts";
+import type { Clock } from "../../localClock.ts";
+import type { Registration } from "../bridge.ts";
+import type { UniverParts } from "../univerParts.ts";
 
 /**
  * TODAY and NOW by the clock that is handed in. The engine's own TODAY is the day in Greenwich: west of it the list of
@@ -26,7 +26,7 @@ export function todayAndNow({ formula }: UniverParts, clock: Clock): readonly Re
     }
   }
   return [
-    [Today as unknown as Registration[0], "TODAY"],
-    [Now as unknown as Registration[0], "NOW"],
+    [Today, "TODAY"],
+    [Now, "NOW"],
   ];
 }

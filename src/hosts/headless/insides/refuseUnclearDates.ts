@@ -1,5 +1,5 @@
-import { isUnclearDate } from "./isUnclearDate.ts";
-import type { UniverParts } from "./univerParts.ts";
+import { isUnclearDate } from "../isUnclearDate.ts";
+import type { UniverParts } from "../univerParts.ts";
 
 type Formula = UniverParts["formula"];
 /** The engine's functions with their names, as it lists them. */

@@ -1,0 +1,40 @@
+import type { BaseValueObject } from "@univerjs/engine-formula";
+import { fitFunction } from "../../../workbook/workOut.ts";
+import type { Registration } from "../bridge.ts";
+import type { UniverParts } from "../univerParts.ts";
+
+/**
+ * An array formula of the old kind: its answer laid out over the cells it was entered in. A single value, row or
+ * column repeats; what is too long is cut; what is too short ends in #N/A.
+ */
+export function fitToCells({ formula }: UniverParts): Registration {
+  const { ArrayValueObject, BaseFunction, ErrorValueObject, NullValueObject } = formula;
+  const missing = () => ErrorValueObject.create("#N/A" as Parameters<typeof ErrorValueObject.create>[0]);
+
+  class FitToCells extends BaseFunction {
+    override calculate(answer: BaseValueObject, height: BaseValueObject, width: BaseValueObject) {
+      const given = answer.isArray() ? answer.getArrayValue() : [[answer]];
+      const [rows, columns] = [Number(height.getValue()), Number(width.getValue())];
+      const columnsGiven = given[0]?.length ?? 0;
+      const at = (row: number, column: number): BaseValueObject => {
+        const line = given[given.length === 1 ? 0 : row];
+        const place = columnsGiven === 1 ? 0 : column;
+        if (!line || place >= columnsGiven) return missing();
+        return line[place] ?? NullValueObject.create();
+      };
+      if (rows === 1 && columns === 1) return at(0, 0);
+      return ArrayValueObject.create({
+        calculateValueList: Array.from({ length: rows }, (_, row) =>
+          Array.from({ length: columns }, (__, column) => at(row, column)),
+        ),
+        rowCount: rows,
+        columnCount: columns,
+        unitId: "",
+        sheetId: "",
+        row: -1,
+        column: -1,
+      });
+    }
+  }
+  return [FitToCells, fitFunction];
+}
