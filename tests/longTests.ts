@@ -4,12 +4,14 @@
  */
 export const longTests: readonly string[] = [
   "tests/build/package.test.ts",
+  "tests/cli/bring.test.ts",
   "tests/build/commandLinePackage.test.ts",
   "tests/cli/killed.test.ts",
   "tests/cli/template.test.ts",
   "tests/cli/today.test.ts",
   "tests/workbook/bounds/bounds.test.ts",
   "tests/workbook/bounds/longTexts.test.ts",
+  "tests/workbooks/bring/bringBook.test.ts",
   "tests/workbooks/lookingBack.test.ts",
   "tests/workbooks/oneSlipBooks.test.ts",
   "tests/workbooks/soundFile.test.ts",

@@ -11,7 +11,12 @@ export const flockRankFunction = defineFunction({
   name: "FLOCKRANK",
   topic: "benchmarking",
   summary: "The share of the other flocks that this flock does better than.",
-  questions: ["where do we stand among other flocks", "are we in the best quarter", "percentile of a flock"],
+  questions: [
+    "where do we stand among other flocks",
+    "are we in the best quarter",
+    "percentile of a flock",
+    "compare with other farms",
+  ],
   notes: [
     "Flocks that do just as well count half. Blank cells are no flocks.",
     "values are those of the other flocks: leave the flock's own value out, or it counts itself half.",

@@ -15,6 +15,7 @@ export const saleCheckFunction = defineFunction({
   topic: "dates",
   summary: "Which of the animals for sale are clear of medicine, and how long the others must wait.",
   questions: [
+    "may these go to the abattoir",
     "which sheep can go to market",
     "check a sale list for withdrawal",
     "are these lambs clear to sell",

@@ -3,6 +3,7 @@ import { version } from "../../functions/version.ts";
 import { WorkbookProblem } from "../workbook/workbookProblem.ts";
 import { BadInput } from "./badInput.ts";
 import type { Command } from "./command.ts";
+import { bringCommand } from "./commands/bringCommand.ts";
 import { collateCommand } from "./commands/collateCommand.ts";
 import { functionsCommand } from "./commands/functionsCommand.ts";
 import { recalcCommand } from "./commands/recalcCommand.ts";
@@ -11,7 +12,14 @@ import { templateCommand } from "./commands/templateCommand.ts";
 import { commandHelp, helpText } from "./helpText.ts";
 import { terminalOf } from "./terminal.ts";
 
-const commands: readonly Command[] = [recalcCommand, templateCommand, collateCommand, functionsCommand, startCommand];
+const commands: readonly Command[] = [
+  recalcCommand,
+  templateCommand,
+  bringCommand,
+  collateCommand,
+  functionsCommand,
+  startCommand,
+];
 
 /** Runs what was typed after `soundfold`. @returns the exit code */
 async function main([word, ...given]: readonly string[]): Promise<number> {

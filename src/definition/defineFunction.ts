@@ -49,7 +49,7 @@ export interface FunctionDefinition<P extends Parameters = Parameters, R = unkno
   readonly parameters: P;
   readonly result: Result<R>;
   /** Said wherever the function is offered, when its answer touches medicine, chemicals or food. */
-  readonly caution: { readonly words: string } | undefined;
+  readonly caution: { readonly words: string; readonly brief: string } | undefined;
   readonly sources: readonly Source[];
   readonly compute: (values: ValuesOf<P>, place: Place) => R;
   /**

@@ -57,6 +57,34 @@ export const words = {
     noCell: "give one cell, such as Sheet1!F2",
     faults: "Not written yet: see what is said beside the lines above.",
   },
+  explain: {
+    title: "Explain this cell",
+    meant: (typed: string, meant: string): string => `There is no ${typed}. Was ${meant} meant?`,
+    noSuchFunction: (typed: string): string => `There is no ${typed}. The list of functions has the names there are.`,
+    comma: "Here a comma stands between what is given, not a semicolon.",
+    unreadable: "The formula cannot be read; a quote mark or a bracket may be missing.",
+    inside: (names: readonly string[]): string => `It stands inside ${names.join(", then ")}.`,
+    surplus: (most: number, given: readonly string[]): string =>
+      `It takes ${most === 1 ? "1 argument" : `${most} arguments`}; too much: ${given.join(", ")}.`,
+    holds: (count: number, cells: string): string => (count === 1 ? `Holds ${cells}.` : `${count} cells: ${cells}`),
+    blank: "blank",
+    leftOut: "Left out.",
+    gives: (shown: string): string => `It gives ${shown}.`,
+    givesMany: (rows: number, first: string): string => `It fills ${rows} rows; the first: ${first}.`,
+    givesTable: (rows: number, first: string): string =>
+      `It gives a table of ${rows === 1 ? "1 row" : `${rows} rows`} under its headings; the first: ${first}.`,
+    failed: (code: string, sentence: string): string =>
+      sentence === "" ? `It gives ${code}.` : `${code}: ${sentence}`,
+    errors: {
+      "#NAME?": "The spreadsheet does not know a name in the formula, or the functions are not installed here.",
+      "#SPILL!": "Something stands in a cell that the answer needs; clear the cells below and beside the formula.",
+      "#REF!": "A cell that the formula names is no longer there.",
+      "#DIV/0!": "Something is divided by nothing.",
+      "#BUSY!": "It is still being worked out.",
+    } as Readonly<Partial<Record<string, string>>>,
+    mend: (place: string, cell: string): string => `${place}: go to ${cell}`,
+    toMend: "To mend",
+  },
   pane: {
     name: "Soundfold",
     about: "Sheep foot health functions",

@@ -55,8 +55,6 @@ export const sheetWords = {
   choicesKey: "Alt+Down opens the list.",
   follow: "Open",
   go: (address: string): string => `Go to ${address}`,
-  noSuchFunction: (typed: string, meant: string): string => `There is no ${typed}. Was ${meant} meant?`,
-  comma: "Here a comma stands between what is given, not a semicolon.",
   noDate: "This is text, not a date: 03/04 means two days, and 3 Apr is in no year. Type a date as 2026-03-14.",
   keys: "F6 leads out of the sheet and round; Ctrl+Page Down brings the next sheet.",
   empty: "empty",

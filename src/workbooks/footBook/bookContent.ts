@@ -23,6 +23,10 @@ export interface BookContent {
   readonly givenBy: readonly string[];
   readonly gathers: readonly RecordOf<typeof gathers>[];
   readonly cases: readonly RecordOf<typeof cases>[];
+  /** Settings of another book by the names of their cells; what is not given keeps its usual value. */
+  readonly settings?: ReadonlyMap<string, number | undefined>;
+  /** The usual treatments, where a book had a list of its own. */
+  readonly treatments?: readonly string[];
   readonly saleDate: Day | undefined;
   readonly saleTags: readonly string[];
   readonly eventDate: Day | undefined;

@@ -12,6 +12,7 @@ import type { NameCell, SheetAuthor } from "../writing/sheetAuthor.ts";
 import { type Field, writeFields } from "../writing/writeFields.ts";
 import type { BookContent } from "./bookContent.ts";
 import { sheetNames } from "./bookSheets.ts";
+import { bookVersion } from "./bookVersion.ts";
 
 const settingsFor = (content: BookContent): readonly Field[] => [
   {
@@ -109,6 +110,13 @@ const settingsFor = (content: BookContent): readonly Field[] => [
     words: "For medicine use: lambs sent to slaughter in the year, not those sold to be fattened.",
     rule: sheep,
   },
+  {
+    name: "book_version",
+    label: "Version of this book",
+    value: bookVersion,
+    look: "worked",
+    words: "How a later book knows what it brings over from this one.",
+  },
 ];
 
 const firstSetting = 3;
@@ -127,7 +135,11 @@ export const settingsSheet = (content: BookContent): SheetPlan => ({
     sheet.widths(28, 18, 15, 18, 15, 22, 3, 20, 8);
     sheet.title("Settings");
     sheet.put({ row: 1, column: 0 }, "Yellow cells are yours to fill. Everything else follows.", "note");
-    writeFields(sheet, nameCell, firstSetting, settingsFor(content));
+    const fields = settingsFor(content).map((field) => ({
+      ...field,
+      value: content.settings?.get(field.name) ?? field.value,
+    }));
+    writeFields(sheet, nameCell, firstSetting, fields);
     const at = (column: number) => ({ row: groupsRow, column });
     writeListed(sheet, nameCell, groups, at(0), content.groups, { title: "Groups", key: "group", name: "group_list" });
     const givenBy = content.givenBy.map((name) => ({ givenBy: name }));
@@ -136,7 +148,8 @@ export const settingsSheet = (content: BookContent): SheetPlan => ({
       key: "givenBy",
       name: "given_by_list",
     });
-    const usual = treatmentWords.map((treatment) => ({ treatment }));
+    const own = content.treatments ?? [];
+    const usual = (own.length > 0 ? own : treatmentWords).map((treatment) => ({ treatment }));
     writeListed(sheet, nameCell, treatments, at(5), usual, {
       title: "Treatments",
       key: "treatment",

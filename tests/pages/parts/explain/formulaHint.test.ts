@@ -1,6 +1,6 @@
 import { describe, expect, it } from "vitest";
-import { catalogue } from "../../../functions/catalogue.ts";
-import { formulaHint } from "../../../src/pages/practice/grid/formulaHint.ts";
+import { catalogue } from "../../../../functions/catalogue.ts";
+import { formulaHint } from "../../../../src/pages/parts/explain/formulaHint.ts";
 
 const names = catalogue.map(({ name }) => name);
 const hint = (formula: string) => formulaHint(formula, names);

@@ -1,7 +1,7 @@
 import { distance } from "fastest-levenshtein";
 import { namespace } from "../../../definition/formulaText.ts";
 import { isCall, type Token, tokenize } from "../../../workbook/formula/tokenize.ts";
-import { sheetWords } from "../sheetWords.ts";
+import { words } from "../../words.ts";
 
 /**
  * What a formula that cannot be worked out may have been meant as: a misspelt function, one without FOOT., a semicolon in
@@ -19,9 +19,9 @@ export function formulaHint(formula: string, names: readonly string[]): string |
   const calls = tokens.filter((_, at) => isCall(tokens, at)).map(({ text }) => text);
   for (const call of calls) {
     const meant = meantBy(call.toUpperCase(), names);
-    if (meant !== undefined) return sheetWords.noSuchFunction(call, `${namespace}.${meant}`);
+    if (meant !== undefined) return words.explain.meant(call, `${namespace}.${meant}`);
   }
-  return hasSemicolon(tokens) ? sheetWords.comma : undefined;
+  return hasSemicolon(tokens) ? words.explain.comma : undefined;
 }
 
 // As many letters may be wrong as leave two thirds of a name right.
