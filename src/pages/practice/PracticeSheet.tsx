@@ -24,6 +24,8 @@ import type { Box } from "./grid/cellBox.ts";
 import { keptUnseen } from "./grid/keptUnseen.ts";
 import { type Doubt, type FilledTable, type PracticeGrid, practiceGrid, type Selected } from "./grid/practiceGrid.ts";
 import { univerInPage } from "./grid/startUniver.ts";
+import { type ArgumentHint, argumentHint } from "./help/argumentHint.ts";
+import { ExplainView } from "./help/ExplainView.tsx";
 import { nameControls } from "./nameControls.ts";
 import { firstBook } from "./offeredBooks.ts";
 import { PictureView } from "./pictures/PictureView.tsx";
@@ -41,6 +43,9 @@ interface Note {
   /** A cell that it is about, to go to. */
   readonly go?: string;
 }
+
+const sameHint = (one: ArgumentHint, other: ArgumentHint): boolean =>
+  one.functionName === other.functionName && one.argument === other.argument;
 
 /** Where a workbook that is shown comes from. */
 interface ShownFrom {
@@ -72,6 +77,7 @@ export function PracticeSheet() {
   const [view, setView] = useState<View>("functions");
   const [box, setBox] = useState<Box>();
   const [pointed, setPointed] = useState<{ readonly cell: Box; readonly sentence: string }>();
+  const [typing, setTyping] = useState<ArgumentHint>();
   const isSaving = useRef(false);
   // What was typed meanwhile would be lost.
   const [working, setWorking] = useState(false);
@@ -171,6 +177,11 @@ export function PracticeSheet() {
         setPointed(undefined);
       },
       onPointed: setPointed,
+      onTyping(before) {
+        const hint = before === undefined ? undefined : argumentHint(before, catalogue);
+        // What is said again is read out again.
+        setTyping((known) => (known && hint && sameHint(known, hint) ? known : hint));
+      },
       onRefused: () => setNote({ text: text.refused, kind: "fault" }),
     });
     bookToBeginWith()
@@ -330,7 +341,7 @@ export function PracticeSheet() {
           {pointed && <CellSentence box={pointed.cell} sentence={pointed.sentence} />}
           {/* biome-ignore lint/a11y/noNoninteractiveTabindex: what may scroll must be reachable by keyboard */}
           <section class="below" tabIndex={0} aria-label={text.statusLabel}>
-            <StatusLine selected={selected} calculating={calculating} onGo={goTo} />
+            <StatusLine selected={selected} typing={typing} calculating={calculating} onGo={goTo} />
             <p class="hint">{text.keys}</p>
           </section>
         </main>
@@ -343,6 +354,13 @@ export function PracticeSheet() {
             ))}
           </div>
           {view === "functions" && <FunctionsView grid={() => grid.current} panel={panel} />}
+          {view === "explain" && selected && (
+            <ExplainView
+              cell={`${selected.sheet} ${selected.address}`}
+              explanation={grid.current?.explained()}
+              onGo={goTo}
+            />
+          )}
           {view === "picture" && <PictureView tables={tables} dark={dark} />}
           {view === "books" && <BooksView onStart={(file) => void startBook(file)} />}
         </aside>

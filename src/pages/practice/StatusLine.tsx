@@ -1,17 +1,21 @@
 import type { Selected } from "./grid/practiceGrid.ts";
+import type { ArgumentHint } from "./help/argumentHint.ts";
 import { sheetWords } from "./sheetWords.ts";
 
 interface Props {
   readonly selected: Selected | undefined;
+  /** What is to be typed where the caret stands in a formula; comes before all else. */
+  readonly typing: ArgumentHint | undefined;
   readonly calculating: boolean;
   readonly onGo: (place: string) => void;
 }
 
 /** The selected cell in words: the sheet itself is a picture that no screen reader can read. */
-export const StatusLine = ({ selected, calculating, onGo }: Props) => (
+export const StatusLine = ({ selected, typing, calculating, onGo }: Props) => (
   <div class="status">
     <p class="said" role="status" aria-label={sheetWords.statusLabel}>
-      {selected && (
+      {typing && <ArgumentWords hint={typing} />}
+      {selected && !typing && (
         <>
           <strong>
             {selected.sheet} {selected.address}
@@ -27,6 +31,12 @@ export const StatusLine = ({ selected, calculating, onGo }: Props) => (
     </p>
     {selected?.link && <LinkButton link={selected.link} onGo={onGo} />}
   </div>
+);
+
+const ArgumentWords = ({ hint: { functionName, argument, sentence, example } }: { readonly hint: ArgumentHint }) => (
+  <>
+    <strong>{argument === "" ? functionName : sheetWords.argument(functionName, argument)}</strong> {sentence} {example}
+  </>
 );
 
 const LinkButton = ({ link, onGo }: { readonly link: NonNullable<Selected["link"]>; readonly onGo: Props["onGo"] }) =>

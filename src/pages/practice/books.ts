@@ -1,3 +1,7 @@
+import { usualLimits } from "../../workbook/limits.ts";
+import { readZip } from "../../workbook/zip/readZip.ts";
+import { writeZip } from "../../workbook/zip/writeZip.ts";
+import { unpackLike } from "./files/likeBook.ts";
 import { firstBook } from "./offeredBooks.ts";
 
 /** A workbook as a file. */
@@ -26,10 +30,18 @@ export async function bookToBeginWith(): Promise<Book & { readonly made: boolean
 export async function offeredBook(name: string): Promise<Book> {
   const inside = [...document.querySelectorAll<HTMLElement>("script[data-book]:not([data-own])")];
   const found = inside.find(({ dataset }) => dataset.book === name);
-  if (found) return { name, bytes: bytesIn(found) };
+  if (found) return { name, bytes: await bytesOf(found) };
   const answer = await fetch(name);
   if (!answer.ok) throw new Error(String(answer.status));
   return { name, bytes: new Uint8Array(await answer.arrayBuffer()) };
+}
+
+/** A book that is told by another comes together from both. */
+async function bytesOf(inside: HTMLElement): Promise<Uint8Array> {
+  const { like } = inside.dataset;
+  if (like === undefined) return bytesIn(inside);
+  const base = await offeredBook(like);
+  return writeZip(unpackLike(bytesIn(inside), readZip(base.bytes, usualLimits)));
 }
 
 const bytesIn = ({ textContent }: HTMLElement): Uint8Array =>

@@ -58,7 +58,14 @@ export const sheetWords = {
   noDate: "This is text, not a date: 03/04 means two days, and 3 Apr is in no year. Type a date as 2026-03-14.",
   keys: "F6 leads out of the sheet and round; Ctrl+Page Down brings the next sheet.",
   empty: "empty",
-  views: { functions: "Functions", picture: "Picture", books: "Workbooks" },
+  argument: (name: string, argument: string): string => `${name}, ${argument}:`,
+  noMore: (most: number): string => `It takes no more than ${most === 1 ? "1 argument" : `${most} arguments`}.`,
+  mayBeLeftOut: (standsFor: string): string =>
+    standsFor === "" ? "It may be left out." : `Left out, it is ${standsFor}.`,
+  example: (typed: string): string => `For example ${typed}.`,
+  exampleCells: (cells: string): string => `For example cells that hold ${cells}.`,
+  noFormula: (cell: string): string => `${cell} holds no formula. Select a cell with a formula to have it explained.`,
+  views: { functions: "Functions", explain: "Explain this cell", picture: "Picture", books: "Workbooks" },
   grid: {
     cellName: "Cell",
     editor: "Cell editor; F6 leaves the sheet",

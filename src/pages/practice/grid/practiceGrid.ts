@@ -19,20 +19,32 @@ import { keepWhatIsTyped } from "../../../hosts/headless/insides/keepWhatIsTyped
 import { withoutAlerts } from "../../../hosts/headless/insides/withoutAlerts.ts";
 import { cellFromData } from "../../../hosts/headless/valueCells.ts";
 import type { Clock } from "../../../hosts/localClock.ts";
-import { type Area, type Place, placeText, readPlace } from "../../../workbook/address.ts";
+import {
+  type Area,
+  areaText,
+  columnNumber,
+  type Place,
+  placeText,
+  readArea,
+  readPlace,
+} from "../../../workbook/address.ts";
 import type { Engine } from "../../../workbook/engine.ts";
 import { quoteSheet, unquoteSheet } from "../../../workbook/formula/structured.ts";
 import { surroundingsOf } from "../../../workbook/formula/surroundingsOf.ts";
 import { type Surroundings, translate } from "../../../workbook/formula/translate.ts";
+import { lastRow } from "../../../workbook/limits.ts";
 import { isOneCall } from "../../../workbook/saving/changesOf.ts";
 import { writeEdits } from "../../../workbook/saving/writeEdits.ts";
 import type { Workbook } from "../../../workbook/workbook.ts";
 import { patternFor } from "../../../writing/format.ts";
+import type { Found, FoundCells } from "../../parts/explain/cellsGiven.ts";
+import { askedOf, type Explanation, explainFormula } from "../../parts/explain/explainFormula.ts";
 import { formulaHint } from "../../parts/explain/formulaHint.ts";
 import { sheetWords } from "../sheetWords.ts";
 import { asStored } from "./asStored.ts";
 import { type Box, cellBox } from "./cellBox.ts";
 import { type CellRule, cellRules, ruleFor } from "./cellRules.ts";
+import { cellsIn } from "./cellsIn.ts";
 import { writeDatesOut } from "./datesInEditor.ts";
 import { editsIn } from "./editsIn.ts";
 import { showHashes } from "./hashes.ts";
@@ -45,6 +57,7 @@ import { isRefused } from "./refusedCommands.ts";
 import { sheetId, sheetPlace } from "./sheetId.ts";
 import { type ShownWorkbook, shownWorkbook } from "./shownWorkbook.ts";
 import { startUniver } from "./startUniver.ts";
+import { tellTypedFormula } from "./typedFormula.ts";
 import { isUnclear, keepUnclearDates, markUnclearDates, type Pasted, withoutMark } from "./unclearDates.ts";
 import { type CellAt, widenForDates } from "./widenForDates.ts";
 
@@ -91,6 +104,8 @@ export interface GridEvents {
   readonly onMoved: () => void;
   /** The pointer rests on a cell of which something is to be said, or on none. */
   readonly onPointed: (pointed: { readonly cell: Box; readonly sentence: string } | undefined) => void;
+  /** A formula is being typed: what stands before the caret; undefined once that is over. */
+  readonly onTyping: (before: string | undefined) => void;
   /** The person asked for something that would move cells about. */
   readonly onRefused: () => void;
 }
@@ -116,12 +131,14 @@ export interface PracticeGrid {
   readonly selectedBox: () => Box | undefined;
   /** Puts one of the choices into the selected cell. */
   readonly choose: (choice: string) => void;
-  /** Selects a cell, such as 'Sale check'!A1, and brings it into view. */
+  /** Selects a cell, such as 'Sale check'!A1, or the first of some, and brings it into view. */
   readonly go: (place: string) => void;
   /** Brings the sheet so many places further on into view, or back; nothing happens at an end. */
   readonly turn: (further: number) => void;
   readonly shownAt: (cell: string) => string;
   readonly write: (cell: string, formula: string) => void;
+  /** The formula of the selected cell in words; undefined where it holds none. */
+  readonly explained: () => Explanation | undefined;
   readonly tables: (functionNames: ReadonlySet<string>) => readonly FilledTable[];
   readonly setDark: (dark: boolean) => void;
   readonly dispose: () => void;
@@ -376,6 +393,7 @@ export function practiceGrid(
       const link = linkOf(sheetPlace(worksheet.getSheetId()), row, column);
       if (link && "place" in link) go(link.place);
     });
+    tellTypedFormula(injector, events.onTyping);
     keepWhatIsTyped(injector.get(IEditorBridgeService));
     withoutAlerts(injector.get(CellAlertManagerService));
     injector
@@ -419,7 +437,8 @@ export function practiceGrid(
   const place = (cell: string): { sheet: string; row: number; column: number } => {
     const cut = cell.lastIndexOf("!");
     const name = unquoteSheet(cell.slice(0, Math.max(cut, 0)));
-    const at = readPlace(cell.slice(cut + 1));
+    const [first = ""] = cell.slice(cut + 1).split(":");
+    const at = readPlace(first);
     const active = api.getActiveWorkbook()?.getActiveSheet()?.getSheetId() ?? sheetId(0);
     const named = opened?.workbook.sheets.findIndex((sheet) => sheet.name.toLowerCase() === name.toLowerCase()) ?? -1;
     if (!at || (cut >= 0 && named < 0)) throw new Error(sheetWords.badCell);
@@ -430,6 +449,42 @@ export function practiceGrid(
     const found = api.getActiveWorkbook()?.getSheetBySheetId(sheet);
     if (!found) throw new Error(sheetWords.badCell);
     return { found, range: found.getRange(row, column) };
+  };
+
+  const cellsAt = (sheet: string, area: Area) => {
+    const filled = formulas.getArrayFormulaCellData()[unit()]?.[sheet];
+    return cellsIn(api, sheet, area, (row, column) => filled?.[row]?.[column] ?? undefined);
+  };
+
+  /** The cells that an argument names as it stands in the formula of a cell of this sheet. */
+  const foundFor = (asked: string, own: string): FoundCells | undefined => {
+    const cut = asked.lastIndexOf("!");
+    const name = unquoteSheet(asked.slice(0, Math.max(cut, 0)));
+    const at = opened?.workbook.sheets.findIndex((sheet) => sheet.name.toLowerCase() === name.toLowerCase()) ?? -1;
+    const sheet = cut < 0 ? own : sheetId(at);
+    const area = areaNamed(asked.slice(cut + 1), formulas.getArrayFormulaRange()[unit()]?.[sheet]);
+    if (!area || (cut >= 0 && at < 0)) return undefined;
+    return { address: `${asked.slice(0, cut + 1)}${areaText(area)}`, cells: cellsAt(sheet, area) };
+  };
+
+  const explained = (): Explanation | undefined => {
+    const range = api.getActiveWorkbook()?.getActiveSheet()?.getActiveRange();
+    if (!range) return undefined;
+    const [sheet, row, column] = [range.getSheetId(), range.getRow(), range.getColumn()];
+    const formula = formulaAt(sheet, row, column);
+    if (formula === undefined) return undefined;
+    const found: Found = new Map(
+      askedOf(formula, catalogue).flatMap((asked) => {
+        const cells = foundFor(asked, sheet);
+        return cells ? [[asked, cells] as const] : [];
+      }),
+    );
+    const filled = formulas.getArrayFormulaRange()[unit()]?.[sheet]?.[row]?.[column];
+    const area = filled ? areaOf(filled) : { top: row, left: column, bottom: row, right: column };
+    return explainFormula(formula, catalogue, found, {
+      cells: cellsAt(sheet, area),
+      message: messageAt(sheet, row, column),
+    });
   };
 
   const selectFirstCell = (): void => {
@@ -532,6 +587,7 @@ export function practiceGrid(
       range.activate();
       range.setValue({ f: formula });
     },
+    explained,
     tables(names) {
       const areas = formulas.getArrayFormulaRange()[unit()] ?? {};
       const values = formulas.getArrayFormulaCellData()[unit()] ?? {};
@@ -567,6 +623,25 @@ export function practiceGrid(
 
 /** `'Cases'!` without the quotes that only other names need. */
 const bareOr = (quoted: string): string => quoted.replace(/^'([A-Za-z_]\w*)'!$/, "$1!");
+
+const areaOf = ({ startRow, startColumn, endRow, endColumn }: IRange): Area => ({
+  top: startRow,
+  left: startColumn,
+  bottom: endRow,
+  right: endColumn,
+});
+
+type Filled = Record<number, Record<number, IRange> | undefined> | null | undefined;
+
+/** An area as a formula names it: cells, whole columns, or what the array at a cell fills. */
+function areaNamed(text: string, filled: Filled): Area | undefined {
+  const at = text.endsWith("#") ? readPlace(text.slice(0, -1)) : undefined;
+  const array = at && filled?.[at.row]?.[at.column];
+  if (array) return areaOf(array);
+  const [, from, to] = /^\$?([A-Z]{1,3}):\$?([A-Z]{1,3})$/i.exec(text) ?? [];
+  if (from === undefined || to === undefined) return readArea(text);
+  return { top: 0, left: columnNumber(from), bottom: lastRow - 1, right: columnNumber(to) };
+}
 
 const unitAt = (count: number): string => `workbook${count}`;
 
