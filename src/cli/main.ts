@@ -4,6 +4,7 @@ import { WorkbookProblem } from "../workbook/workbookProblem.ts";
 import { BadInput } from "./badInput.ts";
 import type { Command } from "./command.ts";
 import { collateCommand } from "./commands/collateCommand.ts";
+import { compareCommand } from "./commands/compareCommand.ts";
 import { functionsCommand } from "./commands/functionsCommand.ts";
 import { recalcCommand } from "./commands/recalcCommand.ts";
 import { startCommand } from "./commands/startCommand.ts";
@@ -11,7 +12,14 @@ import { templateCommand } from "./commands/templateCommand.ts";
 import { commandHelp, helpText } from "./helpText.ts";
 import { terminalOf } from "./terminal.ts";
 
-const commands: readonly Command[] = [recalcCommand, templateCommand, collateCommand, functionsCommand, startCommand];
+const commands: readonly Command[] = [
+  recalcCommand,
+  templateCommand,
+  collateCommand,
+  compareCommand,
+  functionsCommand,
+  startCommand,
+];
 
 /** Runs what was typed after `soundfold`. @returns the exit code */
 async function main([word, ...given]: readonly string[]): Promise<number> {
