@@ -71,9 +71,10 @@ export async function writeCompared(
     return;
   }
   const definition = shown.map(({ heading, type }) => `${sqlName(heading)} ${type}`).join(", ");
-  await duck.run(`CREATE TABLE compared (${definition})`);
+  await duck.run(`CREATE TABLE compared (place INTEGER, ${definition})`);
   const appender = await duck.createAppender("compared");
-  for (const line of lines) {
+  for (const [place, line] of lines.entries()) {
+    appender.appendInteger(place);
     for (const { type, of } of shown) {
       const value = of(line);
       if (value === undefined || value === null || value === "") appender.appendNull();
@@ -84,10 +85,9 @@ export async function writeCompared(
     appender.endRow();
   }
   appender.closeSync();
-  await duck.run("SET preserve_insertion_order = true");
   const format = kind === ".csv" ? "FORMAT csv, HEADER true" : "FORMAT parquet";
   await writeThrough(path, async (passing) => {
-    await duck.run(`COPY compared TO ${sqlText(passing)} (${format})`);
+    await duck.run(`COPY (SELECT * EXCLUDE place FROM compared ORDER BY place) TO ${sqlText(passing)} (${format})`);
   });
 }
 
