@@ -12,7 +12,7 @@ import { nameIn, neededTable } from "./readFootBook.ts";
 import { neededInGathers } from "./readGathers.ts";
 
 /** A row of Gathers; undefined is what is blank or cannot be read. */
-export interface BookGather {
+interface BookGather {
   readonly group: string | undefined;
   readonly day: Day | undefined;
   readonly lookedAt: number | undefined;
@@ -20,7 +20,7 @@ export interface BookGather {
 }
 
 /** A row of Cases that names an animal, or should; undefined is what is blank or cannot be read. */
-export interface BookCase {
+interface BookCase {
   readonly tag: string | undefined;
   readonly day: Day | undefined;
 }
