@@ -5,6 +5,7 @@ import { BadInput } from "./badInput.ts";
 import type { Command } from "./command.ts";
 import { bringCommand } from "./commands/bringCommand.ts";
 import { collateCommand } from "./commands/collateCommand.ts";
+import { compareCommand } from "./commands/compareCommand.ts";
 import { functionsCommand } from "./commands/functionsCommand.ts";
 import { recalcCommand } from "./commands/recalcCommand.ts";
 import { startCommand } from "./commands/startCommand.ts";
@@ -17,6 +18,7 @@ const commands: readonly Command[] = [
   templateCommand,
   bringCommand,
   collateCommand,
+  compareCommand,
   functionsCommand,
   startCommand,
 ];

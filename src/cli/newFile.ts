@@ -4,6 +4,10 @@ import { BadInput } from "./badInput.ts";
 
 const openedBy = { ".xlsx": "spreadsheets", ".html": "browsers" } as const;
 
+/** Whether the name of a file ends in one of these, whatever its capitals. */
+export const endsIn = (path: string, endings: readonly string[]): boolean =>
+  endings.includes(extname(path).toLowerCase());
+
 /**
  * Checks that a workbook can be written there without anything being lost.
  *
@@ -12,6 +16,15 @@ const openedBy = { ".xlsx": "spreadsheets", ".html": "browsers" } as const;
 export async function newFile(path: string, kind: keyof typeof openedBy = ".xlsx"): Promise<void> {
   if (extname(path).toLowerCase() !== kind)
     throw new BadInput(`${path} must end in ${kind}, or ${openedBy[kind]} will not open it.`);
+  await freePlace(path);
+}
+
+/**
+ * Checks that a file can be written there without anything being lost.
+ *
+ * @throws BadInput when something is there already, or the folder is not
+ */
+export async function freePlace(path: string): Promise<void> {
   if (await isThere(path))
     throw new BadInput(`${path} is already there and is never replaced; name another with --out.`);
   const folder = dirname(path);

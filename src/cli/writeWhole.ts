@@ -13,13 +13,29 @@ const inTheWay = { EPERM: open, EBUSY: open };
  * @returns files that killed runs had left behind beside it, which were removed
  * @throws BadInput when it cannot be written; then nothing is left behind
  */
-export async function writeWhole(path: string, bytes: Uint8Array): Promise<readonly string[]> {
+export const writeWhole = (path: string, bytes: Uint8Array): Promise<readonly string[]> =>
+  writeThrough(path, (passing, write) => write(passing, bytes));
+
+type Write = (passing: string, bytes: Uint8Array) => Promise<void>;
+
+/**
+ * The same for a file that something else writes, under the name that it is given.
+ *
+ * @returns as writeWhole
+ * @throws BadInput as writeWhole
+ */
+export async function writeThrough(
+  path: string,
+  writeTo: (passing: string, write: Write) => Promise<void>,
+): Promise<readonly string[]> {
   const { dir, base } = parse(path);
   const passing = join(dir, passingName(base, process.pid));
   const removed = await clearLeftovers(path);
   const trouble = `${path} cannot be written`;
+  const write: Write = (name, bytes) =>
+    withPlainFileErrors(trouble, () => writeFile(name, bytes, { flag: "wx", flush: true }));
   try {
-    await withPlainFileErrors(trouble, () => writeFile(passing, bytes, { flag: "wx", flush: true }));
+    await writeTo(passing, write);
     await withPlainFileErrors(trouble, () => rename(passing, path), inTheWay);
   } catch (error) {
     // The trouble that came first is the one to be told.

@@ -24,8 +24,8 @@ const usualGap = 14;
  */
 export function readFootBook(bytes: Uint8Array): FlockRecord {
   const workbook = lookInto(bytes);
-  const gatherTable = needed(workbook, gathers, neededInGathers);
-  const caseTable = needed(workbook, cases, neededInCases);
+  const gatherTable = neededTable(workbook, gathers, neededInGathers);
+  const caseTable = neededTable(workbook, cases, neededInCases);
   const { dayOffset } = workbook;
   const setting = (name: string): number | undefined => numberIn(namedCell(workbook, name));
   const asOf = setting("as_of");
@@ -73,14 +73,22 @@ export function readFootBook(bytes: Uint8Array): FlockRecord {
   };
 }
 
-function needed<K extends string>(workbook: UnreadWorkbook, table: Table<K>, keys: readonly K[]): FoundRecords {
+/**
+ * @throws WorkbookProblem when there is no table with such headings
+ */
+export function neededTable<K extends string>(
+  workbook: UnreadWorkbook,
+  table: Table<K>,
+  keys: readonly K[],
+): FoundRecords {
   const found = findRecords(workbook, table, keys);
   if (found) return found;
   const headings = keys.map((key) => table.columns[key].heading).join(", ");
   throw new WorkbookProblem(`No table of ${table.name.toLowerCase()} in it: none has the headings ${headings}.`);
 }
 
-const nameIn = (cell: Cell): string | undefined =>
+/** The name of a flock; undefined where nothing is written. */
+export const nameIn = (cell: Cell): string | undefined =>
   isBlankCell(cell) || typeof cell !== "string" ? undefined : detached(cell.trim().replace(/\s+/g, " "));
 
 // A piece of a long text keeps the whole of it in memory; a copy does not.

@@ -1,0 +1,97 @@
+import type { Day } from "../../cells/day.ts";
+import { isoText } from "../../cells/day.ts";
+import { Doubt } from "../../cells/doubt.ts";
+import { Problem } from "../../cells/problem.ts";
+import { caseTable } from "../../core/animals/caseTable.ts";
+import { prevalenceRange } from "../../core/counting/prevalenceRange.ts";
+import { fieldReader } from "../../core/records/fieldChecks.ts";
+import type { Interval } from "../../core/statistics/interval.ts";
+import { lameWatch } from "../../core/watching/lameWatch.ts";
+import type { Tag } from "../../core/words/tagKey.ts";
+
+/** The sheep looked at on each day, the days in order. */
+export interface GatherDays {
+  readonly days: readonly Day[];
+  readonly seen: readonly number[];
+  readonly lame: readonly number[];
+}
+
+const confidence = 0.95;
+
+/**
+ * The range of a share from the gathers of one flock, as `FOOT.PREVRANGE(lame, seen, , , , , dates)` gives it; undefined
+ * where no sheep were looked at.
+ */
+export function rangeOf({ days, seen, lame }: GatherDays): Interval | undefined {
+  if (seen.every((count) => count === 0)) return undefined;
+  return prevalenceRange(lame, seen, { confidence, dates: days });
+}
+
+export interface Signals {
+  /** How many gathers gave a signal; undefined where none could be watched. */
+  readonly count: number | undefined;
+  /** The last of them, or why none could be watched. */
+  readonly last: string;
+}
+
+/** What `FOOT.LAMEWATCH(dates, lame, seen)` says of the days from one to another. */
+export function signalsOf({ days, seen, lame }: GatherDays, from: Day, to: Day): Signals {
+  // A gather of which no sheep were looked at has no share.
+  const counted = days.flatMap((_, place) => ((seen[place] ?? 0) > 0 ? [place] : []));
+  if (counted.length === 0) return { count: undefined, last: "no gather with sheep looked at" };
+  const of = (column: readonly number[]): number[] => counted.map((place) => column[place] as number);
+  try {
+    const signals = lameWatch(of(days), of(lame), of(seen)).filter(
+      ({ date, signal }) => signal !== "" && date >= from && date <= to,
+    );
+    const last = signals.at(-1);
+    return { count: signals.length, last: last === undefined ? "" : `${isoText(last.date)}: ${last.signal}` };
+  } catch (error) {
+    if (error instanceof Problem) return { count: undefined, last: error.message };
+    throw error;
+  }
+}
+
+export interface CountedCases {
+  /** The first day of each case. */
+  readonly begun: readonly Day[];
+  /** Records of which tag or day cannot be read. */
+  readonly doubted: number;
+  /** Some of the tags that cannot be read, with the reason. */
+  readonly unread: readonly string[];
+}
+
+const blankTag = new Doubt("tags", { what: "it is blank, but the row holds a record", mend: "enter the tag" });
+const noDay = new Doubt("dates", { what: "is not a date", mend: "enter a real date" });
+
+/** The cases of one flock, as `FOOT.CASETABLE(tags, dates, gap_days)` tells them apart. */
+export function countCases(
+  tags: readonly (string | null)[],
+  days: readonly (Day | null)[],
+  gapDays: number,
+): CountedCases {
+  const read = fieldReader("tag", { asOf: undefined, dayOffset: 0 });
+  const known = new Map<string, Tag | Doubt>();
+  const unread: string[] = [];
+  const tagOf = (text: string | null): Tag | Doubt => {
+    if (text === null) return blankTag;
+    let tag = known.get(text);
+    if (tag !== undefined) return tag;
+    const { value, fault } = read(text);
+    if (typeof value === "string") tag = { key: value, shown: text };
+    else {
+      tag = new Doubt("tags", fault ?? blankTag.fault);
+      unread.push(tag.sentence);
+    }
+    known.set(text, tag);
+    return tag;
+  };
+  const records = { tags: tags.map(tagOf), dates: days.map((day) => day ?? noDay) };
+  const begun: Day[] = [];
+  let doubted = 0;
+  for (const { number, first } of caseTable(records, gapDays, undefined, (index) => index + 1)) {
+    if (number === "not known") doubted++;
+    else begun.push(first as Day);
+  }
+  return { begun, doubted, unread };
+}

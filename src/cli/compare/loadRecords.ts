@@ -1,0 +1,251 @@
+import type { DuckDBConnection } from "@duckdb/node-api";
+import type { Cell } from "../../cells/cell.ts";
+import { firstDay, lastDay } from "../../cells/day.ts";
+import { numberIn } from "../../cells/numberIn.ts";
+import { fieldReader } from "../../core/records/fieldChecks.ts";
+import { nameKey } from "../../core/words/nameKey.ts";
+import { sqlName, sqlText } from "./openDuck.ts";
+import type { CaseKey, FileColumn, GatherKey, RecordFile } from "./recordSources.ts";
+
+/** What the database holds once records are loaded, for `countFlocks`. */
+export interface LoadedRecords {
+  /** Names as first written, in the order of their numbers; number 0 is the first. */
+  readonly flocks: readonly string[];
+  /** A few rows that cannot be read, for the screen. */
+  readonly examples: readonly string[];
+  /** Rows that name no flock. */
+  readonly unnamed: { readonly gathers: number; readonly cases: number };
+}
+
+const examplesShown = 5;
+
+// Farm 2 before Farm 10, and letters with accents among the others; the same on every machine.
+const order = new Intl.Collator("en", { numeric: true });
+
+/**
+ * Makes of all files a table `gathers` and a view `records`, in which flocks are numbers and days are serials. Words are
+ * read by the rules of the functions, each spelling once; where one cannot be read, NULL stands, and `ok` is false.
+ */
+export async function loadRecords(
+  duck: DuckDBConnection,
+  gathers: readonly RecordFile<GatherKey>[],
+  cases: readonly RecordFile<CaseKey>[],
+): Promise<LoadedRecords> {
+  const flocks = await numberFlocks(duck, [...gathers, ...cases]);
+  const words = new SpellingTables(duck);
+  const [gatherRows, caseRows]: [string[], string[]] = [[], []];
+  for (const file of gathers) gatherRows.push(await gatherSql(file, words));
+  for (const file of cases) caseRows.push(await caseSql(file, words));
+  await duck.run(`CREATE TABLE gathers AS ${gatherRows.join(" UNION ALL ") || noGathers}`);
+  await duck.run(`CREATE VIEW records AS ${caseRows.join(" UNION ALL ") || noCases}`);
+  await duck.run("SET preserve_insertion_order = true");
+  const examples: string[] = [];
+  for (const [place, file] of gathers.entries())
+    examples.push(...(await unread(duck, file, gatherRows[place] ?? "", "NOT ok", examplesShown - examples.length)));
+  for (const [place, file] of cases.entries())
+    examples.push(...(await unread(duck, file, caseRows[place] ?? "", "day IS NULL", examplesShown - examples.length)));
+  await duck.run("SET preserve_insertion_order = false");
+  const count = async (table: string): Promise<number> =>
+    Number((await (await duck.run(`SELECT count(*) FROM ${table} WHERE flock IS NULL`)).getRows())[0]?.[0] ?? 0);
+  return { flocks, examples, unnamed: { gathers: await count("gathers"), cases: await count("records") } };
+}
+
+const noGathers =
+  "SELECT 0 AS flock, NULL::VARCHAR AS grp, 0 AS day, 0 AS seen, 0 AS lame, true AS ok, 0::BIGINT AS row WHERE false";
+const noCases = "SELECT 0 AS flock, NULL::VARCHAR AS tag, 0 AS day, 0::BIGINT AS row WHERE false";
+
+async function numberFlocks(duck: DuckDBConnection, files: readonly RecordFile<string>[]): Promise<readonly string[]> {
+  const spellings = new Map<string, string[]>();
+  const note = (text: string): void => {
+    const key = nameKey(text);
+    if (key === "") return;
+    const known = spellings.get(key);
+    if (known === undefined) spellings.set(key, [text]);
+    else if (!known.includes(text)) known.push(text);
+  };
+  for (const { from, flock, file } of files) {
+    if (flock === undefined) note(nameOfFile(file));
+    else for (const text of await distinct(duck, from, flock)) note(text);
+  }
+  const keys = [...spellings.keys()].sort(order.compare);
+  await duck.run("CREATE TABLE flock_names (text VARCHAR, flock INTEGER)");
+  const appender = await duck.createAppender("flock_names");
+  const names = keys.map((key, number) => {
+    const written = (spellings.get(key) ?? []).sort();
+    for (const text of written) {
+      appender.appendVarchar(text);
+      appender.appendInteger(number);
+      appender.endRow();
+    }
+    return (written[0] ?? key).trim().replace(/\s+/g, " ");
+  });
+  appender.closeSync();
+  return names;
+}
+
+const nameOfFile = (file: string): string => (file.split(/[\\/]/).at(-1) ?? file).replace(/\.[^.]*$/, "");
+
+async function distinct(duck: DuckDBConnection, from: string, column: FileColumn): Promise<readonly string[]> {
+  const name = sqlName(column.name);
+  const result = await duck.run(`SELECT DISTINCT ${name}::VARCHAR FROM ${from} WHERE ${name} IS NOT NULL`);
+  return (await result.getRows()).map(([text]) => String(text));
+}
+
+/** Tables that say what the spellings of a column mean. */
+class SpellingTables {
+  private readonly duck: DuckDBConnection;
+  private made = 0;
+
+  constructor(duck: DuckDBConnection) {
+    this.duck = duck;
+  }
+
+  /** @returns the SQL for the column's value, and the join that it needs */
+  async read(
+    from: string,
+    column: FileColumn,
+    type: "INTEGER" | "VARCHAR",
+    meaning: (text: string) => number | string | undefined,
+  ): Promise<Read> {
+    const table = `spellings_${this.made++}`;
+    await this.duck.run(`CREATE TABLE ${table} (text VARCHAR, value ${type})`);
+    const appender = await this.duck.createAppender(table);
+    for (const text of await distinct(this.duck, from, column)) {
+      const value = meaning(text);
+      if (value === undefined) continue;
+      appender.appendVarchar(text);
+      if (typeof value === "number") appender.appendInteger(value);
+      else appender.appendVarchar(value);
+      appender.endRow();
+    }
+    appender.closeSync();
+    return { value: `${table}.value`, join: `LEFT JOIN ${table} ON ${table}.text = source.${sqlName(column.name)}` };
+  }
+}
+
+interface Read {
+  readonly value: string;
+  readonly join: string;
+}
+
+const nothing: Read = { value: "NULL", join: "" };
+const isText = ({ type }: FileColumn): boolean => type === "VARCHAR";
+const isDate = ({ type }: FileColumn): boolean => type === "DATE" || type.startsWith("TIMESTAMP");
+
+async function dayOf(words: SpellingTables, from: string, column: FileColumn | undefined): Promise<Read> {
+  if (column === undefined) return nothing;
+  const name = `source.${sqlName(column.name)}`;
+  if (isText(column)) {
+    const read = fieldReader("treated", { asOf: undefined, dayOffset: 0 });
+    return words.read(from, column, "INTEGER", (text) => wholeDay(read(text).value));
+  }
+  const serial = isDate(column)
+    ? `(${name}::DATE - DATE '1899-12-30')`
+    : `CASE WHEN isfinite(${name}::DOUBLE) THEN floor(${name}::DOUBLE) END`;
+  return {
+    value: `CASE WHEN ${serial} BETWEEN ${firstDay} AND ${lastDay} THEN (${serial})::INTEGER END`,
+    join: "",
+  };
+}
+
+const wholeDay = (value: Cell | undefined): number | undefined =>
+  typeof value === "number" ? Math.floor(value) : undefined;
+
+const mostSheep = 1_000_000_000;
+
+async function countOf(words: SpellingTables, from: string, column: FileColumn | undefined): Promise<Read> {
+  if (column === undefined) return nothing;
+  const isCount = (value: number): boolean => Number.isInteger(value) && value >= 0 && value <= mostSheep;
+  if (isText(column))
+    return words.read(from, column, "INTEGER", (text) => {
+      const value = numberIn(text);
+      return value !== undefined && isCount(value) ? value : undefined;
+    });
+  const number = `source.${sqlName(column.name)}::DOUBLE`;
+  const whole = `${number} BETWEEN 0 AND ${mostSheep} AND ${number} = floor(${number})`;
+  return { value: `CASE WHEN ${whole} THEN (${number})::INTEGER END`, join: "" };
+}
+
+async function groupOf(words: SpellingTables, from: string, column: FileColumn | undefined): Promise<Read> {
+  if (column === undefined) return nothing;
+  const shown = new Map<string, string>();
+  return words.read(from, column, "VARCHAR", (text) => {
+    const key = nameKey(text);
+    if (key === "") return undefined;
+    const name = shown.get(key) ?? text.trim().replace(/\s+/g, " ");
+    shown.set(key, name);
+    return name;
+  });
+}
+
+function flockOf({ flock, file }: RecordFile<string>): Read {
+  if (flock === undefined)
+    return { value: `(SELECT flock FROM flock_names WHERE text = ${sqlText(nameOfFile(file))})`, join: "" };
+  return {
+    value: "flock_names.flock",
+    join: `LEFT JOIN flock_names ON flock_names.text = source.${sqlName(flock.name)}::VARCHAR`,
+  };
+}
+
+const isBlank = (column: FileColumn | undefined): string => {
+  if (column === undefined) return "true";
+  const name = `source.${sqlName(column.name)}`;
+  return isText(column) ? `(${name} IS NULL OR trim(${name}) = '')` : `${name} IS NULL`;
+};
+
+async function gatherSql(file: RecordFile<GatherKey>, words: SpellingTables): Promise<string> {
+  const { from, columns, given } = file;
+  const [flock, day] = [flockOf(file), await dayOf(words, from, columns.date)];
+  const [seen, lame] = [await countOf(words, from, columns.lookedAt), await countOf(words, from, columns.lame)];
+  const group = await groupOf(words, from, columns.group);
+  const joins = [flock, day, seen, lame, group].map(({ join }) => join).join(" ");
+  const blank = [columns.date, columns.lookedAt, columns.lame, ...(given ? [given] : [])].map(isBlank).join(" AND ");
+  return `SELECT ${flock.value} AS flock, ${group.value} AS grp, ${day.value} AS day, ${seen.value} AS seen, ${lame.value} AS lame,
+    coalesce(${day.value} IS NOT NULL AND ${lame.value} <= ${seen.value}, false) AS ok, NULL::BIGINT AS row
+    FROM ${from} AS source ${joins} WHERE NOT (${blank})`;
+}
+
+async function caseSql(file: RecordFile<CaseKey>, words: SpellingTables): Promise<string> {
+  const { from, columns, given } = file;
+  const flock = flockOf(file);
+  const [seen, treated] = [await dayOf(words, from, columns.seen), await dayOf(words, from, columns.treated)];
+  const joins = [flock, seen, treated].map(({ join }) => join).join(" ");
+  const tag = columns.tag ? `source.${sqlName(columns.tag.name)}::VARCHAR` : "NULL";
+  const noTag = isBlank(columns.tag);
+  // A whole group was treated at once: no case of one animal.
+  const wholeGroup = `${noTag} AND NOT ${isBlank(columns.group)}`;
+  const blank = [columns.tag, columns.seen, columns.treated, ...(given ? [given] : [])].map(isBlank).join(" AND ");
+  return `SELECT ${flock.value} AS flock, CASE WHEN NOT ${noTag} THEN ${tag} END AS tag,
+    CASE WHEN ${isBlank(columns.seen)} THEN ${treated.value} ELSE ${seen.value} END AS day, NULL::BIGINT AS row
+    FROM ${from} AS source ${joins} WHERE NOT (${blank}) AND NOT (${wholeGroup})`;
+}
+
+/** The first rows that cannot be read, by their rows in the file as a spreadsheet counts them. */
+async function unread<K extends string>(
+  duck: DuckDBConnection,
+  file: RecordFile<K>,
+  rows: string,
+  which: string,
+  most: number,
+): Promise<readonly string[]> {
+  const isFile = file.from.startsWith("read_");
+  if (most <= 0 || !isFile) return [];
+  const [any] = await (await duck.run(`SELECT 1 FROM (${rows}) WHERE ${which} LIMIT 1`)).getRows();
+  if (any === undefined) return [];
+  const numbered = rows
+    .replace("NULL::BIGINT AS row", "source.number AS row")
+    .replace(
+      `FROM ${file.from} AS source`,
+      `FROM (SELECT *, row_number() OVER () AS number FROM ${file.from}) AS source`,
+    );
+  const columns = Object.values(file.columns) as readonly FileColumn[];
+  const shown = columns.map(({ name }) => `source.${sqlName(name)}::VARCHAR`).join(", ");
+  const found = await duck.run(
+    `SELECT row, cells FROM (${numbered.replace("SELECT ", `SELECT [${shown}] AS cells, `)}) WHERE ${which} ORDER BY row LIMIT ${most}`,
+  );
+  return (await found.getRows()).map(([row, cells]) => {
+    const values = (cells as { readonly items: readonly (string | null)[] }).items;
+    const said = columns.map(({ name }, place) => `${name} ${values[place] == null ? "blank" : `"${values[place]}"`}`);
+    return `${file.file}, row ${Number(row) + 1}: ${said.join(", ")}`;
+  });
+}

@@ -1,0 +1,72 @@
+import { type Cell, isBlankCell } from "../../cells/cell.ts";
+import type { Day } from "../../cells/day.ts";
+import { numberIn } from "../../cells/numberIn.ts";
+import { fieldReader } from "../../core/records/fieldChecks.ts";
+import { lookInto } from "../../workbook/lookInto.ts";
+import { cases as casesTable } from "../tables/cases.ts";
+import { gathers as gathersTable } from "../tables/gathers.ts";
+import { cellUnder } from "./findRecords.ts";
+import { namedCell } from "./namedCell.ts";
+import { neededInCases } from "./readCases.ts";
+import { nameIn, neededTable } from "./readFootBook.ts";
+import { neededInGathers } from "./readGathers.ts";
+
+/** A row of Gathers; undefined is what is blank or cannot be read. */
+interface BookGather {
+  readonly group: string | undefined;
+  readonly day: Day | undefined;
+  readonly lookedAt: number | undefined;
+  readonly lame: number | undefined;
+}
+
+/** A row of Cases that names an animal, or should; undefined is what is blank or cannot be read. */
+interface BookCase {
+  readonly tag: string | undefined;
+  readonly day: Day | undefined;
+}
+
+export interface BookRecords {
+  /** As written in the book's settings; undefined where nothing is. */
+  readonly flock: string | undefined;
+  readonly gathers: readonly BookGather[];
+  readonly cases: readonly BookCase[];
+}
+
+/**
+ * The rows of a Flock foot book, one by one.
+ *
+ * @throws WorkbookProblem with the reason when the file cannot be used
+ */
+export function readBookRecords(bytes: Uint8Array): BookRecords {
+  const workbook = lookInto(bytes);
+  const foundGathers = neededTable(workbook, gathersTable, neededInGathers);
+  const foundCases = neededTable(workbook, casesTable, neededInCases);
+  const readDay = fieldReader("treated", { asOf: undefined, dayOffset: workbook.dayOffset });
+  const dayIn = (cell: Cell): Day | undefined => {
+    const { value } = readDay(cell);
+    return typeof value === "number" ? Math.floor(value) : undefined;
+  };
+  const ofGather = cellUnder(gathersTable, foundGathers.headings);
+  const ofCase = cellUnder(casesTable, foundCases.headings);
+  return {
+    flock: nameIn(namedCell(workbook, "farm_name")),
+    gathers: foundGathers.rows
+      .filter(({ cells }) => neededInGathers.some((key) => !isBlankCell(ofGather(cells, key))))
+      .map(({ cells }) => ({
+        group: textIn(ofGather(cells, "group")),
+        day: dayIn(ofGather(cells, "date")),
+        lookedAt: numberIn(ofGather(cells, "lookedAt")),
+        lame: numberIn(ofGather(cells, "lame")),
+      })),
+    cases: foundCases.rows.flatMap(({ cells }): readonly BookCase[] => {
+      const tag = textIn(ofCase(cells, "tag"));
+      // A whole group was treated at once: no case of one animal.
+      if (tag === undefined && textIn(ofCase(cells, "group")) !== undefined) return [];
+      const seen = ofCase(cells, "seen");
+      return [{ tag, day: dayIn(isBlankCell(seen) ? ofCase(cells, "treated") : seen) }];
+    }),
+  };
+}
+
+const textIn = (cell: Cell): string | undefined =>
+  isBlankCell(cell) || typeof cell === "object" ? undefined : String(cell).trim();
