@@ -12,6 +12,7 @@ export function addInFiles(baseUrl: string): ReadonlyMap<string, string | Uint8A
     ["manifest.xml", excelManifest(readFileSync("manifest/manifest.xml", "utf8"), { baseUrl, version })],
     ["functions.json", asText(functionsJson(catalogue, `${baseUrl}/taskpane.html`))],
     ["taskpane.html", readFileSync("src/pages/taskPane/taskPane.html", "utf8")],
+    ...sitePages.map((name) => [name, readFileSync(`src/pages/taskPane/site/${name}`, "utf8")] as const),
     // The look that all pages share comes first, so that a page can add to it.
     [
       "taskpane.css",
@@ -21,5 +22,8 @@ export function addInFiles(baseUrl: string): ReadonlyMap<string, string | Uint8A
     ...iconSizes.map((size) => [`icons/icon-${size}.png`, drawIcon(size)] as const),
   ]);
 }
+
+/** For whoever comes to the address: the manifest for it, and the pages that a manifest and a marketplace ask for. */
+const sitePages = ["index.html", "support.html", "privacy.html"] as const;
 
 const asText = (value: unknown): string => `${JSON.stringify(value, null, 2)}\n`;

@@ -24,6 +24,7 @@ export const addInBundles = (baseUrl: string, outputFolder: string): Configurati
   devtool: false,
   entry: {
     functions: { import: "./src/hosts/excel/functions.ts", layer: inSheet },
+    site: "./src/pages/taskPane/site/main.ts",
     taskpane: { import: "./src/pages/taskPane/main.tsx", layer: forReaders },
   },
   output: {

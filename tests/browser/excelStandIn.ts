@@ -10,6 +10,8 @@ export interface StandInBook {
   readonly answers?: Readonly<Record<string, readonly (readonly (string | number)[])[]>>;
   /** The code that the next write fails with. */
   readonly failsWith?: string;
+  /** A cell that takes no formula, however often it is tried. */
+  readonly refuses?: string;
   /** The structure is protected: no sheet can be added. */
   readonly closed?: boolean;
 }
@@ -228,6 +230,7 @@ export function excelStandIn(book: StandInBook): void {
     }
     #write(rows: Value[][]): void {
       queue.push(() => {
+        if (`${this.grid.name}!${this.#plain}` === book.refuses) fail("InvalidArgument");
         if (failsWith !== undefined) {
           const code = failsWith;
           failsWith = undefined;

@@ -3,6 +3,7 @@ import { dirname, join, normalize } from "node:path";
 import { describe, expect, test } from "vitest";
 import { catalogue } from "../../functions/catalogue.ts";
 import type { Command } from "../../src/cli/command.ts";
+import { bringCommand } from "../../src/cli/commands/bringCommand.ts";
 import { collateCommand } from "../../src/cli/commands/collateCommand.ts";
 import { functionsCommand } from "../../src/cli/commands/functionsCommand.ts";
 import { recalcCommand } from "../../src/cli/commands/recalcCommand.ts";
@@ -105,6 +106,7 @@ describe("commands in the documents", () => {
     const commands: readonly Command[] = [
       recalcCommand,
       templateCommand,
+      bringCommand,
       collateCommand,
       functionsCommand,
       startCommand,

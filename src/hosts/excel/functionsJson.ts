@@ -4,7 +4,7 @@ import type { AnyFunction } from "../../definition/defineFunction.ts";
 import type { Parameter } from "../../reading/parameter.ts";
 
 /** One function as Excel's metadata describes it. */
-export interface FunctionMetadata {
+interface FunctionMetadata {
   readonly id: string;
   readonly name: string;
   readonly description: string;

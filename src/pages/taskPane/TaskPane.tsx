@@ -5,6 +5,7 @@ import { type Connection, followConnection } from "./connection.ts";
 import { Later } from "./Later.tsx";
 import { fetchAhead, laterViews } from "./laterParts.ts";
 import { addressOf, placeOf, viewNames } from "./place.ts";
+import { wearTheme } from "./theme.ts";
 import { FindView } from "./views/FindView.tsx";
 
 /** The pane beside the workbook. */
@@ -15,6 +16,10 @@ export function TaskPane() {
   const main = useRef<HTMLElement>(null);
   useEffect(() => followConnection(globalThis, setConnection), []);
   useEffect(fetchAhead, []);
+  useEffect(
+    () => (connection === "excel" ? wearTheme(document.documentElement, () => Office.context) : undefined),
+    [connection],
+  );
 
   // The reader of a screen reader is led to what has changed; at first the page itself is read.
   const shown = `${view} ${name ?? ""}`;

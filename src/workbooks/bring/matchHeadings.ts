@@ -3,8 +3,8 @@ import { cases } from "../tables/cases.ts";
 import type { KeyOf, Table } from "../tables/defineTable.ts";
 import { gathers } from "../tables/gathers.ts";
 
-export type CaseKey = KeyOf<typeof cases>;
-export type GatherKey = KeyOf<typeof gathers>;
+type CaseKey = KeyOf<typeof cases>;
+type GatherKey = KeyOf<typeof gathers>;
 
 /** Where each column goes: a key of the table, the note, or nowhere since the person said so. */
 export type Goes<K extends string> = K | "to the note" | "left out";

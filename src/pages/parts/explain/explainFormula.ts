@@ -19,7 +19,7 @@ export interface CellAnswer {
   readonly message?: string | undefined;
 }
 
-export interface ExplainedArgument {
+interface ExplainedArgument {
   readonly name: string;
   readonly meaning: string;
   /** As it stands in the formula; undefined where it was left out. */
@@ -28,7 +28,7 @@ export interface ExplainedArgument {
   readonly holds: string;
 }
 
-export interface ExplainedCall {
+interface ExplainedCall {
   /** `FOOT.FLOCKPREV` */
   readonly name: string;
   /** What it answers. */
@@ -44,7 +44,7 @@ export interface ExplainedCall {
 }
 
 /** A step to a cell that is to be mended. */
-export interface Mend {
+interface Mend {
   /** With its sheet, where the range has one. */
   readonly cell: string;
   /** `treated, row 3` */

@@ -18,29 +18,48 @@ export const enterAgain = (): Promise<EnteredAgain> =>
     const { worksheets } = context.workbook;
     worksheets.load("items/name");
     await context.sync();
-    let entered = 0;
     const failed: { address: string; why: string }[] = [];
+    const ready: UnknownName[] = [];
+    const protectAgain: (() => void)[] = [];
     for (const sheet of worksheets.items) {
       const cells = await unknownNames(context, sheet);
       if (cells.length === 0) continue;
       const protect = await opened(context, sheet);
-      if (protect === undefined) {
+      if (protect === undefined)
         failed.push(...cells.map(({ address }) => ({ address, why: words.health.protectedSheet })));
-        continue;
+      else {
+        ready.push(...cells);
+        protectAgain.push(protect);
       }
-      for (const { address, cell, formula } of cells) {
-        try {
-          cell.formulas = [[formula]];
-          await context.sync();
-          entered += 1;
-        } catch (error) {
-          failed.push({ address, why: troubleInWords(error) });
-        }
-      }
-      await protect();
     }
-    return { entered, failed };
+    const refused = await enterAll(context, ready);
+    for (const protect of protectAgain) protect();
+    await context.sync();
+    return { entered: ready.length - refused.length, failed: [...failed, ...refused] };
   });
+
+/** All of them at once; only where one is refused are they entered one by one, to know which. */
+async function enterAll(context: Excel.RequestContext, cells: readonly UnknownName[]): Promise<EnteredAgain["failed"]> {
+  const enter = ({ cell, formula }: UnknownName): void => {
+    cell.formulas = [[formula]];
+  };
+  try {
+    cells.forEach(enter);
+    await context.sync();
+    return [];
+  } catch {
+    const failed: { address: string; why: string }[] = [];
+    for (const one of cells) {
+      try {
+        enter(one);
+        await context.sync();
+      } catch (error) {
+        failed.push({ address: one.address, why: troubleInWords(error) });
+      }
+    }
+    return failed;
+  }
+}
 
 interface UnknownName {
   readonly address: string;
@@ -72,10 +91,10 @@ async function unknownNames(context: Excel.RequestContext, sheet: Excel.Workshee
 async function opened(
   context: Excel.RequestContext,
   { protection }: Excel.Worksheet,
-): Promise<(() => Promise<void>) | undefined> {
+): Promise<(() => void) | undefined> {
   protection.load("protected,options");
   await context.sync();
-  if (!protection.protected) return async () => {};
+  if (!protection.protected) return () => {};
   const options = protection.options;
   try {
     protection.unprotect();
@@ -83,8 +102,5 @@ async function opened(
   } catch {
     return undefined;
   }
-  return async () => {
-    protection.protect(options);
-    await context.sync();
-  };
+  return () => protection.protect(options);
 }
