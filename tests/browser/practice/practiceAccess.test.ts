@@ -77,7 +77,7 @@ describe("the practice sheet for everybody", () => {
       expect(await focused(page)).toBe("Functions");
       expect(await page.evaluate(() => document.activeElement?.matches(":focus-visible"))).toBe(true);
       await page.keyboard.press("Tab");
-      expect(await focused(page)).toBe("Explain this cell");
+      expect(await focused(page)).toBe("Explain");
       await page.keyboard.press("F6");
       expect(await focused(page)).toBe("Open a workbook");
       await page.keyboard.press("Shift+F6");
