@@ -32,6 +32,12 @@ export function nameControls(holder: HTMLElement): () => void {
     for (const canvas of holder.querySelectorAll<HTMLElement>('canvas[tabindex="1"]'))
       canvas.setAttribute("tabindex", "-1");
     nameList();
+    leaveTips();
+  };
+  // What hangs over the sheet scrolls by the pointer; a stop there would end the typing.
+  const leaveTips = () => {
+    for (const tip of document.querySelectorAll('[data-u-comp="rect-popup"] .univer-overflow-y-auto:not([tabindex])'))
+      tip.setAttribute("tabindex", "-1");
   };
   // The list of functions that is offered while a formula is typed hangs outside the sheet's element.
   const nameList = () => {

@@ -65,7 +65,7 @@ export const sheetWords = {
   example: (typed: string): string => `For example ${typed}.`,
   exampleCells: (cells: string): string => `For example cells that hold ${cells}.`,
   noFormula: (cell: string): string => `${cell} holds no formula. Select a cell with a formula to have it explained.`,
-  views: { functions: "Functions", explain: "Explain this cell", picture: "Picture", books: "Workbooks" },
+  views: { functions: "Functions", explain: "Explain", picture: "Picture", books: "Workbooks" },
   grid: {
     cellName: "Cell",
     editor: "Cell editor; F6 leaves the sheet",

@@ -1,28 +1,16 @@
-import { readFileSync } from "node:fs";
-import { createRequire } from "node:module";
-import type { AxeResults } from "axe-core";
 import type { Page } from "playwright-core";
 import { describe, expect, it } from "vitest";
 import { cases } from "../../../src/workbooks/tables/cases.ts";
 import { columnOf } from "../../workbooks/columnOf.ts";
+import { barriers } from "../barriers.ts";
 import { goTo, said, toSheet } from "./practicePage.ts";
 import { servedPractice } from "./servedPractice.ts";
 
 const foot = `${columnOf(cases, "foot")}9`;
 
-const axe = readFileSync(createRequire(import.meta.url).resolve("axe-core/axe.min.js"), "utf8");
 const minutes = 60_000;
 
 const practice = servedPractice();
-
-/** What is serious or critical for those who cannot see or point. */
-async function barriers(page: Page): Promise<readonly string[]> {
-  await page.evaluate(`${axe};0`);
-  const { violations } = (await page.evaluate("axe.run({ resultTypes: ['violations'] })")) as AxeResults;
-  return violations
-    .filter(({ impact }) => impact === "serious" || impact === "critical")
-    .map(({ id, nodes }) => `${id}: ${nodes.map(({ html }) => html).join(" ")}`);
-}
 
 const isInSheet = (page: Page): Promise<boolean> =>
   page.evaluate(() => document.querySelector(".grid")?.contains(document.activeElement) ?? false);
@@ -93,7 +81,7 @@ describe("the practice sheet for everybody", () => {
       expect(await focused(page)).toBe("Functions");
       expect(await page.evaluate(() => document.activeElement?.matches(":focus-visible"))).toBe(true);
       await page.keyboard.press("Tab");
-      expect(await focused(page)).toBe("Picture");
+      expect(await focused(page)).toBe("Explain");
       await page.keyboard.press("F6");
       expect(await focused(page)).toBe("Open a workbook");
       await page.keyboard.press("Shift+F6");

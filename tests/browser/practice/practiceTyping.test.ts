@@ -49,9 +49,51 @@ const paste = (page: Page, kind: "text/plain" | "text/html", content: string): P
     [kind, content] as const,
   );
 
+/** Dates as people type them, with the day where there is only one that they can mean. */
+const messy: readonly (readonly [text: string, day?: string])[] = [
+  ["03/04/2026"],
+  ["2026-03-14", "2026-03-14"],
+  ["3.4.26"],
+  ["14/03/2026"],
+  ["3 Apr 2026", "2026-04-03"],
+  ["3-4-2026"],
+  ["3 Apr"],
+  ["14.3.2026"],
+  ["May 12"],
+  ["3rd April"],
+  ["Apr 3, 2026", "2026-04-03"],
+  ["12/4"],
+  ["5 . 6 . 2026"],
+  ["12 Apr '26"],
+];
+
 const isText = "This is text, not a date";
 
 describe("dates in the practice sheet", () => {
+  it(
+    "of 200 rows pasted with messy dates every doubtful one stays the text it was, and is told and marked; no other is",
+    async () => {
+      const { page, troubles } = await openSmall();
+      const rows = Array.from({ length: 200 }, (_, row) => messy[row % messy.length] ?? ([""] as const));
+      await goTo(page, "D10");
+      await page.keyboard.press("ArrowDown");
+      await paste(page, "text/plain", rows.map(([text]) => text).join("\r\n"));
+      const doubtful = rows.filter(([, day]) => day === undefined);
+      await page.getByText(`${doubtful.length} of the cells are doubtful, each with a mark in its corner`).waitFor();
+      await settled(page);
+      for (const place of messy.keys()) {
+        const shown = await shownAt(page, `D${place + 11}`);
+        expect(shown.includes(isText), shown).toBe(messy[place]?.[1] === undefined);
+      }
+      const { workbook } = await download(page);
+      const held = rows.map((_, row) => cellOf(workbook, `D${row + 11}`)?.value);
+      expect(held).toEqual(rows.map(([text, day]) => (day === undefined ? text : dayOf(day))));
+      expect(troubles).toEqual([]);
+      await page.close();
+    },
+    8 * minutes,
+  );
+
   it(
     "what may be another day stays text, typed or pasted, and functions refuse it; what is clear is a date",
     async () => {

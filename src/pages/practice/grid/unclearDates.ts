@@ -26,10 +26,13 @@ export interface Pasted {
   textContent?: string;
 }
 
-/** Marks the unclear dates in what is pasted. The mark is taken off again by `withoutMark`. */
+/**
+ * Marks the unclear dates in what is pasted, whose lines end as they do on Windows or not: of both letters of such an end
+ * the embedded spreadsheet leaves a blank behind each text. The mark is taken off again by `withoutMark`.
+ */
 export function markUnclearDates(pasted: Pasted): void {
   const { htmlContent, textContent } = pasted;
-  if (textContent) pasted.textContent = textContent.replace(/[^\t\r\n]+/g, marked);
+  if (textContent) pasted.textContent = textContent.replace(/\r\n?/g, "\n").replace(/[^\t\r\n]+/g, marked);
   if (htmlContent) pasted.htmlContent = markedHtml(htmlContent);
 }
 
