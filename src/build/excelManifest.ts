@@ -1,3 +1,5 @@
+import { escapeXml } from "../workbook/xml/escapeXml.ts";
+
 interface Filling {
   readonly baseUrl: string;
   /** The version of the package, e.g. 0.1.0. The vendor asks for four numbers and refuses any below 1.0, hence 1.0.1.0. */
@@ -12,8 +14,8 @@ interface Filling {
  */
 export function excelManifest(template: string, { baseUrl, version }: Filling): string {
   const values: Readonly<Record<string, string>> = {
-    baseUrl: asXml(baseUrl),
-    origin: asXml(new URL(baseUrl).origin),
+    baseUrl: escapeXml(baseUrl),
+    origin: escapeXml(new URL(baseUrl).origin),
     version: `1.${version}`,
   };
   return template.replace(/\{(\w+)\}/g, (_, name: string) => {
@@ -22,6 +24,3 @@ export function excelManifest(template: string, { baseUrl, version }: Filling): 
     return value;
   });
 }
-
-const asXml = (text: string): string =>
-  text.replaceAll("&", "&amp;").replaceAll("<", "&lt;").replaceAll('"', "&quot;").replaceAll("'", "&apos;");

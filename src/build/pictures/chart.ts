@@ -1,5 +1,6 @@
 import { scaleLinear, scaleLog } from "d3-scale";
 import { curveLinear, curveStepAfter, line } from "d3-shape";
+import { escapeXml } from "../../workbook/xml/escapeXml.ts";
 
 /** Colours that differ in lightness too; every line also has its own dashes, so that the pictures read in black and white. */
 const pens = {
@@ -43,10 +44,8 @@ export interface Panel {
 
 const round = (value: number): string => String(Math.round(value * 10) / 10);
 
-const escaped = (text: string): string => text.replaceAll("&", "&amp;").replaceAll("<", "&lt;").replaceAll(">", "&gt;");
-
 const label = (x: number, y: number, text: string, more = ""): string =>
-  `<text x="${round(x)}" y="${round(y)}"${more}>${escaped(text)}</text>`;
+  `<text x="${round(x)}" y="${round(y)}"${more}>${escapeXml(text)}</text>`;
 
 /**
  * A whole picture as SVG text: panels, and a key of the pens that are used.
@@ -62,7 +61,7 @@ export function drawing(
   const { width, height } = size;
   return [
     `<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 ${width} ${height}" width="${width}" height="${height}" role="img" font-family="sans-serif" font-size="11" fill="#222">`,
-    `<title>${escaped(description)}</title>`,
+    `<title>${escapeXml(description)}</title>`,
     `<rect width="${width}" height="${height}" fill="#fff"/>`,
     ...panels.map(panelText),
     ...key.map(({ pen, text }, place) => keyEntry(20 + place * 150, height - 12, pen, text)),
@@ -111,7 +110,7 @@ function panelText(panel: Panel): string {
     ),
     ...(panel.title ? [label(left + width / 2, top - 8, panel.title, ' text-anchor="middle" font-weight="bold"')] : []),
     label(left + width / 2, bottom + 32, panel.x.label, ' text-anchor="middle"'),
-    `<text transform="translate(${left - 38} ${top + height / 2}) rotate(-90)" text-anchor="middle">${escaped(panel.y.label)}</text>`,
+    `<text transform="translate(${left - 38} ${top + height / 2}) rotate(-90)" text-anchor="middle">${escapeXml(panel.y.label)}</text>`,
   ].join("\n");
 }
 

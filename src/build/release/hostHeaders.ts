@@ -1,3 +1,5 @@
+import { escapeXml } from "../../workbook/xml/escapeXml.ts";
+
 /** What a page of one folder may do, as its own policy in its `<meta>` says. */
 function policyIn(page: string): string {
   const policy = /http-equiv="Content-Security-Policy"\s+content="([^"]+)"/.exec(page)?.[1];
@@ -62,12 +64,10 @@ export function hostHeaders(page: string, crossOrigin?: string): ReadonlyMap<str
 
 type Header = readonly [string, string];
 
-const asXml = (text: string): string => text.replaceAll("&", "&amp;").replaceAll("<", "&lt;").replaceAll('"', "&quot;");
-
 const customHeaders = (headers: readonly Header[], indent: string): readonly string[] => [
   `${indent}<httpProtocol>`,
   `${indent}  <customHeaders>`,
-  ...headers.map(([name, value]) => `${indent}    <add name="${name}" value="${asXml(value)}" />`),
+  ...headers.map(([name, value]) => `${indent}    <add name="${name}" value="${escapeXml(value)}" />`),
   `${indent}  </customHeaders>`,
   `${indent}</httpProtocol>`,
 ];

@@ -1,14 +1,14 @@
-import { strToU8, type Zippable, zipSync } from "fflate";
-
-// A zip entry holds the local time of day, so a local time gives the same bytes in every time zone.
-const mtime = new Date(2020, 0, 1);
+import { strToU8 } from "fflate";
+import { writeZip } from "../../workbook/zip/writeZip.ts";
 
 /** A zip that depends on nothing but the files: sorted by path, with one fixed time. */
 export function zipOf(files: ReadonlyMap<string, string | Uint8Array>): Uint8Array {
-  const entries: Zippable = {};
-  for (const path of [...files.keys()].sort()) {
-    const content = files.get(path) ?? "";
-    entries[path] = [typeof content === "string" ? strToU8(content) : content, { mtime }];
-  }
-  return zipSync(entries);
+  const sorted = [...files].sort(([one], [other]) => (one < other ? -1 : 1));
+  return writeZip(
+    sorted.map(([name, content]) => ({
+      name,
+      bytes: typeof content === "string" ? strToU8(content) : content,
+      stored: false,
+    })),
+  );
 }

@@ -36,7 +36,7 @@ function workOut(definition: AnyFunction, given: readonly unknown[], host: Excel
   try {
     return evaluate(definition, given.map(fromExcel), { dateSystem: host.dateSystem });
   } catch (error) {
-    // Excel drops the message of any other error, and a cell that fails must say why.
+    // Excel drops the message of any other error (its documents, read 2026-11), and a cell that fails must say why.
     const why = error instanceof Error ? error.message : String(error);
     throw new runtime.Error(
       runtime.ErrorCode.invalidValue,

@@ -13,7 +13,8 @@ interface FormattedNumber {
 type ExcelCell = number | string | boolean | FormattedNumber;
 export type ExcelAnswer = ExcelCell | readonly (readonly ExcelCell[])[];
 
-// A formatted number is some 70 characters on its way to Excel, which on the web takes at most 5 MB an answer.
+// A formatted number is some 70 characters on its way to Excel, which on the web takes at most 5 MB an answer (its
+// documents, read 2026-11).
 const mostFormattedCells = 20_000;
 
 /**

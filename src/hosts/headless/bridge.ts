@@ -1,9 +1,8 @@
 import type { BaseFunction, FunctionVariantType } from "@univerjs/engine-formula";
-import type { Cell } from "../../cells/cell.ts";
-import { isCellError } from "../../cells/cell.ts";
 import type { AnyFunction } from "../../definition/defineFunction.ts";
 import { evaluate } from "../../definition/evaluate.ts";
 import type { Format } from "../../writing/format.ts";
+import { engineValues } from "./engineValues.ts";
 import { argumentCells } from "./insides/argumentCells.ts";
 import type { UniverParts } from "./univerParts.ts";
 
@@ -31,15 +30,9 @@ export type FunctionName = ConstructorParameters<typeof BaseFunction>[0];
  * A worksheet function for the engine. The engine's simpler ways of adding a function turn blanks into 0,
  * which would count a sheep that was not scored as a sound one; so its function class is extended.
  */
-export function bridge(definition: AnyFunction, { formula }: UniverParts, listener: Listener): Registration {
-  const { ArrayValueObject, BaseFunction, BooleanValueObject, ErrorValueObject, NumberValueObject, StringValueObject } =
-    formula;
-  const toValue = (cell: Cell) => {
-    if (typeof cell === "number") return NumberValueObject.create(cell);
-    if (typeof cell === "boolean") return BooleanValueObject.create(cell);
-    if (isCellError(cell)) return ErrorValueObject.create(cell.error as Parameters<typeof ErrorValueObject.create>[0]);
-    return StringValueObject.create(cell ?? "");
-  };
+export function bridge(definition: AnyFunction, parts: UniverParts, listener: Listener): Registration {
+  const { BaseFunction, ErrorValueObject } = parts.formula;
+  const { toEngine, toArray } = engineValues(parts);
 
   class WorksheetFunction extends BaseFunction {
     override needsReferenceObject = true;
@@ -52,18 +45,10 @@ export function bridge(definition: AnyFunction, { formula }: UniverParts, listen
         return ErrorValueObject.create(outcome.code as Parameters<typeof ErrorValueObject.create>[0], outcome.message);
       }
       listener.answered?.(place, outcome);
-      const { cells } = outcome;
-      const [first] = cells;
-      if (cells.length === 1 && first?.length === 1) return toValue(first[0] as Cell);
-      return ArrayValueObject.create({
-        calculateValueList: cells.map((row) => row.map(toValue)),
-        rowCount: cells.length,
-        columnCount: first?.length ?? 0,
-        unitId: "",
-        sheetId: "",
-        row: -1,
-        column: -1,
-      });
+      // A blank in an answer is an empty text: as a blank the engine would show 0.
+      const cells = outcome.cells.map((row) => row.map((cell) => cell ?? ""));
+      const [first = [""]] = cells;
+      return cells.length === 1 && first.length === 1 ? toEngine(first[0] ?? "") : toArray(cells);
     }
   }
   return [WorksheetFunction, `FOOT.${definition.name}`];

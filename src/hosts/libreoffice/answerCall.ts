@@ -54,8 +54,9 @@ export function answerCall([name, given, from1904 = false]: SentCall): SentAnswe
 /**
  * Whether a lone 0 may be a blank cell whose reading as 0 would put an animal into food too early.
  *
- * Calc hands over a reference to one blank cell as 0. A missing withdrawal period must never pass for none, so here a
- * lone 0 days is taken as blank; a period of 0 days is written as the text "0", or in a column of several rows.
+ * Calc (7.4 and 25.2, seen 2026-11) hands over a reference to one blank cell as 0. A missing withdrawal period must
+ * never pass for none, so here a lone 0 days is taken as blank; a period of 0 days is written as the text "0", or in a
+ * column of several rows.
  */
 export function isDoubtful(argument: SentArgument, parameter: Parameter<unknown>): boolean {
   if (parameter.kind !== wholeDays || parameter.shape !== "column") return false;

@@ -8,8 +8,8 @@ const rectangle = "sequence< sequence<any> >";
 /**
  * The UNO interface of the functions as plain text, which Calc reads without a compiler.
  *
- * An argument that may be left out must be an `any`, since Calc takes no other type as optional. A required one is a
- * rectangle, so that blank cells of a range arrive as empty text.
+ * An argument that may be left out must be an `any`, since Calc (7.4 and 25.2, seen 2026-11) takes no other type as
+ * optional. A required one is a rectangle, so that blank cells of a range arrive as empty text.
  */
 export function typeLibrary(definitions: readonly AnyFunction[]): string {
   const module = serviceName.slice(0, serviceName.lastIndexOf("."));

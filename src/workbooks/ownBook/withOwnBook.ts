@@ -1,3 +1,4 @@
+import { escapeXml } from "../../workbook/xml/escapeXml.ts";
 import { ownBookPlace } from "./ownBookPlace.ts";
 
 /**
@@ -11,6 +12,5 @@ import { ownBookPlace } from "./ownBookPlace.ts";
 export function withOwnBook(page: string, name: string, base64: string): string {
   const parts = page.split(ownBookPlace);
   if (parts.length !== 2) throw new Error("The page has no place for a workbook");
-  const file = name.replaceAll("&", "&amp;").replaceAll('"', "&quot;").replaceAll("<", "&lt;");
-  return parts.join(`<script type="text/plain" data-book="${file}" data-own>${base64}</script>`);
+  return parts.join(`<script type="text/plain" data-book="${escapeXml(name)}" data-own>${base64}</script>`);
 }

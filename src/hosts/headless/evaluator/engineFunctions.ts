@@ -5,58 +5,27 @@ import type {
   ErrorValueObject,
   FunctionVariantType,
 } from "@univerjs/engine-formula";
-import { type Cell, type ErrorCode, errorCodes, isCellError } from "../../../cells/cell.ts";
+import { type Cell, isCellError } from "../../../cells/cell.ts";
 import { lastColumn, lastRow } from "../../../workbook/limits.ts";
 import type { FunctionName, Registration } from "../bridge.ts";
+import { engineValues } from "../engineValues.ts";
 import type { UniverParts } from "../univerParts.ts";
+import { errorCode } from "../valueCells.ts";
 import type { Calling, WorksheetFunction } from "./evaluateFormula.ts";
 import type { ToNumber } from "./operators.ts";
 import { errorOf, gridOr, isGrid, isLambda, isReference, type Value } from "./values.ts";
 
-const known: ReadonlySet<string> = new Set(errorCodes);
-
-/** Cells as the engine's values and back. */
-function converters({ formula }: UniverParts) {
-  const {
-    ArrayValueObject,
-    BooleanValueObject,
-    ErrorValueObject,
-    NullValueObject,
-    NumberValueObject,
-    StringValueObject,
-  } = formula;
-  const toEngine = (cell: Cell): BaseValueObject => {
-    if (typeof cell === "number") return NumberValueObject.create(cell);
-    if (typeof cell === "string") return StringValueObject.create(cell);
-    if (typeof cell === "boolean") return BooleanValueObject.create(cell);
-    if (cell === null) return NullValueObject.create();
-    return ErrorValueObject.create(cell.error as Parameters<typeof ErrorValueObject.create>[0]);
-  };
-  const toCell = (value: Nullable<BaseValueObject>): Cell => {
-    if (!value || value.isNull()) return null;
-    if (value.isError()) {
-      const code = String((value as ErrorValueObject).getErrorType());
-      return errorOf((known.has(code) ? code : "#VALUE!") as ErrorCode);
-    }
-    const content = value.getValue();
-    return typeof content === "number" && !Number.isFinite(content) ? errorOf("#NUM!") : (content as Cell);
-  };
-  const toArray = (grid: readonly (readonly Cell[])[]): BaseValueObject =>
-    ArrayValueObject.create({
-      calculateValueList: grid.map((line) => line.map(toEngine)),
-      rowCount: grid.length,
-      columnCount: grid[0]?.length ?? 0,
-      unitId: "",
-      sheetId: "",
-      row: -1,
-      column: -1,
-    });
-  return { toEngine, toCell, toArray };
+/** One of the engine's values as a cell. */
+function toCell(value: Nullable<BaseValueObject>): Cell {
+  if (!value || value.isNull()) return null;
+  if (value.isError()) return errorOf(errorCode(String((value as ErrorValueObject).getErrorType())));
+  const content = value.getValue();
+  return typeof content === "number" && !Number.isFinite(content) ? errorOf("#NUM!") : (content as Cell);
 }
 
 /** The functions of the library that comes with the embedded spreadsheet, as functions of cells. */
 export function engineFunctions(parts: UniverParts, replaced: readonly Registration[]) {
-  const { toEngine, toCell, toArray } = converters(parts);
+  const { toEngine, toArray } = engineValues(parts);
   const { formula, core } = parts;
   const makers = new Map<string, Registration[0]>();
   for (const list of formula.ALL_IMPLEMENTED_FUNCTIONS as unknown as readonly Registration[])

@@ -221,7 +221,17 @@ describe("in classes that all workbooks share", () => {
     const at = ["B1", "B2", "B3", "B4", "B5", "B6", "B7", "B8", "B9"];
     const asItComes = await workedOut(cells);
     const march = dayOf("2026-03-04");
-    expect(at.map(asItComes)).toEqual([march + 28, march + 28, march, "2026-03-04", 2, dayOf("2026-03-01"), march + 28, false, false]);
+    expect(at.map(asItComes)).toEqual([
+      march + 28,
+      march + 28,
+      march,
+      "2026-03-04",
+      2,
+      dayOf("2026-03-01"),
+      march + 28,
+      false,
+      false,
+    ]);
     refuseUnclearDates(parts);
     const mended = await workedOut(cells);
     expect(at.map(mended)).toEqual([...at.slice(0, 7).map(() => error("#VALUE!")), true, true]);
