@@ -4,6 +4,7 @@ import { describe, expect, test } from "vitest";
 import { catalogue } from "../../functions/catalogue.ts";
 import type { Command } from "../../src/cli/command.ts";
 import { collateCommand } from "../../src/cli/commands/collateCommand.ts";
+import { compareCommand } from "../../src/cli/commands/compareCommand.ts";
 import { functionsCommand } from "../../src/cli/commands/functionsCommand.ts";
 import { recalcCommand } from "../../src/cli/commands/recalcCommand.ts";
 import { startCommand } from "../../src/cli/commands/startCommand.ts";
@@ -106,6 +107,7 @@ describe("commands in the documents", () => {
       recalcCommand,
       templateCommand,
       collateCommand,
+      compareCommand,
       functionsCommand,
       startCommand,
     ];
