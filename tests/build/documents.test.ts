@@ -5,6 +5,7 @@ import { catalogue } from "../../functions/catalogue.ts";
 import type { Command } from "../../src/cli/command.ts";
 import { bringCommand } from "../../src/cli/commands/bringCommand.ts";
 import { collateCommand } from "../../src/cli/commands/collateCommand.ts";
+import { compareCommand } from "../../src/cli/commands/compareCommand.ts";
 import { functionsCommand } from "../../src/cli/commands/functionsCommand.ts";
 import { recalcCommand } from "../../src/cli/commands/recalcCommand.ts";
 import { startCommand } from "../../src/cli/commands/startCommand.ts";
@@ -108,6 +109,7 @@ describe("commands in the documents", () => {
       templateCommand,
       bringCommand,
       collateCommand,
+      compareCommand,
       functionsCommand,
       startCommand,
     ];

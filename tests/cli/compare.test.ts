@@ -163,6 +163,7 @@ describe("the same digits as the functions", () => {
       ]);
       const shrunk = shrunkRows.find(([name]) => name === flock) ?? [];
       expect(line["Steadied share"]).toBe(under(shrunk, "steadied share"));
+      expect([line["Steadied low"], line["Steadied high"]]).toEqual([under(shrunk, "low"), under(shrunk, "high")]);
       expect(line.Rank).toBe(under(shrunk, "rank"));
       const own = cases.filter((record) => record.flock === flock);
       const [, ...table] = answer(

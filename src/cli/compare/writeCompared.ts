@@ -15,6 +15,9 @@ interface OutColumn {
   readonly only?: readonly By[];
 }
 
+/** Columns of this width and more hold sentences, in as many lines as they need. */
+const longWords = 30;
+
 const text = (heading: string, width: number, of: OutColumn["of"], only?: readonly By[]): OutColumn => ({
   heading,
   type: "VARCHAR",
@@ -47,8 +50,8 @@ const columns: readonly OutColumn[] = [
   count("Rank", ({ steadied }) => steadied?.rank, ["flock"]),
   count("Cases", ({ cases }) => cases, ["flock", "month"]),
   count("Signals", ({ signals }) => signals?.count, ["flock"]),
-  text("Last signal", 40, ({ signals }) => signals?.last, ["flock"]),
-  text("Left out", 60, ({ leftOut }) => leftOut),
+  text("Last signal", longWords, ({ signals }) => signals?.last, ["flock"]),
+  text("Left out", 48, ({ leftOut }) => leftOut),
 ];
 
 /** The last row of a sheet, less those above the lines. */
@@ -110,7 +113,14 @@ async function asWorkbook(
         write(sheet) {
           shown.forEach(({ heading, type, width }, place) => {
             sheet.width(place, width);
-            const look = type === "DOUBLE" ? "workedPercent" : type === "INTEGER" ? "workedCount" : "worked";
+            const look =
+              type === "DOUBLE"
+                ? "workedPercent"
+                : type === "INTEGER"
+                  ? "workedCount"
+                  : width >= longWords
+                    ? "words"
+                    : "worked";
             sheet.columnLook(place, place, look);
             sheet.put(
               { row: headingRow, column: place },
@@ -126,6 +136,11 @@ async function asWorkbook(
           );
           sheet.rowHeight(headingRow, 34);
           lines.forEach((line, step) => {
+            const lengths = shown.map(({ width, of }) =>
+              width < longWords ? 1 : String(of(line) ?? "").length / width,
+            );
+            const high = Math.ceil(Math.max(...lengths) * 1.1);
+            if (high > 1) sheet.rowHeight(headingRow + 1 + step, 14 * high);
             sheet.putRow(
               { row: headingRow + 1 + step, column: 0 },
               shown.map(({ of }) => of(line) ?? null),

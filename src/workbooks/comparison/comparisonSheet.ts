@@ -5,12 +5,17 @@ import type { Look } from "../writing/looks.ts";
 import { orWords } from "../writing/orWords.ts";
 import { type GridColumn, type Holds, writeGrid } from "../writing/placeGrid.ts";
 import { cellOn } from "../writing/references.ts";
+import type { ComparisonContent } from "./comparisonContent.ts";
 import { headingRow, type PlacedComparison, sheetNames } from "./placedComparison.ts";
 
 type Key = Parameters<PlacedComparison["comparison"]["range"]>[0];
 type Column = GridColumn<Key>;
 
-function columnsOf({ counted, funnel, steadied, rows }: PlacedComparison): Readonly<Record<Key, Column>> {
+function columnsOf(
+  { counted, funnel, steadied, rows }: PlacedComparison,
+  collated: boolean,
+): Readonly<Record<Key, Column>> {
+  const otherReason = collated ? "not as it was collated: collate the books again" : "the name stands twice";
   /** A cell of the flock's row in the table. */
   const of = (key: KeyOf<typeof flocksTable>, place: number): string => `INDEX(${flocksTable.of(key)},${place + 1})`;
   const typed = (heading: string, key: KeyOf<typeof flocksTable>, width: number, look: Look): Column => ({
@@ -89,7 +94,7 @@ function columnsOf({ counted, funnel, steadied, rows }: PlacedComparison): Reado
       holds: ({ place, cell }) => {
         const [seen, lame] = [of("lookedAt", place), of("lame", place)];
         return {
-          formula: `IF(OR(LEN(${cell("flock")})=0,ISNUMBER(${placeIn(place)})),"",IF(COUNT(${seen},${lame})<2,"looked at or lame is missing",IF(${lame}>${seen},"more lame than looked at",IF(${seen}=0,"no sheep looked at",IF(OR(${seen}<0,${lame}<0,INT(${seen})<>${seen},INT(${lame})<>${lame}),"not a whole number of sheep","the name stands twice")))))`,
+          formula: `IF(OR(LEN(${cell("flock")})=0,ISNUMBER(${placeIn(place)})),"",IF(COUNT(${seen},${lame})<2,"looked at or lame is missing",IF(${lame}>${seen},"more lame than looked at",IF(${seen}=0,"no sheep looked at",IF(OR(${seen}<0,${lame}<0,INT(${seen})<>${seen},INT(${lame})<>${lame}),"not a whole number of sheep","${otherReason}")))))`,
         };
       },
     },
@@ -97,7 +102,7 @@ function columnsOf({ counted, funnel, steadied, rows }: PlacedComparison): Reado
 }
 
 /** A row a flock, all of it worked out. */
-export const comparisonSheet = (placed: PlacedComparison): SheetPlan => ({
+export const comparisonSheet = ({ books }: ComparisonContent, placed: PlacedComparison): SheetPlan => ({
   name: sheetNames.comparison,
   write(sheet) {
     const { comparison, counted } = placed;
@@ -130,7 +135,7 @@ export const comparisonSheet = (placed: PlacedComparison): SheetPlan => ({
       { formula: 'IF(rows_to_mend=0,"",rows_to_mend&" rows are left out: see the last column")' },
     );
     sheet.rowHeight(headingRow, 48);
-    writeGrid(sheet, comparison, columnsOf(placed));
+    writeGrid(sheet, comparison, columnsOf(placed, books.length > 0));
     const { cell } = comparison;
     sheet.emphasize(
       comparison.rows,

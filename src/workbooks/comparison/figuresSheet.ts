@@ -7,23 +7,32 @@ import { type GridColumn, type Holds, writeGrid } from "../writing/placeGrid.ts"
 import { writeList } from "../writing/placeList.ts";
 import { cellOn, cellsOn } from "../writing/references.ts";
 import type { NameCell, SheetAuthor } from "../writing/sheetAuthor.ts";
+import type { ComparisonContent } from "./comparisonContent.ts";
 import { gridSizes, type PlacedComparison, sheetNames } from "./placedComparison.ts";
+import { type SettledFigures, settledFigures } from "./settledFigures.ts";
 
 const fewFlocks = "two flocks or more are needed";
 
 /** The lists that everything is drawn from, in places that do not move. */
-export const figuresSheet = (placed: PlacedComparison): SheetPlan => ({
+export const figuresSheet = (content: ComparisonContent, placed: PlacedComparison): SheetPlan => ({
   name: sheetNames.figures,
   write(sheet, nameCell) {
+    const settled = settledFigures(content);
     const { counted, steadied } = placed;
     const { top } = counted.area;
     sheet.title("Figures");
     sheet.put({ row: 1, column: 0 }, "Nothing to type here. #N/A is meant: it leaves a gap in a chart.", "note");
+    if (settled)
+      sheet.put(
+        { row: 1, column: 5 },
+        "Which flocks count, and their order, stand as they were when the books were collated.",
+        "note",
+      );
     sheet.widths(8, 24, 10, 8, 4, 16, 9, 9, 9, 9, 9, 9, 23, 4, 16);
-    writeCounted(sheet, nameCell, placed);
+    writeCounted(sheet, nameCell, placed, settled && { settled, content });
     writeLists(sheet, placed);
     writeLimits(sheet, nameCell, placed);
-    writeRanked(sheet, placed);
+    writeRanked(sheet, placed, settled);
     sheet.protect();
     sheet.print({
       sideways: true,
@@ -34,18 +43,35 @@ export const figuresSheet = (placed: PlacedComparison): SheetPlan => ({
 });
 
 // A row that cannot count is kept out of every list, or it would take the others with it.
-function writeCounted(sheet: SheetAuthor, nameCell: NameCell, { counted, comparison }: PlacedComparison): void {
+function writeCounted(
+  sheet: SheetAuthor,
+  nameCell: NameCell,
+  { counted, comparison }: PlacedComparison,
+  collated: { readonly settled: SettledFigures; readonly content: ComparisonContent } | undefined,
+): void {
   type Key = Parameters<typeof counted.range>[0];
   const of = (key: "flock" | "lookedAt" | "lame", place: number): string => `INDEX(${flocks.of(key)},${place + 1})`;
   const ifCounted =
     (key: "flock" | "lookedAt" | "lame"): Holds<Key> =>
     ({ place, cell }) => ({ formula: `IF(ISNUMBER(${cell("place")}),${of(key, place)},"")` });
+  const asCollated =
+    (key: "flock" | "lookedAt" | "lame"): Holds<Key> =>
+    ({ place }) =>
+      collated?.settled.places[place] === undefined ? null : (collated.content.flocks[place]?.[key] ?? null);
+  const holdsOf = collated ? asCollated : ifCounted;
   sheet.put({ row: counted.area.top - 1, column: 0 }, "Flocks that count", "question");
   writeGrid(sheet, counted, {
     place: {
       heading: "place",
       look: "workedCount",
-      holds: ({ place, before }) => {
+      holds: ({ place, before, cell }) => {
+        if (collated) {
+          const known = collated.settled.places[place];
+          if (known === undefined) return null;
+          // A row that was changed afterwards no longer counts: its figures would be those of the old counts.
+          const same = (["flock", "lookedAt", "lame"] as const).map((key) => `${of(key, place)}=${cell(key)}`);
+          return { formula: `IF(AND(${same.join(",")}),${known},"")` };
+        }
         const [name, seen, lame] = [of("flock", place), of("lookedAt", place), of("lame", place)];
         const whole = `${seen}>0,${lame}>=0,${lame}<=${seen},INT(${seen})=${seen},INT(${lame})=${lame}`;
         const once = `SUMPRODUCT((TRIM(Flocks[Flock])=TRIM(${name}))*1)=1`;
@@ -56,9 +82,9 @@ function writeCounted(sheet: SheetAuthor, nameCell: NameCell, { counted, compari
         };
       },
     },
-    flock: { heading: "flock", look: "worked", holds: ifCounted("flock") },
-    lookedAt: { heading: "looked at", look: "workedCount", holds: ifCounted("lookedAt") },
-    lame: { heading: "lame", look: "workedCount", holds: ifCounted("lame") },
+    flock: { heading: "flock", look: "worked", holds: holdsOf("flock") },
+    lookedAt: { heading: "looked at", look: "workedCount", holds: holdsOf("lookedAt") },
+    lame: { heading: "lame", look: "workedCount", holds: holdsOf("lame") },
   });
   sheet.put({ row: 2, column: 0 }, "all", "label");
   const [seen, lame] = [counted.range("lookedAt"), counted.range("lame")];
@@ -117,17 +143,24 @@ function writeLimits(sheet: SheetAuthor, nameCell: NameCell, { counted, sizes, l
 }
 
 /** The flocks in order of rank, for the charts; equal ranks in the order of the rows. */
-function writeRanked(sheet: SheetAuthor, { ranked, steadied, rows }: PlacedComparison): void {
+function writeRanked(
+  sheet: SheetAuthor,
+  { ranked, steadied, rows }: PlacedComparison,
+  settled: SettledFigures | undefined,
+): void {
   type Key = Parameters<typeof ranked.range>[0];
   const rank = steadied.range("rank", rows);
   // The place in the list of the flock whose turn it is.
   const of = (heading: string, place: number): string =>
     `INDEX(${steadied.range(heading, rows)},MATCH(${place + 1},${ranked.range("order")},0))`;
-  const there = (place: number, formula: string, otherwise = "NA()"): string =>
-    `IF(${place + 1}<=COUNT(${rank}),${formula},${otherwise})`;
+  const there = (place: number, formula: string, otherwise = "NA()"): string => {
+    if (settled) return place < settled.inTurn.length ? formula : otherwise;
+    return `IF(${place + 1}<=COUNT(${rank}),${formula},${otherwise})`;
+  };
   const listed =
-    (heading: string): Holds<Key> =>
-    ({ place }) => ({ formula: there(place, of(heading, place)) });
+    (heading: string, key: "low" | "high" | "steadied" | "share"): Holds<Key> =>
+    ({ place }) =>
+      settled?.inTurn[place]?.[key] ?? { formula: there(place, of(heading, place)) };
   const isChosen = (name: string): string => `AND(LEN(chosen_flock)>0,${name}=chosen_flock)`;
   const named =
     (value: string): Holds<Key> =>
@@ -137,6 +170,7 @@ function writeRanked(sheet: SheetAuthor, { ranked, steadied, rows }: PlacedCompa
       heading: "order",
       look: "workedCount",
       holds: ({ place }) => {
+        if (settled) return settled.turns[place] ?? null;
         const { top, left, right } = steadied.column("rank", rows);
         const here = cellOn(sheet.name, { row: top + place, column: left });
         const ties = `COUNTIF(${cellsOn(sheet.name, { top, left, bottom: top + place, right })},${here})`;
@@ -147,7 +181,8 @@ function writeRanked(sheet: SheetAuthor, { ranked, steadied, rows }: PlacedCompa
     name: {
       heading: "name",
       look: "worked",
-      holds: ({ place }) => ({ formula: there(place, `${of("flock", place)}&""`, '""') }),
+      holds: ({ place }) =>
+        settled?.inTurn[place]?.flock ?? { formula: there(place, `${of("flock", place)}&""`, '""') },
     },
     letter: {
       heading: "letter",
@@ -156,15 +191,19 @@ function writeRanked(sheet: SheetAuthor, { ranked, steadied, rows }: PlacedCompa
         formula: there(place, `IF(${isChosen(cell("name"))},${cell("name")},"${columnLetters(place)}")`, '""'),
       }),
     },
-    low: { heading: "low", look: "workedPercent", holds: listed("low") },
-    high: { heading: "high", look: "workedPercent", holds: listed("high") },
+    low: { heading: "low", look: "workedPercent", holds: listed("low", "low") },
+    high: { heading: "high", look: "workedPercent", holds: listed("high", "high") },
     range: {
       heading: "range",
       look: "workedPercent",
       // One spreadsheet rounds a difference otherwise than the others in its last digit, which no chart shows.
-      holds: ({ place, cell }) => ({ formula: there(place, `ROUND(${cell("high")}-${cell("low")},9)`) }),
+      holds: ({ place, cell }) => {
+        const known = settled?.inTurn[place];
+        if (known) return Number((known.high - known.low).toFixed(9));
+        return { formula: there(place, `ROUND(${cell("high")}-${cell("low")},9)`) };
+      },
     },
-    steadied: { heading: "steadied share", look: "workedPercent", holds: listed("steadied share") },
+    steadied: { heading: "steadied share", look: "workedPercent", holds: listed("steadied share", "steadied") },
     ownRange: {
       heading: "range of this flock",
       look: "workedPercent",
@@ -175,7 +214,7 @@ function writeRanked(sheet: SheetAuthor, { ranked, steadied, rows }: PlacedCompa
       look: "workedPercent",
       holds: ({ place, cell }) => ({ formula: there(place, `IF(${isChosen(cell("name"))},0,${cell("range")})`) }),
     },
-    share: { heading: "share as seen", look: "workedPercent", holds: listed("share") },
+    share: { heading: "share as seen", look: "workedPercent", holds: listed("share", "share") },
     all: { heading: "all", look: "workedPercent", holds: named("share_of_all") },
     target: { heading: "target", look: "workedPercent", holds: named("target") },
   };

@@ -21,11 +21,11 @@ export function flockComparison(content: ComparisonContent): WorkbookPlan {
     sheets: [
       startSheet(content),
       flocksSheet(content, placed),
-      comparisonSheet(placed),
+      comparisonSheet(content, placed),
       picturesSheet(placed),
       oneFlockSheet(content, placed),
       booksSheet(content),
-      figuresSheet(placed),
+      figuresSheet(content, placed),
     ],
   };
 }
