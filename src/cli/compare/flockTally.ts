@@ -4,10 +4,10 @@ import { Doubt } from "../../cells/doubt.ts";
 import { Problem } from "../../cells/problem.ts";
 import { caseTable } from "../../core/animals/caseTable.ts";
 import { prevalenceRange } from "../../core/counting/prevalenceRange.ts";
-import { fieldReader } from "../../core/records/fieldChecks.ts";
 import type { Interval } from "../../core/statistics/interval.ts";
 import { lameWatch } from "../../core/watching/lameWatch.ts";
-import type { Tag } from "../../core/words/tagKey.ts";
+import { tagFault } from "../../core/words/tagFault.ts";
+import { type Tag, tagKey } from "../../core/words/tagKey.ts";
 
 /** The sheep looked at on each day, the days in order. */
 export interface GatherDays {
@@ -70,17 +70,16 @@ export function countCases(
   days: readonly (Day | null)[],
   gapDays: number,
 ): CountedCases {
-  const read = fieldReader("tag", { asOf: undefined, dayOffset: 0 });
   const known = new Map<string, Tag | Doubt>();
   const unread: string[] = [];
   const tagOf = (text: string | null): Tag | Doubt => {
     if (text === null) return blankTag;
     let tag = known.get(text);
     if (tag !== undefined) return tag;
-    const { value, fault } = read(text);
-    if (typeof value === "string") tag = { key: value, shown: text };
+    const fault = tagFault(text);
+    if (fault === undefined) tag = { key: tagKey(text), shown: text };
     else {
-      tag = new Doubt("tags", fault ?? blankTag.fault);
+      tag = new Doubt("tags", fault);
       unread.push(tag.sentence);
     }
     known.set(text, tag);
