@@ -1,4 +1,5 @@
 import type { WorkbookPlan } from "../writing/authorWorkbook.ts";
+import type { Edition } from "../writing/edition.ts";
 import { apartSheet } from "./apartSheet.ts";
 import { asOfSheet } from "./asOfSheet.ts";
 import type { BookContent } from "./bookContent.ts";
@@ -13,7 +14,8 @@ import { startSheet } from "./startSheet.ts";
 import { todaySheet } from "./todaySheet.ts";
 
 /** The Flock foot book of a farm office, from what it is to hold. */
-export const flockFootBook = (content: BookContent): WorkbookPlan => ({
+export const flockFootBook = (content: BookContent, edition: Edition = "excel"): WorkbookPlan => ({
+  edition,
   title: "Flock foot book",
   description: content.invented
     ? "Sheep foot health of an invented flock. No animal, farm or medicine in it exists."

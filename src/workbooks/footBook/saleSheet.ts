@@ -87,7 +87,6 @@ export const saleSheet = ({ saleDate, saleTags }: BookContent): SheetPlan => ({
     writeList(sheet, answers, {
       question: "Clear of medicine",
       rows: saleList.room,
-      longest: saleList.room,
       formula: 'FOOT.SALECHECK(SaleList[Tag],sale_date,case_tag,treated_on,withdrawal_days,"whole days",group_treated)',
       strong: (cell) => `LEFT(${cell("answer")},4)="hold"`,
     });
@@ -97,7 +96,7 @@ export const saleSheet = ({ saleDate, saleTags }: BookContent): SheetPlan => ({
       [left, "Gone by then", heldBy("LEN(left_on)>0", "LEN(left_on)>0")],
     ] as const) {
       sheet.put({ row: headings - 1, column }, question, "question");
-      sheet.put(at(column), { formula }, "worked");
+      sheet.put(at(column), { list: formula, room: { rows: saleList.room + 1, columns: 1 } }, "worked");
     }
     const answered = answers.at.column + saleCheckFunction.result.headings.indexOf("answer");
     for (const [name, column] of [

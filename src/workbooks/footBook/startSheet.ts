@@ -44,7 +44,7 @@ export const startSheet = ({ invented }: BookContent): SheetPlan => ({
       states: [
         [
           "Records",
-          'IF(ISERROR(problems_found),"Not worked out here.",IF(LEN(problems_cut_off)>0,"The list of problems is cut off: see Problems.",IF(problems_found=0,"Nothing to mend was found.",problems_found&" things to look at: see Problems.")))',
+          'IF(ISERROR(problems_found),"Not worked out here.",IF(problems_found=0,"Nothing to mend was found.",problems_found&" things to look at: see Problems."))',
         ],
       ],
       steps,

@@ -1,8 +1,8 @@
 import { repeatAnimalsFunction } from "../../../functions/animals/repeatAnimals.ts";
 import { dueListFunction } from "../../../functions/dates/dueList.ts";
 import { notClearFunction } from "../../../functions/dates/notClear.ts";
-import { cases } from "../tables/cases.ts";
 import type { SheetPlan } from "../writing/authorWorkbook.ts";
+import { filledIn } from "../writing/filledIn.ts";
 import { sayWhenMissing } from "../writing/missingFunctions.ts";
 import { dressColumns, placeList, summaryOf, writeList } from "../writing/placeList.ts";
 import { holdInDoubt, sheetNames } from "./bookSheets.ts";
@@ -19,7 +19,7 @@ const repeats = placeList(sheetNames.today, repeatAnimalsFunction, { row: headin
 type Strong = (cell: (heading: string) => string) => string;
 
 const numbers = (range: string, what: string): string => `COUNT(${range})&" ${what}"`;
-const filledCells = (list: typeof due): string => `COUNTA(${list.range("tag", rows)})`;
+const filledCells = (list: typeof due): string => filledIn(list.range("tag", rows));
 const words = (range: string, pattern: string): string => `COUNTIF(${range},"${pattern}")`;
 const overdue: Strong = (cell) => `ISNUMBER(SEARCH("overdue",${cell("state")}))+ISTEXT(${cell("due")})`;
 
@@ -80,7 +80,6 @@ export const todaySheet: SheetPlan = {
       writeList(sheet, list, {
         question,
         rows,
-        longest: cases.room,
         formula,
         ...(strong === undefined ? {} : { strong }),
       });

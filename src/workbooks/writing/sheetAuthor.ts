@@ -3,6 +3,8 @@ import type { Cell } from "../../cells/cell.ts";
 import { isCellError } from "../../cells/cell.ts";
 import { type Area, areaText, columnLetters, type Place, placeText } from "../../workbook/address.ts";
 import { quoteSheet } from "../../workbook/formula/structured.ts";
+import type { Edition } from "./edition.ts";
+import { type List, listFormulas } from "./listFormula.ts";
 import type { Emphasis, Look } from "./looks.ts";
 import { cellOn, cellsOn, columnsOn, rowsOn } from "./references.ts";
 
@@ -11,13 +13,14 @@ type File = InstanceType<typeof NewFile>;
 /**
  * What stands in a cell of a workbook that is being written: a value, or a formula without its `=`. A formula that gives
  * one value but works through whole columns inside is an array formula, or Excel would take one cell of each column. An
- * array formula may fill an area that does not grow; it starts in the cell.
+ * array formula may fill an area that does not grow; it starts in the cell. A list fills as many cells as it needs.
  */
-export type Content = Cell | { readonly formula: string; readonly array?: true | Area };
+export type Content = Cell | { readonly formula: string; readonly array?: true | Area } | List;
 
 /** Writes one sheet; places count from 0. Every method stops with a clear error when the sheet cannot hold it. */
 export interface SheetAuthor {
   readonly name: string;
+  readonly edition: Edition;
   readonly put: (place: Place, content: Content, look?: Look) => void;
   readonly putRow: (place: Place, contents: readonly Content[], look?: Look) => void;
   readonly dress: (area: Area, look: Look) => void;
@@ -106,7 +109,7 @@ export interface Styles {
 }
 
 /** An author for a sheet that is already in the file. */
-export function sheetAuthor(file: File, name: string, styles: Styles): SheetAuthor {
+export function sheetAuthor(file: File, name: string, styles: Styles, edition: Edition): SheetAuthor {
   const styleOf = styles.cell;
   const put = (place: Place, content: Content, look?: Look): void => {
     const cell = placeText(place);
@@ -114,6 +117,8 @@ export function sheetAuthor(file: File, name: string, styles: Styles): SheetAuth
     if (content === null) return;
     if (typeof content !== "object") must(file.SetCellValue(name, cell, content));
     else if (isCellError(content)) throw new Error(`${name}!${cell}: an error value cannot be typed into a sheet`);
+    else if ("list" in content)
+      for (const { at, ...written } of listFormulas(edition, place, content)) put(at, written);
     else {
       // A formula is read more easily without the name of the sheet it stands on.
       const formula = content.formula.replaceAll(quoteSheet(name), "");
@@ -129,6 +134,7 @@ export function sheetAuthor(file: File, name: string, styles: Styles): SheetAuth
   };
   return {
     name,
+    edition,
     put,
     putRow: ({ row, column }, contents, look) =>
       contents.forEach((content, step) => {
