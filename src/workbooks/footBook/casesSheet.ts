@@ -95,8 +95,8 @@ export const casesSheet = ({ cases: records }: BookContent): SheetPlan => ({
     sheet.print({
       sideways: true,
       repeat: [headingRow, headingRow],
-      across: 3,
-      repeatColumns: cases.placeOf("tag") + 1,
+      // More columns would make the letters smaller than can be read.
+      upToColumn: cases.placeOf("soundOn"),
     });
   },
 });

@@ -76,11 +76,14 @@ export const saleSheet = ({ saleDate, saleTags }: BookContent): SheetPlan => ({
     );
     sheet.emphasize(tags.rows, [`LEN(${tags.cell("tag")})>0`, "line"], [`LEN(${tags.above("tag")})>0`, "next"]);
     const { bottom } = tags.area;
+    // Not by a formula for its last row: a general library cannot open a workbook that has one, and others fill this book.
+    const printed = headings + Math.max(30, saleTags.length + 10);
+    const notPrinted = fixedArea({ ...tags.area, top: printed + 1 });
     const under = { top: bottom + 1, left: 0, bottom: bottom + 2000, right: 0 };
     sheet.put(
       { row: 4, column: 0 },
       {
-        formula: `IF(COUNTA(${fixedArea(under)})=0,"",COUNTA(${fixedArea(under)})&" tags stand below row ${bottom + 1}, where the list ends: they are NOT checked.")`,
+        formula: `IF(COUNTA(${fixedArea(under)})>0,COUNTA(${fixedArea(under)})&" tags stand below row ${bottom + 1}, where the list ends: they are NOT checked.",IF(COUNTA(${notPrinted})>0,"Printed up to row ${printed + 1}: choose all rows and print the selection.",""))`,
       },
       "careHeading",
     );
@@ -120,7 +123,6 @@ export const saleSheet = ({ saleDate, saleTags }: BookContent): SheetPlan => ({
     sheet.emphasize({ ...rows, left: lame, right: left }, [`LEN(${first(lame)})>0`, "line"]);
     sheet.freezeAt({ row: headings + 1, column: 0 });
     sheet.protect();
-    // Not by a formula for its last row: a general library cannot open a workbook that has one, and others fill this book.
-    sheet.print({ sideways: true, repeat: [headings - 1, headings] });
+    sheet.print({ sideways: true, upTo: { row: printed, column: left }, repeat: [headings - 1, headings] });
   },
 });

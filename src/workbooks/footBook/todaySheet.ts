@@ -85,8 +85,8 @@ export const todaySheet: SheetPlan = {
       });
     }
     sheet.freezeAt({ row: headings + 1, column: 0 });
-    for (const { at } of [untreated, due, repeats]) sheet.newPageAt(at.column);
+    sheet.newPageAt(due.at.column);
     sheet.protect();
-    sheet.print({ sideways: true, repeat: [headings - 1, headings], across: 0 });
+    sheet.print({ sideways: true, repeat: [headings - 1, headings], across: 0, scale: 74 });
   },
 };

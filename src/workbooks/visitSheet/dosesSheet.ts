@@ -172,6 +172,7 @@ export const dosesSheet = (content: VisitContent): SheetPlan => ({
     writeDoses(sheet, content);
     sheet.protect();
     sheet.print({
+      upTo: { row: lastPrinted(content), column: 7 },
       repeat: [placedWeighed.area.top, placedWeighed.area.top],
     });
     nameCell("bath_litres", sheet.name, litresAt);
@@ -184,7 +185,13 @@ const under = {
   top: placedWeighed.area.bottom + 1,
   bottom: placedWeighed.area.bottom + 500,
 };
-const weighedBelow = `IF(COUNTA(${fixedArea(under)})=0,"","Weights are typed below the last row of the table (${placedWeighed.area.bottom + 1}): no dose is worked out for them.")`;
+/** The last row on paper: as many as are filled when the sheet is made, and a page full in an empty one. */
+const lastPrinted = ({ weighed: animals }: Pick<VisitContent, "weighed">): number =>
+  placedWeighed.area.top + Math.max(30, animals.length + 10);
+const weighedBelow = (printed: number): string => {
+  const notPrinted = fixedArea({ ...placedWeighed.area, top: printed + 1 });
+  return `IF(COUNTA(${fixedArea(under)})>0,"Weights are typed below the last row of the table (${placedWeighed.area.bottom + 1}): no dose is worked out for them.",IF(COUNTA(${notPrinted})>0,"Printed up to row ${printed + 1}: choose all rows and print the selection.",""))`;
+};
 
 const litresAt = { row: bathRow, column: 1 };
 const mixAt = { row: bathRow + 1, column: 1 };
@@ -304,7 +311,8 @@ function writeDoses(sheet: SheetAuthor, { weighed: animals, otherMedicines: othe
     },
   });
   writeOthers(sheet, others);
-  sheet.put({ row: placedWeighed.area.top - 1, column: 3 }, { formula: weighedBelow }, "careHeading");
+  const printed = lastPrinted({ weighed: animals });
+  sheet.put({ row: placedWeighed.area.top - 1, column: 3 }, { formula: weighedBelow(printed) }, "careHeading");
   writeTable(sheet, weighed, placedWeighed, animals);
   writeGrid(sheet, doseAnswers, doses);
   const [here, above] = (["cell", "above"] as const).map(

@@ -6,7 +6,7 @@ import { quoteSheet } from "../../workbook/formula/structured.ts";
 import type { Edition } from "./edition.ts";
 import { type List, listFormulas } from "./listFormula.ts";
 import type { Emphasis, Look } from "./looks.ts";
-import { cellOn, cellsOn, columnsOn, rowsOn } from "./references.ts";
+import { cellsOn, columnsOn, rowsOn } from "./references.ts";
 
 type File = InstanceType<typeof NewFile>;
 
@@ -84,8 +84,10 @@ interface Page {
   readonly sideways?: boolean;
   /** The last cell that is printed; left out, all that is filled, so that a list is printed as far as it goes. */
   readonly upTo?: Place;
-  /** A formula for the number of the last row that is printed, where that hangs on what is filled. */
-  readonly rows?: string;
+  /** The last column that is printed, of as many rows as are filled. */
+  readonly upToColumn?: number;
+  /** How large, in percent, where not made to fit. */
+  readonly scale?: number;
   /** Rows repeated on each page, counted from 0. */
   readonly repeat?: readonly [first: number, last: number];
   /** All on one page. */
@@ -210,11 +212,12 @@ export function sheetAuthor(file: File, name: string, styles: Styles, edition: E
           FormatRows: true,
         }),
       ) && undefined,
-    print: ({ sideways = false, upTo, rows, repeat, onOnePage = false, across = 1, repeatColumns = 0 }) => {
+    print: ({ sideways = false, upTo, upToColumn, scale, repeat, onOnePage = false, across = 1, repeatColumns = 0 }) => {
       if (across > 0) must(file.SetSheetProps(name, { FitToPage: true }));
       must(
         file.SetPageLayout(name, {
           Orientation: sideways ? "landscape" : "portrait",
+          ...(scale === undefined ? {} : { AdjustTo: scale }),
           ...(across > 0 ? { FitToWidth: across, FitToHeight: onOnePage ? 1 : 0 } : {}),
           Size: 9,
         }),
@@ -223,12 +226,8 @@ export function sheetAuthor(file: File, name: string, styles: Styles, edition: E
       must(file.SetHeaderFooter(name, { OddFooter: "&L&F, &A&RPage &P of &N" }));
       const naming = (what: string, text: string) =>
         must(file.SetDefinedName({ Name: `_xlnm.${what}`, RefersTo: text, Scope: name }));
-      if (upTo && rows === undefined)
-        naming("Print_Area", cellsOn(name, { top: 0, left: 0, bottom: upTo.row, right: upTo.column }));
-      if (upTo && rows !== undefined) {
-        const last = cellsOn(name, { top: 0, left: upTo.column, bottom: upTo.row, right: upTo.column });
-        naming("Print_Area", `${cellOn(name, { row: 0, column: 0 })}:INDEX(${last},${rows})`);
-      }
+      if (upTo) naming("Print_Area", cellsOn(name, { top: 0, left: 0, bottom: upTo.row, right: upTo.column }));
+      if (upToColumn !== undefined) naming("Print_Area", columnsOn(name, [0, upToColumn]));
       const columns = repeatColumns > 0 ? [columnsOn(name, [0, repeatColumns - 1])] : [];
       if (repeat) naming("Print_Titles", [...columns, rowsOn(name, repeat)].join(","));
     },
