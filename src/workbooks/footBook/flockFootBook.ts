@@ -4,6 +4,7 @@ import { apartSheet } from "./apartSheet.ts";
 import { asOfSheet } from "./asOfSheet.ts";
 import type { BookContent } from "./bookContent.ts";
 import { casesSheet } from "./casesSheet.ts";
+import { caseForm, gatherForm } from "./formSheets.ts";
 import { gathersSheet } from "./gathersSheet.ts";
 import { medicineSheet } from "./medicineSheet.ts";
 import { pictureSheet } from "./pictureSheet.ts";
@@ -32,6 +33,8 @@ export const flockFootBook = (content: BookContent, edition: Edition = "excel"):
     pictureSheet,
     medicineSheet,
     problemsSheet,
+    gatherForm,
+    caseForm,
     asOfSheet,
   ],
 });

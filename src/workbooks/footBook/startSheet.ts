@@ -23,6 +23,8 @@ const steps: readonly (readonly [sheet: string, words: string])[] = [
   [sheetNames.picture, "Once a month: is it getting better, what makes them lame, how fast do they get sound."],
   [sheetNames.medicine, "Once a year, or when your vet asks: how much medicine was used."],
   [sheetNames.problems, "Now and then: slips of the hand in the records, row by row, and how to mend them."],
+  [sheetNames.gatherForm, "To print blank and fill in at the gather, with a pen."],
+  [sheetNames.caseForm, "The same for treatments in the pen."],
   [sheetNames.asOf, "What the lists are worked out from. Nothing to type there."],
 ];
 

@@ -15,6 +15,11 @@ const notClear = placeList(sheetNames.today, notClearFunction, { row: headings, 
 const untreated = placeList(sheetNames.today, dueListFunction, { row: headings, column: 5 });
 const due = placeList(sheetNames.today, dueListFunction, { row: headings, column: 10 });
 const repeats = placeList(sheetNames.today, repeatAnimalsFunction, { row: headings, column: 15 });
+const failures = placeList(sheetNames.today, repeatAnimalsFunction, { row: headings, column: 20 });
+
+/** Rows of a treatment after which the animal was neither found sound nor left. */
+const open = (column: string): string =>
+  `IF((LEN(sound_on)+LEN(left_on)+LEN(group_treated)=0)*(LEN(treated_on)>0),${column},"")`;
 
 type Strong = (cell: (heading: string) => string) => string;
 
@@ -60,6 +65,16 @@ const lists = [
     filled: "cases",
     summary: `${filledCells(repeats)}&" animals"`,
   },
+  {
+    list: failures,
+    question: "Treated on two days or more, not sound",
+    // With no days between them that are one case, each day of treatment counts.
+    formula: `FOOT.REPEATS(${open("case_tag")},${open("treated_on")},2,0,year_from,as_of)`,
+    widths: [20, 11, 13, 13],
+    strong: undefined,
+    filled: "cases",
+    summary: `${filledCells(failures)}&" animals: cases here are days of treatment; ask your vet"`,
+  },
 ] as const;
 
 /** What needs doing today: lists, each as long as it comes. */
@@ -68,7 +83,7 @@ export const todaySheet: SheetPlan = {
   write(sheet) {
     for (const { list } of lists) dressColumns(sheet, list);
     sheet.widths(...lists.flatMap(({ widths }) => [...widths, 3]).slice(0, -1));
-    sheet.dress({ top: 0, left: 0, bottom: headings - 1, right: repeats.at.column + 3 }, "note");
+    sheet.dress({ top: 0, left: 0, bottom: headings - 1, right: failures.at.column + 3 }, "note");
     sheet.title("Today");
     sayWhenMissing(sheet, { row: 0, column: untreated.at.column });
     sheet.put({ row: 1, column: 0 }, { formula: "as_of" }, "figureDate");
@@ -85,7 +100,7 @@ export const todaySheet: SheetPlan = {
       });
     }
     sheet.freezeAt({ row: headings + 1, column: 0 });
-    sheet.newPageAt(due.at.column);
+    for (const { at } of [untreated, repeats]) sheet.newPageAt(at.column);
     sheet.protect();
     sheet.print({ sideways: true, repeat: [headings - 1, headings], across: 0, scale: 74 });
   },

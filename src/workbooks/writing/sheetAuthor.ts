@@ -212,7 +212,16 @@ export function sheetAuthor(file: File, name: string, styles: Styles, edition: E
           FormatRows: true,
         }),
       ) && undefined,
-    print: ({ sideways = false, upTo, upToColumn, scale, repeat, onOnePage = false, across = 1, repeatColumns = 0 }) => {
+    print: ({
+      sideways = false,
+      upTo,
+      upToColumn,
+      scale,
+      repeat,
+      onOnePage = false,
+      across = 1,
+      repeatColumns = 0,
+    }) => {
       if (across > 0) must(file.SetSheetProps(name, { FitToPage: true }));
       must(
         file.SetPageLayout(name, {
