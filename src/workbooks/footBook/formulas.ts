@@ -4,7 +4,7 @@ import { medicines } from "../tables/settingsTables.ts";
 
 /** What the settings say of each case's medicine; an empty text where nothing. */
 export const medicineColumn = (key: KeyOf<typeof medicines>): string =>
-  `IFERROR(VLOOKUP(${cases.of("medicine")},${medicines.records},${medicines.placeOf(key) + 1},FALSE),"")`;
+  `IFERROR(VLOOKUP(${cases.of("medicine")},Medicines[#Data],${medicines.placeOf(key) + 1},FALSE),"")`;
 
 /** The days from which a book counts, as conditions on a column: before the year looked at, nothing. */
 export const inYear = (column: string): string => `IF(gather_day<year_from,"",${column})`;

@@ -1,7 +1,4 @@
 import { recordCheckFunction } from "../../../functions/records/recordCheck.ts";
-import { cases } from "../tables/cases.ts";
-import type { Table } from "../tables/defineTable.ts";
-import { gathers } from "../tables/gathers.ts";
 import type { SheetPlan } from "../writing/authorWorkbook.ts";
 import { sayWhenMissing } from "../writing/missingFunctions.ts";
 import { placeGrid, writeGrid } from "../writing/placeGrid.ts";
@@ -88,19 +85,18 @@ const headings = counts.area.bottom + 5;
 
 const lists = [
   {
-    table: cases,
+    table: "Cases",
     question: "Cases: how each heading was read, then what to mend",
     list: placeList(sheetNames.problems, recordCheckFunction, { row: headings, column: 0 }),
   },
   {
-    table: gathers,
+    table: "Gathers",
     question: "Gathers: only the dates are checked here; tags and withdrawal days stand in Cases",
     list: placeList(sheetNames.problems, recordCheckFunction, { row: headings, column: 5 }),
   },
 ] as const;
 
-const check = ({ headingCells, records }: Pick<Table, "headingCells" | "records">): string =>
-  `FOOT.RECORDCHECK(${headingCells},${records},as_of)`;
+const check = (table: string): string => `FOOT.RECORDCHECK(${table}[#Headers],${table}[#Data],as_of)`;
 
 /** RECORDCHECK gives rows of the table; the sheet's own rows are found faster. */
 const inSheetRows = (found: string): string => `IFERROR(${found}+{${firstRecord},0,0,0},${found})`;

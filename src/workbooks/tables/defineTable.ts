@@ -21,7 +21,7 @@ export interface Table<K extends string = string> {
   readonly headings: readonly string[];
   /** A column as formulas name it. @example cases.of("tag") // → "Cases[Tag]" */
   readonly of: (key: K) => string;
-  /** Its headings, and all its records, as formulas of every spreadsheet name them; not each knows `Cases[#Data]`. */
+  /** Its headings, and all its records, for spreadsheets that know no `Cases[#Headers]` and no `Cases[#Data]`. */
   readonly headingCells: string;
   readonly records: string;
   /** A column's place among the columns, from 0. */
