@@ -56,6 +56,8 @@ describe("npm run package", () => {
         "google-sheets/Code.gs",
         "google-sheets/appsscript.json",
         "libreoffice/soundfold.oxt",
+        "libreoffice/workbooks/flock-foot-book-empty.xlsx",
+        "libreoffice/workbooks/visit-sheet-empty.xlsx",
         "licences/LICENSE.txt",
         "licences/bundled.txt",
         "sbom.cdx.json",

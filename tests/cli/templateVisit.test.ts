@@ -2,6 +2,7 @@ import { mkdtempSync, readFileSync, rmSync } from "node:fs";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { afterAll, beforeAll, expect, test } from "vitest";
+import { openWorkbook } from "../../src/workbook/openWorkbook.ts";
 import { sheetCells } from "../samples/sheetCells.ts";
 import { runSoundfold } from "./runSoundfold.ts";
 
@@ -23,6 +24,28 @@ test("template visit makes a Visit sheet with the farm and its groups, and never
   expect(cells.get("Visit!B4")).toBe("Far field");
   expect(["A17", "A18", "A19"].map((cell) => cells.get(`Visit!${cell}`))).toEqual(["Ewes", "Lambs", undefined]);
   expect((await runSoundfold(asked)).errors).toContain("is already there and is never replaced");
+});
+
+test("template visit --for libreoffice gives each list its room, and recalc keeps the names that Calc knows", async () => {
+  const out = join(folder, "calc.xlsx");
+  expect(await runSoundfold(["template", "visit", "--for", "libreoffice", "--out", out])).toMatchObject({ code: 0 });
+  const worked = join(folder, "calc-worked-out.xlsx");
+  expect(await runSoundfold(["recalc", out])).toMatchObject({ code: 0 });
+  for (const file of [out, worked]) {
+    const formulas = openWorkbook(readFileSync(file)).sheets.flatMap(({ rows }) =>
+      rows.flatMap(({ cells }) => cells.flatMap(({ formula }) => (formula ? [formula.text] : []))),
+    );
+    expect(formulas.some((text) => text.includes("SOUNDFOLD.FOOT.CAREPLAN("))).toBe(true);
+    expect(formulas.filter((text) => /_xldudf/i.test(text))).toEqual([]);
+  }
+  expect(sheetCells(readFileSync(worked))).toEqual(sheetCells(readFileSync(out)));
+});
+
+test("template says which editions there are", async () => {
+  expect((await runSoundfold(["template", "visit", "--for", "paper"])).errors).toBe(
+    '--for is "paper"; the choice is --for excel and --for libreoffice.\n',
+  );
+  expect((await runSoundfold(["template", "comparison", "--for", "libreoffice"])).errors).toContain("leave --for out");
 });
 
 test("template comparison is about many flocks and refuses the name of one", async () => {

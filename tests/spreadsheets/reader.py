@@ -57,6 +57,8 @@ def read(desktop, request):
     if document is None:
         raise RuntimeError("Calc does not open %s" % request["path"])
     try:
+        # Worked out once, when all is typed.
+        document.enableAutomaticCalculation(not request["typed"])
         for sheet, cell, value in request["typed"]:
             target = document.Sheets.getByName(sheet).getCellRangeByName(cell)
             if isinstance(value, str):

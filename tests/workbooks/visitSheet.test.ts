@@ -67,6 +67,17 @@ describe("the filled Visit sheet", () => {
     });
   });
 
+  test("says on the page when each medicine is clear, and when bought sheep may join", () => {
+    const [other] = content.otherMedicines;
+    const page = [...cells].filter(([address]) => address.startsWith("Page!")).map(([, cell]) => String(cell));
+    // 15 whole days from 31 October 2026: clear on the day after the last of them.
+    expect(page).toContain(
+      `${other?.medicine}, given ${other?.route}. Withdrawal 15 days for meat: clear for food from 16 Nov 2026.`,
+    );
+    // Four weeks from the last new case among them, as published advice on bought-in sheep has it.
+    expect(cells.get("Quarantine!B16")).toBe((content.quarantine?.lastNewCase ?? 0) + 28);
+  });
+
   test("mixes a bath of 10 % zinc sulphate and says so on the page", () => {
     const [litres, powder] = [(300 * 30 * 6) / 1000, ((300 * 30 * 6) / 1000) * 0.1];
     expect(cells.get(`Doses!B${bathRow + 1}`)).toBeCloseTo(litres, 9);

@@ -2,6 +2,7 @@ import { readdirSync, readFileSync } from "node:fs";
 import { join } from "node:path";
 import { version } from "../../../functions/version.ts";
 import { type BundledPackage, bundledPackages } from "./bundledPackages.ts";
+import { calcWorkbooks } from "./calcWorkbooks.ts";
 import { checksums } from "./checksums.ts";
 import { excelAddIn } from "./excelAddIn.ts";
 import { hostHeaders } from "./hostHeaders.ts";
@@ -44,6 +45,7 @@ export async function releaseFiles(baseUrl: string): Promise<Files> {
     ...within("excel", new Map([...excelSite, ["SHA256SUMS", checksums(excelSite)]])),
     ...within("practice", sheetSite),
     ["libreoffice/soundfold.oxt", extension.oxt],
+    ...within("libreoffice/workbooks", await calcWorkbooks()),
     ...within("google-sheets", sheets.files),
     ...within("workbooks", filesOf("samples", isTemplate)),
     ...["install", "functions", "methods"].flatMap((pages) => within(pages, filesOf(`docs/${pages}`, isPage))),

@@ -3,6 +3,7 @@ import { withOwnBook } from "../../workbooks/ownBook/withOwnBook.ts";
 import { groups as bookGroups } from "../../workbooks/tables/settingsTables.ts";
 import { visitGroups } from "../../workbooks/tables/visitTables.ts";
 import type { WorkbookPlan } from "../../workbooks/writing/authorWorkbook.ts";
+import type { Edition } from "../../workbooks/writing/edition.ts";
 import { BadInput } from "../badInput.ts";
 import type { Command } from "../command.ts";
 import { groupNames } from "../groupNames.ts";
@@ -18,6 +19,7 @@ interface Wanted {
   readonly groups: readonly string[];
   /** Today, as 2026-10-31. */
   readonly made: string;
+  readonly edition: Edition;
 }
 
 interface Template {
@@ -38,7 +40,7 @@ const templates: Readonly<Record<string, Template>> = {
     async plan(wanted) {
       const { flockFootBook } = await import("../../workbooks/footBook/flockFootBook.ts");
       const { emptyBook } = await import("../../workbooks/footBook/emptyBook.ts");
-      return flockFootBook(emptyBook(wanted));
+      return flockFootBook(emptyBook(wanted), wanted.edition);
     },
   },
   visit: {
@@ -48,7 +50,7 @@ const templates: Readonly<Record<string, Template>> = {
     async plan(wanted) {
       const { visitSheet } = await import("../../workbooks/visitSheet/visitSheet.ts");
       const { emptyVisit } = await import("../../workbooks/visitSheet/emptyVisit.ts");
-      return visitSheet(emptyVisit(wanted));
+      return visitSheet(emptyVisit(wanted), wanted.edition);
     },
   },
   comparison: {
@@ -68,7 +70,7 @@ const kinds = Object.keys(templates);
 /** Makes a fresh workbook to be filled. */
 export const templateCommand: Command = {
   name: "template",
-  takes: `${kinds.join("|")} [--farm NAME] [--groups a,b,c] [--page] [--out FILE]`,
+  takes: `${kinds.join("|")} [--farm NAME] [--groups a,b,c] [--for libreoffice] [--page] [--out FILE]`,
   summary: "make an empty workbook, such as the Flock foot book of a farm office",
   details: `farm         the Flock foot book of a farm office, saved as flock-foot-book.xlsx
 visit        the Visit sheet of an adviser, saved as visit-sheet.xlsx
@@ -77,6 +79,9 @@ comparison   the Flock comparison of a consultant, saved as flock-comparison.xls
 --farm NAME      the name of the farm, written into the workbook; "Hill farm" needs its quotes
 --groups a,b,c   the groups of sheep, at most ${bookGroups.room} in the foot book and ${visitGroups.room} in the
                  visit sheet
+--for libreoffice
+                 the edition for LibreOffice with the extension, versions 7.4 and later: lists there
+                 do not grow, so each has its room from the start
 --out FILE       another name or folder for the workbook
 --page           a page with the workbook inside, such as flock-foot-book.html: it opens by a double-click,
                  with the functions, where nothing is installed
@@ -88,6 +93,7 @@ A file that is there already is never replaced.`,
       groups: { type: "string" },
       out: { type: "string" },
       page: { type: "boolean" },
+      for: { type: "string" },
     } as const;
     const { values, positionals } = readOptions("template", given, options, 1);
     const [kind] = positionals;
@@ -99,13 +105,20 @@ A file that is there already is never replaced.`,
     if (farm === "") throw new BadInput("--farm is blank; give the name of the farm, or leave it out.");
     if (template.groups === undefined && (farm !== undefined || values.groups !== undefined))
       throw new BadInput(`template ${kind} is about many flocks and takes neither --farm nor --groups.`);
+    const edition = values.for ?? "excel";
+    if (edition !== "excel" && edition !== "libreoffice")
+      throw new BadInput(`--for is "${values.for}"; the choice is --for excel and --for libreoffice.`);
+    if (edition === "libreoffice" && template.groups === undefined)
+      throw new BadInput(`template ${kind} has one edition for every spreadsheet; leave --for out.`);
+    if (edition === "libreoffice" && values.page)
+      throw new BadInput("The page holds the edition that it works with itself; leave out --for or --page.");
     const groups = groupNames(values.groups, template.groups ?? 0);
     const output = values.out ?? (values.page ? template.file.replace(/xlsx$/, "html") : template.file);
     await newFile(output, values.page ? ".html" : ".xlsx");
     const page = values.page ? await sheetPage() : undefined;
     terminal.progress("Writing the workbook");
     const { workedOut } = await import("../../workbooks/workedOut.ts");
-    const { bytes } = await workedOut(await template.plan({ farm, groups, made: today() }));
+    const { bytes } = await workedOut(await template.plan({ farm, groups, made: today(), edition }));
     terminal.progressDone();
     await writeWhole(output, page === undefined ? bytes : strToU8(withOwnBook(page, template.file, asBase64(bytes))));
     terminal.say(`${template.title}${farm === undefined ? "" : ` for ${farm}`}: ${output}`);

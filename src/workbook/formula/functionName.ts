@@ -7,8 +7,14 @@ export const withoutPrefixes = (name: string): string => name.replace(prefixes, 
 /** Before the name of each function, as Excel stores it. */
 const stored = "_xldudf_FOOT_";
 
-/** Spellings of a custom function in files: as Excel stores it, as it is typed, and as one sheet service types it. */
-const spellings = [new RegExp(`^${stored}(.+)$`, "i"), /^foot\.(.+)$/i, /^foot_(.+)$/i];
+/** The service of the Calc extension: every version of Calc finds a function by it, in files of every kind. */
+const inCalc = "SOUNDFOLD.FOOT.";
+
+/**
+ * Spellings of a custom function in files: as Excel stores it, as it is typed, as one sheet service types it, and as
+ * Calc finds it.
+ */
+const spellings = [new RegExp(`^${stored}(.+)$`, "i"), /^foot\.(.+)$/i, /^foot_(.+)$/i, /^soundfold\.foot\.(.+)$/i];
 
 /**
  * The FOOT function that a name in a file stands for, without its namespace and in capitals.
@@ -27,5 +33,9 @@ export function footName(name: string): string | undefined {
 
 /** As Excel stores it. */
 export const storedFootName = (name: string): string => `${stored}${name}`;
+/** As every version of Calc finds it. */
+export const calcFootName = (name: string): string => `${inCalc}${name}`;
+/** Whether a name in a file is spelled for Calc. */
+export const isForCalc = (name: string): boolean => name.toUpperCase().startsWith(inCalc);
 /** As a person types it, and as the engine knows it. */
 export const typedFootName = (name: string): string => `FOOT.${name}`;

@@ -1,4 +1,4 @@
-import { footName, storedFootName, withoutPrefixes } from "./functionName.ts";
+import { footName, isForCalc, storedFootName, withoutPrefixes } from "./functionName.ts";
 import { isCall, joinTokens, tokenize } from "./tokenize.ts";
 
 // Functions newer than the file format; in files they carry a prefix, or old and new Excel alike show #NAME?.
@@ -40,6 +40,8 @@ export function storedSpelling(formula: string): string {
 }
 
 function storedCall(written: string): string {
+  // A workbook that was made for Calc stays so.
+  if (isForCalc(written)) return written;
   const foot = footName(written);
   if (foot !== undefined) return storedFootName(foot);
   const bare = withoutPrefixes(written);

@@ -1,6 +1,6 @@
 import { keepApartFunction } from "../../../functions/animals/keepApart.ts";
-import { cases } from "../tables/cases.ts";
 import type { SheetPlan } from "../writing/authorWorkbook.ts";
+import { filledIn } from "../writing/filledIn.ts";
 import { sayWhenMissing } from "../writing/missingFunctions.ts";
 import { dressColumns, placeList, summaryOf, writeList } from "../writing/placeList.ts";
 import { oneCell } from "../writing/references.ts";
@@ -36,7 +36,7 @@ export const apartSheet = ({ eventDate }: BookContent): SheetPlan => ({
         formula: summaryOf(
           apart,
           "why",
-          `COUNTA(${apart.range("tag", rows)})&" animals; sound for fewer than "&settle_days&" days counts as not settled (Settings)"`,
+          `${filledIn(apart.range("tag", rows))}&" animals; sound for fewer than "&settle_days&" days counts as not settled (Settings)"`,
         ),
       },
       "strong",
@@ -44,7 +44,6 @@ export const apartSheet = ({ eventDate }: BookContent): SheetPlan => ({
     writeList(sheet, apart, {
       question: "Keep these apart",
       rows,
-      longest: cases.room,
       formula: 'FOOT.KEEPAPART(event_date,case_tag,case_day,"lame",settle_days,sound_on,left_on)',
       strong: (cell) => `LEFT(${cell("why")},4)="lame"`,
     });

@@ -10,6 +10,8 @@ export const sheetNames = {
   picture: "Picture",
   medicine: "Medicine use",
   problems: "Problems",
+  gatherForm: "Gather form",
+  caseForm: "Case form",
   asOf: "As of",
 } as const;
 

@@ -1,7 +1,6 @@
 import { cases } from "../tables/cases.ts";
 import type { KeyOf } from "../tables/defineTable.ts";
 import type { SheetPlan } from "../writing/authorWorkbook.ts";
-import { cutOff } from "../writing/cutOff.ts";
 import { sayWhenMissing } from "../writing/missingFunctions.ts";
 import { type GridColumn, type Holds, writeGrid } from "../writing/placeGrid.ts";
 import { writeTable } from "../writing/placeTable.ts";
@@ -11,16 +10,19 @@ import { besideCases, placedCases } from "./placedRecords.ts";
 
 type Answer = Parameters<typeof besideCases.range>[0];
 
-const clearDates = "FOOT.CLEARDATE(Cases[Treated],Cases[Withdrawal days])";
-
 // One formula answers for the whole column, and it reaches just as far as the records do.
 const whole =
   (formula: string): Holds<Answer> =>
   ({ place }) =>
-    place === 0 ? { formula } : null;
+    place === 0 ? { list: formula, room: { rows: cases.room, columns: 1 } } : null;
 
 const answers: Readonly<Record<Answer, GridColumn<Answer>>> = {
-  clear: { heading: "Clear for food from", width: 13, look: "workedDate", holds: whole(clearDates) },
+  clear: {
+    heading: "Clear for food from",
+    width: 13,
+    look: "workedDate",
+    holds: whole("FOOT.CLEARDATE(Cases[Treated],Cases[Withdrawal days])"),
+  },
   lookAgain: {
     heading: "Look again on",
     width: 12,
@@ -69,11 +71,6 @@ export const casesSheet = ({ cases: records }: BookContent): SheetPlan => ({
     sheet.rowHeight(headingRow, 34);
     writeTable(sheet, cases, placedCases, records, { dressed: false, widths: true });
     writeGrid(sheet, besideCases, answers, { dressed: false });
-    sheet.put(
-      { row: 1, column: beside.left },
-      { formula: cutOff(clearDates, besideCases.range("clear")) },
-      "careHeading",
-    );
 
     const { cell, above, rows } = placedCases;
     const [first, last] = [cases.keys[0], cases.keys.at(-1)] as [KeyOf<typeof cases>, KeyOf<typeof cases>];
@@ -98,8 +95,8 @@ export const casesSheet = ({ cases: records }: BookContent): SheetPlan => ({
     sheet.print({
       sideways: true,
       repeat: [headingRow, headingRow],
-      across: 3,
-      repeatColumns: cases.placeOf("tag") + 1,
+      // More columns would make the letters smaller than can be read.
+      upToColumn: cases.placeOf("soundOn"),
     });
   },
 });

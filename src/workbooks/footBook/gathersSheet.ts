@@ -52,7 +52,8 @@ export const gathersSheet = ({ gathers: records }: BookContent): SheetPlan => ({
     writeList(sheet, byGroup, {
       question: "Group by group, in the year looked at",
       rows: 60,
-      formula: `IF(SUM((LEN(${inYear("gather_looked_at")})>0)*1)=0,"no gathers in the year",FOOT.PREVBY(${["gather_group", "gather_lame", "gather_looked_at"].map(inYear).join(",")}))`,
+      unless: [`SUM((LEN(${inYear("gather_looked_at")})>0)*1)=0`, "no gathers in the year"],
+      formula: `FOOT.PREVBY(${["gather_group", "gather_lame", "gather_looked_at"].map(inYear).join(",")})`,
       strong: (answer) => `LEFT(${answer("group")},9)="all"`,
     });
     sheet.freezeAt({ row: firstRecord, column: 0 });

@@ -41,9 +41,9 @@ export const medicineSheet: SheetPlan = {
     writeList(sheet, use, {
       question: "Antibiotics",
       rows: useRows - 2,
-      longest: useRows,
-      counted: used,
-      formula: `IF(OR(LEN(breeding_sheep)=0,LEN(slaughter_lambs)=0),"type breeding sheep and lambs in Settings",${used})`,
+      room: useRows,
+      unless: ["OR(LEN(breeding_sheep)=0,LEN(slaughter_lambs)=0)", "type breeding sheep and lambs in Settings"],
+      formula: used,
       strong: (cell) => `LEFT(${cell("product")},9)="all"`,
     });
     sheet.freezeAt({ row: headings + 1, column: 0 });

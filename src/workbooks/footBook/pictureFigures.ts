@@ -160,6 +160,7 @@ export function writeDrawn(sheet: SheetAuthor): void {
   writeList(sheet, caseList, {
     question: "Cases",
     rows: 1,
+    room: cases.room,
     formula: "FOOT.CASETABLE(case_tag,case_day,gap_days)",
   });
 }

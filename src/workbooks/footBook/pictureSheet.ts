@@ -21,7 +21,8 @@ const keyRow = 3;
 const chartRow = 5;
 const chartRows = 17;
 
-const ifGathered = (formula: string): string => `IF(LEN(latest_month)=0,"no gathers yet",${formula})`;
+const noGathers = ["LEN(latest_month)=0", "no gathers yet"] as const;
+const ifGathered = (formula: string): string => `IF(${noGathers[0]},"${noGathers[1]}",${formula})`;
 
 // Treatments of whole groups are not looked at again animal by animal.
 const ofTreated = (column: string): string => `IF(LEN(case_tag)*LEN(treated_on)>0,${column},"")`;
@@ -89,14 +90,16 @@ function writeFigures(sheet: SheetAuthor): void {
     question: "Share lame month by month, with the limits of chance",
     rows: rows.watch,
     dress: "rows",
-    formula: ifGathered("FOOT.LAMEWATCH(gather_month,gather_lame,gather_looked_at)"),
+    unless: noGathers,
+    formula: "FOOT.LAMEWATCH(gather_month,gather_lame,gather_looked_at)",
     strong: (cell) => `AND(LEN(${cell("signal")})>0,ISNUMBER(${cell("share")}))`,
   });
   writeList(sheet, lesionMix, {
     question: "What made them lame, in the year looked at",
     rows: rows.lesions,
     dress: "rows",
-    formula: 'IF(SUM((LEN(case_lesion)>0)*1)=0,"no cases in the year",FOOT.LESIONMIX(case_lesion))',
+    unless: ["SUM((LEN(case_lesion)>0)*1)=0", "no cases in the year"],
+    formula: "FOOT.LESIONMIX(case_lesion)",
   });
   writeList(sheet, cure, {
     question: "How fast they get sound, days after treatment",

@@ -1,5 +1,4 @@
 import { recordCheckFunction } from "../../../functions/records/recordCheck.ts";
-import { cases } from "../tables/cases.ts";
 import type { SheetPlan } from "../writing/authorWorkbook.ts";
 import { sayWhenMissing } from "../writing/missingFunctions.ts";
 import { placeGrid, writeGrid } from "../writing/placeGrid.ts";
@@ -149,15 +148,11 @@ export const problemsSheet: SheetPlan = {
     sheet.put(total, { formula: `IF(OR(${failed}),NA(),${sum})` }, "figure");
     sheet.put({ row: 2, column: 1 }, "things to look at", "subtitle");
     nameCell("problems_found", sheetNames.problems, total);
-    nameCell("problems_cut_off", sheetNames.problems, { row: headings - 2, column: 0 });
     sheet.emphasize(counts.rows, [`${counts.cell("rows")}>0`, "strong"]);
     for (const { table, question, list } of lists)
       writeList(sheet, list, {
         question,
         rows,
-        // More than one thing may be wrong with a row.
-        longest: 10 * cases.room,
-        counted: check(table),
         formula: inSheetRows(check(table)),
         strong: (cell) => `ISNUMBER(${cell("row")})`,
       });

@@ -76,18 +76,20 @@ export const saleSheet = ({ saleDate, saleTags }: BookContent): SheetPlan => ({
     );
     sheet.emphasize(tags.rows, [`LEN(${tags.cell("tag")})>0`, "line"], [`LEN(${tags.above("tag")})>0`, "next"]);
     const { bottom } = tags.area;
+    // Not by a formula for its last row: a general library cannot open a workbook that has one, and others fill this book.
+    const printed = headings + Math.max(30, saleTags.length + 10);
+    const notPrinted = fixedArea({ ...tags.area, top: printed + 1 });
     const under = { top: bottom + 1, left: 0, bottom: bottom + 2000, right: 0 };
     sheet.put(
       { row: 4, column: 0 },
       {
-        formula: `IF(COUNTA(${fixedArea(under)})=0,"",COUNTA(${fixedArea(under)})&" tags stand below row ${bottom + 1}, where the list ends: they are NOT checked.")`,
+        formula: `IF(COUNTA(${fixedArea(under)})>0,COUNTA(${fixedArea(under)})&" tags stand below row ${bottom + 1}, where the list ends: they are NOT checked.",IF(COUNTA(${notPrinted})>0,"Printed up to row ${printed + 1}: choose all rows and print the selection.",""))`,
       },
       "careHeading",
     );
     writeList(sheet, answers, {
       question: "Clear of medicine",
       rows: saleList.room,
-      longest: saleList.room,
       formula: 'FOOT.SALECHECK(SaleList[Tag],sale_date,case_tag,treated_on,withdrawal_days,"whole days",group_treated)',
       strong: (cell) => `LEFT(${cell("answer")},4)="hold"`,
     });
@@ -97,7 +99,7 @@ export const saleSheet = ({ saleDate, saleTags }: BookContent): SheetPlan => ({
       [left, "Gone by then", heldBy("LEN(left_on)>0", "LEN(left_on)>0")],
     ] as const) {
       sheet.put({ row: headings - 1, column }, question, "question");
-      sheet.put(at(column), { formula }, "worked");
+      sheet.put(at(column), { list: formula, room: { rows: saleList.room + 1, columns: 1 } }, "worked");
     }
     const answered = answers.at.column + saleCheckFunction.result.headings.indexOf("answer");
     for (const [name, column] of [
@@ -121,7 +123,6 @@ export const saleSheet = ({ saleDate, saleTags }: BookContent): SheetPlan => ({
     sheet.emphasize({ ...rows, left: lame, right: left }, [`LEN(${first(lame)})>0`, "line"]);
     sheet.freezeAt({ row: headings + 1, column: 0 });
     sheet.protect();
-    // Not by a formula for its last row: a general library cannot open a workbook that has one, and others fill this book.
-    sheet.print({ sideways: true, repeat: [headings - 1, headings] });
+    sheet.print({ sideways: true, upTo: { row: printed, column: left }, repeat: [headings - 1, headings] });
   },
 });

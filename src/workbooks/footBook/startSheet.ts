@@ -23,6 +23,8 @@ const steps: readonly (readonly [sheet: string, words: string])[] = [
   [sheetNames.picture, "Once a month: is it getting better, what makes them lame, how fast do they get sound."],
   [sheetNames.medicine, "Once a year, or when your vet asks: how much medicine was used."],
   [sheetNames.problems, "Now and then: slips of the hand in the records, row by row, and how to mend them."],
+  [sheetNames.gatherForm, "To print blank and fill in at the gather, with a pen."],
+  [sheetNames.caseForm, "The same for treatments in the pen."],
   [sheetNames.asOf, "What the lists are worked out from. Nothing to type there."],
 ];
 
@@ -44,7 +46,7 @@ export const startSheet = ({ invented }: BookContent): SheetPlan => ({
       states: [
         [
           "Records",
-          'IF(ISERROR(problems_found),"Not worked out here.",IF(LEN(problems_cut_off)>0,"The list of problems is cut off: see Problems.",IF(problems_found=0,"Nothing to mend was found.",problems_found&" things to look at: see Problems.")))',
+          'IF(ISERROR(problems_found),"Not worked out here.",IF(problems_found=0,"Nothing to mend was found.",problems_found&" things to look at: see Problems."))',
         ],
       ],
       steps,

@@ -1,8 +1,8 @@
 import { repeatAnimalsFunction } from "../../../functions/animals/repeatAnimals.ts";
 import { dueListFunction } from "../../../functions/dates/dueList.ts";
 import { notClearFunction } from "../../../functions/dates/notClear.ts";
-import { cases } from "../tables/cases.ts";
 import type { SheetPlan } from "../writing/authorWorkbook.ts";
+import { filledIn } from "../writing/filledIn.ts";
 import { sayWhenMissing } from "../writing/missingFunctions.ts";
 import { dressColumns, placeList, summaryOf, writeList } from "../writing/placeList.ts";
 import { holdInDoubt, sheetNames } from "./bookSheets.ts";
@@ -15,11 +15,16 @@ const notClear = placeList(sheetNames.today, notClearFunction, { row: headings, 
 const untreated = placeList(sheetNames.today, dueListFunction, { row: headings, column: 5 });
 const due = placeList(sheetNames.today, dueListFunction, { row: headings, column: 10 });
 const repeats = placeList(sheetNames.today, repeatAnimalsFunction, { row: headings, column: 15 });
+const failures = placeList(sheetNames.today, repeatAnimalsFunction, { row: headings, column: 20 });
+
+/** Rows of a treatment after which the animal was neither found sound nor left. */
+const open = (column: string): string =>
+  `IF((LEN(sound_on)+LEN(left_on)+LEN(group_treated)=0)*(LEN(treated_on)>0),${column},"")`;
 
 type Strong = (cell: (heading: string) => string) => string;
 
 const numbers = (range: string, what: string): string => `COUNT(${range})&" ${what}"`;
-const filledCells = (list: typeof due): string => `COUNTA(${list.range("tag", rows)})`;
+const filledCells = (list: typeof due): string => filledIn(list.range("tag", rows));
 const words = (range: string, pattern: string): string => `COUNTIF(${range},"${pattern}")`;
 const overdue: Strong = (cell) => `ISNUMBER(SEARCH("overdue",${cell("state")}))+ISTEXT(${cell("due")})`;
 
@@ -60,6 +65,16 @@ const lists = [
     filled: "cases",
     summary: `${filledCells(repeats)}&" animals"`,
   },
+  {
+    list: failures,
+    question: "Treated on two days or more, not sound",
+    // With no days between them that are one case, each day of treatment counts.
+    formula: `FOOT.REPEATS(${open("case_tag")},${open("treated_on")},2,0,year_from,as_of)`,
+    widths: [20, 11, 13, 13],
+    strong: undefined,
+    filled: "cases",
+    summary: `${filledCells(failures)}&" animals: cases here are days of treatment; ask your vet"`,
+  },
 ] as const;
 
 /** What needs doing today: lists, each as long as it comes. */
@@ -68,7 +83,7 @@ export const todaySheet: SheetPlan = {
   write(sheet) {
     for (const { list } of lists) dressColumns(sheet, list);
     sheet.widths(...lists.flatMap(({ widths }) => [...widths, 3]).slice(0, -1));
-    sheet.dress({ top: 0, left: 0, bottom: headings - 1, right: repeats.at.column + 3 }, "note");
+    sheet.dress({ top: 0, left: 0, bottom: headings - 1, right: failures.at.column + 3 }, "note");
     sheet.title("Today");
     sayWhenMissing(sheet, { row: 0, column: untreated.at.column });
     sheet.put({ row: 1, column: 0 }, { formula: "as_of" }, "figureDate");
@@ -80,14 +95,13 @@ export const todaySheet: SheetPlan = {
       writeList(sheet, list, {
         question,
         rows,
-        longest: cases.room,
         formula,
         ...(strong === undefined ? {} : { strong }),
       });
     }
     sheet.freezeAt({ row: headings + 1, column: 0 });
-    for (const { at } of [untreated, due, repeats]) sheet.newPageAt(at.column);
+    for (const { at } of [untreated, repeats]) sheet.newPageAt(at.column);
     sheet.protect();
-    sheet.print({ sideways: true, repeat: [headings - 1, headings], across: 0 });
+    sheet.print({ sideways: true, repeat: [headings - 1, headings], across: 0, scale: 74 });
   },
 };

@@ -21,6 +21,9 @@ export interface Table<K extends string = string> {
   readonly headings: readonly string[];
   /** A column as formulas name it. @example cases.of("tag") // → "Cases[Tag]" */
   readonly of: (key: K) => string;
+  /** Its headings, and all its records, for spreadsheets that know no `Cases[#Headers]` and no `Cases[#Data]`. */
+  readonly headingCells: string;
+  readonly records: string;
   /** A column's place among the columns, from 0. */
   readonly placeOf: (key: K) => number;
 }
@@ -40,12 +43,16 @@ export function defineTable<K extends string>(
   columns: Readonly<Record<K, Column<NoInfer<K>>>>,
 ): Table<K> {
   const keys = Object.keys(columns) as K[];
+  const headings = keys.map((key) => columns[key].heading);
+  const fromTo = `[${headings[0]}]:[${headings.at(-1)}]`;
   return {
     name,
     room,
     columns,
     keys,
-    headings: keys.map((key) => columns[key].heading),
+    headings,
+    headingCells: `${name}[[#Headers],${fromTo}]`,
+    records: `${name}[${fromTo}]`,
     of: (key) => `${name}[${columns[key].heading}]`,
     placeOf: (key) => keys.indexOf(key),
   };

@@ -33,6 +33,20 @@ export const found = defineTable("VisitFound", 6, {
   pusLetOut: { heading: "Pus let out", width: 12, look: "fieldText", rule: rules.yesNo },
 });
 
+/** Beside the medicine that is worked out animal by animal. */
+export const otherMedicines = defineTable("OtherMedicines", 3, {
+  medicine: { heading: "Medicine", width: 27, look: "fieldText" },
+  route: { heading: "Given how", width: 22, look: "fieldText" },
+  mgPerKg: { heading: "mg per kg", width: 12, look: "fieldCount", rule: rules.amount },
+  mgPerMl: { heading: "mg per ml", width: 12, look: "fieldCount", rule: rules.amount },
+  withdrawalDays: {
+    heading: "Withdrawal days, meat",
+    width: 20,
+    look: "fieldCount",
+    rule: { of: { whole: ["0", "365"] }, words: "Type the days, 0 to 365, without a unit." },
+  },
+});
+
 export const weighed = defineTable("Weighed", 400, {
   animal: { heading: "Animal", width: 27, look: "typedText" },
   kg: {

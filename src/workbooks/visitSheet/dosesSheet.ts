@@ -1,17 +1,17 @@
 import { bathProducts } from "../../core/treatment/bathMix.ts";
-import { weighed } from "../tables/visitTables.ts";
+import type { KeyOf } from "../tables/defineTable.ts";
+import { otherMedicines, weighed } from "../tables/visitTables.ts";
 import type { SheetPlan } from "../writing/authorWorkbook.ts";
-import { cutOff } from "../writing/cutOff.ts";
-import { orWords } from "../writing/orWords.ts";
+import { sayWhenMissing } from "../writing/missingFunctions.ts";
 import { type GridColumn, type Holds, writeGrid } from "../writing/placeGrid.ts";
 import { writeTable } from "../writing/placeTable.ts";
 import { fixedArea, fixedCell } from "../writing/references.ts";
 import { rules } from "../writing/rules.ts";
-import type { SheetAuthor } from "../writing/sheetAuthor.ts";
+import type { Content, SheetAuthor } from "../writing/sheetAuthor.ts";
 import { type Field, writeFields } from "../writing/writeFields.ts";
-import { batch, bathRow, doseAnswers, placedWeighed, sheetNames } from "./placedVisit.ts";
+import { batch, bathRow, doseAnswers, othersAnswers, placedOthers, placedWeighed, sheetNames } from "./placedVisit.ts";
 import type { VisitContent } from "./visitContent.ts";
-import { optional, unlessBlank } from "./visitFormulas.ts";
+import { anyBlank, optional, unlessBlank } from "./visitFormulas.ts";
 
 const medicineFields = ({ medicine, invented }: VisitContent): readonly Field[] => [
   {
@@ -159,6 +159,7 @@ export const dosesSheet = (content: VisitContent): SheetPlan => ({
   write(sheet, nameCell) {
     sheet.widths(27, 22, 12, 12, 20, 10, 10, 22);
     sheet.title("Doses and footbath");
+    sayWhenMissing(sheet, { row: 0, column: 4 });
     sheet.put(
       { row: 1, column: 0 },
       "Nothing about a medicine is filled in for you. Yellow cells are yours. In doubt ask your vet (see Start).",
@@ -170,49 +171,50 @@ export const dosesSheet = (content: VisitContent): SheetPlan => ({
     writeBath(sheet);
     writeDoses(sheet, content);
     sheet.protect();
-    // As many rows of weights as are filled.
-    const kg = weighed.of("kg");
-    const animal = weighed.of("animal");
     sheet.print({
-      upTo: { row: placedWeighed.area.bottom, column: 7 },
-      rows: `MAX(${placedWeighed.rows.top},SUMPRODUCT(MAX((LEN(${animal})+LEN(${kg})>0)*ROW(${kg}))))`,
+      upTo: { row: lastPrinted(content), column: 7 },
       repeat: [placedWeighed.area.top, placedWeighed.area.top],
     });
-    const under = {
-      ...placedWeighed.area,
-      top: placedWeighed.area.bottom + 1,
-      bottom: placedWeighed.area.bottom + 500,
-    };
-    sheet.put(
-      { row: placedWeighed.area.top - 1, column: 0 },
-      {
-        formula: `IF(COUNTA(${fixedArea(under)})=0,"","Weights are typed below the last row of the table (${placedWeighed.area.bottom + 1}): no dose is worked out for them.")`,
-      },
-      "careHeading",
-    );
     nameCell("bath_litres", sheet.name, litresAt);
     nameCell("dose_total", sheet.name, batch.at("total", 0));
   },
 });
+
+const under = {
+  ...placedWeighed.area,
+  top: placedWeighed.area.bottom + 1,
+  bottom: placedWeighed.area.bottom + 500,
+};
+/** The last row on paper: as many as are filled when the sheet is made, and a page full in an empty one. */
+const lastPrinted = ({ weighed: animals }: Pick<VisitContent, "weighed">): number =>
+  placedWeighed.area.top + Math.max(30, animals.length + 10);
+const weighedBelow = (printed: number): string => {
+  const notPrinted = fixedArea({ ...placedWeighed.area, top: printed + 1 });
+  return `IF(COUNTA(${fixedArea(under)})>0,"Weights are typed below the last row of the table (${placedWeighed.area.bottom + 1}): no dose is worked out for them.",IF(COUNTA(${notPrinted})>0,"Printed up to row ${printed + 1}: choose all rows and print the selection.",""))`;
+};
 
 const litresAt = { row: bathRow, column: 1 };
 const mixAt = { row: bathRow + 1, column: 1 };
 
 function writeBath(sheet: SheetAuthor): void {
   const [litres, mix] = [fixedCell(litresAt), fixedCell(mixAt)];
-  const bath = orWords(
-    `FOOT.BATHLITRES(bath_length,bath_width,bath_depth,${optional("bath_base")})`,
-    "look at the measures: they are in cm",
-  );
-  const mixed = orWords(`FOOT.BATHMIX(${litres},bath_percent,bath_kind)`, "no mix: too strong does harm, ask your vet");
-  const answers = [
-    ["Litres of bath", litresAt, unlessBlank(["bath_length", "bath_width", "bath_depth"], bath)],
-    ["Product and water", mixAt, `IF(ISNUMBER(${litres}),${unlessBlank(["bath_percent", "bath_kind"], mixed)},"")`],
-  ] as const;
-  for (const [label, at, formula] of answers) {
+  const bath = `FOOT.BATHLITRES(bath_length,bath_width,bath_depth,${optional("bath_base")})`;
+  const answers: readonly (readonly [label: string, at: typeof litresAt, content: Content])[] = [
+    ["Litres of bath", litresAt, { formula: unlessBlank(["bath_length", "bath_width", "bath_depth"], bath) }],
+    [
+      "Product and water",
+      mixAt,
+      {
+        list: `FOOT.BATHMIX(${litres},bath_percent,bath_kind)`,
+        room: { rows: 1, columns: 2 },
+        unless: [anyBlank([litres, "bath_percent", "bath_kind"]), '""'],
+      },
+    ],
+  ];
+  for (const [label, at, content] of answers) {
     sheet.put({ ...at, column: 0 }, label, "strong");
     sheet.dress({ top: at.row, left: at.column, bottom: at.row, right: at.column + 1 }, "workedMl");
-    sheet.put(at, { formula });
+    sheet.put(at, content);
   }
   sheet.put(
     { ...mixAt, column: mixAt.column + 2 },
@@ -223,37 +225,79 @@ function writeBath(sheet: SheetAuthor): void {
   );
 }
 
-const ifWeighed = (formula: string): string =>
-  `IF(COUNTA(Weighed[Weight kg])=0,"",${unlessBlank(["mg_per_kg", "mg_per_ml"], orWords(formula, "look at weights, strength and marks"))})`;
-const dosed = ifWeighed("FOOT.DOSEML(Weighed[Weight kg],mg_per_kg,mg_per_ml,mark_ml)");
+const notWeighed = ["OR(COUNTA(Weighed[Weight kg])=0,LEN(mg_per_kg)=0,LEN(mg_per_ml)=0)", '""'] as const;
+const dosed: Content = {
+  list: "FOOT.DOSEML(Weighed[Weight kg],mg_per_kg,mg_per_ml,mark_ml)",
+  room: { rows: weighed.room, columns: 1 },
+  unless: notWeighed,
+};
 
 type Answer = Parameters<typeof doseAnswers.range>[0];
 
 const shared: Holds<Answer> = ({ cell }) => {
-  const sites = `TRANSPOSE(FOOT.SITEML(${cell("dose")},${optional("sites_least")},${optional("site_most")},mark_ml))`;
-  return { formula: `IF(ISNUMBER(${cell("dose")}),${orWords(sites, "look at sites, most ml and marks")},"")` };
+  return {
+    list: `TRANSPOSE(FOOT.SITEML(${cell("dose")},${optional("sites_least")},${optional("site_most")},mark_ml))`,
+    room: { rows: 1, columns: 4 },
+    unless: [`1-ISNUMBER(${cell("dose")})`, '""'],
+  };
 };
 
 const doses: Readonly<Record<Answer, GridColumn<Answer>>> = {
-  dose: { heading: "dose ml", look: "workedMl", holds: ({ place }) => (place === 0 ? { formula: dosed } : null) },
+  dose: { heading: "dose ml", look: "workedMl", holds: ({ place }) => (place === 0 ? dosed : null) },
   site1: { heading: "site 1", look: "workedMl", holds: shared },
   site2: { heading: "site 2", look: "workedMl" },
   site3: { heading: "site 3", look: "workedMl" },
   site4: { heading: "site 4", look: "workedMl" },
 };
 
-function writeDoses(sheet: SheetAuthor, { weighed: animals }: VisitContent): void {
+/** Up to three more that were given on the day: what goes into all that were weighed, and the day each is clear. */
+function writeOthers(sheet: SheetAuthor, others: VisitContent["otherMedicines"]): void {
+  sheet.put(
+    { row: placedOthers.area.top - 1, column: 0 },
+    "Other medicines of the day, as your vet prescribed",
+    "question",
+  );
+  writeTable(sheet, otherMedicines, placedOthers, others);
+  const cell = (key: KeyOf<typeof otherMedicines>, place: number): string => {
+    const { top, left: column } = placedOthers.column(key);
+    return fixedCell({ row: top + place, column });
+  };
+  writeGrid(sheet, othersAnswers, {
+    total: {
+      heading: "total ml",
+      look: "workedMl",
+      holds: ({ place }) => {
+        const [mgPerKg, mgPerMl] = [cell("mgPerKg", place), cell("mgPerMl", place)];
+        const all = `INDEX(FOOT.BATCHML(Weighed[Weight kg],${mgPerKg},${mgPerMl},mark_ml,spare),1,1)`;
+        return { formula: `IF(COUNTA(Weighed[Weight kg])=0,"",${unlessBlank([mgPerKg, mgPerMl], all)})` };
+      },
+    },
+    clear: {
+      heading: "clear from",
+      look: "workedDate",
+      holds: ({ place }) => {
+        const days = cell("withdrawalDays", place);
+        return {
+          formula: unlessBlank(["visit_date", cell("medicine", place), days], `FOOT.CLEARDATE(visit_date,${days})`),
+        };
+      },
+    },
+  });
+}
+
+function writeDoses(sheet: SheetAuthor, { weighed: animals, otherMedicines: others }: VisitContent): void {
   const { top } = batch.area;
-  sheet.put({ row: top - 1, column: 0 }, "Doses for the weights met", "question");
+  sheet.put({ row: top - 1, column: 0 }, "All weights together", "question");
+  sheet.put({ row: placedWeighed.area.top - 1, column: 0 }, "Doses for the weights met", "question");
   sheet.put({ row: top + 1, column: 0 }, "For all together, with spare", "strong");
   writeGrid(sheet, batch, {
     total: {
       heading: "total ml",
       look: "workedMl",
       holds: () => ({
-        formula: ifWeighed(
-          `FOOT.BATCHML(Weighed[Weight kg],mg_per_kg,mg_per_ml,mark_ml,spare,${optional("bottle_ml")})`,
-        ),
+        list: `FOOT.BATCHML(Weighed[Weight kg],mg_per_kg,mg_per_ml,mark_ml,spare,${optional("bottle_ml")})`,
+        room: { rows: 1, columns: 3 },
+        unless: notWeighed,
       }),
     },
     bottles: { heading: "bottles", look: "workedCount" },
@@ -262,20 +306,15 @@ function writeDoses(sheet: SheetAuthor, { weighed: animals }: VisitContent): voi
       heading: "clear for food from",
       look: "workedDate",
       holds: () => ({
-        formula: unlessBlank(
-          ["visit_date", "medicine_withdrawal"],
-          orWords("FOOT.CLEARDATE(visit_date,medicine_withdrawal)", "look at day and withdrawal"),
-        ),
+        formula: unlessBlank(["visit_date", "medicine_withdrawal"], "FOOT.CLEARDATE(visit_date,medicine_withdrawal)"),
       }),
     },
   });
+  writeOthers(sheet, others);
+  const printed = lastPrinted({ weighed: animals });
+  sheet.put({ row: placedWeighed.area.top - 1, column: 3 }, { formula: weighedBelow(printed) }, "careHeading");
   writeTable(sheet, weighed, placedWeighed, animals);
   writeGrid(sheet, doseAnswers, doses);
-  sheet.put(
-    { row: doseAnswers.area.top - 1, column: doseAnswers.area.left },
-    { formula: cutOff(dosed, fixedArea(doseAnswers.column("dose"))) },
-    "careHeading",
-  );
   const [here, above] = (["cell", "above"] as const).map(
     (of) => `LEN(${placedWeighed[of]("animal")})+LEN(${placedWeighed[of]("kg")})>0`,
   ) as [string, string];

@@ -19,7 +19,9 @@ export const emptyVisit = ({ farm, groups = [], made }: Wanted): VisitContent =>
   groups: groups.map((group) => ({ group })),
   found: [],
   medicine: undefined,
+  otherMedicines: [],
   weighed: [],
   bath: undefined,
+  quarantine: undefined,
   agreed: [],
 });

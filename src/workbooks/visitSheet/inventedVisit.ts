@@ -56,8 +56,12 @@ export function inventedVisit(seed: number): VisitContent {
       route: "into the muscle",
       withdrawalDays: 35,
     },
+    otherMedicines: [
+      { medicine: "medicine C (invented)", route: "under the skin", mgPerKg: 1, mgPerMl: 20, withdrawalDays: 15 },
+    ],
     weighed: treated.slice(0, 14).map(({ animal, weightKg }) => ({ animal: printedTag(animal.number), kg: weightKg })),
     bath: { lengthCm: 300, topWidthCm: 30, depthCm: 6, percent: 10, kind: "zinc sulphate heptahydrate" },
+    quarantine: { arrived: year.last - 9, sheep: 6, lastNewCase: year.last - 4, baths: 3, bathEvery: 7 },
     agreed: [
       { what: "Catch and treat every lame ewe within 3 days", who: "shepherd", by: year.last + 3, done: "no" },
       { what: "No trimming of lame feet", who: "all", by: null, done: null },

@@ -1,7 +1,9 @@
 import { cautions } from "../../../functions/cautions.ts";
 import type { Place } from "../../workbook/address.ts";
-import { agreed } from "../tables/visitTables.ts";
+import type { KeyOf } from "../tables/defineTable.ts";
+import { agreed, otherMedicines } from "../tables/visitTables.ts";
 import type { SheetPlan } from "../writing/authorWorkbook.ts";
+import { sayWhenMissing } from "../writing/missingFunctions.ts";
 import { type GridColumn, writeGrid } from "../writing/placeGrid.ts";
 import { writeTable } from "../writing/placeTable.ts";
 import { cellOn } from "../writing/references.ts";
@@ -11,11 +13,13 @@ import {
   bathRow,
   flockRow,
   groupAnswers,
+  othersAnswers,
   pageFound,
   pageGroups,
   placedAgreed,
   placedFound,
   placedGroups,
+  placedOthers,
   planRow,
   sheetNames,
   wordsRow,
@@ -32,6 +36,8 @@ const heightOf = (words: string): number => Math.ceil(words.length / lineLength)
 
 const percent = (share: string): string => `ROUND(100*${share},1)&" %"`;
 const shown = (cell: string): string => `IF(LEN(${cell})=0,"",${cell})`;
+/** What failed on another sheet says there what to mend; on paper it is said in words. */
+const answered = (cell: string): string => `IF(ISERROR(${cell}),"not worked out",${shown(cell)})`;
 
 /** The page that stays with the farm: what was looked at, what was found, what to do, and what was agreed. */
 export const pageSheet = ({ agreed: actions }: VisitContent): SheetPlan => ({
@@ -39,6 +45,7 @@ export const pageSheet = ({ agreed: actions }: VisitContent): SheetPlan => ({
   write(sheet) {
     sheet.widths(40, 11, 13, 10, 12, 20);
     sheet.title("Foot health visit");
+    sayWhenMissing(sheet, { row: 0, column: 2 });
     sheet.put({ row: 1, column: 0 }, { formula: shown("farm_name") }, "subtitle");
     sheet.put({ row: 1, column: 2 }, { formula: shown("visit_date") }, "workedDate");
     sheet.put({ row: 1, column: 4 }, { formula: shown("adviser") }, "worked");
@@ -88,7 +95,7 @@ const groupColumns: Readonly<Record<GroupKey, GridColumn<GroupKey>>> = {
   share: {
     heading: "Share lame",
     look: "workedPercent",
-    holds: ({ place }) => ({ formula: shown(answer("share", place)) }),
+    holds: ({ place }) => ({ formula: answered(answer("share", place)) }),
   },
   range: {
     heading: "Range",
@@ -111,7 +118,7 @@ function writeGroups(sheet: SheetAuthor): void {
     sheet,
     { row: area.bottom + 1, column: 0 },
     {
-      formula: `IF(LEN(${against})=0,"","Target "&${percent("target")}&": "&${against}&". ")&IF(ISNUMBER(${estimate}),"To know the share within "&${percent("margin")}&": look at "&${estimate}&". ","")&IF(ISNUMBER(${find}),"To find lameness of "&${percent("design_share")}&": look at "&${find}&".","")`,
+      formula: `IF(IF(ISERROR(${against}),0,LEN(${against}))=0,"","Target "&${percent("target")}&": "&${against}&". ")&IF(ISNUMBER(${estimate}),"To know the share within "&${percent("margin")}&": look at "&${estimate}&". ","")&IF(ISNUMBER(${find}),"To find lameness of "&${percent("design_share")}&": look at "&${find}&".","")`,
     },
     16,
   );
@@ -159,12 +166,23 @@ function writeWords(sheet: SheetAuthor): void {
     { row: bathRow + 1, column: 2 },
   ].map((place) => cellOn(sheetNames.doses, place));
   const months = '"Jan","Feb","Mar","Apr","May","Jun","Jul","Aug","Sep","Oct","Nov","Dec"';
-  const day = `DAY(${clear})&" "&CHOOSE(MONTH(${clear}),${months})&" "&YEAR(${clear})`;
+  const dayText = (at: string): string => `DAY(${at})&" "&CHOOSE(MONTH(${at}),${months})&" "&YEAR(${at})`;
+  const day = dayText(`${clear}`);
+  const others = Array.from({ length: otherMedicines.room }, (_, place) => {
+    const typed = (key: KeyOf<typeof otherMedicines>): string => {
+      const { top, left: column } = placedOthers.column(key);
+      return cellOn(sheetNames.doses, { row: top + place, column });
+    };
+    const [name, route, days] = [typed("medicine"), typed("route"), typed("withdrawalDays")];
+    const clearAt = cellOn(sheetNames.doses, othersAnswers.at("clear", place));
+    return `IF(LEN(${name})=0,"",${name}&", given "&IF(LEN(${route})=0,"how is not typed",${route})&IF(LEN(${days})=0,". WITHDRAWAL NOT TYPED: hold every animal that was given it.",". Withdrawal "&${days}&" days for meat: "&IF(ISNUMBER(${clearAt}),"clear for food from "&${dayText(clearAt)}&".","the clear date needs the day of the visit.")))`;
+  });
   const liquid = 'OR(bath_kind="formalin",bath_kind="liquid")';
   const lines = [
     `IF(ISNUMBER(${total}),${shown("medicine_name")}&": "&COUNT(Weighed[Weight kg])&" sheep weighed, "&MIN(Weighed[Weight kg])&" to "&MAX(Weighed[Weight kg])&" kg; "&mg_per_kg&" mg per kg at "&mg_per_ml&" mg per ml.","No medicine was worked out.")`,
     `IF(ISNUMBER(${total}),"In all "&ROUND(${total},1)&" ml with a spare of "&${percent("spare")}&IF(ISNUMBER(${bottles}),", "&${bottles}&IF(${bottles}=1," bottle"," bottles"),"")&"; the largest dose is "&${largest}&" ml"&IF(LEN(sites_least)=0,"",", over "&sites_least&" sites or more")&".","")`,
     `IF(ISNUMBER(${total}),IF(LEN(medicine_route)=0,"How it is given: not typed.","Given "&medicine_route&".")&IF(LEN(medicine_withdrawal)=0," WITHDRAWAL NOT TYPED: hold every animal that was given it, and ask the vet."," Withdrawal "&medicine_withdrawal&" days for meat: "&IF(ISNUMBER(${clear}),"given last on the day of the visit, clear for food from "&${day}&".","the clear date needs the day of the visit.")),"")`,
+    ...others,
     `IF(ISNUMBER(${product}),"Footbath of "&ROUND(${litres},1)&" litres at "&bath_percent&" %: "&ROUND(${product},2)&IF(${liquid}," litres of liquid in "," kg of "&bath_kind&", filled up to ")&ROUND(${water},2)&" litres"&IF(${liquid}," of water.","."),"No footbath was worked out.")`,
   ];
   lines.forEach((formula, step) => {

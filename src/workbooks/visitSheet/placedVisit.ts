@@ -1,4 +1,4 @@
-import { agreed, found, visitGroups, weighed } from "../tables/visitTables.ts";
+import { agreed, found, otherMedicines, visitGroups, weighed } from "../tables/visitTables.ts";
 import { placeGrid } from "../writing/placeGrid.ts";
 import { placeTable } from "../writing/placeTable.ts";
 
@@ -9,13 +9,16 @@ export const sheetNames = {
   doses: "Doses",
   plan: "Care plan",
   page: "Page",
+  quarantine: "Quarantine",
   planLines: "Plan lines",
 } as const;
 
 /** Where the parts of the sheets stand: rows counted from 0. */
 const groupsRow = 15;
 const foundRow = 28;
-const weighedRow = 32;
+/** Of the headings of the other medicines, and of the weights. */
+const othersRow = 34;
+const weighedRow = othersRow + otherMedicines.room + 3;
 
 export const placedGroups = placeTable(sheetNames.visit, visitGroups, { row: groupsRow, column: 0 });
 /** Beside each group, and in one row more for the whole flock. */
@@ -33,6 +36,13 @@ export const placedFound = placeTable(sheetNames.visit, found, { row: foundRow, 
 /** Answers about the bath and the batch of doses: beside their labels, a value or several. */
 export const bathRow = 22;
 export const batch = placeGrid(sheetNames.doses, ["total", "bottles", "largest", "clear"], { row: 29, column: 1 }, 1);
+export const placedOthers = placeTable(sheetNames.doses, otherMedicines, { row: othersRow, column: 0 });
+export const othersAnswers = placeGrid(
+  sheetNames.doses,
+  ["total", "clear"],
+  { row: othersRow, column: otherMedicines.keys.length },
+  otherMedicines.room,
+);
 export const placedWeighed = placeTable(sheetNames.doses, weighed, { row: weighedRow, column: 0 });
 export const doseAnswers = placeGrid(
   sheetNames.doses,
@@ -55,7 +65,7 @@ export const pageFound = placeGrid(
   found.room,
 );
 export const wordsRow = pageFound.area.bottom + 2;
-export const placedAgreed = placeTable(sheetNames.page, agreed, { row: wordsRow + 7, column: 0 });
+export const placedAgreed = placeTable(sheetNames.page, agreed, { row: wordsRow + 7 + otherMedicines.room, column: 0 });
 
 /** The longest care plan has 22 lines with its headings, and 3 more where the finding is in doubt. */
 export const planLines = 26;

@@ -1,9 +1,7 @@
 import { found } from "../tables/visitTables.ts";
 import type { SheetPlan } from "../writing/authorWorkbook.ts";
-import { cutOff } from "../writing/cutOff.ts";
-import { orWords } from "../writing/orWords.ts";
 import { type GridColumn, type Holds, placeGrid, writeGrid } from "../writing/placeGrid.ts";
-import { fixedArea } from "../writing/references.ts";
+import type { Content } from "../writing/sheetAuthor.ts";
 import { planLines, planRow, sheetNames } from "./placedVisit.ts";
 
 const keys = ["line", "step", "what", "why", "caution"] as const;
@@ -17,14 +15,14 @@ const finding = (key: "lesion" | "severe" | "pusLetOut", place: number): string 
   `INDEX(${found.of(key)},${Math.floor(place / planLines) + 1})`;
 const yes = (cell: string): string => `IF(LEN(${cell})=0,FALSE,${cell})`;
 
-function planFor(place: number): string {
+function planFor(place: number): Content {
   const lesion = finding("lesion", place);
   const asked = ["has_footrot", "has_codd", finding("pusLetOut", place), finding("severe", place)].map(yes);
-  const plan = orWords(
-    `FOOT.CAREPLAN(${[lesion, ...asked].join(",")})`,
-    "not worked out: choose the lesion from the list",
-  );
-  return `IF(LEN(${lesion})=0,"",${plan})`;
+  return {
+    list: `FOOT.CAREPLAN(${[lesion, ...asked].join(",")})`,
+    room: { rows: planLines - 1, columns: 4 },
+    unless: [`LEN(${lesion})=0`, '""'],
+  };
 }
 
 // A blank cell would come out of the list as 0.
@@ -47,7 +45,7 @@ const columns: Readonly<Record<Key, GridColumn<Key>>> = {
     heading: "step",
     width: 7,
     look: "words",
-    holds: (row) => (isHeading(row.place - 1) ? { formula: planFor(row.place - 1) } : blank(row)),
+    holds: (row) => (isHeading(row.place - 1) ? planFor(row.place - 1) : blank(row)),
   },
   what: {
     heading: "what",
@@ -70,15 +68,12 @@ export const planLinesSheet: SheetPlan = {
     sheet.title("Plan lines");
     sheet.put({ row: 1, column: 0 }, "What the sheet Care plan is made from. Nothing to type here.", "note");
     writeGrid(sheet, lines, columns);
-    const { top, bottom, right } = lines.rows;
+    const { bottom, right } = lines.rows;
     for (let plan = 0; plan < found.room; plan++) {
       const row = planRow(plan);
       sheet.put({ row, column: lines.column("what").left }, null, "strong");
-      const filled = { ...lines.column("step"), top: row + 1, bottom: planRow(plan + 1) - 1 };
-      sheet.put({ row, column: right + 1 }, { formula: cutOff(planFor(plan * planLines), fixedArea(filled)) });
     }
     nameCell("plan_lines", sheet.name, lines.rows);
-    nameCell("plans_cut_off", sheet.name, { top, left: right + 1, bottom, right: right + 1 });
     sheet.protect();
     sheet.print({ upTo: { row: bottom, column: right }, onOnePage: true });
   },

@@ -1,8 +1,8 @@
 import { found } from "../tables/visitTables.ts";
 import type { SheetPlan } from "../writing/authorWorkbook.ts";
-import { cutOffWords } from "../writing/cutOff.ts";
-import { orWords } from "../writing/orWords.ts";
+import { sayWhenMissing } from "../writing/missingFunctions.ts";
 import { cellOn, cellsOn, rowCell } from "../writing/references.ts";
+import type { Content } from "../writing/sheetAuthor.ts";
 import { planLines, sheetNames } from "./placedVisit.ts";
 
 const headingRow = 3;
@@ -15,9 +15,12 @@ const rows = found.room * planLines;
 const firstRow = cellOn(sheetNames.planLines, { row: 0, column: 0 });
 const most = cellsOn(sheetNames.planLines, { top: 0, left: 0, bottom: rows - 1, right: 0 });
 const lines = `ROW(${firstRow}:INDEX(${most},MAX(INDEX(plan_lines,0,1))))`;
-// A call of ours makes it a list that spills in every spreadsheet.
-const column = (step: number): string =>
-  `IF(COUNTA(VisitFound[Lesion])=0,"",${orWords(`VLOOKUP(${lines},plan_lines,${step + 2},FALSE)&""`, "not worked out")})`;
+// A call of ours makes it a list that spills in every spreadsheet, and says #NAME? where there are no functions.
+const column = (step: number): Content => ({
+  list: `VLOOKUP(${lines},plan_lines,${step + 2},FALSE)&""`,
+  room: { rows, columns: 1 },
+  unless: ["COUNTA(VisitFound[Lesion])*LEN(FOOT.ABOUT())=0", '""'],
+});
 
 /** A care plan for each lesion found, one below the other. */
 export const planSheet: SheetPlan = {
@@ -25,6 +28,7 @@ export const planSheet: SheetPlan = {
   write(sheet) {
     sheet.widths(7, 58, 48, 46);
     sheet.title("Care plan");
+    sayWhenMissing(sheet, { row: 0, column: 2 });
     sheet.put(
       { row: 1, column: 0 },
       {
@@ -33,20 +37,13 @@ export const planSheet: SheetPlan = {
       },
       "note",
     );
-    sheet.put(
-      { row: 2, column: 1 },
-      {
-        formula: `IF(SUMPRODUCT((LEN(plans_cut_off)>0)*1)>0,"${cutOffWords}","")`,
-      },
-      "careHeading",
-    );
     const bottom = first + rows - 1;
     sheet.dress({ top: first, left: 0, bottom, right: 3 }, "words");
     sheet.dress({ top: first, left: 0, bottom, right: 0 }, "wordsCentre");
     headings.forEach((heading, step) => {
       const place = { row: headingRow, column: step };
       sheet.put(place, heading, step === 0 ? "workedHeadingCentre" : "workedHeading");
-      sheet.put({ row: first, column: step }, { formula: column(step) });
+      sheet.put({ row: first, column: step }, column(step));
     });
     const [step, what] = [rowCell({ row: first, column: 0 }), rowCell({ row: first, column: 1 })];
     sheet.emphasize(

@@ -24,6 +24,10 @@ export const startSheet = ({ invented }: VisitContent): SheetPlan => ({
         ],
         [sheetNames.plan, "What to do with each lesion that was found, step by step."],
         [sheetNames.page, "One page to leave with the farm. Type at its end what was agreed, and print it."],
+        [
+          sheetNames.quarantine,
+          "For sheep that were bought in: what to ask and to look at, what is done on which day, and when they may join.",
+        ],
         [sheetNames.planLines, "What the care plan is made from. Nothing to type there."],
       ],
       care: [cautions.carePlan.words, cautions.dosing.words, cautions.footbath.words],

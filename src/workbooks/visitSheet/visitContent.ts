@@ -1,7 +1,7 @@
 import type { Day } from "../../cells/day.ts";
 import type { BathProduct } from "../../core/treatment/bathMix.ts";
 import type { RecordOf } from "../tables/defineTable.ts";
-import type { agreed, found, visitGroups, weighed } from "../tables/visitTables.ts";
+import type { agreed, found, otherMedicines, visitGroups, weighed } from "../tables/visitTables.ts";
 
 /** The medicine of the day. A vet and a data sheet give these numbers; there are none to start from. */
 interface VisitMedicine {
@@ -22,6 +22,17 @@ interface VisitBath {
   readonly kind: BathProduct;
 }
 
+/** Sheep that were bought in. */
+interface VisitQuarantine {
+  readonly arrived: Day;
+  readonly sheep: number;
+  readonly lastNewCase?: Day;
+  readonly baths: number;
+  readonly bathEvery: number;
+  readonly vaccine?: Day;
+  readonly vaccineAfter?: number;
+}
+
 /** What a visit sheet holds when it is made. */
 export interface VisitContent {
   readonly farm: string | undefined;
@@ -38,6 +49,8 @@ export interface VisitContent {
   readonly found: readonly RecordOf<typeof found>[];
   readonly medicine: VisitMedicine | undefined;
   readonly weighed: readonly RecordOf<typeof weighed>[];
+  readonly otherMedicines: readonly RecordOf<typeof otherMedicines>[];
   readonly bath: VisitBath | undefined;
+  readonly quarantine: VisitQuarantine | undefined;
   readonly agreed: readonly RecordOf<typeof agreed>[];
 }

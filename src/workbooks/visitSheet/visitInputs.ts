@@ -1,15 +1,16 @@
 import { found, visitGroups } from "../tables/visitTables.ts";
 import type { SheetPlan } from "../writing/authorWorkbook.ts";
-import { orWords } from "../writing/orWords.ts";
+import type { List } from "../writing/listFormula.ts";
+import { sayWhenMissing } from "../writing/missingFunctions.ts";
 import { type GridColumn, type GridRow, writeGrid } from "../writing/placeGrid.ts";
 import { writeTable } from "../writing/placeTable.ts";
 import { fixedCell, rowCell } from "../writing/references.ts";
 import { rules } from "../writing/rules.ts";
-import type { NameCell, SheetAuthor } from "../writing/sheetAuthor.ts";
+import type { Content, NameCell, SheetAuthor } from "../writing/sheetAuthor.ts";
 import { type Field, writeFields } from "../writing/writeFields.ts";
 import { flockRow, groupAnswers, placedFound, placedGroups, sheetNames } from "./placedVisit.ts";
 import type { VisitContent } from "./visitContent.ts";
-import { optional, unlessBlank } from "./visitFormulas.ts";
+import { anyBlank, optional, unlessBlank } from "./visitFormulas.ts";
 
 const yesOrNo = (answer: boolean | undefined): string | null => (answer === undefined ? null : answer ? "yes" : "no");
 
@@ -88,6 +89,7 @@ export const visitInputs = (content: VisitContent): SheetPlan => ({
   write(sheet, nameCell) {
     sheet.widths(28, 20, 12, 12, 13, 13, 11, 9, 9, 44);
     sheet.title("Visit");
+    sayWhenMissing(sheet, { row: 0, column: 4 });
     sheet.put({ row: 1, column: 0 }, "Yellow cells are yours to fill. Everything else follows.", "note");
     writeFields(sheet, nameCell, firstField, fieldsFor(content));
     writeGroups(sheet, content);
@@ -102,26 +104,30 @@ export const visitInputs = (content: VisitContent): SheetPlan => ({
   },
 });
 
-const seeRow = "look at the yellow cells of this row";
+const counted = visitGroups.keys.filter((key) => key !== "group").map((key) => `LEN(${visitGroups.of(key)})`);
+/** Whether a group was counted in part. */
+const unfinished = `SUMPRODUCT((${counted.join("+")}>0)*(${counted.join("*")}=0))>0`;
 
 type Answer = Parameters<typeof groupAnswers.range>[0];
 
+const asContent = (answer: string | List): Content => (typeof answer === "string" ? { formula: answer } : answer);
+
 /** What is worked out of a group, or of the whole flock where there is another way for it. */
 const eachGroup =
-  (formula: (cells: Readonly<Record<"sheep" | "lookedAt" | "lame", string>>) => string, flock?: string) =>
-  ({ place }: GridRow<Answer>) => {
-    if (place === visitGroups.room) return flock === undefined ? null : { formula: flock };
+  (answer: (cells: Readonly<Record<"sheep" | "lookedAt" | "lame", string>>) => string | List, flock?: string | List) =>
+  ({ place }: GridRow<Answer>): Content => {
+    if (place === visitGroups.room) return flock === undefined ? null : asContent(flock);
     const row = placedGroups.rows.top + place;
     const cell = (key: "sheep" | "lookedAt" | "lame"): string =>
       rowCell({ row, column: placedGroups.column(key).left });
-    return { formula: formula({ sheep: cell("sheep"), lookedAt: cell("lookedAt"), lame: cell("lame") }) };
+    return asContent(answer({ sheep: cell("sheep"), lookedAt: cell("lookedAt"), lame: cell("lame") }));
   };
 
 const flockSize = fixedCell({ row: flockRow, column: placedGroups.column("sheep").left });
 const planned = (formula: string, needs: readonly string[]) =>
   eachGroup(
-    ({ sheep }) => unlessBlank([sheep, ...needs], orWords(formula.replace("SIZE", sheep), seeRow)),
-    `IF(${flockSize}=0,"",${unlessBlank(needs, orWords(formula.replace("SIZE", flockSize), seeRow))})`,
+    ({ sheep }) => unlessBlank([sheep, ...needs], formula.replace("SIZE", sheep)),
+    `IF(${flockSize}=0,"",${unlessBlank(needs, formula.replace("SIZE", flockSize))})`,
   );
 const flockLimit = (key: "low" | "high"): string => fixedCell({ row: flockRow, column: groupAnswers.column(key).left });
 
@@ -140,20 +146,26 @@ const answers: Readonly<Record<Answer, GridColumn<Answer>>> = {
     heading: "share lame",
     look: "workedPercent",
     holds: eachGroup(
-      ({ lookedAt, lame }) => unlessBlank([lookedAt, lame], orWords(`FOOT.FLOCKPREV(${lame},${lookedAt})`, seeRow)),
+      ({ lookedAt, lame }) => unlessBlank([lookedAt, lame], `FOOT.FLOCKPREV(${lame},${lookedAt})`),
       // Groups are looked at in unlike parts, so the flock's share weighs each group by its size.
-      `IF(COUNT(VisitGroups[Looked at])=0,"",${orWords(
-        "FOOT.WEIGHTEDPREV(VisitGroups[Sheep],VisitGroups[Lame],VisitGroups[Looked at])",
-        "every group needs its sheep, looked at and lame",
-      )})`,
+      {
+        list: "FOOT.WEIGHTEDPREV(VisitGroups[Sheep],VisitGroups[Lame],VisitGroups[Looked at])",
+        room: { rows: 1, columns: 3 },
+        unless: [
+          `OR(COUNT(VisitGroups[Looked at])=0,${unfinished})`,
+          `IF(${unfinished},"every group needs its sheep, looked at and lame","")`,
+        ],
+      },
     ),
   },
   low: {
     heading: "low",
     look: "workedPercent",
-    holds: eachGroup(({ lookedAt, lame, sheep }) =>
-      unlessBlank([lookedAt, lame], orWords(`FOOT.PREVRANGE(${lame},${lookedAt},0.95,${optional(sheep)})`, seeRow)),
-    ),
+    holds: eachGroup(({ lookedAt, lame, sheep }) => ({
+      list: `FOOT.PREVRANGE(${lame},${lookedAt},0.95,${optional(sheep)})`,
+      room: { rows: 1, columns: 2 },
+      unless: [anyBlank([lookedAt, lame]), '""'],
+    })),
   },
   high: { heading: "high", look: "workedPercent" },
   against: {
@@ -161,10 +173,7 @@ const answers: Readonly<Record<Answer, GridColumn<Answer>>> = {
     look: "words",
     holds: eachGroup(
       ({ lookedAt, lame, sheep }) =>
-        unlessBlank(
-          [lookedAt, lame],
-          orWords(`FOOT.TARGETCHECK(${lame},${lookedAt},target,0.95,${optional(sheep)})`, seeRow),
-        ),
+        unlessBlank([lookedAt, lame], `FOOT.TARGETCHECK(${lame},${lookedAt},target,0.95,${optional(sheep)})`),
       `IF(ISNUMBER(${flockLimit("low")}),IF(${flockLimit("high")}<target,"below target",IF(${flockLimit("low")}>target,"above target",IF(${flockLimit("low")}=${flockLimit("high")},"on target","not settled yet"))),"")`,
     ),
   },

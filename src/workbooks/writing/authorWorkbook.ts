@@ -4,6 +4,7 @@ import { strToU8, unzipSync } from "fflate";
 import { escapeXml } from "../../workbook/xml/escapeXml.ts";
 import { writeZip } from "../../workbook/zip/writeZip.ts";
 import { chartKinds } from "./chartKinds.ts";
+import type { Edition } from "./edition.ts";
 import { type Emphasis, emphases, type Look, looks } from "./looks.ts";
 import { mendParts } from "./mendParts.ts";
 import { cellOn, cellsOn } from "./references.ts";
@@ -21,6 +22,8 @@ export interface WorkbookPlan {
   /** The day the file says it was made, as 2026-10-31: a plan gives the same bytes whenever it is carried out. */
   readonly made: string;
   readonly sheets: readonly SheetPlan[];
+  /** For Excel, when left out. */
+  readonly edition?: Edition;
 }
 
 /**
@@ -50,7 +53,7 @@ export async function authorWorkbook(plan: WorkbookPlan): Promise<Uint8Array> {
     if (place === 0) must(file.SetSheetName("Sheet1", name));
     else must(file.NewSheet(name));
   });
-  for (const { name, write } of plan.sheets) write(sheetAuthor(file, name, styles), nameCell);
+  for (const { name, write } of plan.sheets) write(sheetAuthor(file, name, styles, plan.edition ?? "excel"), nameCell);
   must(file.SetAppProps({ Application: "Soundfold" }));
   const { buffer } = must(file.WriteToBuffer());
   return steadied(buffer as Uint8Array, plan);

@@ -82,6 +82,8 @@ export const looks = {
   workedRate: { Font: { Family: family, Color: ink }, CustomNumFmt: "0.00", Alignment: centre },
   workedNumber: { Font: { Family: family, Color: ink }, CustomNumFmt: "0.000", Alignment: centre },
   workedMonth: { Font: { Family: family, Color: ink }, CustomNumFmt: monthFormat, Alignment: { Horizontal: "left" } },
+  /** A cell of a form that is filled with a pen. */
+  penned: { Border: thin },
   /** One figure that is looked at first. */
   figure: { Font: { Family: family, Bold: true, Size: 14, Color: ink }, Alignment: { Horizontal: "left" } },
   figureShare: {

@@ -1,9 +1,8 @@
 import type { AnyFunction } from "../../definition/defineFunction.ts";
 import type { Area, Place } from "../../workbook/address.ts";
 import type { Format } from "../../writing/format.ts";
-import { cutOff } from "./cutOff.ts";
 import type { Look } from "./looks.ts";
-import { cellOn, cellsOn, fixedArea, fixedCell, rowCell } from "./references.ts";
+import { cellOn, cellsOn, fixedCell, rowCell } from "./references.ts";
 import type { SheetAuthor } from "./sheetAuthor.ts";
 
 /** Where a list that a function spills stands, and which cells its columns fill. */
@@ -23,12 +22,12 @@ interface ListWriting {
   readonly question: string;
   /** Without `=`; calls the function that the list was placed for. */
   readonly formula: string;
-  /** Rows in which lines are drawn; the list itself may go on below. */
+  /** When there is no list, and what is said in its place. */
+  readonly unless?: readonly [when: string, words: string];
+  /** Rows in which lines are drawn; the list itself may go on below, where it can grow. */
   readonly rows: number;
-  /** The most lines it can have; two rows above its headings it is then said when a spreadsheet cuts it off. */
-  readonly longest?: number;
-  /** What gives as many lines as the formula, where that is worked out faster. */
-  readonly counted?: string;
+  /** Rows it may fill where it cannot grow, if not those. */
+  readonly room?: number;
   /** Which rows stand out, as a formula of the cells of the first row under the headings. */
   readonly strong?: (cell: (heading: string) => string) => string;
   /** How the list's columns are dressed: whole columns of the sheet, or the rows of the list only. */
@@ -75,7 +74,7 @@ export function placeList(sheet: string, gives: AnyFunction, at: Place): PlacedL
 export function writeList(
   sheet: SheetAuthor,
   { gives, at, cell }: PlacedList,
-  { question, formula, rows, longest, counted = formula, strong, dress = "columns" }: ListWriting,
+  { question, formula, unless, rows, room = rows, strong, dress = "columns" }: ListWriting,
 ): void {
   const { row, column } = at;
   const { formats, headings } = gives.result;
@@ -91,11 +90,12 @@ export function writeList(
     );
     if (dress === "rows") sheet.dress({ top: row + 1, left: here, bottom: row + rows, right: here }, look);
   });
-  sheet.put(at, { formula });
-  if (longest !== undefined) {
-    const cells = fixedArea({ top: row, left: column, bottom: row + longest, right: column });
-    sheet.put({ row: row - 2, column }, { formula: cutOff(counted, cells) }, "careHeading");
-  }
+  sheet.put(at, {
+    list: formula,
+    room: { rows: room + 1, columns: formats.length },
+    mayBeLonger: true,
+    ...(unless === undefined ? {} : { unless: [unless[0], `"${unless[1]}"`] as const }),
+  });
   sheet.emphasize(
     { top: row + 1, left: column, bottom: row + rows, right },
     ...(strong === undefined ? [] : [[strong(cell), "strong"] as const]),

@@ -3,21 +3,24 @@ import type { Cell } from "../../cells/cell.ts";
 import { isCellError } from "../../cells/cell.ts";
 import { type Area, areaText, columnLetters, type Place, placeText } from "../../workbook/address.ts";
 import { quoteSheet } from "../../workbook/formula/structured.ts";
+import type { Edition } from "./edition.ts";
+import { type List, listFormulas } from "./listFormula.ts";
 import type { Emphasis, Look } from "./looks.ts";
-import { cellOn, cellsOn, columnsOn, rowsOn } from "./references.ts";
+import { cellsOn, columnsOn, rowsOn } from "./references.ts";
 
 type File = InstanceType<typeof NewFile>;
 
 /**
  * What stands in a cell of a workbook that is being written: a value, or a formula without its `=`. A formula that gives
  * one value but works through whole columns inside is an array formula, or Excel would take one cell of each column. An
- * array formula may fill an area that does not grow; it starts in the cell.
+ * array formula may fill an area that does not grow; it starts in the cell. A list fills as many cells as it needs.
  */
-export type Content = Cell | { readonly formula: string; readonly array?: true | Area };
+export type Content = Cell | { readonly formula: string; readonly array?: true | Area } | List;
 
 /** Writes one sheet; places count from 0. Every method stops with a clear error when the sheet cannot hold it. */
 export interface SheetAuthor {
   readonly name: string;
+  readonly edition: Edition;
   readonly put: (place: Place, content: Content, look?: Look) => void;
   readonly putRow: (place: Place, contents: readonly Content[], look?: Look) => void;
   readonly dress: (area: Area, look: Look) => void;
@@ -81,8 +84,10 @@ interface Page {
   readonly sideways?: boolean;
   /** The last cell that is printed; left out, all that is filled, so that a list is printed as far as it goes. */
   readonly upTo?: Place;
-  /** A formula for the number of the last row that is printed, where that hangs on what is filled. */
-  readonly rows?: string;
+  /** The last column that is printed, of as many rows as are filled. */
+  readonly upToColumn?: number;
+  /** How large, in percent, where not made to fit. */
+  readonly scale?: number;
   /** Rows repeated on each page, counted from 0. */
   readonly repeat?: readonly [first: number, last: number];
   /** All on one page. */
@@ -106,7 +111,7 @@ export interface Styles {
 }
 
 /** An author for a sheet that is already in the file. */
-export function sheetAuthor(file: File, name: string, styles: Styles): SheetAuthor {
+export function sheetAuthor(file: File, name: string, styles: Styles, edition: Edition): SheetAuthor {
   const styleOf = styles.cell;
   const put = (place: Place, content: Content, look?: Look): void => {
     const cell = placeText(place);
@@ -114,6 +119,8 @@ export function sheetAuthor(file: File, name: string, styles: Styles): SheetAuth
     if (content === null) return;
     if (typeof content !== "object") must(file.SetCellValue(name, cell, content));
     else if (isCellError(content)) throw new Error(`${name}!${cell}: an error value cannot be typed into a sheet`);
+    else if ("list" in content)
+      for (const { at, ...written } of listFormulas(edition, place, content)) put(at, written);
     else {
       // A formula is read more easily without the name of the sheet it stands on.
       const formula = content.formula.replaceAll(quoteSheet(name), "");
@@ -129,6 +136,7 @@ export function sheetAuthor(file: File, name: string, styles: Styles): SheetAuth
   };
   return {
     name,
+    edition,
     put,
     putRow: ({ row, column }, contents, look) =>
       contents.forEach((content, step) => {
@@ -204,11 +212,21 @@ export function sheetAuthor(file: File, name: string, styles: Styles): SheetAuth
           FormatRows: true,
         }),
       ) && undefined,
-    print: ({ sideways = false, upTo, rows, repeat, onOnePage = false, across = 1, repeatColumns = 0 }) => {
+    print: ({
+      sideways = false,
+      upTo,
+      upToColumn,
+      scale,
+      repeat,
+      onOnePage = false,
+      across = 1,
+      repeatColumns = 0,
+    }) => {
       if (across > 0) must(file.SetSheetProps(name, { FitToPage: true }));
       must(
         file.SetPageLayout(name, {
           Orientation: sideways ? "landscape" : "portrait",
+          ...(scale === undefined ? {} : { AdjustTo: scale }),
           ...(across > 0 ? { FitToWidth: across, FitToHeight: onOnePage ? 1 : 0 } : {}),
           Size: 9,
         }),
@@ -217,12 +235,8 @@ export function sheetAuthor(file: File, name: string, styles: Styles): SheetAuth
       must(file.SetHeaderFooter(name, { OddFooter: "&L&F, &A&RPage &P of &N" }));
       const naming = (what: string, text: string) =>
         must(file.SetDefinedName({ Name: `_xlnm.${what}`, RefersTo: text, Scope: name }));
-      if (upTo && rows === undefined)
-        naming("Print_Area", cellsOn(name, { top: 0, left: 0, bottom: upTo.row, right: upTo.column }));
-      if (upTo && rows !== undefined) {
-        const last = cellsOn(name, { top: 0, left: upTo.column, bottom: upTo.row, right: upTo.column });
-        naming("Print_Area", `${cellOn(name, { row: 0, column: 0 })}:INDEX(${last},${rows})`);
-      }
+      if (upTo) naming("Print_Area", cellsOn(name, { top: 0, left: 0, bottom: upTo.row, right: upTo.column }));
+      if (upToColumn !== undefined) naming("Print_Area", columnsOn(name, [0, upToColumn]));
       const columns = repeatColumns > 0 ? [columnsOn(name, [0, repeatColumns - 1])] : [];
       if (repeat) naming("Print_Titles", [...columns, rowsOn(name, repeat)].join(","));
     },

@@ -1,3 +1,4 @@
+import type { Edition } from "./edition.ts";
 import type { SheetAuthor } from "./sheetAuthor.ts";
 
 /** What the first sheet of a workbook says. */
@@ -17,8 +18,12 @@ export interface StartWords {
 const notInstalled =
   "Where the functions are not installed: Excel shows the answers that were saved last until something is worked out again, and then #NAME? in their place; other spreadsheets show #NAME? at once. Get Soundfold for your spreadsheet from whoever sent you this file, or type: soundfold recalc and the name of the file.";
 
-const everyNote =
-  "In LibreOffice a list keeps the length it was saved with. After typing, work the file out with soundfold recalc, or use Excel, where lists grow by themselves.";
+const editionNotes: Readonly<Record<Edition, string>> = {
+  excel:
+    "In LibreOffice a list keeps the length it was saved with: use the edition for LibreOffice there (soundfold template, --for libreoffice).",
+  libreoffice:
+    "This is the edition for LibreOffice, with the Soundfold extension: each list has its room from the start, and its last row says how many lines more there are. In Excel use the other edition.",
+};
 
 const lineHeight = 15.5;
 /** Letters that fit in a line of the column of words, in a wide font. */
@@ -52,7 +57,7 @@ export function writeStart(sheet: SheetAuthor, words: StartWords): void {
   }
   for (const [question, lines, look] of [
     ["Take care", words.care, "care"],
-    ["Good to know", [...words.notes, everyNote, notInstalled], "words"],
+    ["Good to know", [...words.notes, editionNotes[sheet.edition], notInstalled], "words"],
   ] as const) {
     row += 2;
     sheet.put({ row, column: 0 }, question, "question");

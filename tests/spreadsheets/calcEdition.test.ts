@@ -1,0 +1,172 @@
+import { writeFileSync } from "node:fs";
+import { join } from "node:path";
+import { afterAll, beforeAll, describe, expect, it } from "vitest";
+import type { Cell } from "../../src/cells/cell.ts";
+import { dayOf } from "../../src/cells/day.ts";
+import { placeText } from "../../src/workbook/address.ts";
+import type { BookContent } from "../../src/workbooks/footBook/bookContent.ts";
+import { sheetNames } from "../../src/workbooks/footBook/bookSheets.ts";
+import { emptyBook } from "../../src/workbooks/footBook/emptyBook.ts";
+import { flockFootBook } from "../../src/workbooks/footBook/flockFootBook.ts";
+import { placedCases, placedGathers } from "../../src/workbooks/footBook/placedRecords.ts";
+import { onDay } from "../../src/workbooks/onDay.ts";
+import type { RecordOf } from "../../src/workbooks/tables/defineTable.ts";
+import type { visitGroups, weighed } from "../../src/workbooks/tables/visitTables.ts";
+import { emptyVisit } from "../../src/workbooks/visitSheet/emptyVisit.ts";
+import {
+  placedFound,
+  placedGroups,
+  placedWeighed,
+  sheetNames as visitNames,
+} from "../../src/workbooks/visitSheet/placedVisit.ts";
+import { visitSheet } from "../../src/workbooks/visitSheet/visitSheet.ts";
+import { workedOut } from "../../src/workbooks/workedOut.ts";
+import type { PlacedTable } from "../../src/workbooks/writing/placeTable.ts";
+import { sheetCells } from "../samples/sheetCells.ts";
+import type { CalcVersion } from "./calcProgram.ts";
+import { differences, identical } from "./differences.ts";
+import { type Calc, startCalc, type Typed } from "./startCalc.ts";
+
+const made = "2026-06-30";
+const asOf = dayOf(made);
+
+/** Records as a person types them, cell by cell. */
+const typing = <K extends string>(
+  sheet: string,
+  placed: PlacedTable<K>,
+  records: readonly Readonly<Partial<Record<K, Cell | undefined>>>[],
+): readonly Typed[] =>
+  records.flatMap((record, place) =>
+    (Object.entries(record) as [K, Cell | undefined][]).flatMap(([key, value]): Typed[] => {
+      const { top: row, left: column } = placed.column(key);
+      return value === undefined || value === null
+        ? []
+        : [[sheet, placeText({ row: row + place, column }), value as number | string]];
+    }),
+  );
+
+/** Sixty cases of forty animals: treated or not, looked at again or not, with days, without, and in words. */
+const cases: BookContent["cases"] = Array.from({ length: 60 }, (_, place) => {
+  const seen = asOf - 75 + place;
+  return {
+    seen,
+    ...(place % 7 === 3 ? {} : { treated: seen + (place % 3) }),
+    tag: `ZZ 0123456 ${String((place % 40) + 1).padStart(5, "0")}`,
+    group: place % 2 === 0 ? "Ewes" : "Tups",
+    foot: "LF",
+    lesion: (["footrot", "scald", "white line abscess", "CODD"] as const)[place % 4],
+    treatment: "injection",
+    ...(place % 5 === 0 ? { withdrawalDays: place % 10 === 0 ? 60 : undefined } : { withdrawalDays: 28 }),
+    ...(place % 2 === 0 ? { lookedAgain: seen + 9, soundOn: seen + 9 } : {}),
+    ...(place === 50 ? { withdrawalDays: "not known" } : {}),
+  };
+});
+const gathers: BookContent["gathers"] = ["2026-04-10", "2026-05-10", "2026-06-10"].flatMap((day, place) => [
+  { date: dayOf(day), group: "Ewes", lookedAt: 100 + place, lame: 6 - place },
+  { date: dayOf(day), group: "Tups", lookedAt: 12, lame: place },
+]);
+
+const empty = emptyBook({ made });
+const filled: BookContent = { ...empty, asOf, cases, gathers };
+const bookTyped: readonly Typed[] = [
+  [sheetNames.settings, "B5", asOf],
+  ...typing(sheetNames.gathers, placedGathers, gathers),
+  ...typing(sheetNames.cases, placedCases, cases),
+];
+
+const weights: readonly RecordOf<typeof weighed>[] = Array.from({ length: 70 }, (_, place) => ({
+  animal: `04${place + 100}`,
+  kg: 45 + place,
+}));
+const groups: readonly RecordOf<typeof visitGroups>[] = [{ group: "Ewes", sheep: 120, lookedAt: 80, lame: 6 }];
+const found = [
+  { lesion: "footrot", cases: 4, severe: "yes" },
+  { lesion: "white line abscess", cases: 2 },
+];
+const medicine = { name: "invented", mgPerKg: 20, mgPerMl: 200, mostPerSite: 5, bottleMl: 50, route: "under the skin" };
+const visitDay = dayOf("2026-06-01");
+const visit = {
+  ...emptyVisit({ made }),
+  day: visitDay,
+  groups,
+  found,
+  weighed: weights,
+  medicine: { ...medicine, withdrawalDays: 28 },
+};
+const visitTyped: readonly Typed[] = [
+  [visitNames.visit, "B5", visitDay],
+  ...typing(visitNames.visit, placedGroups, groups),
+  ...typing(visitNames.visit, placedFound, found),
+  ...[medicine.name, 20, 200, 5, 50, medicine.route, 28].map(
+    (value, place): Typed => [visitNames.doses, `B${4 + place}`, value],
+  ),
+  ...typing(visitNames.doses, placedWeighed, weights),
+];
+
+const books = [
+  {
+    name: "Flock foot book",
+    plan: () => flockFootBook(empty, "libreoffice"),
+    whole: () => flockFootBook(filled),
+    typed: bookTyped,
+  },
+  {
+    name: "Visit sheet",
+    plan: () => visitSheet(emptyVisit({ made }), "libreoffice"),
+    whole: () => visitSheet(visit),
+    typed: visitTyped,
+  },
+] as const;
+
+describe.each(books)("the empty $name for LibreOffice, filled there", ({ name, plan, whole, typed }) => {
+  let book: Uint8Array;
+  let expected: ReadonlyMap<string, Cell>;
+  beforeAll(async () => {
+    book = (await onDay(asOf, () => workedOut(plan()))).bytes;
+    const cells = sheetCells((await onDay(asOf, () => workedOut(whole()))).bytes);
+    // The first sheet tells one edition from the other.
+    expected = new Map([...cells].filter(([address]) => !address.startsWith("Start!")));
+  });
+
+  describe.each<CalcVersion>(["7.4", "25.2"])("version %s", (version) => {
+    let calc: Calc;
+    beforeAll(async () => {
+      calc = await startCalc(version);
+    });
+    afterAll(() => calc.stop());
+
+    it("gives every answer that the edition for Excel gives when it is worked out", async () => {
+      const path = join(calc.folder, `${name}.xlsx`);
+      writeFileSync(path, book);
+      const { Start, ...sheets } = (await calc.readTyped(path, typed)).sheets;
+      expect(expected.size).toBeGreaterThan(500);
+      expect(Start?.flat().join(" ")).not.toMatch(/Not installed|Not worked out/);
+      expect(differences(sheets, expected, identical)).toEqual([]);
+    });
+  });
+});
+
+describe("a list that is longer than its room", () => {
+  it("says in its last row how many lines more there are", async () => {
+    const many = Array.from({ length: 1100 }, (_, place) => ({
+      seen: asOf - 3,
+      treated: asOf - 3,
+      tag: `ZZ 0123456 ${String(place + 1).padStart(5, "0")}`,
+      withdrawalDays: 28,
+    }));
+    const { bytes } = await onDay(asOf, () => workedOut(flockFootBook({ ...filled, cases: many }, "libreoffice")));
+    const calc = await startCalc("25.2");
+    try {
+      const path = join(calc.folder, "many.xlsx");
+      writeFileSync(path, bytes);
+      const today = (await calc.read(path)).sheets[sheetNames.today] ?? [];
+      const last = today.findLast(([cell]) => cell !== "")?.[0];
+      const listed = today.slice(7).filter(([cell]) => cell !== "").length - 1;
+      expect(last).toBe(`and ${1100 - listed} more`);
+      expect(listed).toBe(999);
+      expect(sheetCells(bytes).get(`${sheetNames.today}!A1008`)).toBe(last);
+    } finally {
+      await calc.stop();
+    }
+  });
+});
