@@ -11,6 +11,7 @@ export const longTests: readonly string[] = [
   "tests/workbook/bounds/bounds.test.ts",
   "tests/workbook/bounds/longTexts.test.ts",
   "tests/workbooks/lookingBack.test.ts",
+  "tests/workbooks/oneSlipBooks.test.ts",
   "tests/workbooks/soundFile.test.ts",
   "tests/**/fillFlockFootBook.test.ts",
   "tests/**/flockFootBook.test.ts",

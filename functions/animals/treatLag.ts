@@ -39,7 +39,8 @@ export const treatLagFunction = defineFunction({
   ),
   caution: undefined,
   sources: [sources.promptTreatment],
-  rowFault: ({ seen_lame, treated, as_of }, index) => lagFault({ seenLame: seen_lame, treated, asOf: as_of }, index),
+  rowFault: ({ seen_lame, treated, as_of }, index) =>
+    lagFault(index, seen_lame[index] as number, treated[index], as_of),
   compute: ({ seen_lame, treated, within_days, as_of }) => treatLag(seen_lame, treated, within_days, as_of),
   examples: [
     {

@@ -29,6 +29,11 @@ const byName: Readonly<Record<string, InRow>> = {
   seen_after: (row) => 20 + (row % 480),
   group_size: (row) => 600 + (row % 90),
   groups: (row, rows) => `group ${row % Math.ceil(rows / 10)}`,
+  // Each group of the records is among them once.
+  standard_groups: (row) => `group ${row}`,
+  sale_groups: oneOf("ewes", "lambs", null),
+  first: oneOf("lame", "sound", "sound"),
+  second: oneOf("lame", "sound", "sound", "lame"),
   flocks: (row) => `flock ${row}`,
   products: (row) => `product ${row % 40}`,
   lesions: oneOf("footrot", "interdigital dermatitis", "toe granuloma", "white line abscess", "shelly hoof"),
@@ -54,7 +59,7 @@ const byKind: Readonly<Record<string, InRow>> = {
 
 // Read from JSON, as hosts hand texts over: a text put together of parts is copied when it is first looked at.
 const tagOf = (animal: number): string =>
-  JSON.parse(`"ZZ 0 ${100_000 + (animal % 7)} ${String(animal).padStart(7, "0")}"`) as string;
+  JSON.parse(`"ZZ 0 ${100_000 + (animal % 7)} ${String(Math.floor(animal / 7)).padStart(5, "0")}"`) as string;
 
 const tagInRow = (row: number, rows: number): string => tagOf((row * 7919) % Math.ceil(rows / 5));
 

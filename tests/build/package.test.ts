@@ -140,7 +140,7 @@ describe("npm run package", () => {
     );
     expect(names).not.toContain("typescript");
     // The embedded spreadsheet is in the practice sheet and nowhere else.
-    expect(text("licences/bundled.txt")).toMatch(/^@univerjs\/core .*\n.*\nin: practice$/m);
+    expect(text("licences/bundled.txt")).toMatch(/^@univerjs\/core .*\n.*\nin: soundfold.html, practice$/m);
     for (const [name, licence] of licences)
       expect(licence, name).toMatch(/^(MIT|ISC|0BSD|BSD-[23]-Clause|Apache-2\.0)$/);
     const { components } = JSON.parse(text("sbom.cdx.json")) as {

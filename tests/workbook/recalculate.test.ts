@@ -167,6 +167,40 @@ describe("working out a workbook", () => {
     expect(summary.left.map(({ address }) => address)).toEqual(["H1"]);
   });
 
+  it("counts the days of a text from 1904 too, and leaves times of day and other numbers alone", async () => {
+    const day = dayOf("2026-03-14") - 1462;
+    const cells = {
+      A1: "2026-03-14",
+      A2: "12:00",
+      A3: "1,000",
+      B1: "=A1+0",
+      C1: "=YEAR(A1)*100+MONTH(A1)",
+      D1: "=VALUE(A1)",
+      E1: "=DATEVALUE(A1)",
+      F1: "=A1+0=DATE(2026,3,14)",
+      G1: "=EDATE(A1,1)",
+      H1: "=A2+0",
+      I1: "=A3+0",
+      J1: '=COUNTIF(K1:K2,"2026-03-14")',
+      K1: day,
+      K2: day + 1462,
+    };
+    const { at } = await recalculated(
+      buildWorkbook({ sheets: [{ name: "One", rows: rowsOf(cells) }], date1904: true }),
+    );
+    expect([..."BCDEFGHIJ"].map((column) => at(`${column}1`))).toEqual([
+      day,
+      202603,
+      day,
+      day,
+      true,
+      dayOf("2026-04-14") - 1462,
+      0.5,
+      1000,
+      1,
+    ]);
+  });
+
   it("gives the same bytes when it is run again on its own result", async () => {
     const first = await recalculated(
       oneSheet({ A1: 4, B1: 20, C1: "=FOOT.PREVRANGE(A1,B1)", A3: "=FOOT.PREVBY(A5:A6,B5:B6,C5:C6)", A12: "x" }),

@@ -1,17 +1,13 @@
-import { readFileSync } from "node:fs";
-import ExcelJS from "exceljs";
+import type ExcelJS from "exceljs";
 import { beforeAll, describe, expect, test } from "vitest";
 import type { Cell } from "../../src/cells/cell.ts";
 import { dayOf } from "../../src/cells/day.ts";
-import { engineInNode } from "../../src/hosts/headless/engineInNode.ts";
 import { columnLetters } from "../../src/workbook/address.ts";
-import { openWorkbook } from "../../src/workbook/openWorkbook.ts";
-import { recalculate } from "../../src/workbook/recalculate.ts";
 import { firstRecord, sheetNames } from "../../src/workbooks/footBook/bookSheets.ts";
 import { placedCases } from "../../src/workbooks/footBook/placedRecords.ts";
 import { cases as casesTable } from "../../src/workbooks/tables/cases.ts";
 import type { KeyOf, RecordOf } from "../../src/workbooks/tables/defineTable.ts";
-import { sheetCells } from "../samples/sheetCells.ts";
+import { emptyFootBook, type TypedBook } from "./typedFootBook.ts";
 
 /** The letters of a column that is worked out beside the typed ones. */
 const workedLetters = (place: number): string => columnLetters(casesTable.keys.length + place);
@@ -38,25 +34,7 @@ const typed = (place: number): RecordOf<typeof casesTable> => {
   };
 };
 
-type Book = Awaited<ReturnType<typeof openTyping>>;
-
-async function openTyping() {
-  const book = new ExcelJS.Workbook();
-  await book.xlsx.load(readFileSync("samples/flock-foot-book-empty.xlsx") as never);
-  const sheet = (name: string): ExcelJS.Worksheet => {
-    const found = book.getWorksheet(name);
-    if (!found) throw new Error(`there is no sheet ${name}`);
-    return found;
-  };
-  return { book, sheet };
-}
-
-function typeCase({ sheet }: Book, row: number, place: number): void {
-  for (const [key, value] of Object.entries(typed(place)) as [KeyOf<typeof casesTable>, Cell][])
-    sheet(sheetNames.cases).getCell(row, placedCases.column(key).left + 1).value = value as ExcelJS.CellValue;
-}
-
-function typeFarm({ sheet }: Book): void {
+function typeFarm({ sheet }: TypedBook): void {
   const settings = sheet(sheetNames.settings);
   const fields: Readonly<Record<string, Cell>> = {
     B4: "Test farm",
@@ -83,13 +61,11 @@ function typeFarm({ sheet }: Book): void {
   sheet(sheetNames.sale).getCell("A9").value = tagOf(1);
 }
 
-async function worked({ book }: Book): Promise<ReadonlyMap<string, Cell>> {
-  const saved = new Uint8Array((await book.xlsx.writeBuffer()) as ArrayBuffer);
-  // This writer keeps the old values beside formulas whose cells were typed anew.
-  const { bytes, summary } = await recalculate(openWorkbook(saved), engineInNode(), undefined, { all: true });
+async function worked(book: TypedBook): Promise<ReadonlyMap<string, Cell>> {
+  const { cells, summary } = await book.worked();
   expect(summary.left).toEqual([]);
   expect(summary.errors.filter(({ sheet }) => sheet !== sheetNames.picture)).toEqual([]);
-  return sheetCells(bytes);
+  return cells;
 }
 
 const listed = (cells: ReadonlyMap<string, Cell>, sheet: string, column: string, from: number): Cell[] => {
@@ -102,10 +78,11 @@ const listed = (cells: ReadonlyMap<string, Cell>, sheet: string, column: string,
 describe("fifty cases typed into the empty book", () => {
   let cells: ReadonlyMap<string, Cell>;
   beforeAll(async () => {
-    const typing = await openTyping();
+    const typing = await emptyFootBook();
     typeFarm(typing);
     // Thirty one under the other, a line left free, and the rest further down: all inside the table.
-    for (let place = 0; place < 50; place++) typeCase(typing, firstRecord + 1 + place + (place < 30 ? 0 : 1), place);
+    for (let place = 0; place < 50; place++)
+      typing.typeCase(firstRecord + 1 + place + (place < 30 ? 0 : 1), typed(place));
     cells = await worked(typing);
   }, 300_000);
 
@@ -157,19 +134,19 @@ describe("fifty cases typed into the empty book", () => {
 
 test("cases typed below the end of the table are told, not dropped in silence", async () => {
   const end = firstRecord + casesTable.room;
-  const typing = await openTyping();
+  const typing = await emptyFootBook();
   typeFarm(typing);
-  typeCase(typing, firstRecord + 1, 0);
-  for (let place = 1; place < 4; place++) typeCase(typing, end + place, place + 40);
+  typing.typeCase(firstRecord + 1, typed(0));
+  for (let place = 1; place < 4; place++) typing.typeCase(end + place, typed(place + 40));
   const below = await worked(typing);
   expect(Number(below.get("Problems!A3"))).toBeGreaterThan(0);
   expect(listed(below, "Today", "A", 8)).toEqual(["every animal is clear"]);
 }, 300_000);
 
 test("a treatment of a whole group holds what may be of it, counts for each of its animals, and is no case", async () => {
-  const typing = await openTyping();
+  const typing = await emptyFootBook();
   typeFarm(typing);
-  typeCase(typing, firstRecord + 1, 0);
+  typing.typeCase(firstRecord + 1, typed(0));
   const lambs = { treated: asOf - 5, group: "Lambs", animals: 23, medicine: "own medicine", ml: 2, withdrawalDays: 28 };
   for (const [key, value] of Object.entries(lambs) as [KeyOf<typeof casesTable>, Cell][])
     typing.sheet(sheetNames.cases).getCell(firstRecord + 2, placedCases.column(key).left + 1).value =
@@ -187,9 +164,9 @@ test("a treatment of a whole group holds what may be of it, counts for each of i
 }, 300_000);
 
 test("what is in no total of medicines is told, and so is an injection whose ml were forgotten", async () => {
-  const typing = await openTyping();
+  const typing = await emptyFootBook();
   typeFarm(typing);
-  for (const place of [40, 41, 42]) typeCase(typing, firstRecord + 1 + place - 40, place);
+  for (const place of [40, 41, 42]) typing.typeCase(firstRecord + 1 + place - 40, typed(place));
   const cases = typing.sheet(sheetNames.cases);
   const cell = (key: KeyOf<typeof casesTable>, row: number) =>
     cases.getCell(firstRecord + row, placedCases.column(key).left + 1);

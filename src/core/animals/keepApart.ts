@@ -87,34 +87,58 @@ function partedRecords(
   const doubted: Doubted[] = [];
   const hasDoubt = [tags, dates, states, soundOn, leftOn].some(holdsDoubt);
   if (!hasDoubt && soundOn.length + leftOn.length === 0) return { clean: { tags, dates, states } as Records, doubted };
-  const clean = { tags: [] as Tag[], dates: [] as Day[], states: [] as State[] };
-  const further: { readonly tag: Tag; readonly date: Day; readonly state: State }[] = [];
+  const isClean = hasDoubt ? () => false : (index: number) => daysFollow(dates, soundOn, leftOn, index);
+  const faulty = new Set<number>();
+  // Only a record that may be in doubt is looked at part by part: that costs more than all the rest.
   for (let index = 0; index < tags.length; index++) {
-    const record = {
+    if (isClean(index)) continue;
+    const record: OneRecord = {
       tag: tags[index] as Tag | Doubt,
       date: dates[index] as Day | Doubt,
       state: states[index] as Soundness | Doubt,
       sound: soundOn[index],
       left: leftOn[index],
     };
-    const { tag, date, state, sound, left } = record;
     const doubt = doubtOf(record);
-    if (doubt === undefined) {
-      clean.tags.push(tag as Tag);
-      clean.dates.push(date as Day);
-      clean.states.push(state as Soundness);
-      if (sound !== undefined)
-        further.push({ tag: tag as Tag, date: sound as Day, state: sound === date ? "sound the same day" : "sound" });
-      if (left !== undefined) further.push({ tag: tag as Tag, date: left as Day, state: "gone" });
-    } else if (!isOver(record, event, settleDays))
+    if (doubt === undefined) continue;
+    faulty.add(index);
+    const { tag, state } = record;
+    if (!isOver(record, event, settleDays))
       doubted.push({ index, tag: tag instanceof Doubt ? undefined : tag, state, doubt });
   }
-  for (const { tag, date, state } of further) {
-    clean.tags.push(tag);
-    clean.dates.push(date);
-    clean.states.push(state);
+  const stays = (_: unknown, index: number): boolean => !faulty.has(index);
+  const readable = <T>(column: readonly T[]): T[] => (faulty.size === 0 ? column.slice() : column.filter(stays));
+  const clean = {
+    tags: readable(tags) as Tag[],
+    dates: readable(dates) as Day[],
+    states: readable(states) as State[],
+  };
+  for (let index = 0; index < tags.length; index++) {
+    const sound = soundOn[index] as Day | undefined;
+    const left = leftOn[index] as Day | undefined;
+    if ((sound === undefined && left === undefined) || faulty.has(index)) continue;
+    const add = (date: Day, state: State): void => {
+      clean.tags.push(tags[index] as Tag);
+      clean.dates.push(date);
+      clean.states.push(state);
+    };
+    if (sound !== undefined) add(sound, sound === dates[index] ? "sound the same day" : "sound");
+    if (left !== undefined) add(left, "gone");
   }
   return { clean, doubted };
+}
+
+/** Whether the case of a record that can be read was not over before it began. */
+function daysFollow(
+  dates: ApartRecords["dates"],
+  soundOn: NonNullable<ApartRecords["soundOn"]>,
+  leftOn: NonNullable<ApartRecords["leftOn"]>,
+  index: number,
+): boolean {
+  const date = dates[index] as Day;
+  const sound = soundOn[index] as Day | undefined;
+  const left = leftOn[index] as Day | undefined;
+  return (sound === undefined || sound >= date) && (left === undefined || left >= date);
 }
 
 function holdsDoubt(column: readonly unknown[]): boolean {

@@ -1,4 +1,5 @@
 import { Problem } from "../../cells/problem.ts";
+import { lettersOf } from "../words/lettersOf.ts";
 
 /** What a record says of an animal. */
 export type Soundness = "lame" | "sound" | "gone";
@@ -25,8 +26,6 @@ export const soundnessWords: Readonly<Record<Soundness, readonly string[]>> = {
   gone: ["sold", "died", "dead", "culled", "slaughtered", "put down", "left the flock"],
   sound: ["sound", "not lame", "no longer lame", "recovered", "healed", "cured", "walking sound", "fully recovered"],
 };
-
-const lettersOf = (text: string): string => text.toLowerCase().replace(/[^\p{L}]/gu, "");
 
 const known: ReadonlyMap<string, Soundness> = new Map(
   (["lame", "sound", "gone"] as const).flatMap((state) =>

@@ -37,11 +37,10 @@ export function treatLag(
   let decided = 0;
   let inTime = 0;
   let untreated = 0;
-  const records = { seenLame, treated, asOf };
   seenLame.forEach((seen, index) => {
-    const fault = lagFault(records, index);
-    if (fault !== undefined) throw fault;
     const day = treated[index];
+    const fault = lagFault(index, seen, day, asOf);
+    if (fault !== undefined) throw fault;
     const over = asOf === undefined ? day !== undefined : asOf - seen > withinDays;
     if (over) decided++;
     if (day === undefined) untreated++;
@@ -57,17 +56,12 @@ export function treatLag(
   };
 }
 
-/** Lame sheep, a row each, and the day up to which the records are complete, when it is known. */
-interface LagRecords {
-  readonly seenLame: readonly Day[];
-  readonly treated: readonly (Day | undefined)[];
-  readonly asOf: Day | undefined;
-}
-
-/** What is wrong with the days of one row: they cannot have followed each other so. */
-export function lagFault({ seenLame, treated, asOf }: LagRecords, index: number): Problem | undefined {
-  const seen = seenLame[index] as Day;
-  const day = treated[index];
+/**
+ * What is wrong with the days of one row: they cannot have followed each other so.
+ *
+ * @param asOf - the day up to which the records are complete, when it is known
+ */
+export function lagFault(index: number, seen: Day, day: Day | undefined, asOf: Day | undefined): Problem | undefined {
   if (asOf !== undefined && seen > asOf) return notFitting("seen_lame", index, seen, `after as_of, ${showDay(asOf)}`);
   if (day === undefined) return undefined;
   if (asOf !== undefined && day > asOf) return notFitting("treated", index, day, `after as_of, ${showDay(asOf)}`);

@@ -2,6 +2,7 @@ import { nothingToReport, Problem } from "../../cells/problem.ts";
 import type { Interval } from "../statistics/interval.ts";
 import { normalScore } from "../statistics/normalScore.ts";
 import { wilsonLimits } from "../statistics/wilsonLimits.ts";
+import { nameKey } from "../words/nameKey.ts";
 
 export interface Agreement extends Interval {
   readonly measure: "agreed" | "kappa" | "AC1";
@@ -68,13 +69,12 @@ const sum = (numbers: readonly number[]): number => numbers.reduce((total, numbe
 type Table = readonly (readonly number[])[];
 
 function crossed(first: readonly string[], second: readonly string[]): Table {
-  const key = (name: string): string => name.trim().replace(/\s+/g, " ").toLowerCase();
   const places = new Map<string, number>();
-  for (const name of [...first, ...second]) if (!places.has(key(name))) places.set(key(name), places.size);
+  for (const name of [...first, ...second]) if (!places.has(nameKey(name))) places.set(nameKey(name), places.size);
   const table = Array.from({ length: places.size }, () => new Array<number>(places.size).fill(0));
   first.forEach((name, sheep) => {
-    const row = table[places.get(key(name)) as number] as number[];
-    const column = places.get(key(second[sheep] as string)) as number;
+    const row = table[places.get(nameKey(name)) as number] as number[];
+    const column = places.get(nameKey(second[sheep] as string)) as number;
     row[column] = (row[column] as number) + 1;
   });
   return table;

@@ -1,5 +1,6 @@
 import { nothingToReport, Problem } from "../../cells/problem.ts";
 import { normalScore } from "../statistics/normalScore.ts";
+import { nameKey } from "../words/nameKey.ts";
 import { checkCounts } from "./checkCounts.ts";
 import type { ShareWithLimits } from "./truePrevalence.ts";
 import { type WeightedPart, weightedShare } from "./weightedShare.ts";
@@ -52,22 +53,38 @@ export function standardPrevalence(
   const table = tallyOf(counts);
   const makeUp = standard === undefined ? ofAllSeen(table) : named(standard, counts.groups);
   const z = normalScore(confidence);
+  // By name, so that the rows may stand in any order.
+  const wanted = [...makeUp].filter(([, { weight }]) => weight > 0).sort(([, a], [, b]) => (a.name < b.name ? -1 : 1));
   return [...table.values()].map(({ name, groups }) => {
     const rows = [...groups.values()];
     const [lame, seen] = rows.reduce(([x, n], group) => [x + group.lame, n + group.seen], [0, 0]);
     const flock = { flock: name, seen, asSeen: seen === 0 ? undefined : lame / seen };
-    const missing = [...makeUp].filter(([key, { weight }]) => weight > 0 && (groups.get(key)?.seen ?? 0) === 0);
-    // By name, so that the rows may stand in any order.
-    if (missing.length > 0) {
-      const names = missing.map(([, group]) => group.name).sort();
-      return { ...flock, note: `no ${names.join(", ")} seen` };
-    }
-    const parts = [...makeUp].flatMap(([key, { weight }]): WeightedPart[] => {
+    const isSeen = (key: string): boolean => (groups.get(key)?.seen ?? 0) > 0;
+    const held = [...groups.keys()].filter((key) => (makeUp.get(key)?.weight ?? 0) > 0 && isSeen(key));
+    if (held.length < wanted.length) return { ...flock, note: noneSeen(wanted, isSeen, wanted.length - held.length) };
+    const parts = wanted.flatMap(([key, { weight }]): WeightedPart[] => {
       const group = groups.get(key);
-      return weight > 0 && group ? [{ weight, lame: group.lame, seen: group.seen, left: 1 }] : [];
+      return group ? [{ weight, lame: group.lame, seen: group.seen, left: 1 }] : [];
     });
     return { ...flock, ...weightedShare(parts, z), note: "" };
   });
+}
+
+const mostNamed = 5;
+
+/** The groups that were not seen; of many, the first few by name, since each flock has a note of its own. */
+function noneSeen(
+  wanted: readonly (readonly [key: string, group: { readonly name: string }])[],
+  isSeen: (key: string) => boolean,
+  missing: number,
+): string {
+  const named: string[] = [];
+  for (const [key, { name }] of wanted) {
+    if (named.length === mostNamed) break;
+    if (!isSeen(key)) named.push(name);
+  }
+  const others = missing > named.length ? ` and ${missing - named.length} more` : "";
+  return `no ${named.join(", ")}${others} seen`;
 }
 
 interface GroupCount {
@@ -78,20 +95,18 @@ interface GroupCount {
 
 type ByFlock = ReadonlyMap<string, { readonly name: string; readonly groups: Map<string, GroupCount> }>;
 
-// Capitals and spaces do not make another name.
-const keyOf = (name: string): string => shown(name).toLowerCase();
 const shown = (name: string): string => name.trim().replace(/\s+/g, " ");
 
 function tallyOf({ flocks, groups, lame, seen }: GroupedCounts): ByFlock {
   const table = new Map<string, { name: string; groups: Map<string, GroupCount> }>();
   flocks.forEach((flock, index) => {
-    const row = table.get(keyOf(flock)) ?? { name: shown(flock), groups: new Map<string, GroupCount>() };
-    table.set(keyOf(flock), row);
+    const row = table.get(nameKey(flock)) ?? { name: shown(flock), groups: new Map<string, GroupCount>() };
+    table.set(nameKey(flock), row);
     const group = groups[index] ?? "";
-    const count = row.groups.get(keyOf(group)) ?? { name: shown(group), lame: 0, seen: 0 };
+    const count = row.groups.get(nameKey(group)) ?? { name: shown(group), lame: 0, seen: 0 };
     count.lame += lame[index] ?? 0;
     count.seen += seen[index] ?? 0;
-    row.groups.set(keyOf(group), count);
+    row.groups.set(nameKey(group), count);
   });
   return table;
 }
@@ -112,16 +127,16 @@ function ofAllSeen(table: ByFlock): MakeUp {
 function named({ groups, sheep }: StandardMakeUp, used: readonly string[]): MakeUp {
   const makeUp = new Map<string, { name: string; weight: number }>();
   groups.forEach((group, index) => {
-    if (makeUp.has(keyOf(group))) {
+    if (makeUp.has(nameKey(group))) {
       throw new Problem(`${shown(group)} stands here twice; give each group once`, {
         argument: "standard_groups",
         index,
       });
     }
-    makeUp.set(keyOf(group), { name: shown(group), weight: sheep[index] ?? 0 });
+    makeUp.set(nameKey(group), { name: shown(group), weight: sheep[index] ?? 0 });
   });
   used.forEach((group, index) => {
-    if (!makeUp.has(keyOf(group))) {
+    if (!makeUp.has(nameKey(group))) {
       throw new Problem(
         `${shown(group)} is not among standard_groups; add it there, with 0 sheep if it is not to count`,
         {

@@ -20,6 +20,8 @@ interface AsOfColumn {
 
 const later = (day: string, than: string): string => `ISNUMBER(${day})*(${day}>${than})`;
 
+const laterOrBlank = (day: string): string => `(${later(day, "known_until")}+(LEN(${day})=0))`;
+
 /** A column of the rows that are known; another is left blank. */
 const known = (column: string) => (cells: (name: string) => string) =>
   `IF((LEN(${column})>0)*${cells("row_known")},${column},"")`;
@@ -52,8 +54,9 @@ const columns: Readonly<Record<string, AsOfColumn>> = {
     holds: "1 in rows that were there on that day",
     look: "workedCount",
     width: 9,
+    // Of two days that contradict each other one is a slip, and the row is left out only if both say so.
     formula: () =>
-      `1-(${later("Cases[Seen lame]", "known_until")}+(LEN(Cases[Seen lame])=0)*${later("Cases[Treated]", "known_until")}>0)`,
+      `1-(${laterOrBlank("Cases[Seen lame]")}*${laterOrBlank("Cases[Treated]")}*(LEN(Cases[Seen lame])+LEN(Cases[Treated])>0)>0)`,
   },
   treatment_known: {
     of: cases,
@@ -69,7 +72,7 @@ const columns: Readonly<Record<string, AsOfColumn>> = {
     look: "workedDate",
     width: 13,
     formula: (cells) =>
-      `IF(${cells("row_known")}*(LEN(${cells("group_treated")})=0),IF(LEN(Cases[Seen lame])>0,Cases[Seen lame],IF(LEN(Cases[Treated])>0,Cases[Treated],"")),"")`,
+      `IF(${cells("row_known")}*(LEN(${cells("group_treated")})=0),IF((LEN(Cases[Seen lame])>0)*(1-${later("Cases[Seen lame]", "known_until")}),Cases[Seen lame],IF(LEN(Cases[Treated])>0,Cases[Treated],"")),"")`,
   },
   group_treated: {
     of: cases,

@@ -3,8 +3,12 @@ import { createRequire } from "node:module";
 import type { AxeResults } from "axe-core";
 import type { Page } from "playwright-core";
 import { describe, expect, it } from "vitest";
+import { cases } from "../../../src/workbooks/tables/cases.ts";
+import { columnOf } from "../../workbooks/columnOf.ts";
 import { goTo, said, toSheet } from "./practicePage.ts";
 import { servedPractice } from "./servedPractice.ts";
+
+const foot = `${columnOf(cases, "foot")}9`;
 
 const axe = readFileSync(createRequire(import.meta.url).resolve("axe-core/axe.min.js"), "utf8");
 const minutes = 60_000;
@@ -43,9 +47,9 @@ describe("the practice sheet for everybody", () => {
       expect(await barriers(page)).toEqual([]);
       await page.getByRole("button", { name: "Workbooks", exact: true }).click();
       await toSheet(page, "Cases");
-      await goTo(page, "E9");
+      await goTo(page, foot);
       await page.keyboard.press("Alt+ArrowDown");
-      await page.getByRole("listbox", { name: "Choices for Cases E9" }).waitFor();
+      await page.getByRole("listbox", { name: `Choices for Cases ${foot}` }).waitFor();
       expect(await barriers(page)).toEqual([]);
       await page.keyboard.press("Escape");
       await page.keyboard.type("=FOOT.FL");

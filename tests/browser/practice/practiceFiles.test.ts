@@ -154,19 +154,16 @@ it(
   "asks before work that is in no file gives its place to another workbook, or to another page",
   async () => {
     const { page } = await practice.open();
-    const leave = async (): Promise<boolean> => {
-      let asked = false;
-      page.once("dialog", (dialog) => {
-        asked = dialog.type() === "beforeunload";
-        void dialog.dismiss();
-      });
+    const leave = async (): Promise<string> => {
+      const asked = page.waitForEvent("dialog");
       // A page that is not left answers no navigation.
       await page.evaluate(() => setTimeout(() => location.reload()));
-      await page.waitForTimeout(1500);
-      return asked;
+      const dialog = await asked;
+      await dialog.dismiss();
+      return dialog.type();
     };
     await type(page, "E4", "7");
-    expect(await leave()).toBe(true);
+    expect(await leave()).toBe("beforeunload");
     await pick(page, "mine.xlsx", small());
     await page.getByText("What you typed into flock-foot-book.xlsx is not saved.").waitFor();
     await page.keyboard.press("Escape");

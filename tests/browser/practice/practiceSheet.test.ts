@@ -6,6 +6,8 @@ import { placeText } from "../../../src/workbook/address.ts";
 import { openWorkbook } from "../../../src/workbook/openWorkbook.ts";
 import { recalculate } from "../../../src/workbook/recalculate.ts";
 import { cellValue, type Workbook } from "../../../src/workbook/workbook.ts";
+import { cases as casesTable } from "../../../src/workbooks/tables/cases.ts";
+import { columnOf } from "../../workbooks/columnOf.ts";
 import { download, enter, goTo, openFile, said, settled, toSheet, type } from "./practicePage.ts";
 import { servedPractice } from "./servedPractice.ts";
 
@@ -90,12 +92,14 @@ describe("the practice sheet", () => {
       const asOf = Number(cellValue(sheetNamed(book, "Settings"), 4, 1));
       // The last case gets a withdrawal period that reaches beyond the day the book is worked out for.
       const last = cases.rows
-        .filter(({ cells }) => cells.some(({ column, value }) => column === 1 && typeof value === "number"))
+        .filter(({ cells }) =>
+          cells.some(({ column, value }) => column === casesTable.placeOf("treated") && typeof value === "number"),
+        )
         .at(-1);
       if (!last) throw new Error("there is no case");
-      expect(Number(cellValue(cases, last.row, 1))).toBeLessThanOrEqual(asOf);
+      expect(Number(cellValue(cases, last.row, casesTable.placeOf("treated")))).toBeLessThanOrEqual(asOf);
       await toSheet(page, "Cases");
-      const changedCell = `L${last.row + 1}`;
+      const changedCell = `${columnOf(casesTable, "withdrawalDays")}${last.row + 1}`;
       await type(page, changedCell, "300");
       await goTo(page, changedCell);
       await said(page, changedCell, /300/);
@@ -104,7 +108,7 @@ describe("the practice sheet", () => {
       const { workbook: file } = await download(page);
       const again = openWorkbook((await recalculate(file, engineInNode())).bytes);
       expect(differing(valuesOf(file), valuesOf(again))).toEqual([]);
-      expect(cellValue(sheetNamed(file, "Cases"), last.row, 11)).toBe(300);
+      expect(cellValue(sheetNamed(file, "Cases"), last.row, casesTable.placeOf("withdrawalDays"))).toBe(300);
       expect(differing(besides(book), besides(file))).toEqual([]);
 
       // What the page shows is what the file holds.
@@ -152,11 +156,13 @@ describe("the practice sheet", () => {
         .getByText("Kept in the file, not shown here: colours that follow the values, locks on cells")
         .waitFor();
       await toSheet(page, "Cases");
-      await goTo(page, "F9");
-      expect(await said(page, "F9")).toContain("Choose one of: LF, RF, LH, RH, all.");
+      const foot = `${columnOf(casesTable, "foot")}9`;
+      await goTo(page, foot);
+      expect(await said(page, foot)).toContain("Choose one of: LF, RF, LH, RH, all.");
       // The list of groups is a name for the filled part of a range.
-      await goTo(page, "D9");
-      expect(await said(page, "D9")).toMatch(/Choose one of: Old ewes, .*Shearlings/);
+      const group = `${columnOf(casesTable, "group")}9`;
+      await goTo(page, group);
+      expect(await said(page, group)).toMatch(/Choose one of: Old ewes, .*Shearlings/);
       await goTo(page, "A9");
       expect(await said(page, "A9")).toContain(
         "Type the day she was seen lame, such as 2026-03-14; not a day to come.",

@@ -10,6 +10,9 @@ import { dayOf } from "../../../src/cells/day.ts";
 import { openWorkbook } from "../../../src/workbook/openWorkbook.ts";
 import { cellValue } from "../../../src/workbook/workbook.ts";
 import { withOwnBook } from "../../../src/workbooks/ownBook/withOwnBook.ts";
+import { cases as casesTable } from "../../../src/workbooks/tables/cases.ts";
+import type { KeyOf } from "../../../src/workbooks/tables/defineTable.ts";
+import { columnOf } from "../../workbooks/columnOf.ts";
 import { launch } from "../launch.ts";
 
 const minutes = 60_000;
@@ -184,12 +187,18 @@ describe.each([
           await saysOf(driven, new RegExp(`^Cases A${row} `));
         }
         await typeDown(driven, "A", 5, ["2026-09-01", "2026-10-20", "2026-10-22"]);
-        await right(driven, 1);
-        await typeDown(driven, "B", 5, ["2026-09-01", "2026-10-20", "2026-10-22"]);
-        await right(driven, 1);
-        await typeDown(driven, "C", 5, tags);
-        await right(driven, 9);
-        await typeDown(driven, "L", 5, ["28", "28", "0"]);
+        const toColumn = async (from: KeyOf<typeof casesTable>, to: KeyOf<typeof casesTable>): Promise<string> => {
+          await right(driven, casesTable.placeOf(to) - casesTable.placeOf(from));
+          return columnOf(casesTable, to);
+        };
+        await typeDown(driven, await toColumn("seen", "treated"), 5, ["2026-09-01", "2026-10-20", "2026-10-22"]);
+        await typeDown(driven, await toColumn("treated", "tag"), 5, tags);
+        await typeDown(driven, await toColumn("tag", "withdrawalDays"), 5, ["28", "28", "0"]);
+        await typeDown(driven, await toColumn("withdrawalDays", "soundOn"), 5, [
+          "2026-09-10",
+          "2026-10-30",
+          "2026-10-30",
+        ]);
 
         for (const sheet of ["Today", "May they go"]) {
           await with2(driven, "Control", "PageDown");
@@ -222,7 +231,7 @@ describe.each([
         const workbook = openWorkbook(readFileSync(saved));
         const cases = workbook.sheets.find(({ name }) => name === "Cases");
         const sale = workbook.sheets.find(({ name }) => name === "May they go");
-        expect(cases && [4, 5, 6].map((row) => cellValue(cases, row, 1))).toEqual(
+        expect(cases && [4, 5, 6].map((row) => cellValue(cases, row, casesTable.placeOf("treated")))).toEqual(
           ["2026-09-01", "2026-10-20", "2026-10-22"].map(dayOf),
         );
         expect(sale && [7, 8].map((row) => String(cellValue(sale, row, 4)).slice(0, 4))).toEqual(["clea", "hold"]);

@@ -59,6 +59,13 @@ describe("standardPrevalence", () => {
     expect(problemOf(ask(["ewes"], [0])).place.argument).toBe("standard_sheep");
     expect(problemOf(() => standardPrevalence({ ...counts, lame: [0], seen: [0] }, undefined, 0.95)).code).toBe("#N/A");
   });
+
+  it("names the first groups that were not seen, and how many more there are", () => {
+    const groups = ["g1", "g2", "g3", "g4", "g5", "g6", "g7", "g8"];
+    const standard = { groups, sheep: groups.map(() => 1) };
+    const [flock] = standardPrevalence({ flocks: ["A"], groups: ["g2"], lame: [1], seen: [9] }, standard, 0.95);
+    expect(flock?.note).toBe("no g1, g3, g4, g5, g6 and 2 more seen");
+  });
 });
 
 describe("weightedShare", () => {

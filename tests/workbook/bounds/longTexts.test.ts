@@ -48,7 +48,7 @@ const texts: readonly (readonly [string, string])[] = [
 const inFunctions: ReadonlySet<string> = new Set(["digits", "blanks and digits", "dates"]);
 
 const parts = univerInNode();
-const toNumber = textToNumber(parts);
+const toNumber = textToNumber(parts, 0);
 const sheets = new Map([["one", 0]]);
 const table = {
   name: "T",

@@ -1,4 +1,5 @@
 import { type Cell, isCellError } from "../../../cells/cell.ts";
+import { days1904 } from "../../../cells/day.ts";
 import type { AnyFunction } from "../../../definition/defineFunction.ts";
 import { type Area, overlap, type Place } from "../../../workbook/address.ts";
 import {
@@ -103,7 +104,7 @@ export function calculateWorkbook(
 
   const index = new RangeIndex(store);
   const running = new RunningTotals(store);
-  const toNumber = textToNumber(parts);
+  const toNumber = textToNumber(parts, dateSystem === 1904 ? days1904 : 0);
   const isUnclear = (text: string): boolean => isUnclearDate(text, parts.core.numfmt);
   const engine = engineFunctions(parts, replaced);
   const formulaOf = new Map(tasks.map(({ sheet, row, column }, task) => [`${sheet} ${placeKey(row, column)}`, task]));

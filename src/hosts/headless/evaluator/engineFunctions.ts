@@ -111,8 +111,11 @@ const withThousands = /^[+-]?\d{1,3}(?:,\d{3}){1,5}(?:\.\d{0,15})?$/;
 const longest = 60;
 
 /** The number that a text stands for in a formula: plain, with a percent sign, or a clear date. */
-export function textToNumber({ formula }: UniverParts): ToNumber {
+export function textToNumber({ core, formula }: UniverParts, dayOffset: number): ToNumber {
   const { StringValueObject } = formula;
+  // The engine counts the days of a text from 1900 whatever the workbook does; a time of day is below 1.
+  const isDay = (text: string, value: number): boolean =>
+    value >= 1 && /[dmy]/.test(core.numfmt.parseDate(text)?.z?.toString() ?? "");
   const known = new Map<string, number | undefined>();
   return (written) => {
     if (written.length > 330) return undefined;
@@ -124,7 +127,8 @@ export function textToNumber({ formula }: UniverParts): ToNumber {
     if (text === "" || text.length > longest || !/\d/.test(text)) return undefined;
     if (known.has(text)) return known.get(text);
     if (known.size > 10_000) known.clear();
-    const value = readNumber(text, StringValueObject);
+    const found = readNumber(text, StringValueObject);
+    const value = dayOffset > 0 && found !== undefined && isDay(text, found) ? found - dayOffset : found;
     known.set(text, value);
     return value;
   };

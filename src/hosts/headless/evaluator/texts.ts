@@ -153,6 +153,17 @@ export const textFunctions: ReadonlyMap<string, WorksheetFunction> = new Map<str
       2,
     ),
   ],
+  [
+    "VALUE",
+    ofTexts(
+      ([one], number) => {
+        const value = typeof one === "boolean" ? Number.NaN : number(one, Number.NaN);
+        return Number.isNaN(value) ? noValue : value;
+      },
+      1,
+      1,
+    ),
+  ],
   ["EXACT", ofTexts(([one, other]) => text(one) === text(other), 2, 2)],
   ["CONCATENATE", ofTexts((cells) => cells.map(text).join(""), 1, 255)],
 ]);
