@@ -16,6 +16,7 @@ import { detectTable } from "./detectTable.ts";
 import { falseAlarmTable } from "./falseAlarmTable.ts";
 import { handRunTable } from "./handRunTable.ts";
 import { heldTooManyTable } from "./heldTooMany.ts";
+import { topsFound } from "./topsFound.ts";
 import { weightedCoverageTable } from "./weightedCoverageTable.ts";
 
 /** What the pages need worked out, by the placeholder it stands for. */
@@ -34,6 +35,7 @@ const workedOut: Readonly<Record<string, Readonly<Record<string, () => string>>>
   "planning.md": { detection: detectTable },
   "benchmarking.md": {
     beyondFunnel: beyondFunnelTable,
+    topsFound,
     widenedFunnel: widenedFunnelTable,
     shrunkCoverage: shrunkCoverageTable,
     likenessCoverage: likenessCoverageTable,

@@ -1,11 +1,10 @@
 import { binomialDensity } from "../statistics/binomialDensity.ts";
-import { binomialTails } from "../statistics/binomialTails.ts";
-import { rejectionBounds } from "./rejectionBounds.ts";
+import { fisherEdges } from "./fisherEdges.ts";
 
 /**
  * The chance that Fisher's exact test shows a change between two looks at n sheep each, when the shares lame are so.
  *
- * Exact: summed over every pair of counts that can come.
+ * Exact: summed over every pair of counts that can come, but for counts rarer than 1 in 10¹⁸.
  *
  * @param n sheep at each look, whole number from 1
  * @param before true share at the first look, 0 to 1
@@ -17,21 +16,42 @@ import { rejectionBounds } from "./rejectionBounds.ts";
  * changePower(4, 0, 1, 0.05) // → 1
  */
 export function changePower(n: number, before: number, after: number, level: number): number {
-  const [from, to] = [lowest(n, before), n - lowest(n, 1 - before)];
-  return rejectionBounds(n, level, from, to).reduce((sum, { first, last }, place) => {
-    const low = first > 0 ? binomialTails(first - 1, n, after).lower : 0;
-    const high = last < n ? binomialTails(last + 1, n, after).upper : 0;
-    return sum + binomialDensity(from + place, n, before) * (low + high);
-  }, 0);
+  const [first, second] = [countsOf(n, before), countsOf(n, after)];
+  const totals = first.from + second.from;
+  const edges = fisherEdges(n, level, totals, totals + first.chances.length + second.chances.length - 2);
+  const edge = (x: number, y: number): number => edges[x + y - totals] ?? -1;
+  const most = second.from + second.chances.length;
+  // Both ends of the counts that show no change only rise with the first count, so each walks on from where it stood.
+  let [low, high, below] = [second.from, second.from, 0];
+  let above = second.chances.reduce((sum, chance) => sum + chance, 0);
+  let power = 0;
+  first.chances.forEach((chance, place) => {
+    const x = first.from + place;
+    while (low < most && low < x && low <= edge(x, low)) below += second.chances[low++ - second.from] ?? 0;
+    while (high < most && (high <= x || x > edge(x, high))) above -= second.chances[high++ - second.from] ?? 0;
+    power += chance * (below + above);
+  });
+  return Math.min(Math.max(power, 0), 1);
 }
 
-/** The lowest count that is not rarer than 1 in a million million. */
-function lowest(n: number, share: number): number {
-  let [rare, common] = [-1, Math.floor(n * share)];
-  while (common - rare > 1) {
-    const middle = Math.floor((common + rare) / 2);
-    if (binomialTails(middle, n, share).lower < 1e-12) rare = middle;
-    else common = middle;
+/** The chances of the counts lame that can come, from the lowest on: outwards from the likeliest by the ratio of neighbours. */
+function countsOf(n: number, share: number): { readonly from: number; readonly chances: readonly number[] } {
+  const likeliest = Math.min(Math.floor((n + 1) * share), n);
+  const height = binomialDensity(likeliest, n, share);
+  const odds = share / (1 - share);
+  const fewer: number[] = [];
+  for (let x = likeliest, chance = height; x > 0; x--) {
+    chance *= x / ((n - x + 1) * odds);
+    if (chance < rarest) break;
+    fewer.push(chance);
   }
-  return common;
+  const more = [height];
+  for (let x = likeliest, chance = height; x < n; x++) {
+    chance *= ((n - x) * odds) / (x + 1);
+    if (chance < rarest) break;
+    more.push(chance);
+  }
+  return { from: likeliest - fewer.length, chances: [...fewer.reverse(), ...more] };
 }
+
+const rarest = 1e-18;

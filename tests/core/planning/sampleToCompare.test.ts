@@ -1,7 +1,9 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
 import { changePower } from "../../../src/core/planning/changePower.ts";
+import { fisherEdges } from "../../../src/core/planning/fisherEdges.ts";
 import { sampleToCompare } from "../../../src/core/planning/sampleToCompare.ts";
+import { fisherExact } from "../../../src/core/statistics/fisherExact.ts";
 import { expectNear } from "../near.ts";
 import { problemOf } from "../problemOf.ts";
 import { cases, references } from "../references.ts";
@@ -31,6 +33,31 @@ describe("the power of Fisher's exact test", () => {
     for (const n of [5, 20, 100, 700])
       for (const share of [0, 0.01, 0.05, 0.3, 0.5])
         expect(changePower(n, share, share, 0.05), `${n} ${share}`).toBeLessThanOrEqual(0.05);
+  });
+});
+
+describe("fisherEdges", () => {
+  const level = fc.constantFrom(1e-9, 0.001, 0.01, 0.05, 0.1, 0.5, 0.9);
+
+  it("lie where the test itself begins to speak of a change", () => {
+    fc.assert(
+      fc.property(
+        fc.integer({ min: 1, max: 5000 }),
+        level,
+        fc.double({ min: 0, max: 1, noNaN: true }),
+        (n, at, part) => {
+          const from = Math.floor(part * 2 * n);
+          const to = Math.min(from + 300, 2 * n);
+          fisherEdges(n, at, from, to).forEach((edge, place) => {
+            const total = from + place;
+            const changed = (x: number) => fisherExact(x, n, total - x, n) <= at;
+            if (edge >= Math.max(0, total - n)) expect(changed(edge), `${n} ${at} ${total} ${edge}`).toBe(true);
+            if (edge + 1 <= total / 2) expect(changed(edge + 1), `${n} ${at} ${total} ${edge}`).toBe(false);
+          });
+        },
+      ),
+      { numRuns: 60, seed: 18 },
+    );
   });
 });
 

@@ -1,6 +1,8 @@
 // Whether betaBinomialFit finds the top: 10,000 random sets of flocks of unlike sizes against a fine grid of spreads.
-// Run by hand: npx tsx tests/references/benchmarking/grid.ts [sets] (some minutes for 10,000). It prints how many sets
-// were missed, by how much at most, and how many have a second top away from no spread.
+// Run by hand: npx tsx tests/references/benchmarking/grid.ts [sets] (four minutes for 10,000). It writes grid.json beside
+// it, which docs/methods/benchmarking.md takes in: how many sets were missed, by how much at most, how many have their top
+// at no spread, and how many at a spread although the likelihood falls as the spread leaves 0.
+import { writeFileSync } from "node:fs";
 import { betaBinomialFit } from "../../../src/core/statistics/betaBinomialFit.ts";
 import { flockTallies } from "../../../src/core/statistics/flockTallies.ts";
 import { likeliestShare } from "../../../src/core/statistics/likeliestShare.ts";
@@ -30,11 +32,13 @@ for (let set = 0; set < sets; ) {
   const without = likeliestShare(tally, 0).logLikelihood;
   const heights = spreads.map((spread) => likeliestShare(tally, spread).logLikelihood);
   const { spread } = betaBinomialFit(flocks);
-  const found = likeliestShare(tally, spread).logLikelihood;
-  const short = Math.max(without, ...heights) - found;
+  const reached = likeliestShare(tally, spread).logLikelihood;
+  const short = Math.max(without, ...heights) - reached;
   if (short > 1e-8) missed++;
   most = Math.max(most, short);
   if (spread === 0) none++;
   else if ((heights[0] ?? 0) < without) twoTops++;
 }
-console.log(`${sets} sets: ${missed} missed, at most ${most} short; ${none} without spread, ${twoTops} with a top away from it`);
+const found = { sets, missed, mostShort: most, withoutSpread: none, topBehindFall: twoTops };
+console.log(found);
+writeFileSync(new URL("grid.json", import.meta.url), `${JSON.stringify(found, undefined, 2)}\n`);
