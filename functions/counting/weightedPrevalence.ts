@@ -22,6 +22,7 @@ export const weightedPrevalenceFunction = defineFunction({
     "A row for each group. Of every group that has sheep some must be looked at, since nothing is known of the others.",
     "The range grows narrower with the part of each group that was looked at; a group wholly looked at adds nothing to it.",
     "It supposes that the sheep looked at are a fair sample of their group.",
+    "Fewer than 10 sheep looked at in all are refused, unless they are the whole flock: a range from so few misses the truth too often.",
   ],
   parameters: {
     group_size: column(count("sheep in the group"), "Sheep in each group"),
@@ -73,6 +74,14 @@ export const weightedPrevalenceFunction = defineFunction({
         [40, 30],
       ],
       gives: problem("group_size, row 2: 20 is fewer than the 30 sheep seen; enter the size of the whole group"),
+    },
+    {
+      call: [
+        [20, 20, 20],
+        [0, 1, 0],
+        [2, 2, 2],
+      ],
+      gives: problem("seen: 6 sheep looked at in all: too few for a range that can be trusted; look at 10 or more"),
     },
     { call: [0, 0, 0], gives: nothing("group_size: the groups hold no sheep, so there is no share") },
   ],

@@ -3,6 +3,7 @@ import { normalScore } from "../statistics/normalScore.ts";
 import { nameKey } from "../words/nameKey.ts";
 import { checkCounts } from "./checkCounts.ts";
 import type { ShareWithLimits } from "./truePrevalence.ts";
+import { fewestForRange } from "./weightedPrevalence.ts";
 import { type WeightedPart, weightedShare } from "./weightedShare.ts";
 
 /** The counts of several flocks, each by age or another grouping; a flock and a group a row. */
@@ -33,6 +34,7 @@ export interface StandardFlock extends Partial<ShareWithLimits> {
  * Each flock's share lame, had it the same make-up as the others: directly standardised.
  *
  * A flock of which no sheep were seen in a group that the standard holds gets no share: nothing is known of that group.
+ * One of which fewer than ten sheep were seen gets no range.
  *
  * @param counts a row for each flock and group; rows of the same are added up
  * @param standard the make-up; left out, that of all sheep seen in all flocks
@@ -66,7 +68,9 @@ export function standardPrevalence(
       const group = groups.get(key);
       return group ? [{ weight, lame: group.lame, seen: group.seen, left: 1 }] : [];
     });
-    return { ...flock, ...weightedShare(parts, z), note: "" };
+    const { share, low, high } = weightedShare(parts, z);
+    if (seen < fewestForRange) return { ...flock, share, note: `${seen} sheep seen, too few for a range` };
+    return { ...flock, share, low, high, note: "" };
   });
 }
 

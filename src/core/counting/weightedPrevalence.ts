@@ -20,7 +20,8 @@ export interface WeightedPrevalence extends ShareWithLimits {
  * @param seen sheep seen of the group
  * @param confidence 0 < confidence < 1
  * @returns shares of the whole flock
- * @throws Problem naming the row: more seen than the group has, or none seen of a group that has sheep
+ * @throws Problem naming the row: more seen than the group has, or none seen of a group that has sheep; or fewer than
+ *   {@link fewestForRange} seen in all, unless the whole flock was
  * @source Cochran 1977, Sampling Techniques, 5.6 and 5.10 (share, standard error); Zou & Donner 2008, Stat Med 27:1693, and Korn & Graubard 1998, Surv Methodol 24:193 (limits)
  * @example
  * weightedPrevalence([120, 60, 220], [6, 1, 4], [40, 30, 50], 0.95).share // → 0.094
@@ -40,6 +41,7 @@ export function weightedPrevalence(
     // Drawn without putting back, the share varies by √((N − n) / (N − 1)) of what it would from an endless group.
     return n === 0 ? [] : [{ size, lame: lame[row] ?? 0, seen: n, left: n === size ? 0 : (size - n) / (size - 1) }];
   });
+  refuseTooFew(groups);
   const limits = weightedShare(
     groups.map((group) => ({ ...group, weight: group.size / flock })),
     normalScore(confidence),
@@ -50,6 +52,22 @@ export function weightedPrevalence(
     return sum + (weight * weight * (1 - n / size) * (x / n) * (1 - x / n)) / (n - 1);
   }, 0);
   return { ...limits, standardError: Number.isNaN(variance) ? undefined : Math.sqrt(variance) };
+}
+
+/**
+ * The fewest sheep in all from which a share made of groups gets a range: with six, two in each of three groups, the
+ * range held the truth in 87 % (docs/methods/benchmarking.md).
+ */
+export const fewestForRange = 10;
+
+/** A flock that was wholly looked at has no range to be too narrow. */
+function refuseTooFew(groups: readonly { readonly seen: number; readonly left: number }[]): void {
+  const looked = groups.reduce((sum, { seen }) => sum + seen, 0);
+  if (looked >= fewestForRange || groups.every(({ left }) => left === 0)) return;
+  throw new Problem(
+    `${looked} sheep looked at in all: too few for a range that can be trusted; look at ${fewestForRange} or more`,
+    { argument: "seen" },
+  );
 }
 
 function checkGroups(groupSize: readonly number[], seen: readonly number[]): void {

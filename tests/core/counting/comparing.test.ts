@@ -3,7 +3,7 @@ import { describe, expect, it } from "vitest";
 import { prevalenceChange } from "../../../src/core/counting/prevalenceChange.ts";
 import { prevalenceTrend } from "../../../src/core/counting/prevalenceTrend.ts";
 import { truePrevalence } from "../../../src/core/counting/truePrevalence.ts";
-import { weightedPrevalence } from "../../../src/core/counting/weightedPrevalence.ts";
+import { fewestForRange, weightedPrevalence } from "../../../src/core/counting/weightedPrevalence.ts";
 import { fisherExact } from "../../../src/core/statistics/fisherExact.ts";
 import { expectNear } from "../near.ts";
 import { problemOf } from "../problemOf.ts";
@@ -177,6 +177,7 @@ describe("weightedPrevalence", () => {
       .chain(([size, n]) => fc.tuple(fc.constant(size), fc.integer({ min: 0, max: n }), fc.constant(n)));
     fc.assert(
       fc.property(fc.array(group, { minLength: 1, maxLength: 8 }), (groups) => {
+        fc.pre(groups.reduce((sum, [, , n]) => sum + n, 0) >= fewestForRange);
         const of = (some: typeof groups) =>
           weightedPrevalence(
             some.map(([size]) => size),
@@ -192,6 +193,13 @@ describe("weightedPrevalence", () => {
         expect(of([...groups].reverse()).low).toBeCloseTo(found.low, 10);
       }),
     );
+  });
+
+  it("refuses fewer than ten sheep in all, unless they are the whole flock", () => {
+    const few = () => weightedPrevalence([20, 20, 20], [0, 1, 0], [3, 3, 3], 0.95);
+    expect(problemOf(few).place).toEqual({ argument: "seen" });
+    expect(weightedPrevalence([20, 20, 20], [0, 1, 0], [3, 3, 4], 0.95).high).toBeLessThan(1);
+    expect(weightedPrevalence([2, 3], [1, 0], [2, 3], 0.95)).toMatchObject({ low: 0.2, high: 0.2 });
   });
 
   it("refuses more seen than there are, and a group nobody looked at", () => {
