@@ -70,7 +70,7 @@ const kinds = Object.keys(templates);
 /** Makes a fresh workbook to be filled. */
 export const templateCommand: Command = {
   name: "template",
-  takes: `${kinds.join("|")} [--farm NAME] [--groups a,b,c] [--for libreoffice] [--page] [--out FILE]`,
+  takes: `${kinds.join("|")} [--farm NAME] [--groups a,b,c] [--for PROGRAM] [--page] [--out FILE]`,
   summary: "make an empty workbook, such as the Flock foot book of a farm office",
   details: `farm         the Flock foot book of a farm office, saved as flock-foot-book.xlsx
 visit        the Visit sheet of an adviser, saved as visit-sheet.xlsx
