@@ -13,6 +13,7 @@ import {
 import { beyondFunnelTable } from "./beyondFunnelTable.ts";
 import { coverageTable } from "./coverageTable.ts";
 import { detectTable } from "./detectTable.ts";
+import { digitsTable } from "./digitsTable.ts";
 import { falseAlarmTable } from "./falseAlarmTable.ts";
 import { handRunTable } from "./handRunTable.ts";
 import { heldTooManyTable } from "./heldTooMany.ts";
@@ -42,6 +43,7 @@ const workedOut: Readonly<Record<string, Readonly<Record<string, () => string>>>
     manyGroups: manyGroupsTable,
   },
   "tags.md": { heldTooMany: heldTooManyTable },
+  "digits.md": { digits: digitsTable },
   "care.md": { gravity: () => gravity.join(", ") },
 };
 
