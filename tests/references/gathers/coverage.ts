@@ -9,33 +9,9 @@ import { prevalenceRange } from "../../../src/core/counting/prevalenceRange.ts";
 import { prevalenceTrend } from "../../../src/core/counting/prevalenceTrend.ts";
 import { endsByDay, type Watched } from "../../../src/core/statistics/endsByDay.ts";
 import { soundBy } from "../../../src/core/animals/soundBy.ts";
-import { seededRandom } from "../../../src/workbooks/inventedFlock/seededRandom.ts";
+import { drawsFrom } from "./draws.ts";
 
-const { share: random, whole } = seededRandom(18);
-const normal = (): number => Math.sqrt(-2 * Math.log(1 - random())) * Math.cos(2 * Math.PI * random());
-
-/** Gamma by Marsaglia & Tsang 2000. */
-function gamma(shape: number): number {
-  if (shape < 1) return gamma(shape + 1) * (1 - random()) ** (1 / shape);
-  const d = shape - 1 / 3;
-  for (;;) {
-    const x = normal();
-    const v = (1 + x / Math.sqrt(9 * d)) ** 3;
-    if (v > 0 && Math.log(1 - random()) < 0.5 * x * x + d - d * v + d * Math.log(v)) return d * v;
-  }
-}
-const binomial = (n: number, p: number): number => {
-  let x = 0;
-  for (let i = 0; i < n; i++) if (random() < p) x++;
-  return x;
-};
-/** The true share of a gather: beta-distributed about the long-run share. */
-function shareOf(mean: number, correlation: number): number {
-  if (correlation === 0) return mean;
-  const total = 1 / correlation - 1;
-  const [a, b] = [gamma(mean * total), gamma((1 - mean) * total)];
-  return a / (a + b);
-}
+const { share: random, whole, binomial, shareOf } = drawsFrom(18);
 const percent = (part: number): string => `${(100 * part).toFixed(1)} %`;
 const rows = (headings: readonly string[], lines: readonly (readonly string[])[]): string =>
   [headings, headings.map(() => "---"), ...lines].map((cells) => `| ${cells.join(" | ")} |`).join("\n");
