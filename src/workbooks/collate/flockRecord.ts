@@ -6,6 +6,8 @@ export interface YearRecord {
   cases: number;
   /** mg of active antibiotic; undefined once a course is found that cannot be worked out. */
   antibioticMg: number | undefined;
+  /** Courses of which the book does not say how much was given, or how strong it is. */
+  coursesWithoutMg: number;
 }
 
 /** What is kept of one foot book: a few numbers, whatever its size. */
@@ -16,6 +18,8 @@ export interface FlockRecord {
   readonly breedingSheep: number | undefined;
   readonly slaughterLambs: number | undefined;
   readonly years: ReadonlyMap<number, YearRecord>;
+  /** Courses of antibiotic without a day that can be read: they may be of any year. */
+  readonly coursesWithoutDay: number;
   readonly records: number;
   /** Findings of the check, and rows left out. */
   readonly toMend: number;

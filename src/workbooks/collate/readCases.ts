@@ -25,6 +25,8 @@ interface CaseReading {
   /** The first day of each case. */
   readonly begun: readonly number[];
   readonly courses: readonly Course[];
+  /** Courses of antibiotic without a day that can be read. */
+  readonly coursesWithoutDay: number;
   /** Findings of the check of the records. */
   readonly findings: number;
 }
@@ -46,6 +48,7 @@ export function readCases(
   const tags: Tag[] = [];
   const days: number[] = [];
   const courses: Course[] = [];
+  let coursesWithoutDay = 0;
   const readDay = fieldReader("treated", { asOf: undefined, dayOffset: options.dayOffset });
   const readTag = fieldReader("tag", options);
   const dayUnder = (cells: readonly Cell[], key: "seen" | "treated"): number | undefined => {
@@ -62,9 +65,13 @@ export function readCases(
     }
     const given = under(cells, "medicine");
     const on = treated ?? seen;
-    if (isBlankCell(given) || on === undefined) continue;
+    if (isBlankCell(given)) continue;
     const strength = strengthOf(String(given));
     if (strength === "no antibiotic") continue;
+    if (on === undefined) {
+      coursesWithoutDay++;
+      continue;
+    }
     const ml = numberIn(under(cells, "ml"));
     // A whole group: each of its animals was given the ml.
     const animals = isBlankCell(under(cells, "tag")) ? (numberIn(under(cells, "animals")) ?? 1) : 1;
@@ -78,6 +85,7 @@ export function readCases(
   return {
     begun: Array.from(cases(tags, days, options.gapDays), ({ first }) => first),
     courses,
+    coursesWithoutDay,
     findings: findings.length,
   };
 }
