@@ -29,7 +29,7 @@ const pageSheet = (content: FlockPageContent): SheetPlan => ({
   name: sheetName,
   write(sheet) {
     const { flock, year, compared, standing, done, ranked } = content;
-    sheet.widths(28, 10, 10, 10, 54);
+    sheet.widths(29, 10, 10, 10, 66);
     sheet.title(flock);
     sheet.put(
       { row: 1, column: 0 },
@@ -43,7 +43,7 @@ const pageSheet = (content: FlockPageContent): SheetPlan => ({
     let row = writeLines(sheet, doneRow, "What is done", done) + 1;
     if (ranked.length > 0) {
       sheet.chart({ row, column: 0 }, ...letteredChart(writeRanked(sheet, content), chartTitle));
-      row += chartRows;
+      for (const end = row + chartRows; row < end; row++) sheet.rowHeight(row, 15);
     }
     care.forEach((words, step) => {
       const area = { top: row + step, left: 0, bottom: row + step, right: last };
@@ -58,8 +58,8 @@ const pageSheet = (content: FlockPageContent): SheetPlan => ({
 
 const chartTitle = "Steadied share lame with its range, lowest first";
 /** Letters that fit in a line across the page, and in one of the column of words. */
-const lineLength = 115;
-const wordsLength = 54;
+const lineLength = 120;
+const wordsLength = 66;
 
 /** @returns the row after the last */
 function writeLines(sheet: SheetAuthor, top: number, question: string, lines: readonly PageLine[]): number {
@@ -72,7 +72,7 @@ function writeLines(sheet: SheetAuthor, top: number, question: string, lines: re
   );
   writeGrid(sheet, grid, {
     label: { heading: "Figure", look: "label", holds: ({ place }) => lines[place]?.label ?? null },
-    value: { heading: "Yours", look: "wordsCentre", holds: ({ place }) => lines[place]?.value ?? null },
+    value: { heading: "Value", look: "wordsCentre", holds: ({ place }) => lines[place]?.value ?? null },
     low: { heading: "Low", look: "wordsCentre", holds: ({ place }) => lines[place]?.low ?? null },
     high: { heading: "High", look: "wordsCentre", holds: ({ place }) => lines[place]?.high ?? null },
     words: { heading: "In words", look: "words", holds: ({ place }) => lines[place]?.words ?? null },
@@ -80,7 +80,7 @@ function writeLines(sheet: SheetAuthor, top: number, question: string, lines: re
   lines.forEach(({ look, words }, place) => {
     const { row, column } = grid.at("value", place);
     sheet.dress({ top: row, left: column, bottom: row, right: grid.at("high", place).column }, look);
-    sheet.rowHeight(row, Math.ceil(words.length / wordsLength) * 15 + 2);
+    sheet.rowHeight(row, Math.ceil(words.length / wordsLength) * 15 + 1);
   });
   return grid.area.bottom + 1;
 }

@@ -83,7 +83,7 @@ export function flockPages({ content, flocks, year }: Collated): readonly FlockP
   });
 }
 
-const line = (label: string, words: string): PageLine => ({ label, value: undefined, look: "workedPercent", words });
+const line = (label: string, words: string): PageLine => ({ label, value: undefined, look: "besidePercent", words });
 
 const whyNot = ({ lookedAt }: FlockYear): string =>
   lookedAt === 0 ? "no sheep were looked at" : "its name stands twice in the comparison";
@@ -107,7 +107,7 @@ function standingOf(
   inFunnel: FunnelFlock | string | undefined,
   steadied: ShrunkFlock | undefined,
 ): readonly PageLine[] {
-  const look = "workedPercent";
+  const look = "besidePercent";
   const target = year.target ?? content.target;
   const { low, high } = prevalenceRange([lame], [seen], { confidence });
   const alone = typeof inFunnel === "string" ? `not compared: ${inFunnel}` : "not compared";
@@ -120,12 +120,7 @@ function standingOf(
       look,
       words: `${lame} lame of ${seen} looked at, all gathers together`,
     },
-    {
-      label: "Against the target",
-      value: target,
-      look,
-      words: targetCheck([lame], [seen], { target, confidence }),
-    },
+    line(`Against the target of ${rounded(100 * target)} %`, targetCheck([lame], [seen], { target, confidence })),
     changeLine(year, { lame, seen }),
     typeof inFunnel === "object"
       ? {
@@ -153,7 +148,7 @@ function standingOf(
             value: steadied.rank,
             low: steadied.lowRank,
             high: steadied.highRank,
-            look: "workedCount",
+            look: "besideCount",
             words: `of ${compared} flocks: ${steadied.word}`,
           } as const,
           {
@@ -187,7 +182,7 @@ function changeLine(
     value: change,
     low,
     high,
-    look: "workedPercent",
+    look: "besidePercent",
     words:
       change === 0
         ? `as many as then (${lameBefore} lame of ${lookedAtBefore})`
@@ -210,7 +205,7 @@ function antibiotics(year: FlockYear, { record }: CollatedFlock, { content, mgPc
     mgPcus.length < 2
       ? "it is known of no other flock"
       : `half of the flocks used less than ${rounded(median(mgPcus))}`;
-  return { label: used, value, look: "workedRate", words };
+  return { label: used, value, look: "besideRate", words };
 }
 
 function whyNoMgPcu(

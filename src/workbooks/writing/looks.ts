@@ -82,6 +82,14 @@ export const looks = {
   workedRate: { Font: { Family: family, Color: ink }, CustomNumFmt: "0.00", Alignment: centre },
   workedNumber: { Font: { Family: family, Color: ink }, CustomNumFmt: "0.000", Alignment: centre },
   workedMonth: { Font: { Family: family, Color: ink }, CustomNumFmt: monthFormat, Alignment: { Horizontal: "left" } },
+  /** Numbers beside words of several lines. */
+  besidePercent: {
+    Font: { Family: family, Color: ink },
+    CustomNumFmt: "0.0%",
+    Alignment: { ...centre, Vertical: "top" },
+  },
+  besideRate: { Font: { Family: family, Color: ink }, CustomNumFmt: "0.00", Alignment: { ...centre, Vertical: "top" } },
+  besideCount: { Font: { Family: family, Color: ink }, CustomNumFmt: "0", Alignment: { ...centre, Vertical: "top" } },
   /** One figure that is looked at first. */
   figure: { Font: { Family: family, Bold: true, Size: 14, Color: ink }, Alignment: { Horizontal: "left" } },
   figureShare: {
