@@ -30,7 +30,7 @@ export function readFootBook(bytes: Uint8Array): FlockRecord {
   const setting = (name: string): number | undefined => numberIn(namedCell(workbook, name));
   const asOf = setting("as_of");
   const { gathers: counted, leftOut } = readGathers(gatherTable, dayOffset);
-  const { begun, courses, coursesWithoutDay, findings } = readCases(
+  const { begun, courses, coursesWithoutDay, care, inNoCase, findings } = readCases(
     caseTable,
     findRecords(workbook, medicines, neededInMedicines),
     {
@@ -77,7 +77,10 @@ export function readFootBook(bytes: Uint8Array): FlockRecord {
     target: setting("target"),
     breedingSheep: setting("breeding_sheep"),
     slaughterLambs: setting("slaughter_lambs"),
+    asOf: asOf === undefined ? undefined : Math.floor(asOf + dayOffset),
     years,
+    care,
+    inNoCase,
     coursesWithoutDay,
     records: gatherTable.rows.length + caseTable.rows.length,
     toMend: findings + leftOut.length + below.length,

@@ -9,6 +9,7 @@ import { mgPerPcu } from "../../core/medicines/mgPerPcu.ts";
 import { type Collated, type CollatedFlock, leftOutWords } from "../collate/collateBooks.ts";
 import type { ComparisonContent, FlockYear } from "../comparison/comparisonContent.ts";
 import { settledFigures } from "../comparison/settledFigures.ts";
+import { careLines } from "./careLines.ts";
 import type { FlockPageContent, PageLine } from "./flockPageContent.ts";
 
 const confidence = 0.95;
@@ -74,7 +75,7 @@ export function flockPages({ content, flocks, year }: Collated): readonly FlockP
             )),
         ...(flock.record.leftOut.length > 0 ? [line("Left out of these", leftOutWords(flock.record.leftOut))] : []),
       ],
-      done: [antibiotics(figures, flock, round)],
+      done: [...careLines(flock.record, year), antibiotics(figures, flock, round)],
       ranked: inTurn.map(({ steadied, low, high }, step) => {
         const isOwn = step + 1 === turn;
         return { called: isOwn ? flock.flock : (letters[step] ?? ""), own: isOwn, steadied, low, high };
