@@ -203,9 +203,14 @@ describe("collate over twelve books and seven spoiled ones", () => {
       const parts = Object.entries(unzipSync(readFileSync(join(pages, `Flock page ${farm}.xlsx`))));
       const text = parts.map(([name, content]) => `${name}\n${strFromU8(content)}`).join("\n");
       expect(new Set(text.match(/Farm +\d+/gi))).toEqual(new Set([farm]));
-      expect(text).not.toMatch(/book \d|spoiled|soundfold-collate/i);
+      expect(/book \d|spoiled|soundfold-collate/i.exec(text)?.[0]).toBeUndefined();
+      // A chart names cells of its own sheet in what its format calls a formula.
+      const cellsAndNames = parts
+        .filter(([name]) => !name.startsWith("xl/charts/"))
+        .map(([, content]) => strFromU8(content))
+        .join("\n");
       expect(parts.filter(([name]) => name.startsWith("xl/worksheets/sheet"))).toHaveLength(1);
-      expect(text).not.toMatch(/<f[ >]|<formula|state="(?:veryH|h)idden"|hidden="1"/);
+      expect(/<f[ >]|<formula|state="(?:veryH|h)idden"|hidden="1"/.exec(cellsAndNames)?.[0]).toBeUndefined();
     }
   });
 

@@ -57,7 +57,7 @@ function newCases({ years, breedingSheep, asOf }: FlockRecord, year: number): Pa
     low,
     high,
     look: "besideRate",
-    words: `${several(begun, "case")} in ${days} days, all animals, for ${breedingSheep} breeding sheep as in the settings`,
+    words: `${several(begun, "case")} of all animals in ${days} days, for ${breedingSheep} breeding sheep`,
   };
 }
 
@@ -84,12 +84,12 @@ function lesionLines(care: CareYear | undefined): readonly PageLine[] {
   return [
     ...lesions.slice(0, mostLesions).map(
       ({ name, cases, share, low, high }): PageLine => ({
-        label: `Lesion: ${name}`,
+        label: `Of ${name}`,
         value: share,
         low,
         high,
         look: "besidePercent",
-        words: `${cases} of ${all} cases`,
+        words: `${cases} of ${all} cases with a lesion written down`,
       }),
     ),
     ...(more.length > 0 ? [missing("Lesions besides", more.join("; "))] : []),

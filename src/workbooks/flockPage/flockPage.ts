@@ -9,7 +9,7 @@ const sheetName = "Flock page";
 /** The last column that is printed, that of the words. */
 const last = 4;
 const standingRow = 3;
-const chartRows = 18;
+const chartRows = 20;
 
 const care = [
   "A low rank is no proof of good care, nor a high one of bad: flocks differ in fields, breeds, weather, and in who looked.",
@@ -29,7 +29,7 @@ const pageSheet = (content: FlockPageContent): SheetPlan => ({
   name: sheetName,
   write(sheet) {
     const { flock, year, compared, standing, done, ranked } = content;
-    sheet.widths(29, 10, 10, 10, 66);
+    sheet.widths(36, 9, 9, 9, 64);
     sheet.title(flock);
     sheet.put(
       { row: 1, column: 0 },
@@ -40,7 +40,7 @@ const pageSheet = (content: FlockPageContent): SheetPlan => ({
     );
     sheet.rowHeight(1, 24);
     const doneRow = writeLines(sheet, standingRow, "Where the flock stands", standing) + 1;
-    let row = writeLines(sheet, doneRow, "What is done", done) + 1;
+    let row = writeLines(sheet, doneRow, "Cases and what is done", done) + 1;
     if (ranked.length > 0) {
       sheet.chart({ row, column: 0 }, ...letteredChart(writeRanked(sheet, content), chartTitle));
       for (const end = row + chartRows; row < end; row++) sheet.rowHeight(row, 15);
@@ -57,9 +57,10 @@ const pageSheet = (content: FlockPageContent): SheetPlan => ({
 });
 
 const chartTitle = "Steadied share lame with its range, lowest first";
-/** Letters that fit in a line across the page, and in one of the column of words. */
+/** Letters that fit in a line across the page, in one of the column of labels, and in one of the column of words. */
 const lineLength = 120;
-const wordsLength = 66;
+const labelLength = 38;
+const wordsLength = 70;
 
 /** @returns the row after the last */
 function writeLines(sheet: SheetAuthor, top: number, question: string, lines: readonly PageLine[]): number {
@@ -71,16 +72,17 @@ function writeLines(sheet: SheetAuthor, top: number, question: string, lines: re
     lines.length,
   );
   writeGrid(sheet, grid, {
-    label: { heading: "Figure", look: "label", holds: ({ place }) => lines[place]?.label ?? null },
+    label: { heading: "Figure", look: "words", holds: ({ place }) => lines[place]?.label ?? null },
     value: { heading: "Value", look: "wordsCentre", holds: ({ place }) => lines[place]?.value ?? null },
     low: { heading: "Low", look: "wordsCentre", holds: ({ place }) => lines[place]?.low ?? null },
     high: { heading: "High", look: "wordsCentre", holds: ({ place }) => lines[place]?.high ?? null },
     words: { heading: "In words", look: "words", holds: ({ place }) => lines[place]?.words ?? null },
   });
-  lines.forEach(({ look, words }, place) => {
+  lines.forEach(({ label, look, words }, place) => {
     const { row, column } = grid.at("value", place);
     sheet.dress({ top: row, left: column, bottom: row, right: grid.at("high", place).column }, look);
-    sheet.rowHeight(row, Math.ceil(words.length / wordsLength) * 15 + 1);
+    const high = Math.ceil(Math.max(words.length / wordsLength, label.length / labelLength));
+    sheet.rowHeight(row, high * 15 + 1);
   });
   return grid.area.bottom + 1;
 }

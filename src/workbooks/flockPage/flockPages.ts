@@ -142,7 +142,7 @@ function standingOf(
             low: steadied.low,
             high: steadied.high,
             look,
-            words: "drawn towards the other flocks, the more the fewer sheep were looked at",
+            words: "drawn towards the other flocks, the more the fewer were looked at",
           } as const,
           {
             label: "Rank by it, 1 the lowest",
