@@ -7,6 +7,7 @@ import { tagKey } from "../../src/core/words/tagKey.ts";
 import { type CaseRow, careByYear } from "../../src/workbooks/collate/careByYear.ts";
 import { collateBooks } from "../../src/workbooks/collate/collateBooks.ts";
 import type { FlockRecord } from "../../src/workbooks/collate/flockRecord.ts";
+import { readCases } from "../../src/workbooks/collate/readCases.ts";
 import { readFootBook } from "../../src/workbooks/collate/readFootBook.ts";
 import { flockPage } from "../../src/workbooks/flockPage/flockPage.ts";
 import type { FlockPageContent } from "../../src/workbooks/flockPage/flockPageContent.ts";
@@ -77,6 +78,29 @@ test("sound counts those still lame for as long as they were watched", () => {
   ]);
   expect(care?.withoutLesion).toBe(2);
   expect(careByYear(rows, 14, undefined).get(2026)?.sound.share).toBeUndefined();
+});
+
+test("a course without a day that can be read is counted as such, and its row as in no case", () => {
+  const found = {
+    sheet: "Cases",
+    headings: ["Seen lame", "Treated", "Tag", "Medicine", "Dose ml"],
+    rows: [
+      { sheetRow: 5, cells: [null, "soon", "ZZ 1", "Medicine A", 5] },
+      { sheetRow: 6, cells: [dayOf("2026-02-01"), null, "ZZ 2", "Medicine A", 5] },
+    ],
+    below: 0,
+  };
+  const { coursesWithoutDay, courses, inNoCase, begun } = readCases(found, undefined, {
+    asOf,
+    dayOffset: 0,
+    gapDays: 14,
+  });
+  expect({ coursesWithoutDay, courses: courses.length, inNoCase, begun: begun.length }).toEqual({
+    coursesWithoutDay: 1,
+    courses: 1,
+    inNoCase: 1,
+    begun: 1,
+  });
 });
 
 const record = (lame: number, more: Partial<FlockRecord> = {}): FlockRecord => ({

@@ -46,7 +46,7 @@ export function funnelChart({ funnel, limits, rows }: PlacedComparison): Chart {
 }
 
 /** What a chart of flocks by letters is drawn from. */
-export type LetteredKey = "letter" | "low" | "ownRange" | "otherRange" | "steadied" | "target";
+type LetteredKey = "letter" | "low" | "ownRange" | "otherRange" | "steadied" | "target";
 
 /** The ranges in order of the steadied share, and the share itself over them; the pair of charts is drawn as one. */
 export function rankedChart({ ranked }: PlacedComparison, title: string): readonly [Chart, Chart] {

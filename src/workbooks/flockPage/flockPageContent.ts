@@ -12,7 +12,7 @@ export interface PageLine {
 }
 
 /** A flock in the order of the steadied shares. */
-export interface RankedFlock {
+interface RankedFlock {
   /** Its letter, or the name of the flock that the page is about. */
   readonly called: string;
   readonly own: boolean;
