@@ -2,6 +2,7 @@ import { mkdtempSync, readdirSync, readFileSync, rmSync, writeFileSync } from "n
 import { tmpdir } from "node:os";
 import { join } from "node:path";
 import ExcelJS from "exceljs";
+import { strFromU8, unzipSync } from "fflate";
 import { afterAll, beforeAll, describe, expect, test } from "vitest";
 import type { Cell } from "../../src/cells/cell.ts";
 import { BadInput } from "../../src/cli/badInput.ts";
@@ -11,6 +12,7 @@ import { collateBooks, type ReadBook } from "../../src/workbooks/collate/collate
 import { readFootBook } from "../../src/workbooks/collate/readFootBook.ts";
 import { sheetCells } from "../samples/sheetCells.ts";
 import { inventBook, type MadeBook, makeFootBook, mgOf } from "../workbooks/makeFootBook.ts";
+import { faultsOf } from "../workbooks/vendorValidator.ts";
 import { chanceByHand, changeByHand, rangeByHand, steadiedByHand, wordByHand } from "./comparisonByHand.ts";
 
 const good = Array.from({ length: 12 }, (_, place) => inventBook(place + 1, 30));
@@ -79,12 +81,31 @@ function rowsOf(cells: ReadonlyMap<string, Cell>, sheet: string, first: number):
   return rows;
 }
 
+const pageOf = (pages: string, farm: string): ReadonlyMap<string, Cell> =>
+  sheetCells(readFileSync(join(pages, `Flock page ${farm}.xlsx`)));
+
+/** What stands beside each figure of a page: value, low, high, words. */
+function linesOf(page: ReadonlyMap<string, Cell>): ReadonlyMap<string, readonly Cell[]> {
+  const lines = new Map<string, readonly Cell[]>();
+  for (const [address, cell] of page) {
+    const row = /^Flock page!A(\d+)$/.exec(address)?.[1];
+    if (row !== undefined && typeof cell === "string")
+      lines.set(
+        cell,
+        [..."BCDE"].map((column) => page.get(`Flock page!${column}${row}`) ?? null),
+      );
+  }
+  return lines;
+}
+
 describe("collate over twelve books and seven spoiled ones", () => {
   let ended: Ended;
   let cells: ReadonlyMap<string, Cell>;
+  let pages: string;
   beforeAll(async () => {
     const out = join(folder, "round.xlsx");
-    ended = await collate(books, "--out", out);
+    pages = join(folder, "pages");
+    ended = await collate(books, "--out", out, "--pages", pages);
     cells = sheetCells(readFileSync(out));
     // Working the comparison out takes seconds, and minutes on a machine that does much else.
   }, 300_000);
@@ -159,6 +180,63 @@ describe("collate over twelve books and seven spoiled ones", () => {
     // mg for each kg: 75 kg a breeding sheep and 20 kg a lamb sold (EMA 2011).
     expect(row[13]).toEqual(close(mgOf(book) / (300 * 75 + 400 * 20)));
   });
+
+  test("there is a page for each flock, with the digits of the comparison", () => {
+    expect(ended.output).toContain(`12 pages, one a flock: ${pages}`);
+    expect(readdirSync(pages).sort()).toEqual(good.map(({ farm }) => `Flock page ${farm}.xlsx`).sort());
+    const rows = rowsOf(cells, "Comparison", 10);
+    good.forEach(({ farm }, place) => {
+      const lines = linesOf(pageOf(pages, farm));
+      const [, , , share, low, high, word, steadied, rank, change, changeLow, changeHigh, , mgPcu] = rows[place] ?? [];
+      expect(lines.get("Share lame")?.slice(0, 3)).toEqual([share, low, high]);
+      expect(lines.get("All flocks, limits of chance")?.[3]).toBe(`this flock is ${word} for so many sheep`);
+      expect(lines.get("Steadied share")?.[0]).toBe(steadied);
+      expect(lines.get("Rank by it, 1 the lowest")?.[0]).toBe(rank);
+      expect(lines.get("Since the year before")?.slice(0, 3)).toEqual([change, changeLow, changeHigh]);
+      expect(lines.get("Antibiotics, mg/PCU")?.[0]).toBe(mgPcu);
+      expect(lines.get("Against the target of 3 %")?.[3]).toBe(cells.get(`Comparison!O${10 + place}`));
+    });
+  });
+
+  test("a page holds values only, no hidden sheet, and no name of another flock or of a file", () => {
+    for (const { farm } of good) {
+      const parts = Object.entries(unzipSync(readFileSync(join(pages, `Flock page ${farm}.xlsx`))));
+      const text = parts.map(([name, content]) => `${name}\n${strFromU8(content)}`).join("\n");
+      expect(new Set(text.match(/Farm +\d+/gi))).toEqual(new Set([farm]));
+      expect(/book \d|spoiled|soundfold-collate/i.exec(text)?.[0]).toBeUndefined();
+      // A chart names cells of its own sheet in what its format calls a formula.
+      const cellsAndNames = parts
+        .filter(([name]) => !name.startsWith("xl/charts/"))
+        .map(([, content]) => strFromU8(content))
+        .join("\n");
+      expect(parts.filter(([name]) => name.startsWith("xl/worksheets/sheet"))).toHaveLength(1);
+      expect(/<f[ >]|<formula|state="(?:veryH|h)idden"|hidden="1"/.exec(cellsAndNames)?.[0]).toBeUndefined();
+    }
+  });
+
+  test("by letters all pages call a flock the same, in the order of the shares", () => {
+    const byShare = thisYear
+      .map(({ lame, seen }, place) => ({ share: lame / seen, farm: good[place]?.farm ?? "" }))
+      .sort((one, other) => one.share - other.share)
+      .map(({ farm }) => farm);
+    const steadied = good.map((_, place) => rowsOf(cells, "Comparison", 10)[place]?.[7]);
+    for (const { farm } of good) {
+      const page = pageOf(pages, farm);
+      const shown = Array.from({ length: 12 }, (_, step) => [
+        page.get(`Flock page!G${6 + step}`),
+        page.get(`Flock page!H${6 + step}`),
+      ]);
+      const wanted = byShare.map((name, place) => [
+        name === farm ? farm : String.fromCharCode(65 + place),
+        steadied[good.findIndex((book) => book.farm === name)],
+      ]);
+      expect(new Map(shown as [string, Cell][])).toEqual(new Map(wanted as [string, Cell][]));
+    }
+  });
+
+  test("a page has nothing against it by the vendor's validator", () => {
+    expect(faultsOf(join(pages, "Flock page Farm 1.xlsx"))).toEqual([]);
+  }, 120_000);
 });
 
 test("--letters names no flock and no file in the workbook, and gives the key", () => {
@@ -200,6 +278,17 @@ describe("collate refuses", () => {
     const { errors } = await collate(books, "--out", out, "--year", "2019");
     expect(errors).toMatch(/None of the 19 files .* can be used, so nothing was written:/);
     expect(errors).toMatch(/book 01\.xlsx +No gathers in 2019 in it\./);
+    expect(() => readFileSync(out)).toThrow();
+  });
+
+  test("pages among the books, or where something is", async () => {
+    const out = join(folder, "y.xlsx");
+    const among = await collate(books, "--out", out, "--pages", join(books, "."));
+    expect(among.errors).toBe(`The pages cannot go among the books in ${books}; name another folder with --pages.`);
+    const full = await collate(books, "--out", out, "--pages", folder);
+    expect(full.errors).toBe(`${folder} is not empty, and nothing in it is replaced; name a new folder with --pages.`);
+    const file = await collate(books, "--out", out, "--pages", join(books, "book 01.xlsx"));
+    expect(file.errors).toMatch(/cannot be used for the pages: it is a file, not a folder\.$/);
     expect(() => readFileSync(out)).toThrow();
   });
 

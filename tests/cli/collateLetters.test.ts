@@ -11,6 +11,7 @@ const inYear = (lame: number, more: Partial<YearRecord> = {}): YearRecord => ({
   lame,
   cases: lame,
   antibioticMg: 0,
+  coursesWithoutMg: 0,
   ...more,
 });
 
@@ -20,6 +21,10 @@ const record = (now: YearRecord | undefined, more: Partial<FlockRecord> = {}): F
   breedingSheep: 300,
   slaughterLambs: 400,
   years: new Map(now ? [[year, now]] : [[year - 1, inYear(2)]]),
+  asOf: 46_000,
+  care: new Map(),
+  inNoCase: 0,
+  coursesWithoutDay: 0,
   records: 20,
   toMend: 0,
   leftOut: [],

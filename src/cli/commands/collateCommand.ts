@@ -1,5 +1,5 @@
-import { readdir, readFile } from "node:fs/promises";
-import { join } from "node:path";
+import { mkdir, readdir, readFile } from "node:fs/promises";
+import { join, resolve } from "node:path";
 import { WorkbookProblem } from "../../workbook/workbookProblem.ts";
 import { type Collated, collateBooks, type ReadBook } from "../../workbooks/collate/collateBooks.ts";
 import { readFootBook } from "../../workbooks/collate/readFootBook.ts";
@@ -9,6 +9,7 @@ import type { Command, Terminal } from "../command.ts";
 import { withPlainFileErrors } from "../fileTrouble.ts";
 import { growSlowly } from "../growSlowly.ts";
 import { isFolder, newFile } from "../newFile.ts";
+import { pageNames } from "../pageNames.ts";
 import { progressBar } from "../progressBar.ts";
 import { readOptions } from "../readOptions.ts";
 import { textColumns } from "../textColumns.ts";
@@ -18,21 +19,29 @@ import { writeWhole } from "../writeWhole.ts";
 /** Puts the flocks of a folder of foot books side by side. */
 export const collateCommand: Command = {
   name: "collate",
-  takes: "FOLDER --out FILE [--year 2026] [--letters]",
+  takes: "FOLDER --out FILE [--year 2026] [--letters] [--pages FOLDER]",
   summary: "read every Flock foot book in a folder into one Flock comparison",
   details: `--out FILE    where to save the comparison; a file that is there already is never replaced
 --year 2026   the year to compare; without it, the latest in which most books have gathers
 --letters     call the flocks A, B, C in the file; the key is printed and stands nowhere else
+--pages FOLDER  also write a page for each flock into a new or empty folder, ready to send to its farmer: it names that
+              flock, with --letters too, calls the others by letters, and holds values only
 
 A file that is no foot book is named with the reason and does not stop the others.`,
   async run(given, terminal) {
-    const options = { out: { type: "string" }, year: { type: "string" }, letters: { type: "boolean" } } as const;
+    const options = {
+      out: { type: "string" },
+      year: { type: "string" },
+      letters: { type: "boolean" },
+      pages: { type: "string" },
+    } as const;
     const { values, positionals } = readOptions("collate", given, options, 1);
     const [folder] = positionals;
     if (!folder || values.out === undefined)
       throw new BadInput("collate needs a folder and a file to write: soundfold collate FOLDER --out FILE.xlsx");
     const year = yearFrom(values.year);
     await newFile(values.out);
+    if (values.pages !== undefined) await emptyFolder(values.pages, folder);
     growSlowly();
     const read = await readFolder(folder, terminal);
     const collated = collateBooks(read, { year, letters: values.letters === true, made: today() });
@@ -44,9 +53,43 @@ A file that is no foot book is named with the reason and does not stop the other
     const { bytes } = await workedOut(flockComparison(collated.content));
     terminal.progressDone();
     await writeWhole(values.out, bytes);
+    const pages = values.pages === undefined ? 0 : await writePages(collated, values.pages, terminal);
     terminal.say(report(collated, values.out));
+    if (pages > 0) terminal.say(`\n${pages} ${pages === 1 ? "page" : "pages"}, one a flock: ${values.pages}`);
   },
 };
+
+async function emptyFolder(pages: string, books: string): Promise<void> {
+  if (resolve(pages) === resolve(books))
+    throw new BadInput(`The pages cannot go among the books in ${books}; name another folder with --pages.`);
+  const there = await withPlainFileErrors(`${pages} cannot be used for the pages`, () => entriesOf(pages), {
+    ENOTDIR: "it is a file, not a folder",
+  });
+  if (there.length > 0)
+    throw new BadInput(`${pages} is not empty, and nothing in it is replaced; name a new folder with --pages.`);
+}
+
+const entriesOf = (folder: string): Promise<readonly string[]> =>
+  readdir(folder).catch((error: unknown) => {
+    if (error instanceof Error && "code" in error && error.code === "ENOENT") return [];
+    throw error;
+  });
+
+async function writePages(collated: Collated, folder: string, terminal: Terminal): Promise<number> {
+  const { flockPages } = await import("../../workbooks/flockPage/flockPages.ts");
+  const { flockPage } = await import("../../workbooks/flockPage/flockPage.ts");
+  const { authorWorkbook } = await import("../../workbooks/writing/authorWorkbook.ts");
+  const pages = flockPages(collated);
+  await withPlainFileErrors(`${folder} cannot be made`, () => mkdir(folder, { recursive: true }));
+  const names = pageNames(pages.map(({ flock }) => flock));
+  for (const [place, page] of pages.entries()) {
+    const name = names[place] as string;
+    terminal.progress(progressBar(place, pages.length, name));
+    await writeWhole(join(folder, name), await authorWorkbook(flockPage(page)));
+  }
+  terminal.progressDone();
+  return pages.length;
+}
 
 function yearFrom(text: string | undefined): number | undefined {
   if (text === undefined) return undefined;

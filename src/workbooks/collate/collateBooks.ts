@@ -16,8 +16,19 @@ interface Wanted {
   readonly made: string;
 }
 
+/** A flock of the comparison, with what only its own page may say. */
+export interface CollatedFlock {
+  readonly file: string;
+  readonly flock: string;
+  /** By which the pages of the others, and a comparison that names none, call it. */
+  readonly letter: string;
+  readonly record: FlockRecord;
+}
+
 export interface Collated {
   readonly content: ComparisonContent;
+  /** In the order of the flocks of the content. */
+  readonly flocks: readonly CollatedFlock[];
   readonly year: number;
   /** A line a file, by the names of the files, whatever the workbook says. */
   readonly books: readonly BookLine[];
@@ -47,13 +58,15 @@ export function collateBooks(
   if (year === undefined) return undefined;
   const chosen = withoutTwins(usable.filter(({ record }) => (record.years.get(year)?.gathers ?? 0) > 0));
   if (chosen.size === 0) return undefined;
-  const inOrder = [...chosen.values()].sort(letters ? byFigures((book: Usable) => shownFigures(book, year)) : byName);
-  const letterOf = new Map(inOrder.map(({ file }, place) => [file, columnLetters(place)]));
+  const lettered = [...chosen.values()].sort(byFigures((book: Usable) => shownFigures(book, year)));
+  const letterOf = new Map(lettered.map(({ file }, place) => [file, columnLetters(place)]));
+  const inOrder = letters ? lettered : [...chosen.values()].sort(byName);
   const nameOf = ({ file, flock }: Usable): string => (letters ? (letterOf.get(file) ?? "") : flock);
   const books = read.map((book) => lineFor(book, usable, chosen, year));
   return {
     year,
     books,
+    flocks: inOrder.map((book) => ({ ...book, letter: letterOf.get(book.file) ?? "" })),
     key: letters ? inOrder.map((flock) => ({ letter: nameOf(flock), flock: flock.flock, file: flock.file })) : [],
     content: {
       made,
@@ -129,7 +142,8 @@ function flockYear(record: FlockRecord, year: number, flock: string): FlockYear 
     lookedAtBefore: hadGathers ? before.lookedAt : undefined,
     lameBefore: hadGathers ? before.lame : undefined,
     cases: now?.cases,
-    antibioticMg: now?.antibioticMg,
+    // One of them may be of this year.
+    antibioticMg: record.coursesWithoutDay > 0 ? undefined : now?.antibioticMg,
     breedingSheep: record.breedingSheep,
     slaughterLambs: record.slaughterLambs,
     target: record.target,
@@ -159,14 +173,13 @@ function lineFor(
 
 const shown = 3;
 
+/** The first of what was left out, and how many more there are. */
+export const leftOutWords = (leftOut: readonly string[]): string =>
+  `${leftOut.slice(0, shown).join("; ")}${leftOut.length > shown ? `; and ${leftOut.length - shown} more` : ""}`;
+
 function usedWords({ leftOut, flock }: FlockRecord): string {
   const named = flock === undefined ? ["No farm is named in its settings, so it goes by the name of the file."] : [];
-  const left =
-    leftOut.length === 0
-      ? []
-      : [
-          `Left out: ${leftOut.slice(0, shown).join("; ")}${leftOut.length > shown ? `; and ${leftOut.length - shown} more` : ""}.`,
-        ];
+  const left = leftOut.length === 0 ? [] : [`Left out: ${leftOutWords(leftOut)}.`];
   return [...named, ...left].join(" ");
 }
 

@@ -1,3 +1,5 @@
+import type { CareYear } from "./careByYear.ts";
+
 /** What one year of a flock comes to. */
 export interface YearRecord {
   gathers: number;
@@ -6,6 +8,8 @@ export interface YearRecord {
   cases: number;
   /** mg of active antibiotic; undefined once a course is found that cannot be worked out. */
   antibioticMg: number | undefined;
+  /** Courses of which the book does not say how much was given, or how strong it is. */
+  coursesWithoutMg: number;
 }
 
 /** What is kept of one foot book: a few numbers, whatever its size. */
@@ -16,6 +20,14 @@ export interface FlockRecord {
   readonly breedingSheep: number | undefined;
   readonly slaughterLambs: number | undefined;
   readonly years: ReadonlyMap<number, YearRecord>;
+  /** The day up to which the book is complete; undefined where it does not say. */
+  readonly asOf: number | undefined;
+  /** What was done about the cases, by the year in which they began. */
+  readonly care: ReadonlyMap<number, CareYear>;
+  /** Rows of Cases without a tag or a day that can be read, which are in no case. */
+  readonly inNoCase: number;
+  /** Courses of antibiotic without a day that can be read: they may be of any year. */
+  readonly coursesWithoutDay: number;
   readonly records: number;
   /** Findings of the check, and rows left out. */
   readonly toMend: number;

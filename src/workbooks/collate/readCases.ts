@@ -1,12 +1,12 @@
-import { type Cell, isBlankCell } from "../../cells/cell.ts";
+import { type Cell, isBlankCell, showCell } from "../../cells/cell.ts";
 import { numberIn } from "../../cells/numberIn.ts";
 import { cases } from "../../core/animals/cases.ts";
 import { fieldReader } from "../../core/records/fieldChecks.ts";
 import { recordCheck } from "../../core/records/recordCheck.ts";
-import type { Tag } from "../../core/words/tagKey.ts";
 import { cases as casesTable } from "../tables/cases.ts";
 import type { KeyOf } from "../tables/defineTable.ts";
 import { medicines as medicinesTable } from "../tables/settingsTables.ts";
+import { type CareYear, type CaseRow, careByYear, type WrittenDay } from "./careByYear.ts";
 import { cellUnder, type FoundRecords } from "./findRecords.ts";
 
 /** The columns without which cases and medicines say nothing. */
@@ -14,6 +14,8 @@ export const neededInCases = ["seen", "tag"] as const satisfies readonly KeyOf<t
 export const neededInMedicines = ["medicine", "mgPerMl", "antibiotic"] as const satisfies readonly KeyOf<
   typeof medicinesTable
 >[];
+
+type DayKey = "seen" | "treated" | "soundOn" | "leftFlock";
 
 /** One course of an antibiotic; the mg are undefined where the book does not say how much or how strong. */
 interface Course {
@@ -25,6 +27,12 @@ interface CaseReading {
   /** The first day of each case. */
   readonly begun: readonly number[];
   readonly courses: readonly Course[];
+  /** Courses of antibiotic without a day that can be read. */
+  readonly coursesWithoutDay: number;
+  /** What was done about the cases, by the year in which they began. */
+  readonly care: ReadonlyMap<number, CareYear>;
+  /** Rows without a tag or a day that can be read, which are in no case. */
+  readonly inNoCase: number;
   /** Findings of the check of the records. */
   readonly findings: number;
 }
@@ -43,12 +51,15 @@ export function readCases(
 ): CaseReading {
   const under = cellUnder(casesTable, headings);
   const strengthOf = strengths(medicines);
-  const tags: Tag[] = [];
-  const days: number[] = [];
+  const ofAnimals: CaseRow[] = [];
+  let inNoCase = 0;
   const courses: Course[] = [];
+  let coursesWithoutDay = 0;
   const readDay = fieldReader("treated", { asOf: undefined, dayOffset: options.dayOffset });
   const readTag = fieldReader("tag", options);
-  const dayUnder = (cells: readonly Cell[], key: "seen" | "treated"): number | undefined => {
+  const written = (cells: readonly Cell[], key: DayKey): WrittenDay =>
+    isBlankCell(under(cells, key)) ? undefined : (dayUnder(cells, key) ?? "unread");
+  const dayUnder = (cells: readonly Cell[], key: DayKey): number | undefined => {
     const { value } = readDay(under(cells, key));
     return typeof value === "number" ? Math.floor(value) : undefined;
   };
@@ -57,14 +68,26 @@ export function readCases(
     const seen = dayUnder(cells, "seen") ?? treated;
     const key = readTag(under(cells, "tag")).value;
     if (seen !== undefined && typeof key === "string") {
-      tags.push({ key, shown: key });
-      days.push(seen);
-    }
+      const lesion = under(cells, "lesion");
+      ofAnimals.push({
+        tag: { key, shown: key },
+        day: seen,
+        seen: written(cells, "seen"),
+        treated: written(cells, "treated"),
+        soundOn: written(cells, "soundOn"),
+        leftOn: written(cells, "leftFlock"),
+        lesion: isBlankCell(lesion) ? undefined : showCell(lesion),
+      });
+    } else if (!isBlankCell(under(cells, "tag")) || isBlankCell(under(cells, "group"))) inNoCase++;
     const given = under(cells, "medicine");
     const on = treated ?? seen;
-    if (isBlankCell(given) || on === undefined) continue;
+    if (isBlankCell(given)) continue;
     const strength = strengthOf(String(given));
     if (strength === "no antibiotic") continue;
+    if (on === undefined) {
+      coursesWithoutDay++;
+      continue;
+    }
     const ml = numberIn(under(cells, "ml"));
     // A whole group: each of its animals was given the ml.
     const animals = isBlankCell(under(cells, "tag")) ? (numberIn(under(cells, "animals")) ?? 1) : 1;
@@ -76,8 +99,18 @@ export function readCases(
     options,
   );
   return {
-    begun: Array.from(cases(tags, days, options.gapDays), ({ first }) => first),
+    begun: Array.from(
+      cases(
+        ofAnimals.map(({ tag }) => tag),
+        ofAnimals.map(({ day }) => day),
+        options.gapDays,
+      ),
+      ({ first }) => first,
+    ),
+    care: careByYear(ofAnimals, options.gapDays, options.asOf),
+    inNoCase,
     courses,
+    coursesWithoutDay,
     findings: findings.length,
   };
 }

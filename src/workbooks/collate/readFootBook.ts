@@ -30,18 +30,29 @@ export function readFootBook(bytes: Uint8Array): FlockRecord {
   const setting = (name: string): number | undefined => numberIn(namedCell(workbook, name));
   const asOf = setting("as_of");
   const { gathers: counted, leftOut } = readGathers(gatherTable, dayOffset);
-  const { begun, courses, findings } = readCases(caseTable, findRecords(workbook, medicines, neededInMedicines), {
-    asOf: asOf === undefined ? undefined : Math.floor(asOf + dayOffset),
-    dayOffset,
-    gapDays: setting("gap_days") ?? usualGap,
-  });
+  const { begun, courses, coursesWithoutDay, care, inNoCase, findings } = readCases(
+    caseTable,
+    findRecords(workbook, medicines, neededInMedicines),
+    {
+      asOf: asOf === undefined ? undefined : Math.floor(asOf + dayOffset),
+      dayOffset,
+      gapDays: setting("gap_days") ?? usualGap,
+    },
+  );
   const years = new Map<number, YearRecord>();
   const ofDay = new Map<number, YearRecord>();
   const yearOf = (day: number): YearRecord => {
     const before = ofDay.get(day);
     if (before !== undefined) return before;
     const year = Number(isoText(day).slice(0, 4));
-    const record = years.get(year) ?? { gathers: 0, lookedAt: 0, lame: 0, cases: 0, antibioticMg: 0 };
+    const record = years.get(year) ?? {
+      gathers: 0,
+      lookedAt: 0,
+      lame: 0,
+      cases: 0,
+      antibioticMg: 0,
+      coursesWithoutMg: 0,
+    };
     years.set(year, record);
     ofDay.set(day, record);
     return record;
@@ -55,6 +66,7 @@ export function readFootBook(bytes: Uint8Array): FlockRecord {
   for (const day of begun) yearOf(day).cases++;
   for (const { day, mg } of courses) {
     const year = yearOf(day);
+    if (mg === undefined) year.coursesWithoutMg++;
     year.antibioticMg = mg === undefined || year.antibioticMg === undefined ? undefined : year.antibioticMg + mg;
   }
   const below = [gatherTable, caseTable].flatMap(({ sheet, below: rows }) =>
@@ -65,7 +77,11 @@ export function readFootBook(bytes: Uint8Array): FlockRecord {
     target: setting("target"),
     breedingSheep: setting("breeding_sheep"),
     slaughterLambs: setting("slaughter_lambs"),
+    asOf: asOf === undefined ? undefined : Math.floor(asOf + dayOffset),
     years,
+    care,
+    inNoCase,
+    coursesWithoutDay,
     records: gatherTable.rows.length + caseTable.rows.length,
     toMend: findings + leftOut.length + below.length,
     leftOut: [...leftOut, ...below].map(detached),

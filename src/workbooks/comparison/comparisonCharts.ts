@@ -1,6 +1,7 @@
 import type { Chart, ChartSeries } from "excelize-wasm";
 import { chartKinds } from "../writing/chartKinds.ts";
 import { barFill, chartLook, chartTitle, drawnFrom, notInLegend, strokes } from "../writing/chartLook.ts";
+import type { PlacedGrid } from "../writing/placeGrid.ts";
 import { gridSizes, type PlacedComparison } from "./placedComparison.ts";
 
 const share = { NumFmt: { CustomNumFmt: "0%", SourceLinked: false }, Minimum: 0 };
@@ -44,24 +45,37 @@ export function funnelChart({ funnel, limits, rows }: PlacedComparison): Chart {
   };
 }
 
+/** What a chart of flocks by letters is drawn from. */
+type LetteredKey = "letter" | "low" | "ownRange" | "otherRange" | "steadied" | "target";
+
 /** The ranges in order of the steadied share, and the share itself over them; the pair of charts is drawn as one. */
-export function rankedChart(
-  { ranked }: PlacedComparison,
-  along: "name" | "letter",
-  title: string,
+export function rankedChart({ ranked }: PlacedComparison, title: string): readonly [Chart, Chart] {
+  return overRanges(ranked, "name", [{ ...drawnFrom(ranked, "name", "range"), Fill: pale }], {
+    title,
+    size: { Width: 900, Height: 420 },
+  });
+}
+
+/** The same for one flock among others that go by letters; its own range is drawn dark. */
+export function letteredChart(ranked: PlacedGrid<LetteredKey>, title: string): readonly [Chart, Chart] {
+  const ranges = [
+    { ...drawnFrom(ranked, "letter", "ownRange"), Fill: barFill },
+    { ...drawnFrom(ranked, "letter", "otherRange"), Fill: pale },
+  ];
+  return overRanges(ranked, "letter", ranges, { title, size: { Width: 872, Height: 330 } });
+}
+
+function overRanges<K extends string>(
+  ranked: PlacedGrid<K | "low" | "steadied" | "target">,
+  along: K,
+  ranges: readonly ChartSeries[],
+  { title, size }: { readonly title: string; readonly size: NonNullable<Chart["Dimension"]> },
 ): readonly [Chart, Chart] {
-  const named = (key: Parameters<typeof ranked.range>[0]): ChartSeries => drawnFrom(ranked, along, key);
-  const ranges: ChartSeries[] =
-    along === "name"
-      ? [{ ...named("range"), Fill: pale }]
-      : [
-          { ...named("ownRange"), Fill: barFill },
-          { ...named("otherRange"), Fill: pale },
-        ];
+  const named = (key: "low" | "steadied" | "target"): ChartSeries => drawnFrom(ranked, along, key);
   const bars: Chart = {
     ...chartLook,
     Type: chartKinds.ColStacked,
-    Dimension: { Width: along === "name" ? 900 : 872, Height: along === "name" ? 420 : 330 },
+    Dimension: size,
     Title: chartTitle(title),
     YAxis: { ...chartLook.YAxis, ...share },
     XAxis: { ...chartLook.XAxis, TickLabelSkip: 1, Alignment: { TextRotation: -90 } },

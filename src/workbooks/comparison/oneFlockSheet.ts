@@ -4,7 +4,7 @@ import { orWords } from "../writing/orWords.ts";
 import { placeGrid, writeGrid } from "../writing/placeGrid.ts";
 import { oneCell } from "../writing/references.ts";
 import type { SheetAuthor } from "../writing/sheetAuthor.ts";
-import { rankedChart } from "./comparisonCharts.ts";
+import { letteredChart } from "./comparisonCharts.ts";
 import type { ComparisonContent } from "./comparisonContent.ts";
 import { type PlacedComparison, sheetNames } from "./placedComparison.ts";
 
@@ -49,7 +49,7 @@ export const oneFlockSheet = ({ chosen }: ComparisonContent, placed: PlacedCompa
     });
     sheet.chart(
       { row: chartRow, column: 0 },
-      ...rankedChart(placed, "letter", "Steadied share lame with its range, lowest first"),
+      ...letteredChart(placed.ranked, "Steadied share lame with its range, lowest first"),
     );
     writeLetters(sheet, placed);
     sheet.protect();

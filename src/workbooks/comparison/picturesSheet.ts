@@ -20,10 +20,7 @@ export const picturesSheet = (placed: PlacedComparison): SheetPlan => ({
       "Bars that overlap: the order between those flocks is not settled.",
       "note",
     );
-    sheet.chart(
-      { row: second, column: 0 },
-      ...rankedChart(placed, "name", "Steadied share lame with its range, lowest first"),
-    );
+    sheet.chart({ row: second, column: 0 }, ...rankedChart(placed, "Steadied share lame with its range, lowest first"));
     sheet.newPageAtRow(second - 2);
     sheet.protect();
     sheet.print({ sideways: true, upTo: { row: second + 22, column: 14 } });

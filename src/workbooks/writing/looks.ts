@@ -84,6 +84,14 @@ export const looks = {
   workedMonth: { Font: { Family: family, Color: ink }, CustomNumFmt: monthFormat, Alignment: { Horizontal: "left" } },
   /** A cell of a form that is filled with a pen. */
   penned: { Border: thin },
+  /** Numbers beside words of several lines. */
+  besidePercent: {
+    Font: { Family: family, Color: ink },
+    CustomNumFmt: "0.0%",
+    Alignment: { ...centre, Vertical: "top" },
+  },
+  besideRate: { Font: { Family: family, Color: ink }, CustomNumFmt: "0.00", Alignment: { ...centre, Vertical: "top" } },
+  besideCount: { Font: { Family: family, Color: ink }, CustomNumFmt: "0", Alignment: { ...centre, Vertical: "top" } },
   /** One figure that is looked at first. */
   figure: { Font: { Family: family, Bold: true, Size: 14, Color: ink }, Alignment: { Horizontal: "left" } },
   figureShare: {
