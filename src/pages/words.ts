@@ -61,6 +61,7 @@ export const words = {
     title: "Explain this cell",
     intro: "Select a cell with a formula, then press the button. Nothing is changed.",
     again: "Explain the selected cell",
+    explained: (cell: string): string => `${cell} in words:`,
     noFormula: (cell: string): string => `${cell} holds no formula. Select a cell with a formula to have it explained.`,
     meant: (typed: string, meant: string): string => `There is no ${typed}. Was ${meant} meant?`,
     noSuchFunction: (typed: string): string => `There is no ${typed}. The list of functions has the names there are.`,

@@ -150,6 +150,13 @@ it("reads a column that is too long to be handed over at once", async () => {
   await page.close();
 });
 
+it("waits for the functions where they come after it, and says their sentence", async () => {
+  const functionsAfter = new Promise((resolve) => setTimeout(resolve, 1500));
+  const { page } = await open({}, { functionsAfter });
+  await page.getByText("#VALUE!: lame, row 2: 21 is more than the 20 seen").waitFor();
+  await page.close();
+});
+
 describe("without the functions beside it, or without Excel", () => {
   it("explains all but the sentence of the error", async () => {
     const { page } = await open({}, { missing: (file) => file === "functions.js" });

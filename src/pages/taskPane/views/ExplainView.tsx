@@ -55,7 +55,7 @@ export function ExplainView({ connection }: { readonly connection: Connection })
       )}
       <WorkNotes
         work={work}
-        told={explained && (explained.explanation ? explained.cell : text.noFormula(explained.cell))}
+        told={explained && (explained.explanation ? text.explained : text.noFormula)(explained.cell)}
       />
       {explained?.explanation && (
         <ExplanationView
@@ -71,21 +71,32 @@ export function ExplainView({ connection }: { readonly connection: Connection })
 // The functions stand in the same page (a shared runtime), and Excel itself does not tell the sentence of an error.
 const functions = globalThis as { readonly soundfoldRefusal?: Refusal };
 
+const patience = 10_000;
+
+/** The functions come after the pane; a page that opens with this view would be quicker than they are. */
+async function refusalOnceLoaded(): Promise<Refusal | undefined> {
+  if (functions.soundfoldRefusal === undefined && document.readyState !== "complete")
+    await new Promise<unknown>((resolve) => {
+      addEventListener("load", resolve, { once: true });
+      setTimeout(resolve, patience);
+    });
+  return functions.soundfoldRefusal;
+}
+
 async function explainActive(): Promise<Explained> {
   const { dateSystem, tellsSpills } = await capabilities();
   const { cell, formula, answer, found } = await readFormula((typed) => askedOf(typed, catalogue), tellsSpills);
   if (formula === undefined) return { cell, explanation: undefined };
   const dayOffset = dateSystem === 1904 ? days1904 : 0;
   const first = answer[0]?.[0];
-  const message = isCellError(first)
-    ? sentenceFor(
-        formula,
-        first.error,
-        found,
-        (name, given) => functions.soundfoldRefusal?.(name, given, { dateSystem }),
-        { today: today(), dayOffset },
-      )
-    : undefined;
+  const refuses = isCellError(first) ? await refusalOnceLoaded() : undefined;
+  const message =
+    isCellError(first) && refuses
+      ? sentenceFor(formula, first.error, found, (name, given) => refuses(name, given, { dateSystem }), {
+          today: today(),
+          dayOffset,
+        })
+      : undefined;
   const shown = typedAgain(formula) ?? formula;
   return { cell, explanation: explainFormula(shown, catalogue, found, { cells: answer, message }, dayOffset) };
 }
