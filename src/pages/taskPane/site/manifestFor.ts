@@ -1,3 +1,5 @@
+import { escapeXml } from "../../../workbook/xml/escapeXml.ts";
+
 /**
  * The manifest of the add-in for another address than the one it was built for.
  *
@@ -12,9 +14,7 @@ export function manifestFor(manifest: string, servedFrom: string): string | unde
   if (builtFor === undefined || !URL.canParse(servedFrom)) return undefined;
   const { protocol, origin } = new URL(servedFrom);
   if (protocol !== "https:") return undefined;
-  const inXml = (text: string): string =>
-    text.replaceAll("&", "&amp;").replaceAll("<", "&lt;").replaceAll('"', "&quot;").replaceAll("'", "&apos;");
   return manifest
-    .replaceAll(`"${builtFor}/`, () => `"${inXml(servedFrom)}/`)
-    .replace(/<AppDomain>[^<]*<\/AppDomain>/g, () => `<AppDomain>${inXml(origin)}</AppDomain>`);
+    .replaceAll(`"${builtFor}/`, () => `"${escapeXml(servedFrom)}/`)
+    .replace(/<AppDomain>[^<]*<\/AppDomain>/g, () => `<AppDomain>${escapeXml(origin)}</AppDomain>`);
 }
