@@ -59,6 +59,10 @@ export const words = {
   },
   explain: {
     title: "Explain this cell",
+    intro: "Select a cell with a formula, then press the button. Nothing is changed.",
+    again: "Explain the selected cell",
+    explained: (cell: string): string => `${cell} in words:`,
+    noFormula: (cell: string): string => `${cell} holds no formula. Select a cell with a formula to have it explained.`,
     meant: (typed: string, meant: string): string => `There is no ${typed}. Was ${meant} meant?`,
     noSuchFunction: (typed: string): string => `There is no ${typed}. The list of functions has the names there are.`,
     comma: "Here a comma stands between what is given, not a semicolon.",
@@ -90,6 +94,7 @@ export const words = {
     about: "Sheep foot health functions",
     views: {
       find: "Functions",
+      explain: "Explain",
       records: "Check records",
       workbooks: "Workbooks",
       health: "Is it all right?",

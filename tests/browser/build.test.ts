@@ -27,6 +27,7 @@ describe("npm run build", () => {
     const names = [...files.keys()].map((name) => name.replace(/\.[0-9a-f]{8}\.js$/, ".(its content).js"));
     expect(names.sort()).toEqual([
       "cautions.(its content).js",
+      "explain.(its content).js",
       "formula.(its content).js",
       "functions.js",
       "functions.json",
@@ -35,8 +36,12 @@ describe("npm run build", () => {
       "icons/icon-32.png",
       "icons/icon-64.png",
       "icons/icon-80.png",
+      "index.html",
       "manifest.xml",
+      "privacy.html",
       "records.(its content).js",
+      "site.js",
+      "support.html",
       "taskpane.css",
       "taskpane.html",
       "taskpane.js",

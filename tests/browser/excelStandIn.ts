@@ -12,6 +12,8 @@ export interface StandInBook {
   readonly failsWith?: string;
   /** A cell that takes no formula, however often it is tried. */
   readonly refuses?: string;
+  /** Names of ranges, with where they are: `Cases!B4:B7`. */
+  readonly names?: Readonly<Record<string, string>>;
   /** The structure is protected: no sheet can be added. */
   readonly closed?: boolean;
 }
@@ -20,7 +22,7 @@ interface StandInSheet {
   readonly name: string;
   /** Rows from A1. A text that starts with `=` is a formula, and shows what `answers` has for it. */
   readonly rows: readonly (readonly (string | number | boolean)[])[];
-  /** Addresses of tables, headings included. */
+  /** Addresses of tables, headings included. A table's name is that of its sheet without spaces. */
   readonly tables?: readonly string[];
   /** The tables among them whose last row holds totals. */
   readonly totals?: readonly string[];
@@ -69,6 +71,11 @@ export function excelStandIn(book: StandInBook): void {
   const number = (text: string): number =>
     [...text].reduce((sum, letter) => sum * 26 + letter.charCodeAt(0) - 64, 0) - 1;
   const boxOf = (address: string): Box => {
+    const columns = /^([A-Z]+):([A-Z]+)$/.exec(address.replaceAll("$", "").toUpperCase());
+    if (columns) {
+      const [left, right] = [number(columns[1] ?? ""), number(columns[2] ?? "")];
+      return { top: 0, left, height: 1_048_576, width: right - left + 1 };
+    }
     const match = /^([A-Z]+)(\d+)(?::([A-Z]+)(\d+))?$/.exec(address.replaceAll("$", "").toUpperCase());
     if (!match) return fail("InvalidArgument");
     const [, fromColumn = "", fromRow = "", toColumn = fromColumn, toRow = fromRow] = match;
@@ -100,6 +107,11 @@ export function excelStandIn(book: StandInBook): void {
     const [rows, columns] = [places.map(([row]) => row), places.map(([, column]) => column)];
     const [top, left] = [Math.min(...rows), Math.min(...columns)];
     return { top, left, height: Math.max(...rows) - top + 1, width: Math.max(...columns) - left + 1 };
+  };
+  const filledFrom = (grid: Grid, top: number, left: number): Box | undefined => {
+    const lines = answers.get(String(grid.cells.get(key(top, left)))) ?? [];
+    const [height, width] = [lines.length, lines[0]?.length ?? 0];
+    return height * width > 1 ? { top, left, height, width } : undefined;
   };
   const everything: Box = { top: 0, left: 0, height: 1_048_576, width: 16_384 };
   const shown = (value: Value): Value => {
@@ -162,6 +174,7 @@ export function excelStandIn(book: StandInBook): void {
     }
     get #plain(): string {
       const { top, left, height, width } = this.box;
+      if (height === everything.height) return `${letters(left)}:${letters(left + width - 1)}`;
       const from = `${letters(left)}${top + 1}`;
       return height * width === 1 ? from : `${from}:${letters(left + width - 1)}${top + height}`;
     }
@@ -265,6 +278,35 @@ export function excelStandIn(book: StandInBook): void {
     }
     getUsedRangeOrNullObject(): RangeStandIn {
       return new RangeStandIn(this.grid, usedIn(this.grid, this.box));
+    }
+    getSpillingToRangeOrNullObject(): RangeStandIn {
+      return new RangeStandIn(this.grid, filledFrom(this.grid, this.box.top, this.box.left));
+    }
+    getSpillingToRange(): RangeStandIn {
+      const filled = this.getSpillingToRangeOrNullObject();
+      if (filled.isNullObject) queue.push(() => void fail("ItemNotFound"));
+      return filled;
+    }
+    getSpillParentOrNullObject(): RangeStandIn {
+      const { top, left } = this.box;
+      for (const place of this.grid.cells.keys()) {
+        const [row = 0, column = 0] = place.split(",").map(Number);
+        const filled = filledFrom(this.grid, row, column);
+        if (filled && inside(filled, top, left) && (row !== top || column !== left))
+          return new RangeStandIn(this.grid, { top: row, left: column, height: 1, width: 1 });
+      }
+      return new RangeStandIn(this.grid, undefined);
+    }
+    getEntireRow(): RangeStandIn {
+      return new RangeStandIn(this.grid, { ...this.box, left: 0, width: everything.width });
+    }
+    getIntersection(other: RangeStandIn): RangeStandIn {
+      const [one, two] = [this.box, other.box];
+      const [top, left] = [Math.max(one.top, two.top), Math.max(one.left, two.left)];
+      const height = Math.min(one.top + one.height, two.top + two.height) - top;
+      const width = Math.min(one.left + one.width, two.left + two.width) - left;
+      if (this.grid !== other.grid || height < 1 || width < 1) queue.push(() => void fail("ItemNotFound"));
+      return new RangeStandIn(this.grid, { top, left, height, width });
     }
     getSurroundingRegion(): RangeStandIn {
       return new RangeStandIn(this.grid, usedIn(this.grid, everything) ?? this.box);
@@ -375,6 +417,43 @@ export function excelStandIn(book: StandInBook): void {
       getSelectedRange: () => {
         if (selected.includes(",")) queue.push(() => void fail("InvalidSelection"));
         return new RangeStandIn(gridNamed(active), boxOf(selected.split(",")[0] ?? ""));
+      },
+      getActiveCell: () => {
+        const { top, left } = boxOf(selected.split(",")[0] ?? "");
+        return new RangeStandIn(gridNamed(active), { top, left, height: 1, width: 1 });
+      },
+      names: {
+        getItem: (name: string) => ({
+          getRange: () => {
+            const address = book.names?.[name];
+            if (address === undefined) queue.push(() => void fail("ItemNotFound"));
+            const [sheet, cells] = split(address ?? `${grids[0]?.name}!A1`);
+            return new RangeStandIn(gridNamed(sheet), boxOf(cells));
+          },
+        }),
+      },
+      tables: {
+        getItem: (name: string) => ({
+          columns: {
+            getItem: (heading: string) => ({
+              getDataBodyRange: () => {
+                const grid = grids.find((known) => known.tables.length > 0 && known.name.replaceAll(" ", "") === name);
+                const box = boxOf(grid?.tables[0] ?? "A1:A2");
+                const headings = Array.from({ length: box.width }, (_, place) =>
+                  grid?.cells.get(key(box.top, box.left + place)),
+                );
+                const place = headings.indexOf(heading);
+                if (place < 0) queue.push(() => void fail("ItemNotFound"));
+                return new RangeStandIn(grid ?? (grids[0] as Grid), {
+                  top: box.top + 1,
+                  left: box.left + place,
+                  height: box.height - 1,
+                  width: 1,
+                });
+              },
+            }),
+          },
+        }),
       },
       functions: { date: () => ({ value: book.dateSystem === 1904 ? 0 : 1462, load: () => {} }) },
       insertWorksheetsFromBase64: (base64: string, options: Excel.InsertWorksheetOptions) => {

@@ -23,6 +23,8 @@ export interface Meeting {
   readonly height?: number;
   readonly look?: "light" | "dark";
   readonly stillness?: "reduce" | "no-preference";
+  /** The functions come only when this is done. */
+  readonly functionsAfter?: Promise<unknown>;
   /** Whether a file of the add-in is not to be had. */
   readonly missing?: (file: string) => boolean;
   /** The test moves the page's clock. */
@@ -67,6 +69,7 @@ export async function openPane(browser: Browser, folder: string, meeting: Meetin
     }
     const file = join(folder, url.pathname);
     if (!existsSync(file) || meeting.missing?.(url.pathname.slice(1))) return route.fulfill({ status: 404 });
+    if (url.pathname === "/functions.js") await meeting.functionsAfter;
     return route.fulfill({ body: readFileSync(file), contentType: kinds[extname(file)] ?? "application/octet-stream" });
   });
   if (meeting.ownClock) await page.clock.install();

@@ -64,7 +64,6 @@ export const sheetWords = {
     standsFor === "" ? "It may be left out." : `Left out, it is ${standsFor}.`,
   example: (typed: string): string => `For example ${typed}.`,
   exampleCells: (cells: string): string => `For example cells that hold ${cells}.`,
-  noFormula: (cell: string): string => `${cell} holds no formula. Select a cell with a formula to have it explained.`,
   views: { functions: "Functions", explain: "Explain", picture: "Picture", books: "Workbooks" },
   grid: {
     cellName: "Cell",

@@ -10,6 +10,7 @@ type LaterView = Loading<{ readonly connection: Connection }>;
 
 /** The views behind the first one. */
 export const laterViews: Readonly<Record<Exclude<ViewName, "find">, LaterView>> = {
+  explain: async () => (await import(/* webpackChunkName: "explain" */ "./views/ExplainView.tsx")).ExplainView,
   records: async () => (await import(/* webpackChunkName: "records" */ "./views/RecordsView.tsx")).RecordsView,
   workbooks: async () => (await import(/* webpackChunkName: "workbooks" */ "./views/WorkbooksView.tsx")).WorkbooksView,
   health: async () => (await import(/* webpackChunkName: "health" */ "./views/HealthView.tsx")).HealthView,

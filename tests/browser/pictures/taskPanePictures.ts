@@ -3,6 +3,7 @@ import { tmpdir } from "node:os";
 import { join } from "node:path";
 import type { Browser, Page } from "playwright-core";
 import { buildAddIn } from "../buildAddIn.ts";
+import type { StandInBook } from "../excelStandIn.ts";
 import { type Meeting, openPane, type Pane } from "../openPane.ts";
 import { flock } from "../taskPane/flock.ts";
 
@@ -14,6 +15,22 @@ interface Picture {
 }
 
 const cases = { ...flock, selected: "My cases!C5" };
+const tooMany = "=FOOT.FLOCKPREV(B2:B3,C2:C3)";
+const refused: StandInBook = {
+  ...flock,
+  selected: "Gathers!E2",
+  sheets: [
+    {
+      name: "Gathers",
+      rows: [
+        ["Date", "Lame", "Seen"],
+        [46063, 6, 100, "", tooMany],
+        [46093, 124, 120],
+      ],
+    },
+  ],
+  answers: { [tooMany]: [["#VALUE!"]] },
+};
 const answers = {
   "=FOOT.HOSTCHECK(A1:A2,B1)": [
     ["about", "arrives as", "what it means", "what to do"],
@@ -50,6 +67,11 @@ const pictures: readonly Picture[] = [
       await page.getByLabel("treated", { exact: true }).fill("14/3/2026");
       await page.getByRole("button", { name: "Write the formula" }).click();
     },
+  },
+  {
+    name: "task-pane-explain",
+    meeting: { vendor: refused, hash: "#explain" },
+    act: (page) => page.locator(".explanation").waitFor(),
   },
   {
     name: "task-pane-records",

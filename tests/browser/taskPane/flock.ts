@@ -6,7 +6,7 @@ const treated = 46063;
 /** A small workbook of an invented flock, in an Excel that can do all the pane asks for. */
 export const flock: StandInBook = {
   selected: "Gathers!A1",
-  sets: ["ExcelApi 1.8", "ExcelApi 1.13", "CustomFunctionsRuntime 1.4"],
+  sets: ["ExcelApi 1.8", "ExcelApi 1.12", "ExcelApi 1.13", "CustomFunctionsRuntime 1.4"],
   sheets: [
     {
       name: "Gathers",

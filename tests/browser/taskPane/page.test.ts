@@ -1,13 +1,11 @@
-import { readFileSync } from "node:fs";
-import { createRequire } from "node:module";
-import type { AxeResults } from "axe-core";
-import type { Browser, Page } from "playwright-core";
+import type { Browser } from "playwright-core";
 import { afterAll, beforeAll, describe, expect, inject, it } from "vitest";
 import { catalogue } from "../../../functions/catalogue.ts";
 import { viewNames } from "../../../src/pages/taskPane/place.ts";
 import { launch } from "../launch.ts";
 import { type Meeting, openPane, partsHaveCome } from "../openPane.ts";
 import { flock } from "./flock.ts";
+import { violations } from "./violations.ts";
 
 let browser: Browser;
 beforeAll(async () => {
@@ -16,16 +14,7 @@ beforeAll(async () => {
 afterAll(() => browser?.close());
 
 const open = (meeting: Meeting = {}) => openPane(browser, inject("addInFolder"), meeting);
-const axe = readFileSync(createRequire(import.meta.url).resolve("axe-core/axe.min.js"), "utf8");
 const hashes = [...viewNames.map((view) => `#${view}`), "#CASCADEDAYS", "#SALECHECK", "#LAMECOST"];
-
-async function violations(page: Page): Promise<readonly string[]> {
-  await page.evaluate(axe);
-  const { violations } = await page.evaluate(() =>
-    (globalThis as unknown as { axe: { run: () => Promise<AxeResults> } }).axe.run(),
-  );
-  return violations.flatMap(({ id, nodes }) => nodes.map(({ html }) => `${id}: ${html}`));
-}
 
 describe.each(["light", "dark"] as const)("for every reader, %s", (look) => {
   it.each(hashes)("%s in Excel and in a browser", async (hash) => {
@@ -75,7 +64,7 @@ describe("by keyboard", () => {
   it("reaches every part, shows where it is, and leads into what was opened", async () => {
     const { page } = await open();
     await page.keyboard.press("Tab");
-    for (const name of ["Functions", "Check records", "Workbooks", "Is it all right?", "Cautions"]) {
+    for (const name of ["Functions", "Explain", "Check records", "Workbooks", "Is it all right?", "Cautions"]) {
       expect(await page.evaluate(() => document.activeElement?.textContent)).toBe(name);
       const outline = await page.evaluate(() => getComputedStyle(document.activeElement as Element).outlineStyle);
       expect(outline).toBe("solid");
@@ -148,7 +137,7 @@ describe("the vendor's script", () => {
   it("is not needed in a browser, where each part says whether it needs a spreadsheet", async () => {
     const { page, troubles } = await open();
     await page.getByText("Open in a browser, without a spreadsheet").waitFor();
-    for (const view of ["records", "workbooks", "health", "FLOCKPREV"]) {
+    for (const view of ["explain", "records", "workbooks", "health", "FLOCKPREV"]) {
       await page.evaluate((hash) => {
         location.hash = hash;
       }, view);
@@ -186,11 +175,11 @@ describe("a part that is fetched later", () => {
         return away && file.endsWith(".js");
       },
     });
-    for (const part of ["records", "workbooks", "health", "cautions", "formula"])
+    for (const part of ["explain", "records", "workbooks", "health", "cautions", "formula"])
       await expect.poll(() => fetched.has(part)).toBe(true);
     await page.waitForLoadState("networkidle");
     away = true;
-    for (const title of ["Check records", "Workbooks", "Is it all right?", "Cautions"])
+    for (const title of ["Explain", "Check records", "Workbooks", "Is it all right?", "Cautions"])
       await page.locator("nav").getByRole("link", { name: title }).click();
     await page.getByText("What no formula knows.").waitFor();
     expect(troubles).toEqual([]);

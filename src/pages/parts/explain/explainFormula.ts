@@ -68,6 +68,7 @@ export interface Explanation {
  * mend it. It reads no sheet: the cells are handed in.
  *
  * @param found - the cells of {@link askedOf}
+ * @param dayOffset - added to a cell's number to get its day: 1462 in a workbook that counts from 1904
  * @example
  * explainFormula("=FOOT.FLOCKPREV(2,20)", catalogue, new Map(), { cells: [[0.1]] }).answer // → "It gives 10.0%."
  */
@@ -76,6 +77,7 @@ export function explainFormula(
   definitions: readonly AnyFunction[],
   found: Found,
   answer: CellAnswer,
+  dayOffset = 0,
 ): Explanation {
   const all = callsIn(formula) ?? [];
   const calls = all.flatMap((call) => {
@@ -85,10 +87,11 @@ export function explainFormula(
   return {
     formula,
     hint: hintFor(formula, all, definitions),
-    calls: calls.map(({ call, definition }) => explained(call, definition, found)),
+    calls: calls.map(({ call, definition }) => explained(call, definition, found, dayOffset)),
     answer: answerInWords(
       answer,
       calls.find(({ call }) => call.inside.length === 0),
+      dayOffset,
     ),
     mends: mendsIn(sentencesOf(answer), calls, found),
   };
@@ -133,7 +136,7 @@ function hintFor(formula: string, calls: readonly Call[], definitions: readonly 
   return calls.length === 0 && callsIn(formula) === undefined ? words.explain.unreadable : undefined;
 }
 
-function explained({ given, inside }: Call, definition: AnyFunction, found: Found): ExplainedCall {
+function explained({ given, inside }: Call, definition: AnyFunction, found: Found, dayOffset: number): ExplainedCall {
   const parameters = Object.entries(definition.parameters as Record<string, Parameter<unknown>>);
   const surplus = given.slice(parameters.length);
   return {
@@ -147,7 +150,7 @@ function explained({ given, inside }: Call, definition: AnyFunction, found: Foun
         name,
         meaning: parameter.description,
         given: typed === "" ? undefined : typed,
-        holds: typed === "" ? leftOut(parameter) : holdsOf(typed, parameter, found),
+        holds: typed === "" ? leftOut(parameter) : holdsOf(typed, parameter, found, dayOffset),
       };
     }),
     surplus: surplus.length === 0 ? undefined : words.explain.surplus(parameters.length, surplus),
@@ -155,9 +158,9 @@ function explained({ given, inside }: Call, definition: AnyFunction, found: Foun
   };
 }
 
-function holdsOf(typed: string, { kind }: Parameter<unknown>, found: Found): string {
+function holdsOf(typed: string, { kind }: Parameter<unknown>, found: Found, dayOffset: number): string {
   const cells = found.get(typed)?.cells;
-  return cells === undefined ? "" : shownCells(cells, kind.holds);
+  return cells === undefined ? "" : shownCells(cells, kind.holds, dayOffset);
 }
 
 function leftOut({ optional, fallback, kind }: Parameter<unknown>): string {
@@ -166,14 +169,14 @@ function leftOut({ optional, fallback, kind }: Parameter<unknown>): string {
 }
 
 /** @param alone - the function whose answer it is, where no other stands around it */
-function answerInWords({ cells, message }: CellAnswer, alone: Known | undefined): string {
+function answerInWords({ cells, message }: CellAnswer, alone: Known | undefined, dayOffset: number): string {
   const first = cells[0]?.[0];
   if (isCellError(first)) {
     return words.explain.failed(first.error, message ?? words.explain.errors[first.error] ?? "");
   }
   const { shape, formats = [] } = alone?.definition.result ?? {};
   const shown = (row: readonly Cell[] = []): string =>
-    row.map((cell, column) => shownCell(cell, formats[column] ?? formats[0] ?? "text")).join(", ");
+    row.map((cell, column) => shownCell(cell, formats[column] ?? formats[0] ?? "text", dayOffset)).join(", ");
   const [, below] = cells;
   if (shape === "table" && below) return words.explain.givesTable(cells.length - 1, shown(below));
   return cells.length > 1

@@ -1,7 +1,6 @@
 import { ExplanationView } from "../../parts/explain/ExplanationView.tsx";
 import type { Explanation } from "../../parts/explain/explainFormula.ts";
 import { words } from "../../words.ts";
-import { sheetWords } from "../sheetWords.ts";
 
 interface Props {
   readonly cell: string;
@@ -17,7 +16,7 @@ export const ExplainView = ({ cell, explanation, onGo }: Props) => (
     {explanation ? (
       <ExplanationView explanation={explanation} cell={cell} onGo={onGo} />
     ) : (
-      <p>{sheetWords.noFormula(cell)}</p>
+      <p>{words.explain.noFormula(cell)}</p>
     )}
   </>
 );

@@ -4,6 +4,8 @@ import { type ExcelHost, type ExcelScript, excelHost } from "../../../hosts/exce
 export interface Capabilities extends ExcelHost {
   readonly opensWorkbooks: boolean;
   readonly insertsSheets: boolean;
+  /** The cells that an answer fills can be asked for. */
+  readonly tellsSpills: boolean;
 }
 
 // Records read by the wrong date system would be wrong without a word, so the pane rather waits.
@@ -17,5 +19,7 @@ export async function capabilities(): Promise<Capabilities> {
     // The vendor's reference: Excel.createWorkbook from ExcelApi 1.8, insertWorksheetsFromBase64 from 1.13 (from memory; @types/office-js says the same).
     opensWorkbooks: requirements.isSetSupported("ExcelApi", "1.8"),
     insertsSheets: requirements.isSetSupported("ExcelApi", "1.13"),
+    // Range.getSpillingToRangeOrNullObject and getSpillParentOrNullObject (@types/office-js: ExcelApi 1.12).
+    tellsSpills: requirements.isSetSupported("ExcelApi", "1.12"),
   };
 }

@@ -1,5 +1,5 @@
 // Excel on the web hands over at most 5 MB at a time (published limit), and few cells take more than 100 bytes.
-const cellsAtATime = 20_000;
+export const cellsAtATime = 20_000;
 
 /** A range in parts of whole rows, each of which Excel hands over at once. Its rows and columns must have been counted. */
 export function partsOf(range: Excel.Range): readonly Excel.Range[] {

@@ -1,6 +1,7 @@
-import { type Cell, type Cells, type ErrorCode, errorCodes } from "../../../cells/cell.ts";
+import type { Cell, Cells } from "../../../cells/cell.ts";
 import { Problem } from "../../../cells/problem.ts";
 import { words } from "../../words.ts";
+import { cellFrom } from "./cellFrom.ts";
 import { partsOf } from "./partsOf.ts";
 
 /** The records of a sheet, headings first. */
@@ -34,7 +35,7 @@ export const readRecords = (): Promise<SheetRecords> =>
       await context.sync();
       const { values, valueTypes } = part;
       for (const [row, cellsOfRow] of values.entries())
-        cells.push(cellsOfRow.map((value, column) => cellOf(value, valueTypes[row]?.[column])));
+        cells.push(cellsOfRow.map((value, column) => cellFrom(value, valueTypes[row]?.[column])));
     }
     const [headings = [], ...rows] = cells;
     return {
@@ -60,9 +61,4 @@ async function recordRange(context: Excel.RequestContext): Promise<Excel.Range> 
   // cellCount is -1 where a selection has more cells than it can count.
   if (selected.cellCount === 1) return selected.getSurroundingRegion();
   return used.isNullObject ? selected : used;
-}
-
-function cellOf(value: unknown, type: string | undefined): Cell {
-  if (type === "Error") return { error: errorCodes.find((code) => code === value) ?? ("#VALUE!" satisfies ErrorCode) };
-  return value === "" ? null : (value as Cell);
 }

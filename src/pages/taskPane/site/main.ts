@@ -9,7 +9,8 @@ async function offerManifest(): Promise<void> {
   const answer = await fetch("manifest.xml").catch(() => undefined);
   const manifest = answer?.ok ? manifestFor(await answer.text(), here) : undefined;
   if (manifest === undefined) {
-    link.hidden = true;
+    // With its line, which would stay as a gap.
+    (link.parentElement ?? link).hidden = true;
     said.textContent = answer?.ok
       ? "Excel takes an add-in from an address that begins with https:// only. Open this page under such an address."
       : "manifest.xml is not beside this page: copy the whole folder to the address.";
