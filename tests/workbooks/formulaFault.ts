@@ -80,7 +80,7 @@ function reader(tokens: readonly Token[], known: Known) {
     take("!");
     const cell = next() ?? fail("a cell is missing");
     at++;
-    if (!readPlace(cell.text) && !/^\$\d+$/.test(cell.text)) fail(`"${cell.text}" is no cell`);
+    if (!readPlace(cell.text) && !/^\$(?:\d+|[A-Z]{1,3})$/.test(cell.text)) fail(`"${cell.text}" is no cell`);
   }
 
   function call(): void {

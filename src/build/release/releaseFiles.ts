@@ -50,6 +50,7 @@ export async function releaseFiles(baseUrl: string): Promise<Files> {
     ...within("workbooks", filesOf("samples", isTemplate)),
     ...["install", "functions", "methods"].flatMap((pages) => within(pages, filesOf(`docs/${pages}`, isPage))),
     ["benchmarks.md", readFileSync("docs/benchmarks.md")],
+    ["scale.md", readFileSync("docs/scale.md")],
     ["licences/LICENSE.txt", readFileSync("docs/LICENSE.txt")],
     ["licences/bundled.txt", licenceList(bundles)],
     ["sbom.cdx.json", softwareBill(bundles)],
