@@ -157,7 +157,7 @@ const bathFieldsRow = firstField + 10 + 2;
 export const dosesSheet = (content: VisitContent): SheetPlan => ({
   name: sheetNames.doses,
   write(sheet, nameCell) {
-    sheet.widths(27, 22, 12, 12, 20, 10, 10, 22);
+    sheet.widths(27, 22, 12, 12, 20, 10, 13, 22);
     sheet.title("Doses and footbath");
     sayWhenMissing(sheet, { row: 0, column: 4 });
     sheet.put(

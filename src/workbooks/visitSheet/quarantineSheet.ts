@@ -48,7 +48,7 @@ const fieldsFor = ({ quarantine }: VisitContent): readonly Field[] => [
     label: "Footbaths",
     value: quarantine?.baths ?? null,
     look: "fieldNumber",
-    words: "How many, as your vet or the data sheet says; the first on the day they arrive. At most 5 are listed.",
+    words: "How many, as the vet or data sheet says; the first on arrival. At most 5.",
     rule: { of: { whole: ["0", "5"] }, words: "Type a whole number, 0 to 5." },
   },
   {
