@@ -12,6 +12,8 @@ export interface Known {
 
 class Fault extends Error {}
 
+const isColumn = (text: string): boolean => /^\$[A-Z]{1,3}$/.test(text);
+
 /**
  * Reads a formula by the grammar of the format (ECMA-376 Part 1 §18.17.2) and looks up whatever it refers to.
  *
@@ -80,7 +82,12 @@ function reader(tokens: readonly Token[], known: Known) {
     take("!");
     const cell = next() ?? fail("a cell is missing");
     at++;
-    if (!readPlace(cell.text) && !/^\$(?:\d+|[A-Z]{1,3})$/.test(cell.text)) fail(`"${cell.text}" is no cell`);
+    if (isColumn(cell.text)) {
+      take(":");
+      const end = next() ?? fail("a column is missing");
+      at++;
+      if (!isColumn(end.text)) fail(`"${end.text}" is no column`);
+    } else if (!readPlace(cell.text) && !/^\$\d+$/.test(cell.text)) fail(`"${cell.text}" is no cell`);
   }
 
   function call(): void {
