@@ -26,12 +26,18 @@ const workedOut: Readonly<Record<string, Readonly<Record<string, () => string>>>
   "counting.md": {
     coverage: coverageTable,
     gatherCoverage: handRunTable("range"),
+    groupCoverage: handRunTable("groups"),
+    targetVerdicts: handRunTable("target"),
     weightedCoverage: weightedCoverageTable,
     pairedCoverage: handRunTable("paired"),
     trendAlarms: handRunTable("trend"),
     lookerCoverage: handRunTable("lookers"),
   },
-  "watching.md": { falseAlarms: falseAlarmTable, chartAlarms: handRunTable("chart") },
+  "watching.md": {
+    falseAlarms: falseAlarmTable,
+    chartAlarms: handRunTable("chart"),
+    seasonAlarms: handRunTable("season"),
+  },
   "recovery.md": { recoveryCoverage: handRunTable("recovery") },
   "planning.md": { detection: detectTable },
   "benchmarking.md": {
