@@ -24,8 +24,9 @@ export const collateCommand: Command = {
   details: `--out FILE    where to save the comparison; a file that is there already is never replaced
 --year 2026   the year to compare; without it, the latest in which most books have gathers
 --letters     call the flocks A, B, C in the file; the key is printed and stands nowhere else
---pages FOLDER  also write a page for each flock into a new or empty folder, ready to send to its farmer: it names that
-              flock, with --letters too, calls the others by letters, and holds values only
+--pages FOLDER  also write a page for each flock into a new or empty folder, ready to send to its
+              farmer: it names that flock, with --letters too, calls the others by letters, and
+              holds values only
 
 A file that is no foot book is named with the reason and does not stop the others.`,
   async run(given, terminal) {
