@@ -135,7 +135,7 @@ function taskOf(cell: SheetCell, place: number, around: Surroundings): TaskPart 
     if (error instanceof NotWorkedOut || error instanceof NoFormula) return leave(error.message);
     if (!(error instanceof CertainError)) throw error;
     return {
-      translation: { formula: "", calls: [], foot: false, dynamic: false },
+      translation: { formula: "", calls: [], foot: false, forCalc: false, dynamic: false },
       certain: error.message,
       reads: [],
     };
@@ -231,8 +231,9 @@ function engineCell({ cell, translation, certain }: Task): EngineCell {
   if (certain !== undefined || !translation) return { row, column, value: { error: "#NAME?" } };
   const common = { row, column, value, formula: translation.formula };
   const mayFill = translation.foot || translation.dynamic || dynamic;
-  if (formula?.kind === "array" && formula.area && !dynamic && !translation.foot)
-    return { ...common, fixed: formula.area };
+  // Other programs save an answer of ours that has grown without the mark of one that grows; LibreOffice has none such.
+  const mayHaveGrown = translation.foot && !translation.forCalc;
+  if (formula?.kind === "array" && formula.area && !dynamic && !mayHaveGrown) return { ...common, fixed: formula.area };
   return mayFill || formula?.kind === "array" ? common : { ...common, single: true };
 }
 

@@ -147,3 +147,30 @@ describe.each(books)("the empty $name for LibreOffice, filled there", ({ name, p
     });
   });
 });
+
+describe("a list that is longer than its room", () => {
+  it("fills its room and says in the last row how many lines more there are, here and there", async () => {
+    const many = Array.from({ length: 1100 }, (_, place) => ({
+      seen: asOf - 3,
+      treated: asOf - 3,
+      tag: `ZZ 0123456 ${String(place + 1).padStart(5, "0")}`,
+      withdrawalDays: 28,
+    }));
+    const { bytes } = await onDay(asOf, () => workedOut(flockFootBook({ ...filled, cases: many }, "libreoffice")));
+    const saved = sheetCells(bytes);
+    expect(saved.get(`${sheetNames.today}!A1006`)).toBe("ZZ 0123456 00999");
+    expect(saved.get(`${sheetNames.today}!A1007`)).toBe("and 101 more");
+    const calc = await startCalc("25.2");
+    try {
+      const path = join(calc.folder, "many.xlsx");
+      writeFileSync(path, bytes);
+      // Typed into, it is worked out there.
+      const { sheets } = await calc.readTyped(path, [[sheetNames.settings, "B5", asOf]]);
+      const listed = (sheets[sheetNames.today] ?? []).slice(7).map(([cell]) => cell);
+      expect(listed.slice(0, 999)).toEqual(many.slice(0, 999).map(({ tag }) => tag));
+      expect(listed[999]).toBe("and 101 more");
+    } finally {
+      await calc.stop();
+    }
+  });
+});

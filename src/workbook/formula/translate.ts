@@ -1,7 +1,7 @@
 import { type Place, readPlace } from "../address.ts";
 import type { DefinedName, Table } from "../model.ts";
 import { dateShift } from "./dateShift.ts";
-import { footName, typedFootName, withoutPrefixes } from "./functionName.ts";
+import { footName, isForCalc, typedFootName, withoutPrefixes } from "./functionName.ts";
 import { CertainError, NotWorkedOut } from "./notWorkedOut.ts";
 import { shiftTokens } from "./shiftFormula.ts";
 import { fixedArea, quoteSheet, structuredArea, type TableOnSheet, tableAround, unquoteSheet } from "./structured.ts";
@@ -24,6 +24,8 @@ export interface Translation {
   readonly calls: readonly string[];
   /** It calls a FOOT function. */
   readonly foot: boolean;
+  /** It names one as LibreOffice does, where an array is as long as it was entered. */
+  readonly forCalc: boolean;
   /** It calls a function that fills more than one cell, so the result may spill. */
   readonly dynamic: boolean;
 }
@@ -48,9 +50,15 @@ const dynamicCalls: ReadonlySet<string> = new Set(
  * @throws NotWorkedOut with the reason
  */
 export function translate(formula: string, sheet: number, at: Place, around: Surroundings): Translation {
-  const state: State = { around, at, calls: new Set(), foot: false, dynamic: false, length: 0 };
+  const state: State = { around, at, calls: new Set(), foot: false, forCalc: false, dynamic: false, length: 0 };
   const text = translateText(formula, sheet, state, []);
-  return { formula: `=${text}`, calls: [...state.calls], foot: state.foot, dynamic: state.dynamic };
+  return {
+    formula: `=${text}`,
+    calls: [...state.calls],
+    foot: state.foot,
+    forCalc: state.forCalc,
+    dynamic: state.dynamic,
+  };
 }
 
 interface State {
@@ -58,6 +66,7 @@ interface State {
   readonly at: Place;
   readonly calls: Set<string>;
   foot: boolean;
+  forCalc: boolean;
   dynamic: boolean;
   length: number;
 }
@@ -156,6 +165,7 @@ function callOf(written: string, sheet: number, state: State): string {
     if (!state.around.footNames.has(foot)) throw new CertainError(`there is no function ${typedFootName(foot)}`);
     state.calls.add(typedFootName(foot));
     state.foot = true;
+    state.forCalc ||= isForCalc(written);
     return typedFootName(foot);
   }
   const name = withoutPrefixes(written).toUpperCase();

@@ -130,4 +130,4 @@ function withArrays(bytes: Uint8Array, arrays: readonly Edit[]): Uint8Array {
 }
 
 // What calls a FOOT function is always stored so, and these are to be stored in the same way.
-const fillsCells = { formula: "", calls: [], foot: true, dynamic: true };
+const fillsCells = { formula: "", calls: [], foot: true, forCalc: false, dynamic: true };

@@ -2,6 +2,7 @@ import type { Chart, DataValidation, NewFile } from "excelize-wasm";
 import type { Cell } from "../../cells/cell.ts";
 import { isCellError } from "../../cells/cell.ts";
 import { type Area, areaText, columnLetters, type Place, placeText } from "../../workbook/address.ts";
+import { calcFootName } from "../../workbook/formula/functionName.ts";
 import { quoteSheet } from "../../workbook/formula/structured.ts";
 import type { Edition } from "./edition.ts";
 import { type List, listFormulas } from "./listFormula.ts";
@@ -123,7 +124,8 @@ export function sheetAuthor(file: File, name: string, styles: Styles, edition: E
       for (const { at, ...written } of listFormulas(edition, place, content)) put(at, written);
     else {
       // A formula is read more easily without the name of the sheet it stands on.
-      const formula = content.formula.replaceAll(quoteSheet(name), "");
+      const written = content.formula.replaceAll(quoteSheet(name), "");
+      const formula = edition === "libreoffice" ? written.replace(/\bFOOT\.(?=[A-Z]+\()/g, calcFootName("")) : written;
       const { array } = content;
       if (array)
         must(file.SetCellFormula(name, cell, formula, { Type: "array", Ref: array === true ? cell : areaText(array) }));
