@@ -1,7 +1,6 @@
 // How often the ranges and signals over several gathers hold, by simulation with a seed. Run by hand, a few minutes:
 //   npx tsx tests/references/gathers/coverage.ts
 // Writes the tables beside it; docs/methods/counting.md, watching.md and recovery.md take them in when they are made.
-import { writeFileSync } from "node:fs";
 import { lameWatch } from "../../../src/core/watching/lameWatch.ts";
 import { lookAgreement } from "../../../src/core/counting/lookAgreement.ts";
 import { pairedChange } from "../../../src/core/counting/pairedChange.ts";
@@ -9,19 +8,13 @@ import { prevalenceRange } from "../../../src/core/counting/prevalenceRange.ts";
 import { prevalenceTrend } from "../../../src/core/counting/prevalenceTrend.ts";
 import { endsByDay, type Watched } from "../../../src/core/statistics/endsByDay.ts";
 import { soundBy } from "../../../src/core/animals/soundBy.ts";
+import { markdownRows as rows } from "../../../src/build/methods/markdownRows.ts";
+import { percent as percentOf } from "../../../src/build/methods/percent.ts";
 import { drawsFrom } from "./draws.ts";
+import { of, points, spreads, times, write } from "./simulated.ts";
 
 const { share: random, whole, binomial, shareOf } = drawsFrom(18);
-const percent = (part: number): string => `${(100 * part).toFixed(1)} %`;
-const rows = (headings: readonly string[], lines: readonly (readonly string[])[]): string =>
-  [headings, headings.map(() => "---"), ...lines].map((cells) => `| ${cells.join(" | ")} |`).join("\n");
-const write = (name: string, text: string) => writeFileSync(new URL(`${name}.md`, import.meta.url), `${text}\n`);
-const of = <T>(count: number, make: (place: number) => T): T[] => Array.from({ length: count }, (_, place) => make(place));
-
-const times = 2000;
-/** Standard deviation of the gathers' true shares about 5 %, as an intra-gather correlation. */
-const spreads = [0, 0.01, 0.03, 0.05] as const;
-const points = (correlation: number): string => `${(100 * Math.sqrt(correlation * 0.05 * 0.95)).toFixed(1)} points`;
+const percent = (part: number): string => percentOf(part, 1);
 
 write(
   "range",

@@ -1,22 +1,16 @@
 // How often signals against the same month, verdicts on a target and the line of all groups hold, by simulation with a
 // seed. Run by hand, a minute: npx tsx tests/references/gathers/seasonAndTarget.ts
 // Writes the tables beside it; docs/methods/counting.md and watching.md take them in when they are made.
-import { writeFileSync } from "node:fs";
 import { prevalenceByGroup } from "../../../src/core/counting/prevalenceByGroup.ts";
 import { targetCheck } from "../../../src/core/counting/targetCheck.ts";
 import { lameWatch } from "../../../src/core/watching/lameWatch.ts";
+import { markdownRows as rows } from "../../../src/build/methods/markdownRows.ts";
+import { percent as percentOf } from "../../../src/build/methods/percent.ts";
 import { drawsFrom } from "./draws.ts";
+import { of, points, spreads, times, write } from "./simulated.ts";
 
 const { binomial, shareOf } = drawsFrom(1811);
-const percent = (part: number): string => `${(100 * part).toFixed(1)} %`;
-const rows = (headings: readonly string[], lines: readonly (readonly string[])[]): string =>
-  [headings, headings.map(() => "---"), ...lines].map((cells) => `| ${cells.join(" | ")} |`).join("\n");
-const write = (name: string, text: string) => writeFileSync(new URL(`${name}.md`, import.meta.url), `${text}\n`);
-const of = <T>(count: number, make: (place: number) => T): T[] => Array.from({ length: count }, (_, place) => make(place));
-
-const times = 2000;
-const spreads = [0, 0.01, 0.03, 0.05] as const;
-const points = (correlation: number): string => `${(100 * Math.sqrt(correlation * 0.05 * 0.95)).toFixed(1)} points`;
+const percent = (part: number): string => percentOf(part, 1);
 
 // The share rises and falls by half with the season.
 const inMonth = (month: number): number => 0.05 * (1 + 0.5 * Math.sin((2 * Math.PI * month) / 12));
