@@ -41,8 +41,8 @@ export const caseTableFunction = defineFunction({
   ),
   caution: undefined,
   sources: [sources.practice],
-  compute: ({ tags, dates, gap_days, feet }, place) =>
-    caseTable({ tags, dates }, gap_days, feet, (index) => place.row(index)),
+  compute: ({ tags, dates, gap_days, feet }, origin) =>
+    caseTable({ tags, dates }, gap_days, feet, (index) => origin.row(index)),
   examples: [
     {
       shows: "Four records, the same animal in two spellings, a blank row",

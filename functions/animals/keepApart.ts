@@ -51,9 +51,9 @@ export const keepApartFunction = defineFunction({
   ),
   caution: undefined,
   sources: [sources.practice],
-  compute: ({ event_date, tags, dates, states, settle_days, sound_on, left_on }, place) =>
+  compute: ({ event_date, tags, dates, states, settle_days, sound_on, left_on }, origin) =>
     keepApart(event_date, { tags, dates, states, soundOn: sound_on, leftOn: left_on }, settle_days, (index) =>
-      place.row(index),
+      origin.row(index),
     ),
   examples: [
     {

@@ -40,8 +40,8 @@ export const repeatAnimalsFunction = defineFunction({
   ),
   caution: undefined,
   sources: [sources.promptTreatment, sources.practice],
-  compute: ({ tags, dates, at_least, gap_days, from, until }, place) =>
-    repeatAnimals({ tags, dates }, { atLeast: at_least, gapDays: gap_days, from, until }, (index) => place.row(index)),
+  compute: ({ tags, dates, at_least, gap_days, from, until }, origin) =>
+    repeatAnimals({ tags, dates }, { atLeast: at_least, gapDays: gap_days, from, until }, (index) => origin.row(index)),
   examples: [
     {
       shows: "Two cases or more",

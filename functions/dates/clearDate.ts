@@ -41,8 +41,8 @@ export const clearDateFunction = defineFunction({
   result: alongside("clear date", "date"),
   caution: cautions.withdrawal,
   sources: [sources.fimeaWithdrawal, sources.practice],
-  compute: ({ treated, withdrawal_days, counting }, place) =>
-    place.single()
+  compute: ({ treated, withdrawal_days, counting }, origin) =>
+    origin.single()
       ? [loneClearDate(readable(treated[0]), readable(withdrawal_days[0]), counting)]
       : clearDates(treated, withdrawal_days, counting),
   examples: [

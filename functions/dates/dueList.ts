@@ -35,8 +35,8 @@ export const dueListFunction = defineFunction({
   ),
   caution: undefined,
   sources: [sources.practice],
-  compute: ({ as_of, tags, due, done, ahead_days }, place) =>
-    dueList(as_of, { tags, due, done }, ahead_days, (index) => place.row(index)),
+  compute: ({ as_of, tags, due, done, ahead_days }, origin) =>
+    dueList(as_of, { tags, due, done }, ahead_days, (index) => origin.row(index)),
   examples: [
     {
       shows: "16 Mar 2026: one overdue, one due soon, one done, one far off",

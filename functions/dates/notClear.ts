@@ -45,8 +45,8 @@ export const notClearFunction = defineFunction({
   ),
   caution: cautions.withdrawal,
   sources: [sources.fimeaWithdrawal, sources.practice],
-  compute: ({ as_of, tags, treated, withdrawal_days, counting, groups }, place) =>
-    notClear(as_of, { tags, treated, withdrawalDays: withdrawal_days, groups }, counting, (index) => place.row(index)),
+  compute: ({ as_of, tags, treated, withdrawal_days, counting, groups }, origin) =>
+    notClear(as_of, { tags, treated, withdrawalDays: withdrawal_days, groups }, counting, (index) => origin.row(index)),
   examples: [
     {
       shows: "10 Mar 2026: one not known, two waiting, one clear",

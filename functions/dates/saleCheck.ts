@@ -49,13 +49,13 @@ export const saleCheckFunction = defineFunction({
   ),
   caution: cautions.withdrawal,
   sources: [sources.fimeaWithdrawal, sources.practice],
-  compute: ({ sale_tags, sale_date, tags, treated, withdrawal_days, counting, groups, sale_groups }, place) =>
+  compute: ({ sale_tags, sale_date, tags, treated, withdrawal_days, counting, groups, sale_groups }, origin) =>
     saleCheck(
       { tags: sale_tags, groups: sale_groups },
       sale_date,
       { tags, treated, withdrawalDays: withdrawal_days, groups },
       counting,
-      { sale: (index) => place.row(index, "sale"), treatment: (index) => place.row(index) },
+      { sale: (index) => origin.row(index, "sale"), treatment: (index) => origin.row(index) },
     ),
   examples: [
     {

@@ -21,7 +21,7 @@ export const tagCheckFunction = defineFunction({
   result: alongside("tag check", "text"),
   caution: undefined,
   sources: [sources.iso11784, sources.iso3166, sources.practice],
-  compute: ({ tag }, place) => tagChecks(tag, (index) => place.row(index)),
+  compute: ({ tag }, origin) => tagChecks(tag, (index) => origin.row(index)),
   examples: [
     { shows: "Printed on the tag", call: ["ZZ 0 123456 00042"], gives: "ok" },
     {

@@ -27,7 +27,7 @@ export interface Example {
 }
 
 /** Helps a computation to name rows of the sheet in words. */
-export interface Place {
+export interface Origin {
   /** The row of the sheet's range that the record at this place came from. */
   readonly row: (index: number, group?: string) => number;
   /** Whether the columns of a group are single cells, so that a fault can be told as an error instead of in a row. */
@@ -51,7 +51,7 @@ export interface FunctionDefinition<P extends Parameters = Parameters, R = unkno
   /** Said wherever the function is offered, when its answer touches medicine, chemicals or food. */
   readonly caution: { readonly words: string; readonly brief: string } | undefined;
   readonly sources: readonly Source[];
-  readonly compute: (values: ValuesOf<P>, place: Place) => R;
+  readonly compute: (values: ValuesOf<P>, origin: Origin) => R;
   /**
    * Where rows that cannot be read are left out: what is wrong with a row whose cells can each be read, such as dates in
    * the wrong order. Then that row is left out too.
