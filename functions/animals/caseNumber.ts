@@ -12,7 +12,6 @@ import { caseNotes, gapDays, recordColumns } from "./caseColumns.ts";
 
 export const caseNumberFunction = defineFunction({
   name: "CASENO",
-  topic: "animals",
   summary: "Which case of its animal a day belongs to: 1 for the first case, 2 for the second.",
   questions: [
     "is this the first or second time she is lame",

@@ -11,7 +11,6 @@ import { caseNotes, gapDays, recordColumns } from "./caseColumns.ts";
 
 export const caseTableFunction = defineFunction({
   name: "CASETABLE",
-  topic: "animals",
   summary: "Gathers treatment records into cases: one row a case, with its first and last day and its treatments.",
   questions: [
     "how many cases of lameness, not treatments",

@@ -13,7 +13,6 @@ import { recordColumns } from "./caseColumns.ts";
 
 export const keepApartFunction = defineFunction({
   name: "KEEPAPART",
-  topic: "animals",
   summary:
     "The sheep to keep apart at housing, turnout or weaning: those still lame, and those sound for too short a time.",
   questions: [

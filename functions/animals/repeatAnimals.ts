@@ -11,7 +11,6 @@ import { caseNotes, gapDays, recordColumns } from "./caseColumns.ts";
 
 export const repeatAnimalsFunction = defineFunction({
   name: "REPEATS",
-  topic: "animals",
   summary: "The animals that were lame again and again: how many cases each had, most first.",
   questions: [
     "which sheep keep going lame",

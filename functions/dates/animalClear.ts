@@ -17,7 +17,6 @@ const records = [
 
 export const animalClearFunction = defineFunction({
   name: "ANIMALCLEAR",
-  topic: "dates",
   summary: "The day one animal may go for food, over all of its treatments.",
   questions: ["when is this ewe clear", "latest withdrawal date of an animal", "can this sheep be sold"],
   notes: [

@@ -12,7 +12,6 @@ import { blankDaysNote, countingChoice, produceNote } from "./treatmentColumns.t
 
 export const clearDateFunction = defineFunction({
   name: "CLEARDATE",
-  topic: "dates",
   summary: "The first day a treated animal may go for food.",
   questions: [
     "when can she be sold",

@@ -11,7 +11,6 @@ import { sources } from "../sources.ts";
 
 export const dueListFunction = defineFunction({
   name: "DUELIST",
-  topic: "dates",
   summary: "The animals to look at again: overdue first, then those due soon.",
   questions: ["which sheep must I look at this week", "list of overdue rechecks", "who is due for a second look"],
   notes: [

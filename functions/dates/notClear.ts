@@ -15,7 +15,6 @@ const headings = ["tag", "clear date", "days to wait", "why not known"] as const
 
 export const notClearFunction = defineFunction({
   name: "NOTCLEAR",
-  topic: "dates",
   summary: "The animals that may not go for food yet, those with unknown dates first, then the latest date first.",
   questions: [
     "which sheep are still in withdrawal",

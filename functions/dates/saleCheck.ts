@@ -12,7 +12,6 @@ import { countingChoice, groupColumn, groupNotes, treatmentColumns, treatmentNot
 
 export const saleCheckFunction = defineFunction({
   name: "SALECHECK",
-  topic: "dates",
   summary: "Which of the animals for sale are clear of medicine, and how long the others must wait.",
   questions: [
     "may these go to the abattoir",

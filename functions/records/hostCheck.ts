@@ -10,7 +10,6 @@ import { sources } from "../sources.ts";
 
 export const hostCheckFunction = defineFunction({
   name: "HOSTCHECK",
-  topic: "records",
   summary: "How this spreadsheet hands over blank cells and dates, and what that means for your formulas.",
   questions: ["are blank cells counted as 0 here", "does SCOREPREV need a guard", "does this workbook count from 1904"],
   notes: [

@@ -13,7 +13,6 @@ import { sources } from "../sources.ts";
 
 export const recordCheckFunction = defineFunction({
   name: "RECORDCHECK",
-  topic: "records",
   summary:
     "Looks through treatment records for slips of the hand, and says row, column, what is wrong and how to mend it.",
   questions: [

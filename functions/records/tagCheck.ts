@@ -8,7 +8,6 @@ import { sources } from "../sources.ts";
 
 export const tagCheckFunction = defineFunction({
   name: "TAGCHECK",
-  topic: "records",
   summary: 'Whether a tag is written so that it can be told from others: "ok", or what is wrong with it.',
   questions: ["is this ear tag number right", "which tags have lost digits", "check a list of tag numbers"],
   notes: [

@@ -39,7 +39,6 @@ export interface Origin {
 export interface FunctionDefinition<P extends Parameters = Parameters, R = unknown> {
   /** Without the namespace: `FLOCKPREV` is typed as `=FOOT.FLOCKPREV(…)`. */
   readonly name: string;
-  readonly topic: Topic;
   /** One sentence for the formula list: what it answers. */
   readonly summary: string;
   /** What a person would ask, in their words; the search in the task pane reads these. */
@@ -68,6 +67,11 @@ export const defineFunction = <P extends Parameters, R>(
 /** A definition whose parameter and result types no longer matter: what hosts work with. */
 // biome-ignore lint/suspicious/noExplicitAny: the types were checked where the function was defined
 export type AnyFunction = FunctionDefinition<any, any>;
+
+/** A definition as the catalogue lists it, which knows the topic. */
+export interface ListedFunction extends AnyFunction {
+  readonly topic: Topic;
+}
 
 /** An example's value that is right to `decimals` decimals. */
 export const about = (value: number, decimals = 10): About => ({ about: value, decimals });

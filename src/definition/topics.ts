@@ -12,3 +12,6 @@ export const topics = {
 } as const;
 
 export type Topic = keyof typeof topics;
+
+/** The topics that have a page on their methods. */
+export const withMethods: ReadonlySet<Topic> = new Set<Topic>(["counting", "watching", "planning", "benchmarking"]);
