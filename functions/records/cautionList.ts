@@ -46,7 +46,7 @@ export const cautionListFunction = defineFunction({
     {
       call: ["sheep"],
       gives: problem(
-        'topic: "sheep" is not a choice here; enter one of: "counting", "watching", "animals", "dates", "treatment", "medicines", "planning", "benchmarking", "records"',
+        `topic: "sheep" is not a choice here; enter one of: ${topicNames.map((name) => `"${name}"`).join(", ")}`,
       ),
     },
   ],
