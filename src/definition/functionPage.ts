@@ -4,7 +4,7 @@ import type { AnyFunction, Example, ListedFunction } from "./defineFunction.ts";
 import { type ExampleShown, exampleInSheet, literal } from "./exampleInSheet.ts";
 import { namespace, signature } from "./formulaText.ts";
 import { resultInWords } from "./resultInWords.ts";
-import { type Topic, topics, withMethods } from "./topics.ts";
+import { methodPages, type Topic, topics } from "./topics.ts";
 
 /** The reference page of one function, in Markdown. */
 export function functionPage(definition: ListedFunction): string {
@@ -45,8 +45,10 @@ export function functionPage(definition: ListedFunction): string {
     .concat("\n");
 }
 
-const methodLink = (topic: Topic): string =>
-  withMethods.has(topic) ? `. [Why this method, and where it fails](../methods/${topic}.md)` : "";
+function methodLink(topic: Topic): string {
+  const page = methodPages[topic];
+  return page === undefined ? "" : `. [Why this method, and where it fails](../methods/${page})`;
+}
 
 const parametersOf = (definition: AnyFunction): [string, Parameter<unknown>][] => Object.entries(definition.parameters);
 

@@ -13,5 +13,10 @@ export const topics = {
 
 export type Topic = keyof typeof topics;
 
-/** The topics that have a page on their methods. */
-export const withMethods: ReadonlySet<Topic> = new Set<Topic>(["counting", "watching", "planning", "benchmarking"]);
+/** The page in docs/methods of each topic that has one. */
+export const methodPages: Readonly<Partial<Record<Topic, string>>> = {
+  counting: "counting.md",
+  watching: "watching.md",
+  planning: "planning.md",
+  benchmarking: "benchmarking.md",
+};
