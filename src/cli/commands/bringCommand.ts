@@ -126,11 +126,12 @@ function withMatchNamed<T>(bring: () => T): T {
 }
 
 function report(brought: Brought, output: string): string {
-  const { total, places, lists } = broughtInWords(brought);
+  const { total, places, headings, lists } = broughtInWords(brought);
+  const told = [...(headings.length > 0 ? [{ title: "Headings", lines: headings }] : []), ...lists];
   return [
     `${total} The new book: ${output}`,
     indented(places),
-    ...lists.map(({ title, lines }) => `${title}:\n${indented(lines)}`),
+    ...told.map(({ title, lines }) => `${title}:\n${indented(lines)}`),
   ].join("\n\n");
 }
 

@@ -7,6 +7,8 @@ export interface BroughtInWords {
   readonly total: string;
   /** A line for each place: where from, where to, rows there, rows brought; headings first. */
   readonly places: readonly (readonly string[])[];
+  /** What the headings were taken for that are not called as in the book: where, what, and for what. */
+  readonly headings: readonly (readonly string[])[];
   /** What else there is to tell, each list only where there is something in it. */
   readonly lists: readonly { readonly title: string; readonly lines: readonly (readonly string[])[] }[];
 }
@@ -15,14 +17,6 @@ export interface BroughtInWords {
 export function broughtInWords({ places, leftBehind, toMend, notes }: Brought): BroughtInWords {
   const total = (key: "rowsIn" | "rowsOut"): number => places.reduce((sum, place) => sum + place[key], 0);
   const lists = [
-    {
-      title: "Headings",
-      lines: places.flatMap(({ place, headings }) =>
-        headings.flatMap(([heading, as]) =>
-          plainHeading(heading) === plainHeading(as) ? [] : [[place, heading, `taken for ${as}`]],
-        ),
-      ),
-    },
     {
       title: "Not brought",
       lines: leftBehind.map((behind) => [`${behind.place}, ${rowsInWords(behind)}`, behind.why]),
@@ -39,6 +33,11 @@ export function broughtInWords({ places, leftBehind, toMend, notes }: Brought): 
       ["from", "into", "rows there", "brought"],
       ...places.map(({ place, into, rowsIn, rowsOut }) => [place, into, String(rowsIn), String(rowsOut)]),
     ],
+    headings: places.flatMap(({ place, headings }) =>
+      headings.flatMap(([heading, as]) =>
+        plainHeading(heading) === plainHeading(as) ? [] : [[place, heading, `taken for ${as}`]],
+      ),
+    ),
     lists: lists.filter(({ lines }) => lines.length > 0),
   };
 }
