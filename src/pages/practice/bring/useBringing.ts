@@ -14,7 +14,7 @@ import { bringWords } from "./bringWords.ts";
 const emptyFootBook = "flock-foot-book-empty.xlsx";
 
 /** What the person asks for, as it stands in the form. */
-export interface BringForm {
+interface BringForm {
   readonly files: readonly File[];
   readonly farm: string;
   readonly from: string;
