@@ -36,7 +36,7 @@ const answers: Readonly<Record<Answer, GridColumn<Answer>>> = {
     heading: "Second look",
     width: 16,
     look: "worked",
-    holds: whole(`FOOT.RECHECKSTATE(${besideCases.range("lookAgain")},each_looked_on,as_of)`),
+    holds: whole(`FOOT.RECHECKSTATE(${besideCases.range("lookAgain")},each_looked_on,as_of,Cases[Tag],Cases[Treated])`),
   },
   caseNumber: {
     heading: "Case no.",
@@ -86,7 +86,7 @@ export const casesSheet = ({ cases: records }: BookContent): SheetPlan => ({
     sheet.emphasize(
       besideCases.column("secondLook"),
       [`ISNUMBER(SEARCH("overdue",${look}))`, "strong"],
-      [`LEFT(${look},4)="done"`, "weak"],
+      [`OR(LEFT(${look},4)="done",${look}="treated again")`, "weak"],
       filled,
     );
     sheet.emphasize(besideCases.column("caseNumber"), filled);

@@ -71,7 +71,7 @@ const checks: readonly Check[] = [
   },
   {
     words: "Second looks that fell due before the year looked at, and were never written down: no longer on Today",
-    wrong: `ISNUMBER(${lookAgain})*(${lookAgain}<year_from)*(LEN(each_looked_on)=0)`,
+    wrong: `ISNUMBER(${lookAgain})*(${lookAgain}<year_from)*ISNUMBER(SEARCH("overdue",${besideCases.range("secondLook")}))`,
     column: "Cases[Tag]",
   },
 ];

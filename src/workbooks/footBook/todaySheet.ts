@@ -41,7 +41,8 @@ const lists = [
   {
     list: untreated,
     question: "To treat: seen lame, not treated yet",
-    formula: 'FOOT.DUELIST(as_of,case_tag,IF(LEN(treated_on)>0,"",case_day),IF(LEN(sound_on)>0,sound_on,left_on),0)',
+    formula:
+      'FOOT.DUELIST(as_of,case_tag,case_day,IF(LEN(treated_on)>0,"yes",IF(LEN(sound_on)>0,sound_on,left_on)),0,treated_on)',
     widths: [18, 12, 7, 17],
     strong: overdue,
     filled: "due",
@@ -50,7 +51,7 @@ const lists = [
   {
     list: due,
     question: "To look at again: overdue and due",
-    formula: "FOOT.DUELIST(as_of,case_tag,look_due,looked_on,ahead_days)",
+    formula: "FOOT.DUELIST(as_of,case_tag,look_due,looked_on,ahead_days,treated_on)",
     widths: [18, 12, 7, 17],
     strong: overdue,
     filled: "due",
