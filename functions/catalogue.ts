@@ -2,6 +2,7 @@ import type { AnyFunction } from "../src/definition/defineFunction.ts";
 import { caseNumberFunction } from "./animals/caseNumber.ts";
 import { caseTableFunction } from "./animals/caseTable.ts";
 import { keepApartFunction } from "./animals/keepApart.ts";
+import { notSoundFunction } from "./animals/notSound.ts";
 import { repeatAnimalsFunction } from "./animals/repeatAnimals.ts";
 import { soundByFunction } from "./animals/soundBy.ts";
 import { soundCurveFunction } from "./animals/soundCurve.ts";
@@ -84,6 +85,7 @@ export const catalogue: readonly AnyFunction[] = [
   caseTableFunction,
   caseNumberFunction,
   repeatAnimalsFunction,
+  notSoundFunction,
   treatLagFunction,
   soundByFunction,
   soundCurveFunction,

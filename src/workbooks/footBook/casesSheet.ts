@@ -49,7 +49,7 @@ const answers: Readonly<Record<Answer, GridColumn<Answer>>> = {
 /** The cases as typed, with room for more, and beside them the dates and states that follow from each row. */
 export const casesSheet = ({ cases: records }: BookContent): SheetPlan => ({
   name: sheetNames.cases,
-  write(sheet) {
+  write(sheet, nameCell) {
     const { rows: beside } = besideCases;
     cases.keys.forEach((key, column) => {
       sheet.columnLook(column, column, cases.columns[key].look);
@@ -71,6 +71,9 @@ export const casesSheet = ({ cases: records }: BookContent): SheetPlan => ({
     sheet.rowHeight(headingRow, 34);
     writeTable(sheet, cases, placedCases, records, { dressed: false, widths: true });
     writeGrid(sheet, besideCases, answers, { dressed: false });
+    // From the first row on, beside the columns of the sheet As of, so that a list names rows of this sheet.
+    for (const key of ["lesion", "medicine"] as const)
+      nameCell(`written_${key}`, sheet.name, { ...placedCases.column(key), top: 0 });
 
     const { cell, above, rows } = placedCases;
     const [first, last] = [cases.keys[0], cases.keys.at(-1)] as [KeyOf<typeof cases>, KeyOf<typeof cases>];

@@ -51,7 +51,7 @@ export const gathersSheet = ({ gathers: records }: BookContent): SheetPlan => ({
 
     writeList(sheet, byGroup, {
       question: "Group by group, in the year looked at",
-      rows: 60,
+      rows: 30,
       unless: [`SUM((LEN(${inYear("gather_looked_at")})>0)*1)=0`, "no gathers in the year"],
       formula: `FOOT.PREVBY(${["gather_group", "gather_lame", "gather_looked_at"].map(inYear).join(",")})`,
       strong: (answer) => `LEFT(${answer("group")},9)="all"`,

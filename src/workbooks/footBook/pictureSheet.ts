@@ -1,6 +1,7 @@
 import type { SheetPlan } from "../writing/authorWorkbook.ts";
 import { sayWhenMissing } from "../writing/missingFunctions.ts";
 import { writeList } from "../writing/placeList.ts";
+import { sayWhenCut } from "../writing/printedLists.ts";
 import type { SheetAuthor } from "../writing/sheetAuthor.ts";
 import { sheetNames } from "./bookSheets.ts";
 import { lookingBack } from "./formulas.ts";
@@ -20,6 +21,8 @@ import {
 const keyRow = 3;
 const chartRow = 5;
 const chartRows = 17;
+/** So that the figures fill a page and no more; where a list has its whole room from the start, its blank rows are printed too. */
+const printedDays = { excel: 49, libreoffice: 28 } as const;
 
 const noGathers = ["LEN(latest_month)=0", "no gathers yet"] as const;
 const ifGathered = (formula: string): string => `IF(${noGathers[0]},"${noGathers[1]}",${formula})`;
@@ -51,7 +54,9 @@ export const pictureSheet: SheetPlan = {
     sheet.newPageAtRow(figuresRow - 2);
     sheet.protect();
     // What the charts are drawn from is not printed, and not every spreadsheet takes a formula here.
-    sheet.print({ sideways: true, upTo: { row: cureRow + 49, column: 12 } });
+    const lastRow = cureRow + printedDays[sheet.edition];
+    for (const list of [watch, cure]) sayWhenCut(sheet, list, lastRow);
+    sheet.print({ sideways: true, upTo: { row: lastRow, column: 12 } });
   },
 };
 
