@@ -6,6 +6,7 @@ import { type GridColumn, type Holds, writeGrid } from "../writing/placeGrid.ts"
 import { writeTable } from "../writing/placeTable.ts";
 import type { BookContent } from "./bookContent.ts";
 import { firstRecord, headingRow, sheetNames } from "./bookSheets.ts";
+import { lookedOrOver } from "./formulas.ts";
 import { besideCases, placedCases } from "./placedRecords.ts";
 
 type Answer = Parameters<typeof besideCases.range>[0];
@@ -36,7 +37,9 @@ const answers: Readonly<Record<Answer, GridColumn<Answer>>> = {
     heading: "Second look",
     width: 16,
     look: "worked",
-    holds: whole(`FOOT.RECHECKSTATE(${besideCases.range("lookAgain")},each_looked_on,as_of,Cases[Tag],Cases[Treated])`),
+    holds: whole(
+      `FOOT.RECHECKSTATE(${besideCases.range("lookAgain")},${lookedOrOver("each_")},as_of,Cases[Tag],Cases[Treated])`,
+    ),
   },
   caseNumber: {
     heading: "Case no.",

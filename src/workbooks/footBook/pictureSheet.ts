@@ -27,10 +27,11 @@ const printedDays = { excel: 49, libreoffice: 28 } as const;
 const noGathers = ["LEN(latest_month)=0", "no gathers yet"] as const;
 const ifGathered = (formula: string): string => `IF(${noGathers[0]},"${noGathers[1]}",${formula})`;
 
-// Treatments of whole groups are not looked at again animal by animal.
-const ofTreated = (column: string): string => `IF(LEN(case_tag)*LEN(treated_on)>0,${column},"")`;
-const watched = `IF(LEN(case_tag)>0,treated_on,""),${ofTreated("sound_on")}`;
-const watchedLeft = ofTreated("left_on");
+const ofFollowed = (column: string): string => `IF(LEN(followed_on)>0,${column},"")`;
+const watched = `followed_on,${ofFollowed("sound_on")}`;
+// The day on which she was found sound is taken as it was written down; a look says how long one that was not is known to
+// have been lame.
+const watchedEnd = `${ofFollowed("left_on")},IF(LEN(followed_on)*(LEN(sound_on)=0),looked_on,"")`;
 
 /** How the flock is doing, drawn; the same in figures on the second page. */
 export const pictureSheet: SheetPlan = {
@@ -80,7 +81,7 @@ function writeKeyFigures(sheet: SheetAuthor): void {
     {
       column: lesionColumn,
       label: "Sound within 14 days of treatment",
-      formula: `IF(COUNT(treated_on)=0,"no treatments yet",INDEX(FOOT.SOUNDBY(${watched},as_of,14,0.95,${watchedLeft}),1,1))`,
+      formula: `IF(COUNT(followed_on)=0,"no treatments yet",IFNA(INDEX(FOOT.SOUNDBY(${watched},as_of,14,0.95,${watchedEnd}),1,1),"not known yet"))`,
       look: "figureShare",
     },
   ] as const;
@@ -110,6 +111,6 @@ function writeFigures(sheet: SheetAuthor): void {
     question: "How fast they get sound, days after treatment",
     rows: rows.cure,
     dress: "rows",
-    formula: `FOOT.SOUNDCURVE(${watched},as_of,0.95,${watchedLeft})`,
+    formula: `FOOT.SOUNDCURVE(${watched},as_of,0.95,${watchedEnd})`,
   });
 }

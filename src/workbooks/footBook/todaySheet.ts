@@ -9,7 +9,7 @@ import { sayWhenMissing } from "../writing/missingFunctions.ts";
 import { dressColumns, placeList, summaryOf, writeList } from "../writing/placeList.ts";
 import { printedLists } from "../writing/printedLists.ts";
 import { holdInDoubt, sheetNames } from "./bookSheets.ts";
-import { lookingBack } from "./formulas.ts";
+import { lookedOrOver, lookingBack } from "./formulas.ts";
 
 const headings = 6;
 const rows = 1000;
@@ -54,7 +54,7 @@ const lists = [
   {
     list: due,
     question: "To look at again: overdue and due",
-    formula: "FOOT.DUELIST(as_of,case_tag,look_due,looked_on,ahead_days,treated_on)",
+    formula: `FOOT.DUELIST(as_of,case_tag,look_due,${lookedOrOver()},ahead_days,treated_on)`,
     widths: [18, 12, 7, 17],
     strong: overdue,
     filled: "due",

@@ -95,11 +95,11 @@ function caseRecord(spell: LameSpell, seen: Day, random: SeededRandom): CaseReco
   };
 }
 
-/** A third of those that the second look finds lame after a medicine are given it once more; the others heal without. */
+/** Two thirds of those that the second look finds lame after a medicine are given it once more; the others heal without. */
 function treatedAgain(record: CaseRecord): readonly CaseRecord[] {
   const { animal, lookedAgain, sound, medicine } = record;
   const stillLame = lookedAgain !== undefined && (sound === undefined || sound > lookedAgain);
-  if (medicine === undefined || !stillLame || animal.number % 3 !== 0) return [record];
+  if (medicine === undefined || !stillLame || animal.number % 3 === 1) return [record];
   const again = lookedAgain + 7;
   return [
     record,

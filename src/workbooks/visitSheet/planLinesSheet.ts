@@ -13,11 +13,10 @@ const lines = placeGrid(sheetNames.planLines, keys, { row: planRow(0) - 1, colum
 const isHeading = (place: number): boolean => place % planLines === 0;
 const finding = (key: "lesion" | "severe" | "pusLetOut", place: number): string =>
   `INDEX(${found.of(key)},${Math.floor(place / planLines) + 1})`;
-const yes = (cell: string): string => `IF(LEN(${cell})=0,FALSE,${cell})`;
 
 function planFor(place: number): Content {
   const lesion = finding("lesion", place);
-  const asked = ["has_footrot", "has_codd", finding("pusLetOut", place), finding("severe", place)].map(yes);
+  const asked = ["has_footrot", "has_codd", finding("pusLetOut", place), finding("severe", place)];
   return {
     list: `FOOT.CAREPLAN(${[lesion, ...asked].join(",")})`,
     room: { rows: planLines - 1, columns: 4 },

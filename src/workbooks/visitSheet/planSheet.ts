@@ -29,14 +29,13 @@ export const planSheet: SheetPlan = {
     sheet.widths(7, 58, 48, 46);
     sheet.title("Care plan");
     sayWhenMissing(sheet, { row: 0, column: 2 });
-    sheet.put(
-      { row: 1, column: 0 },
-      {
-        formula:
-          'IF(COUNTA(VisitFound[Lesion])=0,"No lesions are written down on the sheet Visit.","Common practice for a usual case. Medicines only as your vet prescribed."&IF(LEN(has_footrot)*LEN(has_codd)=0," Not answered on the sheet Visit, and taken as no: does the flock have footrot, and CODD?",""))',
-      },
-      "note",
-    );
+    const words = [
+      'IF(COUNTA(VisitFound[Lesion])=0,"No lesions are written down on the sheet Visit.","Common practice for a usual case. Medicines only as your vet prescribed.")',
+      'IF(COUNTA(VisitFound[Lesion])*(LEN(has_footrot)*LEN(has_codd)=0),"Not answered on the sheet Visit, and taken as no: does the flock have footrot, and CODD?","")',
+    ];
+    words.forEach((formula, step) => {
+      sheet.put({ row: 1 + step, column: 0 }, { formula }, "note");
+    });
     const bottom = first + rows - 1;
     sheet.dress({ top: first, left: 0, bottom, right: 3 }, "words");
     sheet.dress({ top: first, left: 0, bottom, right: 0 }, "wordsCentre");
