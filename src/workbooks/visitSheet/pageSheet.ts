@@ -1,4 +1,5 @@
 import { cautions } from "../../../functions/cautions.ts";
+import { reportable } from "../../core/treatment/carePlans/reportable.ts";
 import type { Place } from "../../workbook/address.ts";
 import type { KeyOf } from "../tables/defineTable.ts";
 import { agreed, type otherMedicines } from "../tables/visitTables.ts";
@@ -6,7 +7,7 @@ import type { SheetPlan } from "../writing/authorWorkbook.ts";
 import { sayWhenMissing } from "../writing/missingFunctions.ts";
 import { type GridColumn, writeGrid } from "../writing/placeGrid.ts";
 import { writeTable } from "../writing/placeTable.ts";
-import { cellOn } from "../writing/references.ts";
+import { cellOn, fixedCell } from "../writing/references.ts";
 import type { Content, SheetAuthor } from "../writing/sheetAuthor.ts";
 import {
   batch,
@@ -43,7 +44,7 @@ const answered = (cell: string): string => `IF(ISERROR(${cell}),"not worked out"
 export const pageSheet = ({ agreed: actions }: VisitContent): SheetPlan => ({
   name: sheetNames.page,
   write(sheet) {
-    sheet.widths(40, 11, 13, 10, 12, 20);
+    sheet.widths(40, 12, 13, 10, 12, 20);
     sheet.title("Foot health visit");
     sayWhenMissing(sheet, { row: 0, column: 2 });
     sheet.put({ row: 1, column: 0 }, { formula: shown("farm_name") }, "subtitle");
@@ -125,7 +126,11 @@ function writeGroups(sheet: SheetAuthor): void {
 
 function writeFound(sheet: SheetAuthor): void {
   const { area, rows, cell } = pageFound;
-  sheet.put({ row: area.top - 1, column: 0 }, "What was found, and what to do first", "question");
+  sheet.put({ row: area.top - 2, column: 0 }, "What was found, and what to do first", "question");
+  // The first step of most plans: said once, and left out of those below.
+  const firstOfAll = { row: area.top - 1, column: 0 };
+  const said = fixedCell(firstOfAll);
+  across(sheet, firstOfAll, { formula: `IF(COUNTA(VisitFound[Lesion])=0,"","${reportable.what}")` }, 30);
   const line = (row: number): string => cellOn(sheetNames.planLines, { row, column: 2 });
   const typedFound = (key: Parameters<typeof placedFound.range>[0], place: number): string =>
     cellOn(sheetNames.visit, { row: placedFound.rows.top + place, column: placedFound.column(key).left });
@@ -144,11 +149,14 @@ function writeFound(sheet: SheetAuthor): void {
   for (let row = rows.top; row <= rows.bottom; row++) {
     const place = row - rows.top;
     const plan = planRow(place);
+    const [one, two, three] = [2, 3, 4].map((step) => line(plan + step));
+    // Joined to nothing, what a function gave is found equal to a typed text in every spreadsheet.
+    const steps = `IF(${one}&""=${said},${two}&" "&${three},${one}&" "&${two})`;
     across(
       sheet,
       { row, column: area.right },
-      { formula: `IF(LEN(${typedFound("lesion", place)})=0,"",${line(plan + 2)}&" "&${line(plan + 3)})` },
-      60,
+      { formula: `IF(LEN(${typedFound("lesion", place)})=0,"",${steps})` },
+      46,
     );
   }
   sheet.emphasize({ ...rows, right }, [`LEN(${cell("lesion")})>0`, "line"]);
@@ -188,7 +196,7 @@ const medicineColumns: Readonly<Record<MedicineKey, GridColumn<MedicineKey>>> = 
     },
   },
   days: {
-    heading: "Withdrawal, days for meat",
+    heading: "Withdrawal days, meat",
     look: "workedCount",
     holds: ({ place, cell }) => {
       const { days } = typedOf(place);

@@ -61,7 +61,7 @@ export const pageGroups = placeGrid(
 export const pageFound = placeGrid(
   sheetNames.page,
   ["lesion", "cases", "steps"],
-  { row: pageGroups.area.bottom + 5, column: 0 },
+  { row: pageGroups.area.bottom + 6, column: 0 },
   found.room,
 );
 export const wordsRow = pageFound.area.bottom + 2;

@@ -67,13 +67,14 @@ export const planLinesSheet: SheetPlan = {
     sheet.title("Plan lines");
     sheet.put({ row: 1, column: 0 }, "What the sheet Care plan is made from. Nothing to type here.", "note");
     writeGrid(sheet, lines, columns);
-    const { bottom, right } = lines.rows;
+    const { right } = lines.rows;
     for (let plan = 0; plan < found.room; plan++) {
       const row = planRow(plan);
       sheet.put({ row, column: lines.column("what").left }, null, "strong");
     }
     nameCell("plan_lines", sheet.name, lines.rows);
     sheet.protect();
-    sheet.print({ upTo: { row: bottom, column: right }, onOnePage: true });
+    // The plans are printed from the sheet Care plan.
+    sheet.print({ upTo: { row: 1, column: right }, onOnePage: true });
   },
 };
