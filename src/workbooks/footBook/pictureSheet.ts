@@ -42,7 +42,9 @@ export const pictureSheet: SheetPlan = {
     sayWhenMissing(sheet, { row: 0, column: 4 });
     sheet.put({ row: 1, column: 0 }, { formula: lookingBack, array: true }, "strong");
     writeKeyFigures(sheet);
-    sheet.rowHeight(keyRow, 22);
+    // What is not settled is told in a sentence.
+    sheet.merge({ top: keyRow, left: 4, bottom: keyRow, right: lesionColumn - 1 });
+    sheet.rowHeight(keyRow, 46);
     ["latest_month", "each_seen_once", "flock_then"].forEach((name, place) => {
       nameCell(name, sheetNames.picture, drawn.latest.at("latestMonth", place));
     });
@@ -76,7 +78,7 @@ function writeKeyFigures(sheet: SheetAuthor): void {
       formula: ifGathered(
         'IF(flock_then=0,FOOT.TARGETCHECK(month_lame,month_looked_at,target),IF(each_seen_once,FOOT.TARGETCHECK(month_lame,month_looked_at,target,0.95,flock_then),"a group gathered twice, or not in Settings"))',
       ),
-      look: "figure",
+      look: "figureWords",
     },
     {
       column: lesionColumn,
