@@ -14,7 +14,6 @@ const headings = ["tag", "treatments", "first", "last", "lesion", "medicine"] as
 
 export const notSoundFunction = defineFunction({
   name: "NOTSOUND",
-  topic: "animals",
   summary: "The animals treated again and not sound, those with one lesion and medicine together.",
   questions: [
     "which sheep do not get better after treatment",
@@ -50,12 +49,12 @@ export const notSoundFunction = defineFunction({
   ),
   caution: cautions.notSound,
   sources: [sources.practice],
-  compute: ({ as_of, tags, treated, lesions, medicines, sound_on, left_on, at_least, from }, place) =>
+  compute: ({ as_of, tags, treated, lesions, medicines, sound_on, left_on, at_least, from }, origin) =>
     notSound(
       as_of,
       { tags, treated, lesions, medicines, soundOn: sound_on, leftOn: left_on },
       { atLeast: at_least, from },
-      (index) => place.row(index),
+      (index) => origin.row(index),
     ),
   examples: [
     {

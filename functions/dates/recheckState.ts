@@ -13,7 +13,6 @@ import { treatedAgainNotes } from "./treatedAgainNotes.ts";
 
 export const recheckStateFunction = defineFunction({
   name: "RECHECKSTATE",
-  topic: "dates",
   summary: "Whether a second look is done, due or overdue, in words.",
   questions: ["is the recheck overdue", "has she been looked at again", "state of follow-up"],
   notes: [
