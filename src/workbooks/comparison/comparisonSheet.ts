@@ -174,6 +174,7 @@ export const comparisonSheet = (
       { formula: 'IF(rows_to_mend=0,"",rows_to_mend&" rows are left out: see the last column")' },
     );
     sheet.rowHeight(headingRow, 48);
+    if (compared) sheet.rowsAside(headingRow + 1);
     const columns = columnsOf(placed);
     writeGrid(sheet, comparison, compared ? settledColumns(columns, content, compared) : columns);
     const { cell } = comparison;

@@ -42,6 +42,7 @@ export const doneSheet = ({ flocks, done = [], year }: ComparisonContent, placed
       sheet.rowHeight(area.top, Math.ceil(line.length / noteLength) * 15);
     });
     sheet.rowHeight(headingRow, 62);
+    sheet.rowsAside(headingRow + 1);
     writeGrid(sheet, grid, columnsOf(flocks, done));
     writeHeights(sheet, grid.rows.top, done);
     sheet.emphasize(grid.rows, [`LEN(${grid.cell("flock")})>0`, "line"]);

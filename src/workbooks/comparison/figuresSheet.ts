@@ -29,6 +29,7 @@ export const figuresSheet = (
     sheet.title("Figures");
     sheet.put({ row: 1, column: 0 }, "Nothing to type here. #N/A is meant: it leaves a gap in a chart.", "note");
     sheet.rowHeight(top, 32);
+    if (compared) sheet.rowsAside(top + 1);
     sheet.widths(8, 24, 10, 8, 4, 16, 9, 9, 9, 9, 9, 9, 23, 4, 16);
     writeCounted(sheet, nameCell, placed, compared && { compared, content });
     if (compared) writeSettledLists(sheet, nameCell, placed, compared);

@@ -49,6 +49,7 @@ export const flocksSheet = (content: ComparisonContent, { flocks: placed }: Plac
       "note",
     );
     sheet.rowHeight(headingRow, 48);
+    if (collated) sheet.rowsAside(headingRow + 1);
     writeTable(sheet, flocks, placed, known, { widths: true, dressed: !collated });
     if (collated)
       for (const key of flocks.keys) sheet.dress(placed.column(key), lockedLooks[flocks.columns[key].look] ?? "worked");

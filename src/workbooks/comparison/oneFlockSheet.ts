@@ -112,8 +112,7 @@ function answers({ comparison, steadied, rows }: PlacedComparison, collated: boo
 function doneAnswers({ done }: PlacedComparison): Answers {
   type Key = Parameters<typeof done.range>[0];
   const of = (key: Key): string => `INDEX(${done.range(key)},MATCH(chosen_flock,${done.range("flock")},0))`;
-  const orNone = (key: Key, words: string): string =>
-    `IF(ISNUMBER(${of(key)}),${words},"not counted")`;
+  const orNone = (key: Key, words: string): string => `IF(ISNUMBER(${of(key)}),${words},"not counted")`;
   const shareOf = (key: "inTime" | "sound", cases: Key, what: string): string =>
     orNone(key, `${percent(of(key))}&" of "&${of(cases)}&" ${what}"`);
   return [
@@ -131,6 +130,7 @@ function writeLetters(
 ): void {
   sheet.put({ row: listRow - 1, column: 0 }, "All flocks in order of their steadied share", "question");
   sheet.rowHeight(listRow, 32);
+  if (compared) sheet.rowsAside(listRow + 1);
   const length = Math.ceil(rows / blocks);
   for (let block = 0; block < blocks; block++) {
     const first = block * length;
