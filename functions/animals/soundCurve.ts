@@ -86,9 +86,9 @@ export const soundCurveFunction = defineFunction({
       gives: [
         ["day", "at risk", "became sound", "share still lame", "low", "high"],
         [0, 6, 0, 1, "", ""],
-        [5, 6, 1, about(0.7651112151), about(0.1652548836), about(0.9609651012)],
-        [9, 4, 0, about(0.7651112151), about(0.1652548836), about(0.9609651012)],
-        [10, 3, 2, about(0.4261665886), about(0.0584480537), about(0.7739950241)],
+        [5, 6, 1, about(0.7651112151), about(0.0673757619), about(0.9998534784)],
+        [9, 4, 0, about(0.7651112151), about(0.0673757619), about(0.9998534784)],
+        [10, 3, 2, about(0.4261665886), about(0.0116892902), about(0.9628932822)],
       ],
     },
     {
