@@ -51,7 +51,7 @@ const isOneGather = ({ gathers }: Looks, { spread, flockSize }: TargetChoice): b
 function ofOneGather(side: Side, { share, seen }: Looks, choice: TargetChoice): string {
   const effective = effectiveOf({ seen, weighty: 1, inflation: joinedInflation(1, 0, seen) }, choice.confidence);
   const longRun = sideOf(proportionInterval(share * effective, effective, choice), choice.target);
-  return longRun === side ? side : `${side} in these counts; not settled for the long run`;
+  return longRun === side ? side : `${side} in these counts only`;
 }
 
 type Side = "below target" | "above target";

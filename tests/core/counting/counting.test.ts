@@ -75,7 +75,7 @@ describe("targetCheck", () => {
   // One gather with the spread that is supposed between gathers amounts to 200 / (1 + 199 × 0.03) × (1.96 / 3.18)² = 10.88
   // sheep (z and t of scipy.stats); of Wilson's low limits for x / 200 of them that of 36 is the first above 0.05.
   it("is sure of one gather only where gathers that differ would leave no doubt", () => {
-    const inTheseCounts = "in these counts; not settled for the long run";
+    const inTheseCounts = "in these counts only";
     expect(ask(1, 200, 0.05)).toBe(`below target ${inTheseCounts}`);
     expect(ask(0, 200, 0.05)).toBe(`below target ${inTheseCounts}`);
     expect(ask(17, 200, 0.05)).toBe(`above target ${inTheseCounts}`);

@@ -35,7 +35,7 @@ for (const flocks of [5, 10, 20, 40])
   for (const correlation of [0, 0.02, 0.05])
     for (const mean of [0.05]) {
       let [held, ranked, all] = [0, 0, 0];
-      for (let turn = 0; turn < (2000 * times) / flocks; turn++) {
+      for (let turn = 0; turn < (8000 * times) / flocks; turn++) {
         const set = flocksOf(flocks, mean, correlation);
         const order = [...set].sort((one, other) => one.share - other.share);
         shrunkPrevalence(...columns(set), 0.95).forEach(({ low, high, lowRank, highRank }, place) => {
