@@ -4,8 +4,9 @@ import type { Interval } from "../statistics/interval.ts";
 import { normalScore } from "../statistics/normalScore.ts";
 import { proportionInterval } from "../statistics/proportionInterval.ts";
 import { countedLooks, type LookChoice, type Looks } from "./countedLooks.ts";
+import { effectiveOfOne } from "./effectiveOfOne.ts";
 import { effectiveOf } from "./effectiveSeen.ts";
-import { gatherSpread, joinedInflation } from "./gatherSpread.ts";
+import { gatherSpread } from "./gatherSpread.ts";
 
 export interface TargetChoice extends LookChoice {
   /** The share that is aimed at, 0 to 1. */
@@ -46,10 +47,10 @@ const isOneGather = ({ gathers }: Looks, { spread, flockSize }: TargetChoice): b
 
 /**
  * One gather is one day. Its word stands by itself only where it would stand if gathers differed as is supposed before
- * any is seen (joinedInflation); else it is said of these counts alone.
+ * any is seen (effectiveOfOne); else it is said of these counts alone.
  */
 function ofOneGather(side: Side, { share, seen }: Looks, choice: TargetChoice): string {
-  const effective = effectiveOf({ seen, weighty: 1, inflation: joinedInflation(1, 0, seen) }, choice.confidence);
+  const effective = effectiveOfOne(seen, choice.confidence);
   const longRun = sideOf(proportionInterval(share * effective, effective, choice), choice.target);
   return longRun === side ? side : `${side} in these counts only`;
 }
