@@ -10,7 +10,6 @@ import { remission } from "./remission.ts";
 
 export const soundByFunction = defineFunction({
   name: "SOUNDBY",
-  topic: "animals",
   summary:
     "The share of treated sheep that are sound within so many days, with its limits; sheep still lame are counted fairly.",
   questions: ["how many are sound a week after treatment", "does the treatment work", "recovery rate of lame sheep"],

@@ -9,7 +9,6 @@ import { remission } from "./remission.ts";
 
 export const soundCurveFunction = defineFunction({
   name: "SOUNDCURVE",
-  topic: "animals",
   summary: "The share of treated sheep still lame, day by day after treatment, ready to draw as a curve.",
   questions: ["draw how fast lame sheep recover", "cure curve after treatment", "how many are still lame after a week"],
   notes: [

@@ -10,7 +10,6 @@ import { flockColumns, flockNotes } from "./flockColumns.ts";
 
 export const funnelFunction = defineFunction({
   name: "FUNNEL",
-  topic: "benchmarking",
   summary:
     "Which flocks stand out by more than chance: each with the limits for a flock of its size, to chart as a funnel.",
   questions: ["which flocks are out of line", "funnel plot of flocks", "compare flocks of unlike size fairly"],

@@ -12,7 +12,6 @@ const seen = count("sheep looked at");
 
 export const prevalenceChangeFunction = defineFunction({
   name: "PREVCHANGE",
-  topic: "counting",
   summary:
     "How much the share lame changed between two times, with its range and how likely chance alone does as much.",
   questions: ["did lameness go down", "compare before and after", "is the difference real or chance"],

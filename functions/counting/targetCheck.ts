@@ -9,7 +9,6 @@ import { confidenceChoice, gatherColumns, gatherNotes, spreadColumns, spreadNote
 
 export const targetCheckFunction = defineFunction({
   name: "TARGETCHECK",
-  topic: "counting",
   summary: "Whether the share of lame sheep is below or above a target, or not settled yet.",
   questions: ["are we below the target", "is the flock under 2 per cent lame", "how many more sheep to look at"],
   notes: [

@@ -11,7 +11,6 @@ import { sources } from "../sources.ts";
 
 export const dueListFunction = defineFunction({
   name: "DUELIST",
-  topic: "dates",
   summary: "The animals to look at again: overdue first, then those due soon.",
   questions: ["which sheep must I look at this week", "list of overdue rechecks", "who is due for a second look"],
   notes: [
@@ -35,8 +34,8 @@ export const dueListFunction = defineFunction({
   ),
   caution: undefined,
   sources: [sources.practice],
-  compute: ({ as_of, tags, due, done, ahead_days }, place) =>
-    dueList(as_of, { tags, due, done }, ahead_days, (index) => place.row(index)),
+  compute: ({ as_of, tags, due, done, ahead_days }, origin) =>
+    dueList(as_of, { tags, due, done }, ahead_days, (index) => origin.row(index)),
   examples: [
     {
       shows: "16 Mar 2026: one overdue, one due soon, one done, one far off",

@@ -9,7 +9,6 @@ import { sources } from "../sources.ts";
 
 export const recheckStateFunction = defineFunction({
   name: "RECHECKSTATE",
-  topic: "dates",
   summary: "Whether a second look is done, due or overdue, in words.",
   questions: ["is the recheck overdue", "has she been looked at again", "state of follow-up"],
   notes: [

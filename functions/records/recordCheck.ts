@@ -13,7 +13,6 @@ import { sources } from "../sources.ts";
 
 export const recordCheckFunction = defineFunction({
   name: "RECORDCHECK",
-  topic: "records",
   summary:
     "Looks through treatment records for slips of the hand, and says row, column, what is wrong and how to mend it.",
   questions: [
@@ -44,11 +43,11 @@ export const recordCheckFunction = defineFunction({
   ),
   caution: cautions.recordCheck,
   sources: [sources.practice, sources.iso11784],
-  compute: ({ headings, rows, as_of }, place) => {
+  compute: ({ headings, rows, as_of }, origin) => {
     const [heading = []] = headings;
     if (headings.length !== 1)
       throw new Problem(`${headings.length} rows were given; give the one heading row`, { argument: "headings" });
-    return reportLines(recordCheck(heading, rows, { asOf: as_of, dayOffset: place.dayOffset }), as_of !== undefined);
+    return reportLines(recordCheck(heading, rows, { asOf: as_of, dayOffset: origin.dayOffset }), as_of !== undefined);
   },
   examples: [
     {

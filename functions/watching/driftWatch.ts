@@ -13,7 +13,6 @@ import { datedGatherColumns, datedGatherNotes } from "./datedGatherColumns.ts";
 
 export const driftWatchFunction = defineFunction({
   name: "DRIFTWATCH",
-  topic: "watching",
   summary:
     "Whether the share lame creeps up or down: a moving average with limits, in which the newest gathers weigh most.",
   questions: ["is lameness creeping up", "slow drift of lameness", "moving average of prevalence", "EWMA chart"],

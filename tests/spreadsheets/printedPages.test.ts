@@ -7,7 +7,7 @@ import { beforeAll, describe, expect, it } from "vitest";
 import { type Area, isInside, readArea } from "../../src/workbook/address.ts";
 import type { Sheet, SheetCell } from "../../src/workbook/model.ts";
 import { openWorkbook } from "../../src/workbook/openWorkbook.ts";
-import { type Look, readLooks } from "../../src/workbook/parts/readLooks.ts";
+import { type CellLook, readLooks } from "../../src/workbook/parts/readLooks.ts";
 import { startCalc } from "./startCalc.ts";
 import { withoutAnswers } from "./withoutAnswers.ts";
 
@@ -93,7 +93,7 @@ describe.each(Object.entries(meant))("samples/%s.xlsx on paper", (name, pagesMea
 });
 
 /** As a spreadsheet shows it. */
-function shownText({ value, style }: SheetCell, looks: readonly Look[]): string {
+function shownText({ value, style }: SheetCell, looks: readonly CellLook[]): string {
   if (value === null || typeof value === "object") return "";
   if (typeof value === "boolean") return String(value).toUpperCase();
   return typeof value === "string" ? value : numfmt.format(looks[style]?.format ?? "General", value);

@@ -21,7 +21,7 @@ import { topsFound } from "./topsFound.ts";
 import { weightedCoverageTable } from "./weightedCoverageTable.ts";
 
 /** What the pages need worked out, by the placeholder it stands for. */
-const workedOut: Readonly<Record<string, Readonly<Record<string, () => string>>>> = {
+const tablesOf: Readonly<Record<string, Readonly<Record<string, () => string>>>> = {
   "README.md": {},
   "counting.md": {
     coverage: coverageTable,
@@ -66,7 +66,7 @@ const pictures = {
 
 /** The pages on methods, words from the pages beside this file and figures from the functions themselves. */
 export const methodFiles = (): readonly (readonly [path: string, text: string])[] => [
-  ...Object.entries(workedOut).map(([name, parts]) => [`docs/methods/${name}`, filled(name, parts)] as const),
+  ...Object.entries(tablesOf).map(([name, parts]) => [`docs/methods/${name}`, filled(name, parts)] as const),
   ...Object.entries(pictures).map(([name, draw]) => [`docs/methods/${name}`, draw()] as const),
 ];
 

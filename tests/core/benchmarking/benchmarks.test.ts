@@ -20,10 +20,10 @@ import { risingSums } from "../../../src/core/statistics/risingSums.ts";
 import { spreadPosterior } from "../../../src/core/statistics/spreadPosterior.ts";
 import { expectNear } from "../near.ts";
 import { problemOf } from "../problemOf.ts";
-import { cases, references } from "../references.ts";
+import { cases, ownReferences } from "../references.ts";
 
 // Made by tests/references/benchmarking/make.py.
-const values = references("benchmarking");
+const values = ownReferences(import.meta.url);
 
 const names = (count: number): string[] => Array.from({ length: count }, (_, place) => `flock ${place}`);
 const manyFlocks = (count: number) => {

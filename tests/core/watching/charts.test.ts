@@ -10,7 +10,7 @@ import { runSignals } from "../../../src/core/watching/runSignals.ts";
 import { weightedAverages } from "../../../src/core/watching/weightedAverages.ts";
 import { expectNear } from "../near.ts";
 import { problemOf } from "../problemOf.ts";
-import { cases, references } from "../references.ts";
+import { cases, ownReferences } from "../references.ts";
 
 interface WatchedOfR {
   readonly lame: readonly number[];
@@ -27,7 +27,7 @@ const gathersOfR = JSON.parse(
 };
 
 // Made by tests/references/watching/make.py.
-const values = references("watching");
+const values = ownReferences(import.meta.url);
 
 const days = (count: number): number[] => Array.from({ length: count }, (_, day) => 46000 + 30 * day);
 const total = (numbers: readonly number[]): number => numbers.reduce((sum, number) => sum + number, 0);
