@@ -1,6 +1,7 @@
-import { dayOf } from "../../cells/day.ts";
+import { showDay } from "../../cells/day.ts";
 import { newCaseRate } from "../../core/watching/newCaseRate.ts";
 import { type CareShare, type CareYear, careDays } from "../collate/careByYear.ts";
+import { daysCovered } from "../collate/daysCovered.ts";
 import type { FlockRecord } from "../collate/flockRecord.ts";
 import type { PageLine } from "./flockPageContent.ts";
 
@@ -39,25 +40,24 @@ const missing = (label: string, words: string): PageLine => ({
 
 const several = (count: number, what: string): string => `${count} ${count === 1 ? what : `${what}s`}`;
 
-function newCases({ years, breedingSheep, asOf }: FlockRecord, year: number): PageLine {
+function newCases({ years, breedingSheep, asOf, earliest }: FlockRecord, year: number): PageLine {
   const label = `New cases, ${perSheep} sheep a year`;
   const none = (why: string): PageLine => missing(label, `not counted: ${why}`);
   const begun = years.get(year)?.cases ?? 0;
   if (begun === 0) return none("no case is recorded in the year, which may be none or not written down");
   if (!breedingSheep) return none("breeding sheep are missing in the settings");
   if (asOf === undefined) return none("the book does not say up to which day it is complete");
-  const first = dayOf(`${year}-01-01`);
-  const length = dayOf(`${year + 1}-01-01`) - first;
-  const days = Math.min(asOf + 1 - first, length);
-  if (days <= 0) return none("the book ends before the year");
-  const { rate, low, high } = newCaseRate(begun, breedingSheep * days, confidence, perSheep * length);
+  const { days, from, isBegunInYear, yearLength } = daysCovered(year, earliest, asOf);
+  if (days === 0) return none("the book ends before the year");
+  const { rate, low, high } = newCaseRate(begun, breedingSheep * days, confidence, perSheep * yearLength);
+  const since = isBegunInYear ? ` from the book's first record on ${showDay(from)}` : "";
   return {
     label,
     value: rate,
     low,
     high,
     look: "besideRate",
-    words: `${several(begun, "case")} of all animals in ${days} days, for ${breedingSheep} breeding sheep`,
+    words: `${several(begun, "case")} of all animals in ${days} days${since}, for ${breedingSheep} breeding sheep`,
   };
 }
 
