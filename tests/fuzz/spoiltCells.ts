@@ -228,6 +228,7 @@ export const spoiltChecks: Readonly<Record<string, Check>> = {
   KEEPAPART: listed(["any animal"], (was, is) => same(was, is)),
   DUELIST: listed(["not known"], (was, is) => same(was, is)),
   REPEATS: listed(["any animal"], (was, is) => same(was, is)),
+  NOTSOUND: listed(["any animal"], (was, is) => same(was, is)),
   CASETABLE: caseTable,
   CASENO: caseNumber,
 };

@@ -29,9 +29,10 @@ const ifGathered = (formula: string): string => `IF(${noGathers[0]},"${noGathers
 
 const ofFollowed = (column: string): string => `IF(LEN(followed_on)>0,${column},"")`;
 const watched = `followed_on,${ofFollowed("sound_on")}`;
-// The day on which she was found sound is taken as it was written down; a look says how long one that was not is known to
-// have been lame.
-const watchedEnd = `${ofFollowed("left_on")},IF(LEN(followed_on)*(LEN(sound_on)=0),looked_on,"")`;
+// The day on which she was found sound is taken as it was written down. One that was not is known to have been lame up to
+// the last look at her; where nobody wrote one down she counts as lame up to now, since a blank is no sound sheep.
+const stillLame = "LEN(followed_on)*(LEN(sound_on)+LEN(left_on)=0)";
+const watchedEnd = `${ofFollowed("left_on")},IF(${stillLame},IF(LEN(looked_on)>0,looked_on,as_of),"")`;
 
 /** How the flock is doing, drawn; the same in figures on the second page. */
 export const pictureSheet: SheetPlan = {
@@ -83,7 +84,7 @@ function writeKeyFigures(sheet: SheetAuthor): void {
     {
       column: lesionColumn,
       label: "Sound within 14 days of treatment",
-      formula: `IF(COUNT(followed_on)=0,"no treatments yet",IFNA(INDEX(FOOT.SOUNDBY(${watched},as_of,14,0.95,${watchedEnd}),1,1),"not known yet"))`,
+      formula: `IFNA(INDEX(FOOT.SOUNDBY(${watched},as_of,14,0.95,${watchedEnd}),1,1),"not known yet")`,
       look: "figureShare",
     },
   ] as const;
