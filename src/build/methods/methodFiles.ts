@@ -22,7 +22,7 @@ import { weightedCoverageTable } from "./weightedCoverageTable.ts";
 
 /** What the pages need worked out, by the placeholder it stands for. */
 const tablesOf: Readonly<Record<string, Readonly<Record<string, () => string>>>> = {
-  "README.md": {},
+  "README.md": { usualWays: handRunTable("usual") },
   "counting.md": {
     coverage: coverageTable,
     gatherCoverage: handRunTable("range"),
