@@ -8,7 +8,7 @@ import type { ShownWorkbook } from "./shownWorkbook.ts";
 import type { Started } from "./startUniver.ts";
 
 /** A workbook that is shown. */
-export interface Opened {
+interface Opened {
   readonly workbook: Workbook;
   readonly around: Surroundings;
   /** As it was laid out when it was opened. */
