@@ -4,6 +4,15 @@ import { afterAll, beforeAll, describe, expect, it } from "vitest";
 import type { Cell } from "../../src/cells/cell.ts";
 import { dayOf } from "../../src/cells/day.ts";
 import { placeText } from "../../src/workbook/address.ts";
+import type { ComparisonContent, FlockYear } from "../../src/workbooks/comparison/comparisonContent.ts";
+import { emptyComparison } from "../../src/workbooks/comparison/emptyComparison.ts";
+import { flockComparison } from "../../src/workbooks/comparison/flockComparison.ts";
+import { inventedComparison } from "../../src/workbooks/comparison/inventedComparison.ts";
+import {
+  sheetNames as comparisonNames,
+  placedComparison,
+  roomFor,
+} from "../../src/workbooks/comparison/placedComparison.ts";
 import type { BookContent } from "../../src/workbooks/footBook/bookContent.ts";
 import { sheetNames } from "../../src/workbooks/footBook/bookSheets.ts";
 import { emptyBook } from "../../src/workbooks/footBook/emptyBook.ts";
@@ -103,6 +112,20 @@ const visitTyped: readonly Typed[] = [
   ...typing(visitNames.doses, placedWeighed, weights),
 ];
 
+// One flock too few of which is known stands among them.
+const flocks: readonly FlockYear[] = inventedComparison(7)
+  .flocks.slice(0, 12)
+  .map((flock, place) => (place === 3 ? { ...flock, lame: undefined } : flock));
+const emptyRound = emptyComparison({ made });
+const { flocks: placedFlocks } = placedComparison(roomFor(emptyRound));
+const chosen = flocks[4]?.flock ?? "";
+const round: ComparisonContent = { ...emptyRound, year: 2026, flocks, chosen };
+const roundTyped: readonly Typed[] = [
+  [comparisonNames.flocks, "B4", 2026],
+  [comparisonNames.one, "B3", chosen],
+  ...typing(comparisonNames.flocks, placedFlocks, flocks),
+];
+
 const books = [
   {
     name: "Flock foot book",
@@ -115,6 +138,12 @@ const books = [
     plan: () => visitSheet(emptyVisit({ made }), "libreoffice"),
     whole: () => visitSheet(visit),
     typed: visitTyped,
+  },
+  {
+    name: "Flock comparison",
+    plan: () => flockComparison(emptyRound, "libreoffice"),
+    whole: () => flockComparison(round),
+    typed: roundTyped,
   },
 ] as const;
 
@@ -160,6 +189,7 @@ describe("a list that is longer than its room", () => {
     const saved = sheetCells(bytes);
     expect(saved.get(`${sheetNames.today}!A1006`)).toBe("ZZ 0123456 00999");
     expect(saved.get(`${sheetNames.today}!A1007`)).toBe("and 101 more");
+    expect(saved.get(`${sheetNames.today}!A4`)).toBe("999 waiting, 0 not known, and 101 more");
     const calc = await startCalc("25.2");
     try {
       const path = join(calc.folder, "many.xlsx");
@@ -169,6 +199,7 @@ describe("a list that is longer than its room", () => {
       const listed = (sheets[sheetNames.today] ?? []).slice(7).map(([cell]) => cell);
       expect(listed.slice(0, 999)).toEqual(many.slice(0, 999).map(({ tag }) => tag));
       expect(listed[999]).toBe("and 101 more");
+      expect(sheets[sheetNames.today]?.[3]?.[0]).toBe("999 waiting, 0 not known, and 101 more");
     } finally {
       await calc.stop();
     }

@@ -4,12 +4,17 @@ import { sayWhenMissing } from "../writing/missingFunctions.ts";
 import { placeGrid, writeGrid } from "../writing/placeGrid.ts";
 import { dressColumns, placeList, writeList } from "../writing/placeList.ts";
 import type { PlacedTable } from "../writing/placeTable.ts";
+import { printedLists } from "../writing/printedLists.ts";
 import { cellsOn, fixedArea, fixedCell } from "../writing/references.ts";
 import { firstRecord, sheetNames } from "./bookSheets.ts";
 import { medicineColumn } from "./formulas.ts";
 import { besideCases, placedCases, placedGathers } from "./placedRecords.ts";
 
 const rows = 2000;
+/** Under the headings, which have lines of their own, a page of them. */
+const printed = 32;
+/** Lines are counted as far down as a list can grow. */
+const most = 20_000;
 
 interface Check {
   readonly words: string;
@@ -71,7 +76,7 @@ const checks: readonly Check[] = [
   },
   {
     words: "Second looks that fell due before the year looked at, and were never written down: no longer on Today",
-    wrong: `ISNUMBER(${lookAgain})*(${lookAgain}<year_from)*(LEN(each_looked_on)=0)`,
+    wrong: `ISNUMBER(${lookAgain})*(${lookAgain}<year_from)*ISNUMBER(SEARCH("overdue",${besideCases.range("secondLook")}))`,
     column: "Cases[Tag]",
   },
 ];
@@ -108,7 +113,7 @@ export const problemsSheet: SheetPlan = {
     const right = lists[1].list.at.column;
     for (const { list } of lists) dressColumns(sheet, list);
     sheet.widths(9, 18, 62, 84, 3, 9, 18, 62, 84);
-    sheet.dress({ top: 0, left: 0, bottom: headings - 2, right: right + 3 }, "note");
+    sheet.dress({ top: 0, left: 0, bottom: headings - 3, right: right + 3 }, "note");
     sheet.title("Problems");
     sayWhenMissing(sheet, { row: 0, column: 2 });
     sheet.put(
@@ -141,12 +146,19 @@ export const problemsSheet: SheetPlan = {
       },
     });
     const total = { row: 2, column: 0 };
-    const found = lists.map(({ list }) => `COUNT(${list.range("row", rows)})`);
+    const found = lists.map(({ list }) => `COUNT(${list.range("row", most)})`);
     // What failed has no number, and then there is none in all.
     const failed = lists.map(({ list }) => `ISERROR(${fixedCell(list.at)})`).join(",");
     const sum = `${found.join("+")}+SUM(${fixedArea(counts.column("rows"))})`;
     sheet.put(total, { formula: `IF(OR(${failed}),NA(),${sum})` }, "figure");
-    sheet.put({ row: 2, column: 1 }, "things to look at", "subtitle");
+    const longer = lists.map(({ list }) => `LEN(${fixedCell({ ...list.at, row: list.at.row + rows })})`).join("+");
+    sheet.put(
+      { row: 2, column: 1 },
+      sheet.edition === "excel"
+        ? "things to look at"
+        : { formula: `"things to look at"&IF(${longer}=0,"",", and more: see the last rows")` },
+      "subtitle",
+    );
     nameCell("problems_found", sheetNames.problems, total);
     sheet.emphasize(counts.rows, [`${counts.cell("rows")}>0`, "strong"]);
     for (const { table, question, list } of lists)
@@ -159,6 +171,11 @@ export const problemsSheet: SheetPlan = {
     sheet.freezeAt({ row: 3, column: 0 });
     sheet.newPageAt(right);
     sheet.protect();
-    sheet.print({ sideways: true, across: 2 });
+    const upTo = printedLists(
+      sheet,
+      lists.map(({ list }) => list),
+      printed,
+    );
+    sheet.print({ sideways: true, across: 2, ...(upTo && { upTo }) });
   },
 };

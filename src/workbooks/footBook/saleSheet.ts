@@ -59,11 +59,10 @@ export const saleSheet = ({ saleDate, saleTags }: BookContent): SheetPlan => ({
     sheet.put(
       { row: 3, column: 0 },
       {
-        formula: summaryOf(
-          answers,
-          "answer",
-          `COUNTA(SaleList[Tag])&" tags: "&${counted("yes")}&" may go, "&${counted("no:")}&" may not, "&${counted("in no record")}&" in no record"`,
-        ),
+        formula: summaryOf(sheet.edition, answers, {
+          filled: "answer",
+          numbers: `COUNTA(SaleList[Tag])&" tags: "&${counted("yes")}&" may go, "&${counted("no:")}&" may not, "&${counted("in no record")}&" in no record"`,
+        }),
       },
       "strong",
     );
@@ -90,6 +89,7 @@ export const saleSheet = ({ saleDate, saleTags }: BookContent): SheetPlan => ({
     writeList(sheet, answers, {
       question: "Clear of medicine",
       rows: saleList.room,
+      fits: true,
       formula: 'FOOT.SALECHECK(SaleList[Tag],sale_date,case_tag,treated_on,withdrawal_days,"whole days",group_treated)',
       strong: (cell) => `LEFT(${cell("answer")},4)="hold"`,
     });
