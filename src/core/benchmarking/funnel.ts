@@ -2,7 +2,9 @@ import { Problem } from "../../cells/problem.ts";
 import { checkCounts } from "../counting/checkCounts.ts";
 import { type NamedCount, tallyByName } from "../counting/tallyByName.ts";
 import { betaBinomialCounts, type CountChances } from "../statistics/betaBinomialCounts.ts";
+import { betaTails } from "../statistics/betaTails.ts";
 import { binomialTails } from "../statistics/binomialTails.ts";
+import { mixtureQuantile } from "../statistics/mixtureQuantile.ts";
 import { betweenCounts } from "./betweenCounts.ts";
 import { flocksDiffer } from "./flocksDiffer.ts";
 import { funnelLimit } from "./funnelLimit.ts";
@@ -120,6 +122,7 @@ function widened(tally: readonly NamedCount[], expected: number): (n: number) =>
   const correlations = expected > 0 && expected < 1 ? flocksDiffer(looked, expected) : [];
   if (correlations.every((correlation) => correlation === 0)) return byChance(expected);
   return (n) => {
+    if (n > countedOneByOne) return ofManySheep(n, expected, correlations);
     const { density, lower, upper } = meanChances(n, expected, correlations);
     return {
       limit(p) {
@@ -129,6 +132,24 @@ function widened(tally: readonly NamedCount[], expected: number): (n: number) =>
       },
       tails: (x) => ({ lower: lower[x] ?? 1, upper: upper[x] ?? 1 }),
     };
+  };
+}
+
+const countedOneByOne = 20_000;
+
+/** Of so many sheep the share is as good as continuous: a beta distribution with the variance of the beta-binomial one. */
+function ofManySheep(n: number, share: number, correlations: readonly number[]): SizeChances {
+  const parts = correlations.map((correlation) => {
+    const all = 1 / (correlation + (1 - correlation) / n) - 1;
+    return { a: share * all, b: (1 - share) * all, weight: 1 / correlations.length };
+  });
+  const tailAt = (tail: "lower" | "upper", lame: number): number =>
+    lame <= 0 || lame >= n
+      ? 1
+      : parts.reduce((sum, { a, b, weight }) => sum + weight * betaTails(lame / n, a, b, 1 - lame / n)[tail], 0);
+  return {
+    limit: (p) => (p < 0.5 ? mixtureQuantile("lower", p, parts, share) : mixtureQuantile("upper", 1 - p, parts, share)),
+    tails: (x) => ({ lower: tailAt("lower", x + 0.5), upper: tailAt("upper", x - 0.5) }),
   };
 }
 

@@ -108,6 +108,25 @@ describe("funnel", () => {
     expect(wide.map(({ word }) => word)).toEqual(Array(6).fill("within the limits"));
   });
 
+  it("limits go on smoothly where sheep are no longer counted one by one, quickly for a million", () => {
+    const others = [2, 45, 10, 0, 30, 4, 12, 40, 9, 22];
+    const at = (n: number) =>
+      funnel(
+        names(11),
+        [...others, Math.round(0.2 * n)],
+        [100, 500, 300, 200, 250, 100, 90, 400, 300, 310, n],
+        0.05,
+        true,
+      )[10];
+    const [below, above] = [at(20_000), at(20_001)];
+    for (const key of ["low95", "high95", "low998", "high998"] as const)
+      expect(Math.abs((below?.[key] ?? NaN) - (above?.[key] ?? NaN)), key).toBeLessThan(2 / 20_000);
+    expect(above?.word).toBe(below?.word);
+    expect(at(1_000_000)?.high95).toBeLessThan(above?.high95 ?? NaN);
+    for (const lame of [0, 1_000_000])
+      expect(funnel(["A", "B"], [lame, 3], [1_000_000, 50], 0.05, true)[0]?.word).toBeTypeOf("string");
+  });
+
   it("flocks that do not differ get the usual limits", () => {
     const same = [names(4), [5, 5, 5, 5], [100, 100, 100, 100]] as const;
     expect(funnel(...same, undefined, true)).toEqual(funnel(...same));
