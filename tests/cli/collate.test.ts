@@ -198,6 +198,34 @@ describe("collate over twelve books and seven spoiled ones", () => {
     });
   });
 
+  test("what is done stands in the comparison too, with the digits of the pages and why what is missing is missing", () => {
+    const head = new Map([..."ABCDEFGHIJKLMNOPQRS"].map((column) => [cells.get(`What is done!${column}7`), column]));
+    const under = (heading: string, place: number, step = 0): Cell => {
+      const column = head.get(heading) ?? "";
+      return cells.get(`What is done!${String.fromCharCode(column.charCodeAt(0) + step)}${8 + place}`) ?? null;
+    };
+    good.forEach(({ farm }, place) => {
+      expect(under("flock", place)).toBe(farm);
+      const lines = linesOf(pageOf(pages, farm));
+      for (const [heading, label] of [
+        ["new cases, 100 sheep a year", "New cases, 100 sheep a year"],
+        ["treated within 3 days", "Treated within 3 days"],
+        ["sound within 14 days", "Sound within 14 days"],
+      ] as const)
+        expect([0, 1, 2].map((step) => under(heading, place, step))).toEqual(lines.get(label)?.slice(0, 3));
+      expect(under("mg/PCU", place)).toBe(lines.get("Antibiotics, mg/PCU")?.[0]);
+      expect(under("footrot", place)).toBe(lines.get("Of footrot")?.[0]);
+      // The made books do not say up to which day they are complete.
+      expect(under("not counted, or left out", place)).toBe(
+        "new cases, treated, sound: the book does not say up to which day it is complete (As of, in its settings)",
+      );
+    });
+  });
+
+  test("the comparison has nothing against it by the vendor's validator", () => {
+    expect(faultsOf(join(folder, "round.xlsx"))).toEqual([]);
+  }, 120_000);
+
   test("a page holds values only, no hidden sheet, and no name of another flock or of a file", () => {
     for (const { farm } of good) {
       const parts = Object.entries(unzipSync(readFileSync(join(pages, `Flock page ${farm}.xlsx`))));
@@ -290,6 +318,11 @@ describe("collate refuses", () => {
     const file = await collate(books, "--out", out, "--pages", join(books, "book 01.xlsx"));
     expect(file.errors).toMatch(/cannot be used for the pages: it is a file, not a folder\.$/);
     expect(() => readFileSync(out)).toThrow();
+  });
+
+  test.each(["5", "0", "100%", "five"])("%s as a target", async (target) => {
+    const { errors } = await collate(books, "--out", join(folder, "z.xlsx"), "--target", target);
+    expect(errors).toBe(`"${target}" is no share above 0 and below 100 %; give it as --target 5% or --target 0.05.`);
   });
 
   test("what is no year, and a folder that is not there", async () => {

@@ -4,6 +4,15 @@ import { afterAll, beforeAll, describe, expect, it } from "vitest";
 import type { Cell } from "../../src/cells/cell.ts";
 import { dayOf } from "../../src/cells/day.ts";
 import { placeText } from "../../src/workbook/address.ts";
+import type { ComparisonContent, FlockYear } from "../../src/workbooks/comparison/comparisonContent.ts";
+import { emptyComparison } from "../../src/workbooks/comparison/emptyComparison.ts";
+import { flockComparison } from "../../src/workbooks/comparison/flockComparison.ts";
+import { inventedComparison } from "../../src/workbooks/comparison/inventedComparison.ts";
+import {
+  sheetNames as comparisonNames,
+  placedComparison,
+  roomFor,
+} from "../../src/workbooks/comparison/placedComparison.ts";
 import type { BookContent } from "../../src/workbooks/footBook/bookContent.ts";
 import { sheetNames } from "../../src/workbooks/footBook/bookSheets.ts";
 import { emptyBook } from "../../src/workbooks/footBook/emptyBook.ts";
@@ -103,6 +112,20 @@ const visitTyped: readonly Typed[] = [
   ...typing(visitNames.doses, placedWeighed, weights),
 ];
 
+// One flock too few of which is known stands among them.
+const flocks: readonly FlockYear[] = inventedComparison(7)
+  .flocks.slice(0, 12)
+  .map((flock, place) => (place === 3 ? { ...flock, lame: undefined } : flock));
+const emptyRound = emptyComparison({ made });
+const { flocks: placedFlocks } = placedComparison(roomFor(emptyRound));
+const chosen = flocks[4]?.flock ?? "";
+const round: ComparisonContent = { ...emptyRound, year: 2026, flocks, chosen };
+const roundTyped: readonly Typed[] = [
+  [comparisonNames.flocks, "B4", 2026],
+  [comparisonNames.one, "B3", chosen],
+  ...typing(comparisonNames.flocks, placedFlocks, flocks),
+];
+
 const books = [
   {
     name: "Flock foot book",
@@ -115,6 +138,12 @@ const books = [
     plan: () => visitSheet(emptyVisit({ made }), "libreoffice"),
     whole: () => visitSheet(visit),
     typed: visitTyped,
+  },
+  {
+    name: "Flock comparison",
+    plan: () => flockComparison(emptyRound, "libreoffice"),
+    whole: () => flockComparison(round),
+    typed: roundTyped,
   },
 ] as const;
 

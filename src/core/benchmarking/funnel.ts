@@ -1,7 +1,7 @@
 import { Problem } from "../../cells/problem.ts";
 import { checkCounts } from "../counting/checkCounts.ts";
 import { type NamedCount, tallyByName } from "../counting/tallyByName.ts";
-import { betaBinomialCounts } from "../statistics/betaBinomialCounts.ts";
+import { betaBinomialCounts, type CountChances } from "../statistics/betaBinomialCounts.ts";
 import { binomialTails } from "../statistics/binomialTails.ts";
 import { betweenCounts } from "./betweenCounts.ts";
 import { flocksDiffer } from "./flocksDiffer.ts";
@@ -117,10 +117,10 @@ function widened(tally: readonly NamedCount[], expected: number): (n: number) =>
       { argument: "seen" },
     );
   }
-  const correlation = expected > 0 && expected < 1 ? flocksDiffer(looked, expected) : 0;
-  if (correlation === 0) return byChance(expected);
+  const correlations = expected > 0 && expected < 1 ? flocksDiffer(looked, expected) : [];
+  if (correlations.every((correlation) => correlation === 0)) return byChance(expected);
   return (n) => {
-    const { density, lower, upper } = betaBinomialCounts(n, expected, correlation);
+    const { density, lower, upper } = meanChances(n, expected, correlations);
     return {
       limit(p) {
         const reached = lower.findIndex((chance) => chance >= p * slack);
@@ -130,6 +130,22 @@ function widened(tally: readonly NamedCount[], expected: number): (n: number) =>
       tails: (x) => ({ lower: lower[x] ?? 1, upper: upper[x] ?? 1 }),
     };
   };
+}
+
+// Stands for none: in a flock of a million it changes no chance by a millionth.
+const hardlyAlike = 1e-14;
+
+function meanChances(n: number, share: number, correlations: readonly number[]): CountChances {
+  const empty = () => new Float64Array(n + 1);
+  const mean = { density: empty(), lower: empty(), upper: empty() };
+  for (const correlation of correlations) {
+    const chances = betaBinomialCounts(n, share, Math.max(correlation, hardlyAlike));
+    for (const name of ["density", "lower", "upper"] as const) {
+      const [sums, parts] = [mean[name], chances[name]];
+      for (let x = 0; x <= n; x++) sums[x] = (sums[x] as number) + (parts[x] as number) / correlations.length;
+    }
+  }
+  return mean;
 }
 
 // Chances within rounding of p count as reaching it.

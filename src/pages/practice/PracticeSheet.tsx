@@ -22,8 +22,10 @@ import { useQuestion } from "./files/useQuestion.tsx";
 import { useSaving } from "./files/useSaving.ts";
 import { useUnsaved } from "./files/useUnsaved.ts";
 import type { Box } from "./grid/cellBox.ts";
+import type { FilledTable } from "./grid/filledTables.ts";
+import type { Doubt, Pointed, Selected } from "./grid/gridEvents.ts";
 import { keptUnseen } from "./grid/keptUnseen.ts";
-import { type Doubt, type FilledTable, type PracticeGrid, practiceGrid, type Selected } from "./grid/practiceGrid.ts";
+import { type PracticeGrid, practiceGrid } from "./grid/practiceGrid.ts";
 import { univerInPage } from "./grid/startUniver.ts";
 import { type ArgumentHint, argumentHint } from "./help/argumentHint.ts";
 import { ExplainView } from "./help/ExplainView.tsx";
@@ -79,7 +81,7 @@ export function PracticeSheet() {
   const [tables, setTables] = useState<readonly FilledTable[]>([]);
   const [view, setView] = useState<View>("functions");
   const [box, setBox] = useState<Box>();
-  const [pointed, setPointed] = useState<{ readonly cell: Box; readonly sentence: string }>();
+  const [pointed, setPointed] = useState<Pointed>();
   const [typing, setTyping] = useState<ArgumentHint>();
   const isSaving = useRef(false);
   // What was typed meanwhile would be lost.

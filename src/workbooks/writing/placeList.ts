@@ -2,7 +2,7 @@ import type { AnyFunction } from "../../definition/defineFunction.ts";
 import type { Area, Place } from "../../workbook/address.ts";
 import type { Format } from "../../writing/format.ts";
 import type { Edition } from "./edition.ts";
-import type { Look } from "./looks.ts";
+import { isCentred, type Look } from "./looks.ts";
 import { cellOn, cellsOn, fixedCell, rowCell } from "./references.ts";
 import type { SheetAuthor } from "./sheetAuthor.ts";
 
@@ -105,6 +105,37 @@ export function writeList(
     [`${cell(headings[0] ?? "")}<>""`, "line"],
   );
 }
+
+/** Writes a list whose rows are known, in the place of the formula that gives it; or words where there is none. */
+export function writeValues<R>(
+  sheet: SheetAuthor,
+  { gives, at, cell }: PlacedList,
+  question: string,
+  rows: Iterable<R> | string,
+): void {
+  const { row, column } = at;
+  const { formats, headings } = gives.result;
+  const [, ...lines] = typeof rows === "string" ? [[], [rows]] : gives.result.layOut(rows, besideNothing);
+  sheet.put({ row: row - 1, column }, question, "question");
+  formats.forEach((format, step) => {
+    const look = lookOf(format);
+    const here = column + step;
+    sheet.put({ row, column: here }, headings[step] ?? null, isCentred(look) ? "workedHeadingCentre" : "workedHeading");
+    sheet.dress({ top: row + 1, left: here, bottom: row + lines.length, right: here }, look);
+  });
+  lines.forEach((cells, step) => {
+    sheet.putRow(
+      { row: row + 1 + step, column },
+      cells.map((answer) => answer ?? null),
+    );
+  });
+  sheet.emphasize({ top: row + 1, left: column, bottom: row + lines.length, right: column + formats.length - 1 }, [
+    `${cell(headings[0] ?? "")}<>""`,
+    "line",
+  ]);
+}
+
+const besideNothing = { rows: new Uint32Array(0), height: 0, lying: false };
 
 /**
  * A line about a list. It takes the list's own words where it is empty or failed, and states numbers only of what was

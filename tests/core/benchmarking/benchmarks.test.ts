@@ -84,9 +84,19 @@ describe("funnel", () => {
   });
 
   it("allows for flocks that differ where asked", () => {
-    for (const [[lame, seen, target], correlation] of cases<[number[], number[], number], number>(values, "differ")) {
+    for (const [[lame, seen, target], correlations] of cases<[number[], number[], number], number[]>(
+      values,
+      "differ",
+    )) {
       const flocks = lame.map((x, place) => ({ lame: x, seen: seen[place] ?? 0 }));
-      expectNear(flocksDiffer(flocks, target), Math.min(correlation, 0.99), 1e-10, `${lame.length} flocks, ${target}`);
+      const found = flocksDiffer(flocks, target);
+      expect(found).toHaveLength(correlations.length);
+      correlations.forEach((correlation, step) => {
+        expectNear(found[step] ?? NaN, correlation, 1e-10, `${lame.length} flocks, ${target}, step ${step}`);
+      });
+    }
+    for (const [[lame, seen, target], words] of cases<[number[], number[], number], string[]>(values, "widened")) {
+      expect(funnel(names(lame.length), lame, seen, target, true).map(({ word }) => word)).toEqual(words);
     }
     const [flocks, lame, seen] = [names(6), [2, 45, 10, 0, 30, 4], [100, 500, 300, 200, 250, 100]];
     const [narrow, wide] = [funnel(flocks, lame, seen, 0.05), funnel(flocks, lame, seen, 0.05, true)];

@@ -11,6 +11,7 @@ import {
 import type { Cell } from "../../../cells/cell.ts";
 import { isCellError } from "../../../cells/cell.ts";
 import { withEmptyText } from "../../../hosts/headless/insides/emptyTexts.ts";
+import { fitFunction } from "../../../hosts/headless/insides/fitToCells.ts";
 import { type Area, isInside, isOneCell, placeText } from "../../../workbook/address.ts";
 import { CertainError, NotWorkedOut } from "../../../workbook/formula/notWorkedOut.ts";
 import { type Surroundings, translate } from "../../../workbook/formula/translate.ts";
@@ -18,7 +19,6 @@ import type { Sheet, SheetCell } from "../../../workbook/model.ts";
 import { type Layout, readLayout } from "../../../workbook/parts/readLayout.ts";
 import { type CellLook, readLooks, readThemeColors } from "../../../workbook/parts/readLooks.ts";
 import type { Workbook } from "../../../workbook/workbook.ts";
-import { fitFunction } from "../../../workbook/workOut.ts";
 import { sheetId } from "./sheetId.ts";
 import { styleOf } from "./styleOf.ts";
 import { wrappedLines } from "./wrappedLines.ts";
