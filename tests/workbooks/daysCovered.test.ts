@@ -1,6 +1,7 @@
 import { expect, test } from "vitest";
-import { dayOf } from "../../src/cells/day.ts";
+import { dayOf, showDay } from "../../src/cells/day.ts";
 import { daysCovered } from "../../src/workbooks/collate/daysCovered.ts";
+import { flockDone } from "../../src/workbooks/collate/flockDone.ts";
 import { readFootBook } from "../../src/workbooks/collate/readFootBook.ts";
 import { inventBook, makeFootBook } from "./makeFootBook.ts";
 
@@ -25,4 +26,21 @@ test("the first record of a book is the earliest of its gathers and cases", asyn
   expect(readFootBook(await makeFootBook(book)).earliest).toBe(first);
   const late = { ...book, gathers: book.gathers.filter(({ day }) => day >= dayOf("2026-11-01")) };
   expect(readFootBook(await makeFootBook(late)).earliest).toBe(Math.min(...book.cases.map(({ day }) => day)));
+});
+
+test("new cases of a book begun in the course of a year are counted over the days that it covers, and it says so", async () => {
+  const book = inventBook(7, 20);
+  const day = dayOf("2026-07-01");
+  const late = {
+    ...book,
+    gathers: book.gathers.filter(({ day: on }) => on >= day),
+    cases: book.cases.filter(({ day: on }) => on >= day),
+  };
+  const asOf = dayOf("2026-12-31");
+  const record = { ...readFootBook(await makeFootBook(late)), asOf };
+  const first = Math.min(...late.gathers.map(({ day: on }) => on), ...late.cases.map(({ day: on }) => on));
+  const { value, words } = flockDone(record, 2026).newCases;
+  // Cases for 100 sheep in a year of 365 days, by hand.
+  expect(value).toBeCloseTo((late.cases.length / (300 * (asOf - first + 1))) * 100 * 365, 9);
+  expect(words).toContain(`from the book's first record on ${showDay(first)}`);
 });

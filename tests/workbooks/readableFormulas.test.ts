@@ -77,8 +77,8 @@ const summedUp = [
   ["Today!U7", "Today!U4"],
   ["Keep apart!A7", "Keep apart!A4"],
   ["May they go!D7", "May they go!A4"],
-  ["Problems!A21", "Problems!A3"],
-  ["Problems!A21", "Start!B5"],
+  ["Problems!A22", "Problems!A3"],
+  ["Problems!A22", "Start!B5"],
 ] as const;
 
 describe("a line that sums up a list", () => {
