@@ -29,7 +29,8 @@ const columnOf = (list: typeof due, heading: string): string => list.range(headi
 const lines = (list: typeof due, heading: string): string => filledIn(columnOf(list, heading));
 const words = (list: typeof due, heading: string, pattern: string): string =>
   `COUNTIF(${columnOf(list, heading)},"${pattern}")`;
-const overdue: Strong = (cell) => `ISNUMBER(SEARCH("overdue",${cell("state")}))+ISTEXT(${cell("due")})`;
+const overdue: Strong = (cell) =>
+  `ISNUMBER(SEARCH("overdue",${cell("state")}))+ISTEXT(${cell("due")})*(LEN(${cell("due")})>0)`;
 
 const lists = [
   {
