@@ -160,6 +160,7 @@ function writeLists(sheet: SheetAuthor, { counted, funnel, steadied, rows }: Pla
     writeList(sheet, list, {
       question,
       rows,
+      fits: true,
       dress: "rows",
       formula: `IF(flocks_counted<2,"${fewFlocks}",${orWords(formula, noSpread)})`,
     });
@@ -186,6 +187,7 @@ function writeLimits(sheet: SheetAuthor, nameCell: NameCell, { counted, sizes, l
   writeList(sheet, limits, {
     question: "Limits",
     rows: gridSizes,
+    fits: true,
     dress: "rows",
     formula: `IF(flocks_counted<2,"${fewFlocks}",${orWords(`FOOT.FUNNEL(${grid},share_of_all)`, "not worked out")})`,
   });
