@@ -32,9 +32,23 @@ function columnsOf({ counted, funnel, steadied, rows }: PlacedComparison): Reado
         "not known",
       )},"")`,
     });
+  /** The same where the answer fills cells beside it. */
+  const answers = (
+    columns: number,
+    formula: (cell: (key: KeyOf<typeof flocksTable>) => string) => string,
+    needed: readonly KeyOf<typeof flocksTable>[] = [],
+  ): Holds<Key> => {
+    return ({ place }) => {
+      const cell = (key: KeyOf<typeof flocksTable>): string => of(key, place);
+      const missing = needed.length === 0 ? "" : `,COUNT(${needed.map(cell).join(",")})<${needed.length}`;
+      return {
+        list: orWords(formula(cell), "not known"),
+        room: { rows: 1, columns },
+        unless: [`OR(NOT(ISNUMBER(${placeIn(place)}))${missing})`, '""'],
+      };
+    };
+  };
   const fromList = (range: string): Holds<Key> => ifCounted((_, here) => `INDEX(${range},${here})`);
-  const needs = (cells: readonly string[], formula: string): string =>
-    `IF(COUNT(${cells.join(",")})<${cells.length},"",${formula})`;
   return {
     flock: typed("flock", "flock", 26, "worked"),
     lookedAt: typed("looked at", "lookedAt", 9, "workedCount"),
@@ -44,7 +58,7 @@ function columnsOf({ counted, funnel, steadied, rows }: PlacedComparison): Reado
       heading: "low",
       width: 8,
       look: "workedPercent",
-      holds: ifCounted((cell) => `FOOT.PREVRANGE(${cell("lame")},${cell("lookedAt")})`),
+      holds: answers(2, (cell) => `FOOT.PREVRANGE(${cell("lame")},${cell("lookedAt")})`),
     },
     high: { heading: "high", width: 8, look: "workedPercent" },
     funnel: { heading: "in the funnel", width: 23, look: "worked", holds: fromList(funnel.range("word", rows)) },
@@ -59,10 +73,12 @@ function columnsOf({ counted, funnel, steadied, rows }: PlacedComparison): Reado
       heading: "change on the year before",
       width: 10,
       look: "workedPercent",
-      holds: ifCounted((cell) => {
-        const before = [cell("lameBefore"), cell("lookedAtBefore")];
-        return needs(before, `FOOT.PREVCHANGE(${before.join(",")},${cell("lame")},${cell("lookedAt")})`);
-      }),
+      holds: answers(
+        4,
+        (cell) =>
+          `FOOT.PREVCHANGE(${cell("lameBefore")},${cell("lookedAtBefore")},${cell("lame")},${cell("lookedAt")})`,
+        ["lameBefore", "lookedAtBefore"],
+      ),
     },
     changeLow: { heading: "low", width: 8, look: "workedPercent" },
     changeHigh: { heading: "high", width: 8, look: "workedPercent" },
