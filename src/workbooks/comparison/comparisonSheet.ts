@@ -1,6 +1,7 @@
 import type { KeyOf } from "../tables/defineTable.ts";
 import { flocks as flocksTable } from "../tables/flocks.ts";
 import type { SheetPlan } from "../writing/authorWorkbook.ts";
+import type { Edition } from "../writing/edition.ts";
 import type { Look } from "../writing/looks.ts";
 import { orWords } from "../writing/orWords.ts";
 import { type GridColumn, type Holds, writeGrid } from "../writing/placeGrid.ts";
@@ -13,7 +14,10 @@ type Key = Parameters<PlacedComparison["comparison"]["range"]>[0];
 type Column = GridColumn<Key>;
 
 /** Columns of formulas, which follow what is typed. */
-function columnsOf({ counted, funnel, steadied, rows }: PlacedComparison): Readonly<Record<Key, Column>> {
+function columnsOf(
+  { counted, funnel, steadied, rows }: PlacedComparison,
+  edition: Edition,
+): Readonly<Record<Key, Column>> {
   /** A cell of the flock's row in the table. */
   const of = (key: KeyOf<typeof flocksTable>, place: number): string => `INDEX(${flocksTable.of(key)},${place + 1})`;
   const typed = (heading: string, key: KeyOf<typeof flocksTable>, width: number, look: Look): Column => ({
@@ -24,29 +28,42 @@ function columnsOf({ counted, funnel, steadied, rows }: PlacedComparison): Reado
   });
   /** The flock's place among those that count; a blank where it does not. */
   const placeIn = (place: number): string => cellOn(sheetNames.figures, counted.at("place", place));
+  type Counted = (cell: (key: KeyOf<typeof flocksTable>) => string, counted: string) => string;
+  const counting = (formula: Counted, place: number): string =>
+    `IF(ISNUMBER(${placeIn(place)}),${orWords(
+      formula((key) => of(key, place), placeIn(place)),
+      "not known",
+    )},"")`;
   const ifCounted =
-    (formula: (cell: (key: KeyOf<typeof flocksTable>) => string, counted: string) => string): Holds<Key> =>
-    ({ place }) => ({
-      formula: `IF(ISNUMBER(${placeIn(place)}),${orWords(
-        formula((key) => of(key, place), placeIn(place)),
-        "not known",
-      )},"")`,
-    });
+    (formula: Counted): Holds<Key> =>
+    ({ place }) => ({ formula: counting(formula, place) });
   const fromList = (range: string): Holds<Key> => ifCounted((_, here) => `INDEX(${range},${here})`);
   const needs = (cells: readonly string[], formula: string): string =>
     `IF(COUNT(${cells.join(",")})<${cells.length},"",${formula})`;
+  /** Cells side by side that one function fills; where nothing grows each takes its own part. */
+  const across = (part: number, call: Counted, needed: readonly KeyOf<typeof flocksTable>[] = []) => {
+    if (part > 1 && edition === "excel") return {};
+    const whole: Counted = (cell, here) => {
+      const answer = edition === "excel" ? call(cell, here) : `INDEX(${call(cell, here)},1,${part})`;
+      return needed.length === 0 ? answer : needs(needed.map(cell), answer);
+    };
+    return { holds: ifCounted(whole) };
+  };
+  const range = (part: number) => across(part, (cell) => `FOOT.PREVRANGE(${cell("lame")},${cell("lookedAt")})`);
+  const before = ["lameBefore", "lookedAtBefore"] as const;
+  const change = (part: number) =>
+    across(
+      part,
+      (cell) => `FOOT.PREVCHANGE(${before.map(cell).join(",")},${cell("lame")},${cell("lookedAt")})`,
+      before,
+    );
   return {
     flock: typed("flock", "flock", 26, "worked"),
     lookedAt: typed("looked at", "lookedAt", 9, "workedCount"),
     lame: typed("lame", "lame", 7, "workedCount"),
     share: { heading: "share lame", width: 9, look: "workedPercent", holds: fromList(funnel.range("share", rows)) },
-    low: {
-      heading: "low",
-      width: 8,
-      look: "workedPercent",
-      holds: ifCounted((cell) => `FOOT.PREVRANGE(${cell("lame")},${cell("lookedAt")})`),
-    },
-    high: { heading: "high", width: 8, look: "workedPercent" },
+    low: { heading: "low", width: 8, look: "workedPercent", ...range(1) },
+    high: { heading: "high", width: 8, look: "workedPercent", ...range(2) },
     funnel: { heading: "in the funnel", width: 23, look: "worked", holds: fromList(funnel.range("word", rows)) },
     steadied: {
       heading: "steadied share",
@@ -59,14 +76,11 @@ function columnsOf({ counted, funnel, steadied, rows }: PlacedComparison): Reado
       heading: "change on the year before",
       width: 10,
       look: "workedPercent",
-      holds: ifCounted((cell) => {
-        const before = [cell("lameBefore"), cell("lookedAtBefore")];
-        return needs(before, `FOOT.PREVCHANGE(${before.join(",")},${cell("lame")},${cell("lookedAt")})`);
-      }),
+      ...change(1),
     },
-    changeLow: { heading: "low", width: 8, look: "workedPercent" },
-    changeHigh: { heading: "high", width: 8, look: "workedPercent" },
-    p: { heading: "p", width: 8, look: "workedChance" },
+    changeLow: { heading: "low", width: 8, look: "workedPercent", ...change(2) },
+    changeHigh: { heading: "high", width: 8, look: "workedPercent", ...change(3) },
+    p: { heading: "p", width: 8, look: "workedChance", ...change(4) },
     mgPcu: {
       heading: "mg/PCU",
       width: 11,
@@ -175,7 +189,7 @@ export const comparisonSheet = (
     );
     sheet.rowHeight(headingRow, 48);
     if (compared) sheet.rowsAside(headingRow + 1);
-    const columns = columnsOf(placed);
+    const columns = columnsOf(placed, sheet.edition);
     writeGrid(sheet, comparison, compared ? settledColumns(columns, content, compared) : columns);
     const { cell } = comparison;
     sheet.emphasize(
