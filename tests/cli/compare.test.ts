@@ -245,6 +245,22 @@ test("a folder of foot books is compared, and a file that is none is named", asy
   }
 });
 
+test("of two books of one flock the one that collate keeps is counted, and the other is named", async () => {
+  const books = mkdtempSync(at("twins-"));
+  const whole = inventBook(4, 20);
+  const older = { ...whole, gathers: whole.gathers.slice(0, 18), cases: whole.cases.slice(0, 5) };
+  writeFileSync(join(books, "a older.xlsx"), await makeFootBook(older, { farm: ` ${whole.farm.toLowerCase()}` }));
+  writeFileSync(join(books, "b whole.xlsx"), await makeFootBook(whole));
+  const said = await compare(books, "--out", at("twins.parquet"));
+  expect(said).toMatch(/The same flock as another book.*\n +a older\.xlsx +kept: b whole\.xlsx/);
+  expect(await linesOf("twins.parquet")).toMatchObject([
+    {
+      "Looked at": whole.gathers.slice(12).reduce((sum, { seen }) => sum + seen, 0),
+      Cases: whole.cases.length,
+    },
+  ]);
+});
+
 describe("doubt", () => {
   test("what cannot be read is said in the line of its flock and no other, and never counted as none", async () => {
     writeFileSync(

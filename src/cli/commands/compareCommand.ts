@@ -2,6 +2,7 @@ import { basename } from "node:path";
 import { Problem } from "../../cells/problem.ts";
 import { BadInput } from "../badInput.ts";
 import type { Command, Terminal } from "../command.ts";
+import type { LeftBook } from "../compare/bookTables.ts";
 import type { By, Compared } from "../compare/countFlocks.ts";
 import type { LoadedRecords } from "../compare/loadRecords.ts";
 import type { RecordFile, RecordSources } from "../compare/recordSources.ts";
@@ -93,16 +94,18 @@ async function compare(paths: readonly string[], out: string, wanted: Wanted, te
     if (all.gathers.length + all.cases.length === 0)
       throw new BadInput(`None of the files can be used, so nothing was written:\n${unusedLines(sources)}`);
     terminal.progress("Reading …");
-    const loaded = await loadRecords(duck, all.gathers, all.cases);
+    let loaded = await loadRecords(duck, all.gathers, all.cases);
     const year = wanted.year ?? (await usualYear(duck));
     if (year === undefined)
       throw new BadInput("There is no gather with a day and counts in the records; without one no year is known.");
+    const left = await books.leaveTwins(year);
+    if (left.length > 0) loaded = await loadRecords(duck, all.gathers, all.cases);
     const compared = await countFlocks(duck, loaded, { ...wanted, year }, terminal.progress);
     if (compared.lines.length === 0) throw new BadInput(`There is nothing of ${year} in the records.`);
     terminal.progress("Writing …");
     await writeCompared(duck, compared, wanted.by, out, today());
     terminal.progressDone();
-    terminal.say(report(compared, loaded, { ...sources, ...all }, out));
+    terminal.say(report(compared, loaded, { ...sources, ...all, left }, out));
   });
 }
 
@@ -110,11 +113,19 @@ const grouped = (count: number): string => count.toLocaleString("en-GB");
 
 const unusedLines = ({ unused }: RecordSources): string => indented(unused.map(({ file, reason }) => [file, reason]));
 
-function report(compared: Compared, loaded: LoadedRecords, sources: RecordSources, out: string): string {
+interface Sources extends RecordSources {
+  readonly left: readonly LeftBook[];
+}
+
+function report(compared: Compared, loaded: LoadedRecords, sources: Sources, out: string): string {
   const { flocks, examples, unnamed } = loaded;
   const counts = `${grouped(flocks.length)} flocks: ${grouped(compared.gathers)} days of gathers; ${grouped(compared.caseRecords)} case records, which are ${grouped(compared.cases)} cases`;
   const parts = [`${counts}.\n${grouped(compared.lines.length)} lines for ${compared.year}: ${out}`];
   if (sources.unused.length > 0) parts.push(`Not used:\n${unusedLines(sources)}`);
+  if (sources.left.length > 0)
+    parts.push(
+      `The same flock as another book, which is kept since its gathers go on as long or longer:\n${indented(sources.left.map(({ file, kept }) => [basename(file), `kept: ${basename(kept)}`]))}`,
+    );
   const named = (files: readonly RecordFile<string>[]): string[][] =>
     files.flatMap(({ file, flock }) => (flock === undefined ? [[basename(file)]] : []));
   const asNamed = named([...sources.gathers, ...sources.cases]);
