@@ -261,6 +261,31 @@ test("of two books of one flock the one that collate keeps is counted, and the o
   ]);
 });
 
+test("--letters calls flocks by letters in the order of their shares, and tells the key on the screen only", async () => {
+  await compare(at("gathers.csv"), at("cases.csv"), "--out", at("named.parquet"), "--year", "2025");
+  const said = await compare(
+    at("gathers.csv"),
+    at("cases.csv"),
+    "--out",
+    at("letters.csv"),
+    "--year",
+    "2025",
+    "--letters",
+  );
+  const named = (await linesOf("named.parquet")).toSorted(
+    (one, other) => Number(one["Share lame"]) - Number(other["Share lame"]),
+  );
+  const lettered = await inSql(`SELECT * FROM read_csv('${at("letters.csv")}')`);
+  expect(lettered.map(({ Flock }) => Flock)).toEqual([..."ABCDEFGHI"]);
+  expect(lettered.map((line) => line["Share lame"])).toEqual(named.map((line) => line["Share lame"]));
+  expect((await import("node:fs")).readFileSync(at("letters.csv"), "utf8")).not.toMatch(/Farm/);
+  for (const [place, line] of named.entries())
+    expect(said).toMatch(new RegExp(`${"ABCDEFGHI"[place]} +${line.Flock}\\b`));
+  expect(await refusal(at("gathers.csv"), "--out", at("l.csv"), "--by", "group", "--letters")).toContain(
+    "does not go with",
+  );
+});
+
 describe("doubt", () => {
   test("what cannot be read is said in the line of its flock and no other, and never counted as none", async () => {
     writeFileSync(

@@ -17,7 +17,7 @@ const anyNumber = 1_000_000;
 /** Compares any number of flocks, whose records are counted by a database. */
 export const compareCommand: Command = {
   name: "compare",
-  takes: "RECORDS… --out FILE [--by flock] [--year 2026] [--gap-days 14]",
+  takes: "RECORDS… --out FILE [--by flock] [--year 2026] [--gap-days 14] [--letters]",
   summary: "compare thousands of flocks from foot books, csv and Parquet files, one line a flock",
   details: `RECORDS…       foot books (.xlsx), .csv and .parquet files, or folders of them. Headings of gathers:
                Flock, Date, Group, Looked at, Lame; of cases: Flock, Tag, Seen lame, Treated. A file
@@ -26,6 +26,10 @@ export const compareCommand: Command = {
 --by flock     one line a flock; month or group: one a month or group of each flock
 --year 2026    the year to compare; without it, the latest in which most flocks have gathers
 --gap-days 14  most days between two records of one case
+--letters      call the flocks A, B, C in the file; the key is printed and stands nowhere else
+
+Of two foot books of one flock the one is counted that collate keeps: of those with gathers in the year,
+the one written in last. The other is named.
 
 Ranges, words of the funnel, steadied shares with ranks, cases and signals are those that FOOT.PREVRANGE,
 FUNNEL, SHRUNKPREV, CASETABLE and LAMEWATCH give. A blank is not known, and never none. What cannot
@@ -35,7 +39,7 @@ It counts with the database DuckDB (npm install @duckdb/node-api), which holds n
 in memory and sets the rest aside in the folder for temporary files.`,
   async run(given, terminal) {
     const text = { type: "string" } as const;
-    const options = { out: text, by: text, year: text, "gap-days": text };
+    const options = { out: text, by: text, year: text, "gap-days": text, letters: { type: "boolean" } as const };
     const { values, positionals } = readOptions("compare", given, options, anyNumber);
     const { out } = values;
     if (positionals.length === 0 || out === undefined)
@@ -45,9 +49,12 @@ in memory and sets the rest aside in the folder for temporary files.`,
     const by = byFrom(values.by ?? "flock");
     const year = wholeFrom("year", values.year, 1990, 2100);
     const gapDays = wholeFrom("gap-days", values["gap-days"], 0, 365) ?? 14;
+    const letters = values.letters === true;
+    if (letters && by === "group")
+      throw new BadInput("--letters does not go with --by group: names of groups are a farm's own words and may tell.");
     await freePlace(out);
     try {
-      await compare(positionals, out, { by, year, gapDays }, terminal);
+      await compare(positionals, out, { by, year, gapDays, letters }, terminal);
     } catch (error) {
       if (error instanceof Problem) throw new BadInput(`The flocks cannot be compared: ${error.message}.`);
       throw error;
@@ -72,6 +79,7 @@ interface Wanted {
   readonly by: By;
   readonly year: number | undefined;
   readonly gapDays: number;
+  readonly letters: boolean;
 }
 
 async function compare(paths: readonly string[], out: string, wanted: Wanted, terminal: Terminal): Promise<void> {
@@ -100,12 +108,15 @@ async function compare(paths: readonly string[], out: string, wanted: Wanted, te
       throw new BadInput("There is no gather with a day and counts in the records; without one no year is known.");
     const left = await books.leaveTwins(year);
     if (left.length > 0) loaded = await loadRecords(duck, all.gathers, all.cases);
-    const compared = await countFlocks(duck, loaded, { ...wanted, year }, terminal.progress);
-    if (compared.lines.length === 0) throw new BadInput(`There is nothing of ${year} in the records.`);
+    const counted = await countFlocks(duck, loaded, { ...wanted, year }, terminal.progress);
+    if (counted.lines.length === 0) throw new BadInput(`There is nothing of ${year} in the records.`);
+    const { letterFlocks } = await import("../compare/letterFlocks.ts");
+    const { compared, key } = wanted.letters ? letterFlocks(counted) : { compared: counted, key: [] };
     terminal.progress("Writing …");
     await writeCompared(duck, compared, wanted.by, out, today());
     terminal.progressDone();
     terminal.say(report(compared, loaded, { ...sources, ...all, left }, out));
+    if (key.length > 0) terminal.say(`\nThe key, which is not in the file:\n${indented(key)}`);
   });
 }
 
