@@ -27,6 +27,8 @@ import { heard } from "./heard.ts";
 import { keepInView } from "./keepInView.ts";
 import { listenToGrid } from "./listenToGrid.ts";
 import { nextSheet } from "./nextSheet.ts";
+import { type SheetCharts, sheetCharts } from "./sheetCharts.ts";
+import { type PrintedSheet, sheetToPrint } from "./sheetToPrint.ts";
 import { shownWorkbook } from "./shownWorkbook.ts";
 import { startUniver } from "./startUniver.ts";
 import { watchTyping } from "./watchTyping.ts";
@@ -61,6 +63,9 @@ export interface PracticeGrid {
   /** The formula of the selected cell in words; undefined where it holds none. */
   readonly explained: () => Explanation | undefined;
   readonly tables: (functionNames: ReadonlySet<string>) => readonly FilledTable[];
+  /** The charts of the sheet in view, and where they are in the window. */
+  readonly charts: Pick<SheetCharts, "shown" | "places">;
+  readonly toPrint: () => PrintedSheet | undefined;
   readonly setDark: (dark: boolean) => void;
   readonly dispose: () => void;
 }
@@ -82,6 +87,7 @@ export function practiceGrid(
   const typed = formulasAsTyped(book);
   const names = catalogue.map(({ name }) => name);
   const words = cellWords(book, rules, names);
+  const charts = sheetCharts(book);
   watchTyping(book, rules, typed, events);
 
   const tell = (): void => {
@@ -123,7 +129,7 @@ export function practiceGrid(
       if (!(await mayClose())) return undefined;
       const isFirst = book.opened() === undefined;
       if (!isFirst) api.disposeUnit(book.unit());
-      for (const part of [words, typed, ears, rules]) part.start();
+      for (const part of [words, typed, ears, rules, charts]) part.start();
       book.put({ workbook, around, shown: { ...shown, data: structuredClone(shown.data) } });
       api.createWorkbook(shown.data);
       if (isFirst) listenToGrid(book, rules, words, { tell, showSelected, selectFirstCell, go }, events);
@@ -178,6 +184,8 @@ export function practiceGrid(
       const at = book.selected();
       return at && explainCell(book, catalogue, at, words.messageAt(at));
     },
+    charts,
+    toPrint: () => sheetToPrint(book),
     tables: (names) => filledTables(book, names),
     setDark: (isDark) => api.toggleDarkMode(isDark),
     dispose: () => book.univer.dispose(),

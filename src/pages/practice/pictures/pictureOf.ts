@@ -17,6 +17,7 @@ export interface Line {
 export interface Picture {
   readonly title: string;
   readonly said: string;
+  readonly unit: "share" | "number";
   readonly across: readonly number[];
   /** Words under the places across: days, names; numbers stand for themselves. */
   readonly labels: ((place: number) => string) | undefined;
@@ -51,6 +52,7 @@ const makers: Readonly<Record<Drawable, (rows: Rows) => Picture>> = {
         percent(last[1]),
         typeof last[0] === "number" ? showDay(last[0]) : text(last[0]),
       ),
+      unit: "share",
       across: column(rows, 0).map((day) => day ?? 0),
       labels: showDay,
       acrossName: undefined,
@@ -68,6 +70,7 @@ const makers: Readonly<Record<Drawable, (rows: Rows) => Picture>> = {
     return {
       title: say.title,
       said: pictureWords.said.LESIONMIX(text(first[0]), percent(first[2])),
+      unit: "share",
       across: rows.map((_, place) => place),
       labels: (place) => text(rows[place]?.[0]),
       acrossName: undefined,
@@ -80,6 +83,7 @@ const makers: Readonly<Record<Drawable, (rows: Rows) => Picture>> = {
     return {
       title: say.title,
       said: pictureWords.said.SOUNDCURVE(percent(last[3]), text(last[0]), text(rows[0]?.[1]), text(last[1])),
+      unit: "share",
       across: column(rows, 0).map((day) => day ?? 0),
       labels: undefined,
       acrossName: say.days,
@@ -97,6 +101,7 @@ const makers: Readonly<Record<Drawable, (rows: Rows) => Picture>> = {
     return {
       title: say.title,
       said: pictureWords.said.FUNNEL(rows.length, outside.length),
+      unit: "share",
       across: column(rows, 1).map((seen) => seen ?? 0),
       labels: undefined,
       acrossName: say.seen,
