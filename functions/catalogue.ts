@@ -1,7 +1,9 @@
-import type { AnyFunction } from "../src/definition/defineFunction.ts";
+import type { AnyFunction, ListedFunction } from "../src/definition/defineFunction.ts";
+import type { Topic } from "../src/definition/topics.ts";
 import { caseNumberFunction } from "./animals/caseNumber.ts";
 import { caseTableFunction } from "./animals/caseTable.ts";
 import { keepApartFunction } from "./animals/keepApart.ts";
+import { notSoundFunction } from "./animals/notSound.ts";
 import { repeatAnimalsFunction } from "./animals/repeatAnimals.ts";
 import { soundByFunction } from "./animals/soundBy.ts";
 import { soundCurveFunction } from "./animals/soundCurve.ts";
@@ -61,67 +63,77 @@ import { newCaseRateFunction } from "./watching/newCaseRate.ts";
 import { rateChangeFunction } from "./watching/rateChange.ts";
 import { sheepDaysFunction } from "./watching/sheepDays.ts";
 
+/** Every worksheet function by its topic, in the order in which lists show them. */
+const byTopic: Readonly<Record<Topic, readonly AnyFunction[]>> = {
+  counting: [
+    flockPrevalenceFunction,
+    prevalenceRangeFunction,
+    scorePrevalenceFunction,
+    targetCheckFunction,
+    prevalenceByGroupFunction,
+    weightedPrevalenceFunction,
+    standardPrevalenceFunction,
+    truePrevalenceFunction,
+    lesionMixFunction,
+    prevalenceChangeFunction,
+    pairedChangeFunction,
+    prevalenceTrendFunction,
+    lookAgreementFunction,
+  ],
+  watching: [lameWatchFunction, driftWatchFunction, sheepDaysFunction, newCaseRateFunction, rateChangeFunction],
+  animals: [
+    caseTableFunction,
+    caseNumberFunction,
+    repeatAnimalsFunction,
+    notSoundFunction,
+    treatLagFunction,
+    soundByFunction,
+    soundCurveFunction,
+    keepApartFunction,
+  ],
+  dates: [
+    clearDateFunction,
+    cascadeDaysFunction,
+    animalClearFunction,
+    saleCheckFunction,
+    notClearFunction,
+    recheckDueFunction,
+    recheckStateFunction,
+    dueListFunction,
+    quarantineEndFunction,
+    doseCalendarFunction,
+  ],
+  treatment: [
+    carePlanFunction,
+    doseMlFunction,
+    siteMlFunction,
+    batchMlFunction,
+    bathLitresFunction,
+    bathMixFunction,
+    bathSheepFunction,
+  ],
+  medicines: [mgPerPcuFunction, medicineUseFunction],
+  planning: [
+    sampleToEstimateFunction,
+    sampleToCompareFunction,
+    sampleToFindFunction,
+    detectChanceFunction,
+    freedomFunction,
+    lameCostFunction,
+  ],
+  benchmarking: [flockRankFunction, funnelFunction, shrunkPrevalenceFunction, flockSpreadFunction],
+  records: [
+    tagKeyFunction,
+    tagCheckFunction,
+    lesionNameFunction,
+    recordCheckFunction,
+    hostCheckFunction,
+    cautionListFunction,
+    aboutFunction,
+  ],
+};
+
 /** Every worksheet function, in the order in which lists show them. */
-export const catalogue: readonly AnyFunction[] = [
-  flockPrevalenceFunction,
-  prevalenceRangeFunction,
-  scorePrevalenceFunction,
-  targetCheckFunction,
-  prevalenceByGroupFunction,
-  weightedPrevalenceFunction,
-  standardPrevalenceFunction,
-  truePrevalenceFunction,
-  lesionMixFunction,
-  prevalenceChangeFunction,
-  pairedChangeFunction,
-  prevalenceTrendFunction,
-  lookAgreementFunction,
-  lameWatchFunction,
-  driftWatchFunction,
-  sheepDaysFunction,
-  newCaseRateFunction,
-  rateChangeFunction,
-  caseTableFunction,
-  caseNumberFunction,
-  repeatAnimalsFunction,
-  treatLagFunction,
-  soundByFunction,
-  soundCurveFunction,
-  keepApartFunction,
-  clearDateFunction,
-  cascadeDaysFunction,
-  animalClearFunction,
-  saleCheckFunction,
-  notClearFunction,
-  recheckDueFunction,
-  recheckStateFunction,
-  dueListFunction,
-  quarantineEndFunction,
-  doseCalendarFunction,
-  carePlanFunction,
-  doseMlFunction,
-  siteMlFunction,
-  batchMlFunction,
-  bathLitresFunction,
-  bathMixFunction,
-  bathSheepFunction,
-  mgPerPcuFunction,
-  medicineUseFunction,
-  sampleToEstimateFunction,
-  sampleToCompareFunction,
-  sampleToFindFunction,
-  detectChanceFunction,
-  freedomFunction,
-  lameCostFunction,
-  flockRankFunction,
-  funnelFunction,
-  shrunkPrevalenceFunction,
-  flockSpreadFunction,
-  tagKeyFunction,
-  tagCheckFunction,
-  lesionNameFunction,
-  recordCheckFunction,
-  hostCheckFunction,
-  cautionListFunction,
-  aboutFunction,
-];
+export const catalogue: readonly ListedFunction[] = (Object.keys(byTopic) as Topic[]).flatMap((topic) =>
+  byTopic[topic].map((definition) => ({ ...definition, topic })),
+);

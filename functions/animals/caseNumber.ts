@@ -12,7 +12,6 @@ import { caseNotes, gapDays, recordColumns } from "./caseColumns.ts";
 
 export const caseNumberFunction = defineFunction({
   name: "CASENO",
-  topic: "animals",
   summary: "Which case of its animal a day belongs to: 1 for the first case, 2 for the second.",
   questions: [
     "is this the first or second time she is lame",
@@ -34,10 +33,10 @@ export const caseNumberFunction = defineFunction({
   result: alongside("case", "count", "asked"),
   caution: undefined,
   sources: [sources.practice],
-  compute: ({ tag, date, tags, dates, gap_days }, place) =>
-    caseNumbers({ tags: tag, days: date }, { tags, dates }, gap_days, (index) => place.row(index)).map((answer) => {
+  compute: ({ tag, date, tags, dates, gap_days }, origin) =>
+    caseNumbers({ tags: tag, days: date }, { tags, dates }, gap_days, (index) => origin.row(index)).map((answer) => {
       if (typeof answer === "number") return answer;
-      if (answer.asked !== undefined && place.single("asked"))
+      if (answer.asked !== undefined && origin.single("asked"))
         throw nothingToReport(answer.none, { argument: answer.asked });
       return answer.none;
     }),

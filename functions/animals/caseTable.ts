@@ -11,7 +11,6 @@ import { caseNotes, gapDays, recordColumns } from "./caseColumns.ts";
 
 export const caseTableFunction = defineFunction({
   name: "CASETABLE",
-  topic: "animals",
   summary: "Gathers treatment records into cases: one row a case, with its first and last day and its treatments.",
   questions: [
     "how many cases of lameness, not treatments",
@@ -41,8 +40,8 @@ export const caseTableFunction = defineFunction({
   ),
   caution: undefined,
   sources: [sources.practice],
-  compute: ({ tags, dates, gap_days, feet }, place) =>
-    caseTable({ tags, dates }, gap_days, feet, (index) => place.row(index)),
+  compute: ({ tags, dates, gap_days, feet }, origin) =>
+    caseTable({ tags, dates }, gap_days, feet, (index) => origin.row(index)),
   examples: [
     {
       shows: "Four records, the same animal in two spellings, a blank row",

@@ -13,7 +13,6 @@ import { recordColumns } from "./caseColumns.ts";
 
 export const keepApartFunction = defineFunction({
   name: "KEEPAPART",
-  topic: "animals",
   summary:
     "The sheep to keep apart at housing, turnout or weaning: those still lame, and those sound for too short a time.",
   questions: [
@@ -51,9 +50,9 @@ export const keepApartFunction = defineFunction({
   ),
   caution: undefined,
   sources: [sources.practice],
-  compute: ({ event_date, tags, dates, states, settle_days, sound_on, left_on }, place) =>
+  compute: ({ event_date, tags, dates, states, settle_days, sound_on, left_on }, origin) =>
     keepApart(event_date, { tags, dates, states, soundOn: sound_on, leftOn: left_on }, settle_days, (index) =>
-      place.row(index),
+      origin.row(index),
     ),
   examples: [
     {

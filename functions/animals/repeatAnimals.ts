@@ -11,7 +11,6 @@ import { caseNotes, gapDays, recordColumns } from "./caseColumns.ts";
 
 export const repeatAnimalsFunction = defineFunction({
   name: "REPEATS",
-  topic: "animals",
   summary: "The animals that were lame again and again: how many cases each had, most first.",
   questions: [
     "which sheep keep going lame",
@@ -40,8 +39,8 @@ export const repeatAnimalsFunction = defineFunction({
   ),
   caution: undefined,
   sources: [sources.promptTreatment, sources.practice],
-  compute: ({ tags, dates, at_least, gap_days, from, until }, place) =>
-    repeatAnimals({ tags, dates }, { atLeast: at_least, gapDays: gap_days, from, until }, (index) => place.row(index)),
+  compute: ({ tags, dates, at_least, gap_days, from, until }, origin) =>
+    repeatAnimals({ tags, dates }, { atLeast: at_least, gapDays: gap_days, from, until }, (index) => origin.row(index)),
   examples: [
     {
       shows: "Two cases or more",

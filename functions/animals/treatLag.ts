@@ -11,7 +11,6 @@ import { sources } from "../sources.ts";
 
 export const treatLagFunction = defineFunction({
   name: "TREATLAG",
-  topic: "animals",
   summary:
     "How long lame sheep wait for treatment: median days, share treated in time, and how many are still untreated.",
   questions: [

@@ -9,7 +9,6 @@ import { sources } from "../sources.ts";
 
 export const flockRankFunction = defineFunction({
   name: "FLOCKRANK",
-  topic: "benchmarking",
   summary: "The share of the other flocks that this flock does better than.",
   questions: [
     "where do we stand among other flocks",

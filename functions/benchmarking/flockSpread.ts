@@ -8,7 +8,6 @@ import { flockColumns } from "./flockColumns.ts";
 
 export const flockSpreadFunction = defineFunction({
   name: "FLOCKSPREAD",
-  topic: "benchmarking",
   summary: "How much flocks differ beyond chance: pooled share, likeness of sheep within a flock, design effect.",
   questions: ["how much do flocks differ", "intra-flock correlation", "design effect for a survey"],
   notes: [

@@ -10,7 +10,6 @@ import { flockColumns, flockNotes } from "./flockColumns.ts";
 
 export const funnelFunction = defineFunction({
   name: "FUNNEL",
-  topic: "benchmarking",
   summary:
     "Which flocks stand out by more than chance: each with the limits for a flock of its size, to chart as a funnel.",
   questions: ["which flocks are out of line", "funnel plot of flocks", "compare flocks of unlike size fairly"],
@@ -20,7 +19,7 @@ export const funnelFunction = defineFunction({
     "The limits are drawn smooth between whole numbers of sheep. The word is exact: it says above or below only where so many lame, or so few, come less often by chance than the limit allows. In a small flock a share can so lie beyond the line and still be within the limits.",
     "Without a target each flock is set against the share of all flocks together, of which it is a part; then there must be two flocks or more.",
     "The limits hold chance only. Flocks differ in fields, breeds and weather too, so with large flocks many fall outside; FLOCKSPREAD says how much they differ.",
-    "flocks_differ TRUE widens limits and words by how much the flocks differ among themselves beyond chance (Spiegelhalter 2005). Then few stand out, and those that do stand out of flocks that differ.",
+    "flocks_differ TRUE widens limits and words by how much the flocks differ among themselves beyond chance (Spiegelhalter 2005). Then few stand out, and those that do stand out of flocks that differ. Few flocks hardly show how much they differ, and the limits are the wider for it: give ten flocks or more.",
     "Of 100 flocks that differ by chance alone, at most about 5 are called outside the 95 % limits and hardly one outside the 99.8 % limits.",
   ],
   parameters: {
@@ -94,32 +93,14 @@ export const funnelFunction = defineFunction({
       ],
     },
     {
-      shows: "Limits that allow for flocks that differ",
+      shows: "Limits that allow for flocks that differ; four flocks hardly show how much, so they are wide",
       call: [["Hill", "Low", "Marsh", "Moor"], [2, 45, 10, 30], [100, 500, 300, 250], undefined, true],
       gives: [
         ["flock", "seen", "share", "low 95 %", "high 95 %", "low 99.8 %", "high 99.8 %", "word"],
-        ["Hill", 100, 0.02, about(0.0018988232), about(0.1832430559), 0, about(0.2770066447), "within the limits"],
-        [
-          "Low",
-          500,
-          0.09,
-          about(0.0146248217),
-          about(0.1721544729),
-          about(0.0022979262),
-          about(0.2533698783),
-          "within the limits",
-        ],
-        [
-          "Marsh",
-          300,
-          about(0.0333333333),
-          about(0.0123744994),
-          about(0.1741164773),
-          about(0.0000921867),
-          about(0.2575080729),
-          "within the limits",
-        ],
-        ["Moor", 250, 0.12, about(0.0113051974), about(0.1750756919), 0, about(0.2595195061), "within the limits"],
+        ["Hill", 100, 0.02, 0, about(0.2304443987), 0, about(0.6007419778), "within the limits"],
+        ["Low", 500, 0.09, 0, about(0.2245403074), 0, about(0.597475197), "within the limits"],
+        ["Marsh", 300, about(0.0333333333), 0, about(0.2255330161), 0, about(0.5980206613), "within the limits"],
+        ["Moor", 250, 0.12, 0, about(0.2260353058), 0, about(0.5982946776), "within the limits"],
       ],
     },
     {

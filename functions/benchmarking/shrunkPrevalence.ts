@@ -8,7 +8,6 @@ import { flockColumns, flockNotes } from "./flockColumns.ts";
 
 export const shrunkPrevalenceFunction = defineFunction({
   name: "SHRUNKPREV",
-  topic: "benchmarking",
   summary:
     "Each flock's share lame, steadied by what the other flocks show, with its range, its rank and the range of that.",
   questions: ["fair ranking of flocks", "small flocks at the top by luck", "shrink prevalence to the mean"],

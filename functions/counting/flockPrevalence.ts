@@ -7,7 +7,6 @@ import { gatherColumns, gatherNotes } from "./gatherColumns.ts";
 
 export const flockPrevalenceFunction = defineFunction({
   name: "FLOCKPREV",
-  topic: "counting",
   summary: "The share of the sheep looked at that were lame.",
   questions: ["what share of the flock is lame", "how many per cent are lame", "prevalence of lameness"],
   notes: gatherNotes,

@@ -11,7 +11,6 @@ import { confidenceChoice } from "./gatherColumns.ts";
 
 export const lesionMixFunction = defineFunction({
   name: "LESIONMIX",
-  topic: "counting",
   summary: "How often each foot lesion occurs among the cases, most frequent first.",
   questions: ["which lesion is most common", "how much of it is footrot", "share of scald and footrot"],
   notes: [

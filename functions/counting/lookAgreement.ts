@@ -9,7 +9,6 @@ import { confidenceChoice } from "./gatherColumns.ts";
 
 export const lookAgreementFunction = defineFunction({
   name: "LOOKAGREE",
-  topic: "counting",
   summary: "Whether two lookers agree about the same sheep: share agreed, Cohen's kappa and Gwet's AC1, with ranges.",
   questions: [
     "do two people score lameness alike",

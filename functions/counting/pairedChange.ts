@@ -10,7 +10,6 @@ import { confidenceChoice } from "./gatherColumns.ts";
 
 export const pairedChangeFunction = defineFunction({
   name: "PAIREDCHANGE",
-  topic: "counting",
   summary:
     "How much the share lame changed among the same sheep looked at twice, with its range and how likely chance does as much.",
   questions: ["same sheep before and after", "did the same ewes get better", "animals followed one by one"],

@@ -12,7 +12,6 @@ import { confidenceChoice, countedColumns, spreadColumns, spreadNotes } from "./
 
 export const prevalenceByGroupFunction = defineFunction({
   name: "PREVBY",
-  topic: "counting",
   summary: "The share lame in each group with its range, and in all groups together.",
   questions: ["which group has most lame sheep", "lameness by group", "compare ewes and lambs"],
   notes: [

@@ -14,7 +14,6 @@ const methods = ["wilson", "exact", "jeffreys"] as const satisfies readonly Inte
 
 export const prevalenceRangeFunction = defineFunction({
   name: "PREVRANGE",
-  topic: "counting",
   summary: "The range in which the true share of lame sheep lies, low and high.",
   questions: [
     "how sure is the share of lame sheep",

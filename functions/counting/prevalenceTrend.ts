@@ -12,7 +12,6 @@ import { countedColumns, spreadColumns } from "./gatherColumns.ts";
 
 export const prevalenceTrendFunction = defineFunction({
   name: "PREVTREND",
-  topic: "counting",
   summary:
     "Whether the share lame rises or falls over the gathers: change in 30 days, and whether chance does as much.",
   questions: ["is lameness falling over the year", "trend of prevalence", "change per month"],

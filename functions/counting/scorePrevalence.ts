@@ -10,7 +10,6 @@ const score = nonNegative("a locomotion score");
 
 export const scorePrevalenceFunction = defineFunction({
   name: "SCOREPREV",
-  topic: "counting",
   summary: "The share of the sheep scored that were lame, from a column of locomotion scores.",
   questions: ["share lame from locomotion scores", "how many have a score of 2 or more", "mobility scores"],
   notes: [

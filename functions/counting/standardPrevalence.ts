@@ -24,7 +24,6 @@ function filled<T>(cells: readonly (T | undefined)[], argument: string, wanted: 
 
 export const standardPrevalenceFunction = defineFunction({
   name: "STANDARDPREV",
-  topic: "counting",
   summary:
     "Each flock's share lame as it would be with a common make-up, so that flocks of ewes and of lambs can be compared.",
   questions: [

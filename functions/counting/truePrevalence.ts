@@ -9,7 +9,6 @@ import { confidenceChoice, gatherColumns, gatherNotes } from "./gatherColumns.ts
 
 export const truePrevalenceFunction = defineFunction({
   name: "TRUEPREV",
-  topic: "counting",
   summary: "The share truly lame, when looking misses some lame sheep and calls some sound ones lame.",
   questions: [
     "correct prevalence for missed lame sheep",

@@ -10,7 +10,6 @@ import { confidenceChoice, gatherColumns } from "./gatherColumns.ts";
 
 export const weightedPrevalenceFunction = defineFunction({
   name: "WEIGHTEDPREV",
-  topic: "counting",
   summary:
     "The share lame in a flock kept in groups, each group weighted by its size and not by how many were looked at.",
   questions: [

@@ -17,7 +17,6 @@ const records = [
 
 export const animalClearFunction = defineFunction({
   name: "ANIMALCLEAR",
-  topic: "dates",
   summary: "The day one animal may go for food, over all of its treatments.",
   questions: ["when is this ewe clear", "latest withdrawal date of an animal", "can this sheep be sold"],
   notes: [
@@ -29,8 +28,8 @@ export const animalClearFunction = defineFunction({
   result: single("clear date", "date"),
   caution: cautions.withdrawal,
   sources: [sources.fimeaWithdrawal, sources.practice],
-  compute: ({ tag, tags, treated, withdrawal_days, counting }, place) =>
-    animalClear(tag, { tags, treated, withdrawalDays: withdrawal_days }, counting, (index) => place.row(index)),
+  compute: ({ tag, tags, treated, withdrawal_days, counting }, origin) =>
+    animalClear(tag, { tags, treated, withdrawalDays: withdrawal_days }, counting, (index) => origin.row(index)),
   examples: [
     {
       shows: "Two treatments under two spellings of the tag: the later clear date counts",

@@ -17,7 +17,6 @@ const noRegion: Fault = {
 
 export const cascadeDaysFunction = defineFunction({
   name: "CASCADEDAYS",
-  topic: "dates",
   summary: "The least withdrawal days the law allows when a vet uses a product off its label.",
   questions: [
     "withdrawal period off label",

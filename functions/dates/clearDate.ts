@@ -12,7 +12,6 @@ import { blankDaysNote, countingChoice, produceNote } from "./treatmentColumns.t
 
 export const clearDateFunction = defineFunction({
   name: "CLEARDATE",
-  topic: "dates",
   summary: "The first day a treated animal may go for food.",
   questions: [
     "when can she be sold",
@@ -41,8 +40,8 @@ export const clearDateFunction = defineFunction({
   result: alongside("clear date", "date"),
   caution: cautions.withdrawal,
   sources: [sources.fimeaWithdrawal, sources.practice],
-  compute: ({ treated, withdrawal_days, counting }, place) =>
-    place.single()
+  compute: ({ treated, withdrawal_days, counting }, origin) =>
+    origin.single()
       ? [loneClearDate(readable(treated[0]), readable(withdrawal_days[0]), counting)]
       : clearDates(treated, withdrawal_days, counting),
   examples: [

@@ -11,7 +11,6 @@ import { sources } from "../sources.ts";
 
 export const doseCalendarFunction = defineFunction({
   name: "DOSECALENDAR",
-  topic: "dates",
   summary: "The days of a course of vaccine or other doses, up to a last day.",
   questions: ["when is the next vaccine due", "vaccination calendar", "dates of booster doses"],
   notes: [

@@ -15,7 +15,6 @@ const headings = ["tag", "clear date", "days to wait", "why not known"] as const
 
 export const notClearFunction = defineFunction({
   name: "NOTCLEAR",
-  topic: "dates",
   summary: "The animals that may not go for food yet, those with unknown dates first, then the latest date first.",
   questions: [
     "which sheep are still in withdrawal",
@@ -45,8 +44,8 @@ export const notClearFunction = defineFunction({
   ),
   caution: cautions.withdrawal,
   sources: [sources.fimeaWithdrawal, sources.practice],
-  compute: ({ as_of, tags, treated, withdrawal_days, counting, groups }, place) =>
-    notClear(as_of, { tags, treated, withdrawalDays: withdrawal_days, groups }, counting, (index) => place.row(index)),
+  compute: ({ as_of, tags, treated, withdrawal_days, counting, groups }, origin) =>
+    notClear(as_of, { tags, treated, withdrawalDays: withdrawal_days, groups }, counting, (index) => origin.row(index)),
   examples: [
     {
       shows: "10 Mar 2026: one not known, two waiting, one clear",

@@ -11,7 +11,6 @@ import { sources } from "../sources.ts";
 
 export const quarantineEndFunction = defineFunction({
   name: "QUARANTINEEND",
-  topic: "dates",
   summary: "The first day that bought-in sheep may join the flock.",
   questions: ["when does quarantine end", "when may bought sheep join the flock", "new case in quarantine, what now"],
   notes: [

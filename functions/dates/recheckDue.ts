@@ -10,7 +10,6 @@ import { sources } from "../sources.ts";
 
 export const recheckDueFunction = defineFunction({
   name: "RECHECKDUE",
-  topic: "dates",
   summary: "The day to look at a treated animal again.",
   questions: ["when to look again", "recheck date", "follow-up after treatment"],
   notes: ["A column of dates gives a column. Blank rows stay blank. A row whose date cannot be read says so in words."],

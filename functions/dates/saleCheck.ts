@@ -12,7 +12,6 @@ import { countingChoice, groupColumn, groupNotes, treatmentColumns, treatmentNot
 
 export const saleCheckFunction = defineFunction({
   name: "SALECHECK",
-  topic: "dates",
   summary: "Which of the animals for sale are clear of medicine, and how long the others must wait.",
   questions: [
     "may these go to the abattoir",
@@ -49,13 +48,13 @@ export const saleCheckFunction = defineFunction({
   ),
   caution: cautions.withdrawal,
   sources: [sources.fimeaWithdrawal, sources.practice],
-  compute: ({ sale_tags, sale_date, tags, treated, withdrawal_days, counting, groups, sale_groups }, place) =>
+  compute: ({ sale_tags, sale_date, tags, treated, withdrawal_days, counting, groups, sale_groups }, origin) =>
     saleCheck(
       { tags: sale_tags, groups: sale_groups },
       sale_date,
       { tags, treated, withdrawalDays: withdrawal_days, groups },
       counting,
-      { sale: (index) => place.row(index, "sale"), treatment: (index) => place.row(index) },
+      { sale: (index) => origin.row(index, "sale"), treatment: (index) => origin.row(index) },
     ),
   examples: [
     {

@@ -14,7 +14,6 @@ const headings = ["product", "courses", "ml", "mg active", "mg/PCU"] as const;
 
 export const medicineUseFunction = defineFunction({
   name: "MEDICINEUSE",
-  topic: "medicines",
   summary: "How much of each medicine was used, by product and all together.",
   questions: ["how much of each medicine did we use", "antibiotic use by product", "medicine totals of the year"],
   notes: [

@@ -10,7 +10,6 @@ import { pcuNotes, pcuParameters } from "./pcuParameters.ts";
 
 export const mgPerPcuFunction = defineFunction({
   name: "MGPCU",
-  topic: "medicines",
   summary: "How much antibiotic was used in a year, in mg for each kg of sheep counted at fixed weights (mg/PCU).",
   questions: ["mg per PCU", "how much antibiotic do we use", "antibiotic use of the flock"],
   notes: [

@@ -9,7 +9,6 @@ import { findingNotes, findingParameters } from "./findingParameters.ts";
 
 export const detectChanceFunction = defineFunction({
   name: "DETECTCHANCE",
-  topic: "planning",
   summary: "The chance of finding at least one lame sheep, if the flock has as many as you name.",
   questions: ["chance of finding a lame sheep", "how sure is it that we would have seen it", "power to detect disease"],
   notes: [...findingNotes],

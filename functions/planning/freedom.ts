@@ -9,7 +9,6 @@ import { findingNotes, findingParameters } from "./findingParameters.ts";
 
 export const freedomFunction = defineFunction({
   name: "FREEDOM",
-  topic: "planning",
   summary: "How probable it is that a flock is below the share you name, when none of the sheep looked at was lame.",
   questions: ["is the flock free of footrot", "none found: how sure are we", "probability of freedom from disease"],
   notes: [

@@ -31,7 +31,6 @@ const costTable: Result<Iterable<CostLine>> = {
 
 export const lameCostFunction = defineFunction({
   name: "LAMECOST",
-  topic: "planning",
   summary: "What lameness costs in a year by your own figures, line by line, and what it would cost at a target.",
   questions: [
     "what does lameness cost",

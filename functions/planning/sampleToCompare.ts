@@ -8,7 +8,6 @@ import { sources } from "../sources.ts";
 
 export const sampleToCompareFunction = defineFunction({
   name: "SAMPLETOCOMPARE",
-  topic: "planning",
   summary: "How many sheep to look at each time, or in each of two flocks, for a change in the share lame to show.",
   questions: [
     "how many sheep to see whether lameness went down",

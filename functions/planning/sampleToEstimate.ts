@@ -9,7 +9,6 @@ import { sources } from "../sources.ts";
 
 export const sampleToEstimateFunction = defineFunction({
   name: "SAMPLETOESTIMATE",
-  topic: "planning",
   summary: "How many sheep to look at to know the share lame within a margin.",
   questions: ["how many sheep to look at", "sample size for prevalence", "how many to be within 1 per cent"],
   notes: [

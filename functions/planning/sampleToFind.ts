@@ -9,7 +9,6 @@ import { findingNotes, findingParameters } from "./findingParameters.ts";
 
 export const sampleToFindFunction = defineFunction({
   name: "SAMPLETOFIND",
-  topic: "planning",
   summary: "How many sheep to look at to find at least one lame, if the flock has as many as you name.",
   questions: [
     "how many sheep to check to find footrot",

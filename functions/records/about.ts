@@ -6,7 +6,6 @@ const words = `Soundfold ${version}: worksheet functions for sheep foot health`;
 
 export const aboutFunction = defineFunction({
   name: "ABOUT",
-  topic: "records",
   summary: "The name and version of these functions; it answers only where they are installed.",
   questions: ["which version is this", "are the functions installed"],
   notes: [],

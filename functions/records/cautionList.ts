@@ -14,7 +14,6 @@ const inOrderOfTopic: readonly Caution[] = topicNames.flatMap((topic) =>
 
 export const cautionListFunction = defineFunction({
   name: "CAUTIONS",
-  topic: "records",
   summary: "The cautions in words, all of them or those of one topic.",
   questions: ["what must I be careful about", "warnings about medicines", "print the cautions"],
   notes: [`The topics: ${topicNames.join(", ")}. Without a topic every caution is listed.`],
@@ -47,7 +46,7 @@ export const cautionListFunction = defineFunction({
     {
       call: ["sheep"],
       gives: problem(
-        'topic: "sheep" is not a choice here; enter one of: "counting", "watching", "animals", "dates", "treatment", "medicines", "planning", "benchmarking", "records"',
+        `topic: "sheep" is not a choice here; enter one of: ${topicNames.map((name) => `"${name}"`).join(", ")}`,
       ),
     },
   ],

@@ -10,7 +10,6 @@ import { sources } from "../sources.ts";
 
 export const hostCheckFunction = defineFunction({
   name: "HOSTCHECK",
-  topic: "records",
   summary: "How this spreadsheet hands over blank cells and dates, and what that means for your formulas.",
   questions: ["are blank cells counted as 0 here", "does SCOREPREV need a guard", "does this workbook count from 1904"],
   notes: [
@@ -31,10 +30,10 @@ export const hostCheckFunction = defineFunction({
   ),
   caution: undefined,
   sources: [sources.ecma376dates],
-  compute: ({ blank_cell, date_cell }, place) => {
+  compute: ({ blank_cell, date_cell }, origin) => {
     if (date_cell.length !== 1 || date_cell[0]?.length !== 1)
       throw new Problem("a range was given; give one cell that holds a date", { argument: "date_cell" });
-    return hostCheck(blank_cell.flat(), date_cell[0][0] ?? null, place.dayOffset);
+    return hostCheck(blank_cell.flat(), date_cell[0][0] ?? null, origin.dayOffset);
   },
   examples: [
     {

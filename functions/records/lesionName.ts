@@ -10,7 +10,6 @@ import { sources } from "../sources.ts";
 
 export const lesionNameFunction = defineFunction({
   name: "LESIONNAME",
-  topic: "records",
   summary: "The standard name of a foot lesion, from the words people write.",
   questions: ["what is scald called", "clean up lesion names", "one spelling for lesions", "what does WLA mean"],
   notes: [

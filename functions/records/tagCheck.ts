@@ -8,7 +8,6 @@ import { sources } from "../sources.ts";
 
 export const tagCheckFunction = defineFunction({
   name: "TAGCHECK",
-  topic: "records",
   summary: 'Whether a tag is written so that it can be told from others: "ok", or what is wrong with it.',
   questions: ["is this ear tag number right", "which tags have lost digits", "check a list of tag numbers"],
   notes: [
@@ -21,7 +20,7 @@ export const tagCheckFunction = defineFunction({
   result: alongside("tag check", "text"),
   caution: undefined,
   sources: [sources.iso11784, sources.iso3166, sources.practice],
-  compute: ({ tag }, place) => tagChecks(tag, (index) => place.row(index)),
+  compute: ({ tag }, origin) => tagChecks(tag, (index) => origin.row(index)),
   examples: [
     { shows: "Printed on the tag", call: ["ZZ 0 123456 00042"], gives: "ok" },
     {

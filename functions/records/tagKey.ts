@@ -7,7 +7,6 @@ import { sources } from "../sources.ts";
 
 export const tagKeyFunction = defineFunction({
   name: "TAGKEY",
-  topic: "records",
   summary: "One spelling for an animal's tag, so that two ways of writing it compare as equal.",
   questions: ["are these two tags the same animal", "clean up tag numbers", "match ear tags from two lists"],
   notes: [

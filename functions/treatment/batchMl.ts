@@ -10,7 +10,6 @@ import { dosingParameters, roundingNote } from "./dosingParameters.ts";
 
 export const batchMlFunction = defineFunction({
   name: "BATCHML",
-  topic: "treatment",
   summary: "How much medicine a group needs: total ml with a spare, bottles, and the largest dose.",
   questions: ["how many bottles do I need", "total medicine for the group", "how much to fetch for 40 ewes"],
   notes: [

@@ -11,7 +11,6 @@ const width = between(5, 500, "a width in cm");
 
 export const bathLitresFunction = defineFunction({
   name: "BATHLITRES",
-  topic: "treatment",
   summary: "How many litres a footbath holds, with straight or slanting sides.",
   questions: ["how many litres in the footbath", "volume of a foot bath", "how much water does the trough hold"],
   notes: [

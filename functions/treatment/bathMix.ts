@@ -36,7 +36,6 @@ const whichProduct: Readonly<Record<string, Fault>> = {
 
 export const bathMixFunction = defineFunction({
   name: "BATHMIX",
-  topic: "treatment",
   summary: "How much product and water make a footbath of a given strength.",
   questions: ["how to mix a 3 % footbath", "how many kg of powder in the footbath", "how strong may a footbath be"],
   notes: [

@@ -9,7 +9,6 @@ import { sources } from "../sources.ts";
 
 export const bathSheepFunction = defineFunction({
   name: "BATHSHEEP",
-  topic: "treatment",
   summary: "How many fills of the footbath and how many minutes of standing a flock needs, by the data sheet.",
   questions: [
     "how many sheep per footbath fill",

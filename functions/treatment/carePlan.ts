@@ -108,7 +108,6 @@ const planOf = (...steps: readonly StepText[]) => [headings, ...steps.map((step,
 
 export const carePlanFunction = defineFunction({
   name: "CAREPLAN",
-  topic: "treatment",
   summary: "What to do with a lame sheep, step by step, from what was found on the foot.",
   questions: [
     "how to treat footrot",

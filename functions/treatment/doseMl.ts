@@ -11,7 +11,6 @@ import { dosingParameters, roundingNote } from "./dosingParameters.ts";
 
 export const doseMlFunction = defineFunction({
   name: "DOSEML",
-  topic: "treatment",
   summary: "How many ml an animal gets, at the mark of the syringe.",
   questions: ["how many ml to inject", "dose for a ewe of 75 kg", "how much medicine by weight"],
   notes: [

@@ -11,7 +11,6 @@ import { markMl } from "./dosingParameters.ts";
 
 export const siteMlFunction = defineFunction({
   name: "SITEML",
-  topic: "treatment",
   summary: "How to share a dose over several injection sites, in ml for each site.",
   questions: ["how much in each side", "split the injection over two sites", "most ml per injection site"],
   notes: [

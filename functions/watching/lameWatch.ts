@@ -17,7 +17,6 @@ const limitKinds = ["exact", "3sigma"] as const satisfies readonly LimitKind[];
 
 export const lameWatchFunction = defineFunction({
   name: "LAMEWATCH",
-  topic: "watching",
   summary:
     "Whether the share lame at a gather is more than the usual ups and downs: a control chart with signals in words.",
   questions: [

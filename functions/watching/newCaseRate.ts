@@ -9,7 +9,6 @@ import { sources } from "../sources.ts";
 
 export const newCaseRateFunction = defineFunction({
   name: "NEWCASERATE",
-  topic: "watching",
   summary: "How fast new cases come, for the sheep that were there: cases in 100 sheep-years, with their range.",
   questions: ["new cases per 100 ewes a year", "incidence of lameness", "how fast do sheep go lame"],
   notes: [

@@ -12,7 +12,6 @@ const days = nonNegative("sheep-days");
 
 export const rateChangeFunction = defineFunction({
   name: "RATECHANGE",
-  topic: "watching",
   summary: "Whether new cases come faster or slower than before: rate after over rate before, with its range and p.",
   questions: ["did new cases slow down", "compare incidence before and after", "rate ratio"],
   notes: [

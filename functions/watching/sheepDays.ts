@@ -10,7 +10,6 @@ import { sources } from "../sources.ts";
 
 export const sheepDaysFunction = defineFunction({
   name: "SHEEPDAYS",
-  topic: "watching",
   summary: "How many sheep-days a period had, from head counts: the sheep that were there, day by day, added up.",
   questions: ["how many sheep days", "animal days at risk", "head counts over the year"],
   notes: [

@@ -1,9 +1,9 @@
-import type { AnyFunction } from "../definition/defineFunction.ts";
+import type { ListedFunction } from "../definition/defineFunction.ts";
 import { namespace } from "../definition/formulaText.ts";
 import { type Topic, topics } from "../definition/topics.ts";
 
 /** The list of all functions by topic, in Markdown. */
-export function functionIndex(catalogue: readonly AnyFunction[]): string {
+export function functionIndex(catalogue: readonly ListedFunction[]): string {
   const sections = (Object.keys(topics) as Topic[]).flatMap((topic) => {
     const members = catalogue.filter((definition) => definition.topic === topic);
     if (members.length === 0) return [];

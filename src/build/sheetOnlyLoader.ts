@@ -2,15 +2,7 @@ import type { CallExpression, Program } from "acorn";
 import { type Edit, editCalls, withoutProperties } from "./editCalls.ts";
 
 // What a definition holds for readers. Inside a spreadsheet nothing reads it, and it is most of a definition's weight.
-const forReaders: ReadonlySet<string> = new Set([
-  "topic",
-  "summary",
-  "questions",
-  "notes",
-  "caution",
-  "sources",
-  "examples",
-]);
+const forReaders: ReadonlySet<string> = new Set(["summary", "questions", "notes", "caution", "sources", "examples"]);
 
 /**
  * A webpack loader that leaves out of a definition, already turned into JavaScript, what only readers need: texts,

@@ -27,7 +27,7 @@ export interface Example {
 }
 
 /** Helps a computation to name rows of the sheet in words. */
-export interface Place {
+export interface Origin {
   /** The row of the sheet's range that the record at this place came from. */
   readonly row: (index: number, group?: string) => number;
   /** Whether the columns of a group are single cells, so that a fault can be told as an error instead of in a row. */
@@ -39,7 +39,6 @@ export interface Place {
 export interface FunctionDefinition<P extends Parameters = Parameters, R = unknown> {
   /** Without the namespace: `FLOCKPREV` is typed as `=FOOT.FLOCKPREV(…)`. */
   readonly name: string;
-  readonly topic: Topic;
   /** One sentence for the formula list: what it answers. */
   readonly summary: string;
   /** What a person would ask, in their words; the search in the task pane reads these. */
@@ -51,7 +50,7 @@ export interface FunctionDefinition<P extends Parameters = Parameters, R = unkno
   /** Said wherever the function is offered, when its answer touches medicine, chemicals or food. */
   readonly caution: { readonly words: string; readonly brief: string } | undefined;
   readonly sources: readonly Source[];
-  readonly compute: (values: ValuesOf<P>, place: Place) => R;
+  readonly compute: (values: ValuesOf<P>, origin: Origin) => R;
   /**
    * Where rows that cannot be read are left out: what is wrong with a row whose cells can each be read, such as dates in
    * the wrong order. Then that row is left out too.
@@ -68,6 +67,11 @@ export const defineFunction = <P extends Parameters, R>(
 /** A definition whose parameter and result types no longer matter: what hosts work with. */
 // biome-ignore lint/suspicious/noExplicitAny: the types were checked where the function was defined
 export type AnyFunction = FunctionDefinition<any, any>;
+
+/** A definition as the catalogue lists it, which knows the topic. */
+export interface ListedFunction extends AnyFunction {
+  readonly topic: Topic;
+}
 
 /** An example's value that is right to `decimals` decimals. */
 export const about = (value: number, decimals = 10): About => ({ about: value, decimals });

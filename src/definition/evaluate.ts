@@ -5,7 +5,7 @@ import { type LeftOut, leftOutInWords, type RowFault } from "../reading/leaveOut
 import { type Argument, type Layout, readArguments } from "../reading/readArguments.ts";
 import type { Format } from "../writing/format.ts";
 import { type Answer, type Result, toCells } from "../writing/result.ts";
-import type { AnyFunction, Place } from "./defineFunction.ts";
+import type { AnyFunction, Origin } from "./defineFunction.ts";
 
 export interface EvaluateOptions {
   /** The date system of the workbook the cells come from. */
@@ -47,7 +47,7 @@ export function evaluate(
     layouts = read.layouts;
     leftOut = read.leftOut;
     const { result } = definition;
-    const answer = definition.compute(read.values as never, placeIn(layouts, dayOffset));
+    const answer = definition.compute(read.values as never, originIn(layouts, dayOffset));
     const beside = (result.group !== undefined && layouts.get(result.group)) || nowhere;
     const laidOut = result.layOut(answer, beside);
     const said = beside.lying ? (laidOut[0]?.map(() => result.formats[0] as Format) ?? []) : result.formats;
@@ -81,7 +81,7 @@ function sayLeftOut(leftOut: LeftOut, { shape, formats }: Result<unknown>, laidO
 
 const nowhere: Layout = { rows: new Uint32Array(0), height: 0, lying: false, single: false };
 
-const placeIn = (layouts: ReadonlyMap<string, Layout>, dayOffset: number): Place => ({
+const originIn = (layouts: ReadonlyMap<string, Layout>, dayOffset: number): Origin => ({
   dayOffset,
   row: (index, group = "rows") => layouts.get(group)?.rows[index] ?? index + 1,
   single: (group = "rows") => layouts.get(group)?.single ?? false,

@@ -1,13 +1,13 @@
 import { Problem } from "../cells/problem.ts";
 import type { Parameter } from "../reading/parameter.ts";
-import type { AnyFunction, Example } from "./defineFunction.ts";
+import type { AnyFunction, Example, ListedFunction } from "./defineFunction.ts";
 import { type ExampleShown, exampleInSheet, literal } from "./exampleInSheet.ts";
 import { namespace, signature } from "./formulaText.ts";
 import { resultInWords } from "./resultInWords.ts";
-import { type Topic, topics } from "./topics.ts";
+import { methodPages, type Topic, topics } from "./topics.ts";
 
 /** The reference page of one function, in Markdown. */
-export function functionPage(definition: AnyFunction): string {
+export function functionPage(definition: ListedFunction): string {
   const parameters = parametersOf(definition);
   const examples: readonly Example[] = definition.examples;
   const answered = examples.filter(({ gives }) => !(gives instanceof Problem));
@@ -45,11 +45,10 @@ export function functionPage(definition: AnyFunction): string {
     .concat("\n");
 }
 
-/** The topics that have a page on their methods. */
-const withMethods: readonly Topic[] = ["counting", "watching", "planning", "benchmarking"];
-
-const methodLink = (topic: Topic): string =>
-  withMethods.includes(topic) ? `. [Why this method, and where it fails](../methods/${topic}.md)` : "";
+function methodLink(topic: Topic): string {
+  const page = methodPages[topic];
+  return page === undefined ? "" : `. [Why this method, and where it fails](../methods/${page})`;
+}
 
 const parametersOf = (definition: AnyFunction): [string, Parameter<unknown>][] => Object.entries(definition.parameters);
 

@@ -12,3 +12,11 @@ export const topics = {
 } as const;
 
 export type Topic = keyof typeof topics;
+
+/** The page in docs/methods of each topic that has one. */
+export const methodPages: Readonly<Partial<Record<Topic, string>>> = {
+  counting: "counting.md",
+  watching: "watching.md",
+  planning: "planning.md",
+  benchmarking: "benchmarking.md",
+};

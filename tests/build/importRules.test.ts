@@ -23,7 +23,7 @@ const rooms: Readonly<Record<string, readonly string[]>> = {
   [makers]: [...allBelow, "src/hosts/headless"],
   "src/pages/parts": allBelow,
   "src/pages/taskPane": [...allBelow, "src/hosts/excel", "src/pages/parts"],
-  "src/pages/practice": [...allBelow, "src/hosts/headless", "src/pages/parts"],
+  "src/pages/practice": [...allBelow, "src/hosts/headless", makers, "src/pages/parts"],
   "src/cli": [...allBelow, "src/hosts/headless", makers],
   "src/build": [],
 };

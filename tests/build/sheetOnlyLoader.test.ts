@@ -7,7 +7,7 @@ describe("sheetOnly", () => {
   it("leaves out of a definition what only readers need", () => {
     const kept = sheetOnly(`
       export const f = defineFunction({
-        name: "F", topic: "records", summary: "A, b", questions: ["x"], notes: [], parameters: {},
+        name: "F", summary: "A, b", questions: ["x"], notes: [], parameters: {},
         result: single("a", "text"), caution: undefined, sources: [sources.practice],
         compute: () => ({ summary: "kept", examples: 1 }),
         examples: [{ call: [], gives: problem("no") }]

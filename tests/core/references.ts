@@ -9,6 +9,10 @@ export function references(topic: string): Record<string, readonly unknown[]> {
   return JSON.parse(readFileSync(file, "utf8"));
 }
 
+/** Those of the topic that the test is of, by the folder it stands in. */
+export const ownReferences = (test: string): Record<string, readonly unknown[]> =>
+  references(test.split("/").at(-2) ?? "");
+
 /** The cases of one check; a check without cases is a mistake, not a pass. */
 export function cases<In, Out>(values: Record<string, readonly unknown[]>, check: string): readonly Case<In, Out>[] {
   const found = values[check];

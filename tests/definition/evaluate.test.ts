@@ -12,7 +12,6 @@ import { type Answer, single, table } from "../../src/writing/result.ts";
 const withCompute = (compute: (values: { readonly n: readonly number[] }) => Answer) =>
   defineFunction({
     name: "TRY",
-    topic: "records",
     summary: "",
     questions: [],
     notes: [],

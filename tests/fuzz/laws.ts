@@ -275,7 +275,7 @@ const pooled: Readonly<Record<string, readonly [lame: string, seen: string]>> = 
 };
 
 /** Where a row without a day is a gather of its own. */
-const gatherByRow = new Set(["PREVRANGE", "TARGETCHECK", "PREVBY"]);
+const gatherByRow = new Set(["PREVRANGE", "TARGETCHECK", "PREVBY", "PREVCHANGE"]);
 
 /** A gather written in two rows is the same gather. */
 const splitRow: Law = (call, answer, random) => {
@@ -283,7 +283,8 @@ const splitRow: Law = (call, answer, random) => {
   if (!names || !answer.ok) return undefined;
   // A row that is left out would be left out twice.
   if (answer.cells.flat().some((cell) => String(cell).includes(" left out; "))) return undefined;
-  if (gatherByRow.has(call.definition.name) && !isColumn(call.given.dates)) return undefined;
+  const byChance = /chance/i.test(String(call.given.spread));
+  if (gatherByRow.has(call.definition.name) && !isColumn(call.given.dates) && !byChance) return undefined;
   const [lame, seen] = [call.given[names[0]], call.given[names[1]]];
   if (!isColumn(lame) || !isColumn(seen)) return undefined;
   const row = random.whole(0, seen.length - 1);

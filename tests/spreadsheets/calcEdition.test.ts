@@ -189,6 +189,7 @@ describe("a list that is longer than its room", () => {
     const saved = sheetCells(bytes);
     expect(saved.get(`${sheetNames.today}!A1006`)).toBe("ZZ 0123456 00999");
     expect(saved.get(`${sheetNames.today}!A1007`)).toBe("and 101 more");
+    expect(saved.get(`${sheetNames.today}!A4`)).toBe("999 waiting, 0 not known, and 101 more");
     const calc = await startCalc("25.2");
     try {
       const path = join(calc.folder, "many.xlsx");
@@ -198,6 +199,7 @@ describe("a list that is longer than its room", () => {
       const listed = (sheets[sheetNames.today] ?? []).slice(7).map(([cell]) => cell);
       expect(listed.slice(0, 999)).toEqual(many.slice(0, 999).map(({ tag }) => tag));
       expect(listed[999]).toBe("and 101 more");
+      expect(sheets[sheetNames.today]?.[3]?.[0]).toBe("999 waiting, 0 not known, and 101 more");
     } finally {
       await calc.stop();
     }

@@ -148,7 +148,7 @@ describe("the empty Flock foot book", () => {
       ["May they go!D8", "no animals on the sale list"],
       ["Keep apart!A8", "none to keep apart"],
       ["Picture!A4", "no gathers yet"],
-      ["Picture!H4", "no treatments yet"],
+      ["Picture!H4", "not known yet"],
       ["Medicine use!A7", "type breeding sheep and lambs in Settings"],
       ["Start!B5", "Nothing to mend was found."],
     ] as const;

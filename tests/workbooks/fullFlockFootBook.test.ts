@@ -99,7 +99,8 @@ describe("a Flock foot book as full as it can be", () => {
 
   test("lists every animal that is not clear, due or lame again and again", () => {
     expect(sorted(listed("Today", "A", 8))).toEqual(sorted(held));
-    expect(sorted(listed("Today", "K", 8))).toEqual(sorted(open.map(({ tag }) => tag)));
+    // Once each: whoever treated an animal again had looked at it.
+    expect(sorted(listed("Today", "K", 8))).toEqual(sorted(new Set(open.map(({ tag }) => tag))));
     expect(sorted(listed("Today", "P", 8))).toEqual(sorted(new Set(cases.map(({ tag }) => tag))));
     expect(new Set(listed("Today", "Q", 8))).toEqual(new Set([4]));
     expect(sorted(listed("Keep apart", "A", 8))).toEqual(sorted(new Set(open.map(({ tag }) => tag))));

@@ -21,8 +21,8 @@ import { topsFound } from "./topsFound.ts";
 import { weightedCoverageTable } from "./weightedCoverageTable.ts";
 
 /** What the pages need worked out, by the placeholder it stands for. */
-const workedOut: Readonly<Record<string, Readonly<Record<string, () => string>>>> = {
-  "README.md": {},
+const tablesOf: Readonly<Record<string, Readonly<Record<string, () => string>>>> = {
+  "README.md": { usualWays: handRunTable("usual") },
   "counting.md": {
     coverage: coverageTable,
     gatherCoverage: handRunTable("range"),
@@ -30,6 +30,8 @@ const workedOut: Readonly<Record<string, Readonly<Record<string, () => string>>>
     targetVerdicts: handRunTable("target"),
     weightedCoverage: weightedCoverageTable,
     pairedCoverage: handRunTable("paired"),
+    changeCoverage: handRunTable("change"),
+    errsCoverage: handRunTable("errs"),
     trendAlarms: handRunTable("trend"),
     lookerCoverage: handRunTable("lookers"),
   },
@@ -37,6 +39,8 @@ const workedOut: Readonly<Record<string, Readonly<Record<string, () => string>>>
     falseAlarms: falseAlarmTable,
     chartAlarms: handRunTable("chart"),
     seasonAlarms: handRunTable("season"),
+    driftAlarms: handRunTable("drift"),
+    rateCoverage: handRunTable("rates"),
   },
   "recovery.md": { recoveryCoverage: handRunTable("recovery") },
   "planning.md": { detection: detectTable },
@@ -62,7 +66,7 @@ const pictures = {
 
 /** The pages on methods, words from the pages beside this file and figures from the functions themselves. */
 export const methodFiles = (): readonly (readonly [path: string, text: string])[] => [
-  ...Object.entries(workedOut).map(([name, parts]) => [`docs/methods/${name}`, filled(name, parts)] as const),
+  ...Object.entries(tablesOf).map(([name, parts]) => [`docs/methods/${name}`, filled(name, parts)] as const),
   ...Object.entries(pictures).map(([name, draw]) => [`docs/methods/${name}`, draw()] as const),
 ];
 

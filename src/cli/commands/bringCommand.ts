@@ -1,10 +1,13 @@
 import { readFile, stat } from "node:fs/promises";
 import { basename } from "node:path";
 import { momentFromText } from "../../cells/day.ts";
-import type { Brought, LeftBehind } from "../../workbooks/bring/bringRecords.ts";
+import { WorkbookProblem } from "../../workbook/workbookProblem.ts";
+import type { Brought, Source } from "../../workbooks/bring/bringRecords.ts";
+import { broughtInWords } from "../../workbooks/bring/broughtInWords.ts";
 import { type DateOrder, dateOrders } from "../../workbooks/bring/dateIn.ts";
 import type { Matches } from "../../workbooks/bring/matchHeadings.ts";
 import { plainHeading } from "../../workbooks/bring/matchHeadings.ts";
+import { NoRecords } from "../../workbooks/bring/noRecords.ts";
 import { cases } from "../../workbooks/tables/cases.ts";
 import { gathers } from "../../workbooks/tables/gathers.ts";
 import { BadInput } from "../badInput.ts";
@@ -57,11 +60,11 @@ is named here with the reason.`,
     };
     await newFile(values.into);
     terminal.progress("Reading the records");
-    const sources = [];
+    const sources: Source[] = [];
     for (const path of positionals) sources.push({ file: basename(path), bytes: await bytesOf(path) });
     // Loaded when they are asked for: other commands start faster without them.
     const { bringRecords } = await import("../../workbooks/bring/bringRecords.ts");
-    const brought = bringRecords(sources, wanted);
+    const brought = withMatchNamed(() => bringRecords(sources, wanted));
     const { flockFootBook } = await import("../../workbooks/footBook/flockFootBook.ts");
     const { workedOut } = await import("../../workbooks/workedOut.ts");
     terminal.progress("Writing the book");
@@ -111,39 +114,25 @@ function dayIn(text: string | undefined): number | undefined {
   return day;
 }
 
-function report({ places, leftBehind, toMend, notes }: Brought, output: string): string {
-  const total = (key: "rowsIn" | "rowsOut"): number => places.reduce((sum, place) => sum + place[key], 0);
-  const rows = places.map(({ place, into, rowsIn, rowsOut }) => [place, into, String(rowsIn), String(rowsOut)]);
-  const parts = [
-    `${total("rowsOut")} of ${total("rowsIn")} rows brought. The new book: ${output}`,
-    indented([["from", "into", "rows there", "brought"], ...rows]),
-  ];
-  const taken = places.flatMap(({ place, headings }) =>
-    headings.flatMap(([heading, as]) =>
-      plainHeading(heading) === plainHeading(as) ? [] : [[place, heading, `taken for ${as}`]],
-    ),
-  );
-  listed(parts, "Headings:", taken);
-  listed(
-    parts,
-    "Not brought:",
-    leftBehind.map((left) => [`${left.place}, ${rowsInWords(left)}`, left.why]),
-  );
-  listed(
-    parts,
-    "Brought as they stand, to be mended in the new book:",
-    toMend.map(({ place, row, what }) => [`${place}, row ${row}`, what]),
-  );
-  listed(
-    parts,
-    "To know:",
-    notes.map((note) => [note]),
-  );
-  return parts.join("\n\n");
+/** Whoever is told that no heading is known is told how to explain one. */
+function withMatchNamed<T>(bring: () => T): T {
+  try {
+    return bring();
+  } catch (error) {
+    if (error instanceof NoRecords)
+      throw new WorkbookProblem(`${error.message} Say what a heading means with --match "Their heading=Tag".`);
+    throw error;
+  }
 }
 
-function listed(parts: string[], title: string, rows: readonly (readonly string[])[]): void {
-  if (rows.length > 0) parts.push(`${title}\n${indented(rows)}`);
+function report(brought: Brought, output: string): string {
+  const { total, places, headings, lists } = broughtInWords(brought);
+  const told = [...(headings.length > 0 ? [{ title: "Headings", lines: headings }] : []), ...lists];
+  return [
+    `${total} The new book: ${output}`,
+    indented(places),
+    ...told.map(({ title, lines }) => `${title}:\n${indented(lines)}`),
+  ].join("\n\n");
 }
 
 const indented = (rows: readonly (readonly string[])[]): string =>
@@ -153,15 +142,3 @@ const indented = (rows: readonly (readonly string[])[]): string =>
 
 /** What stands in a file must not steer the terminal. */
 const withoutSigns = (text: string): string => text.replace(/\p{Cc}/gu, " ");
-
-/** @example rowsInWords({ rows: [5, 6, 7, 9], … }) // → "rows 5 to 7, 9" */
-function rowsInWords({ rows }: LeftBehind): string {
-  const runs: [first: number, last: number][] = [];
-  for (const row of rows) {
-    const run = runs.at(-1);
-    if (run && run[1] === row - 1) run[1] = row;
-    else runs.push([row, row]);
-  }
-  const words = runs.map(([first, last]) => (first === last ? `${first}` : `${first} to ${last}`)).join(", ");
-  return `${rows.length === 1 ? "row" : "rows"} ${words}`;
-}

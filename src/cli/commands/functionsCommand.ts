@@ -1,4 +1,4 @@
-import type { AnyFunction } from "../../definition/defineFunction.ts";
+import type { ListedFunction } from "../../definition/defineFunction.ts";
 import { namespace, signature } from "../../definition/formulaText.ts";
 import { functionPage } from "../../definition/functionPage.ts";
 import { type Topic, topics } from "../../definition/topics.ts";
@@ -22,7 +22,7 @@ The list can be searched: soundfold functions | more`,
   },
 };
 
-function pageOf(wanted: string, catalogue: readonly AnyFunction[]): string {
+function pageOf(wanted: string, catalogue: readonly ListedFunction[]): string {
   const name = wanted
     .toUpperCase()
     .replace(/^=/, "")
@@ -33,7 +33,7 @@ function pageOf(wanted: string, catalogue: readonly AnyFunction[]): string {
   return functionPage(definition).trimEnd();
 }
 
-const listOfAll = (catalogue: readonly AnyFunction[]): string =>
+const listOfAll = (catalogue: readonly ListedFunction[]): string =>
   (Object.entries(topics) as [Topic, string][])
     .map(([topic, words]) => ({ words, functions: catalogue.filter((definition) => definition.topic === topic) }))
     .filter(({ functions }) => functions.length > 0)

@@ -1,6 +1,6 @@
 import { detectChance } from "./detectChance.ts";
 import { exactDetectChance } from "./exactDetectChance.ts";
-import type { Look } from "./lameInLook.ts";
+import type { Inspection } from "./lameInLook.ts";
 
 /** "exact": the hypergeometric chance. "formula": MacDiarmid's approximation, which is never above it. */
 export type FindMethod = keyof typeof chanceByMethod;
@@ -9,4 +9,4 @@ export type FindMethod = keyof typeof chanceByMethod;
 export const chanceByMethod = {
   exact: exactDetectChance,
   formula: detectChance,
-} as const satisfies Record<string, (look: Look) => number>;
+} as const satisfies Record<string, (look: Inspection) => number>;

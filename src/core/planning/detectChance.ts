@@ -1,6 +1,6 @@
 import expm1 from "@stdlib/math-base-special-expm1";
 import log1p from "@stdlib/math-base-special-log1p";
-import { type Look, lameInLook } from "./lameInLook.ts";
+import { type Inspection, lameInLook } from "./lameInLook.ts";
 
 /**
  * The chance of finding at least one lame sheep, if the flock has as many as the design prevalence says:
@@ -14,7 +14,7 @@ import { type Look, lameInLook } from "./lameInLook.ts";
  * @example
  * detectChance({ flockSize: 1000, lookedAt: 58, designPrevalence: 0.05, sensitivity: 1 }) // → 0.9495866985…
  */
-export function detectChance(look: Look): number {
+export function detectChance(look: Inspection): number {
   const lame = lameInLook(look);
   return -expm1(lame * log1p((-look.sensitivity * look.lookedAt) / look.flockSize));
 }

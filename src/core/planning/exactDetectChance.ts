@@ -2,7 +2,7 @@ import expm1 from "@stdlib/math-base-special-expm1";
 import log1p from "@stdlib/math-base-special-log1p";
 import { hypergeometricDensity } from "../statistics/hypergeometricDensity.ts";
 import { hypergeometricTails } from "../statistics/hypergeometricTails.ts";
-import { type Look, lameInLook } from "./lameInLook.ts";
+import { type Inspection, lameInLook } from "./lameInLook.ts";
 
 /**
  * The chance of finding at least one lame sheep, exactly: the lame sheep among those looked at follow the
@@ -14,7 +14,7 @@ import { type Look, lameInLook } from "./lameInLook.ts";
  * @example
  * exactDetectChance({ flockSize: 10, lookedAt: 9, designPrevalence: 0.1, sensitivity: 1 }) // → 0.9
  */
-export function exactDetectChance(look: Look): number {
+export function exactDetectChance(look: Inspection): number {
   const { flockSize: N, lookedAt: n, sensitivity } = look;
   const M = lameInLook(look);
   if (n === 0) return 0;

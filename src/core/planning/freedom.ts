@@ -1,6 +1,6 @@
 import { chanceByMethod, type FindMethod } from "./chanceByMethod.ts";
 import { freedomAfter } from "./freedomAfter.ts";
-import type { Look } from "./lameInLook.ts";
+import type { Inspection } from "./lameInLook.ts";
 
 /**
  * How probable it is that a flock in which no lame sheep was found is below the design prevalence.
@@ -14,5 +14,5 @@ import type { Look } from "./lameInLook.ts";
  * @example
  * freedom({ flockSize: 100, lookedAt: 0, designPrevalence: 0.05, sensitivity: 1 }, 0.5) // → 0.5
  */
-export const freedom = (look: Look, prior: number, method: FindMethod = "exact"): number =>
+export const freedom = (look: Inspection, prior: number, method: FindMethod = "exact"): number =>
   freedomAfter(chanceByMethod[method](look), prior);

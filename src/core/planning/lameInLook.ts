@@ -2,7 +2,7 @@ import { Problem } from "../../cells/problem.ts";
 import { lameAtLeast } from "./lameAtLeast.ts";
 import { refuseBlindLook } from "./refuseBlindLook.ts";
 
-export interface Look {
+export interface Inspection {
   /** Sheep in the flock, whole number from 1. */
   readonly flockSize: number;
   /** Sheep looked at, whole number from 0 to the flock's size. */
@@ -20,7 +20,7 @@ export interface Look {
  * @example
  * lameInLook({ flockSize: 300, lookedAt: 10, designPrevalence: 0.05, sensitivity: 1 }) // → 15
  */
-export function lameInLook({ flockSize, lookedAt, designPrevalence, sensitivity }: Look): number {
+export function lameInLook({ flockSize, lookedAt, designPrevalence, sensitivity }: Inspection): number {
   const lame = lameAtLeast(flockSize, designPrevalence);
   refuseBlindLook(sensitivity);
   if (lookedAt > flockSize) {

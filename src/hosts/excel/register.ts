@@ -27,12 +27,12 @@ export function register(definitions: readonly AnyFunction[], runtime: Runtime, 
 
 function answer(definition: AnyFunction, given: readonly unknown[], host: ExcelHost, runtime: Runtime): ExcelAnswer {
   // The runtime puts an object of its own after the last argument of every call.
-  const outcome = workOut(definition, given.slice(0, -1), host, runtime);
+  const outcome = outcomeOf(definition, given.slice(0, -1), host, runtime);
   if (!outcome.ok) throw new runtime.Error(errorCode(outcome.code, runtime), outcome.message);
   return toExcel(definition, outcome, host.formattedNumbers);
 }
 
-function workOut(definition: AnyFunction, given: readonly unknown[], host: ExcelHost, runtime: Runtime): Outcome {
+function outcomeOf(definition: AnyFunction, given: readonly unknown[], host: ExcelHost, runtime: Runtime): Outcome {
   try {
     return evaluate(definition, given.map(fromExcel), { dateSystem: host.dateSystem });
   } catch (error) {

@@ -1,5 +1,5 @@
 import { useId, useMemo } from "preact/hooks";
-import type { AnyFunction } from "../../definition/defineFunction.ts";
+import type { ListedFunction } from "../../definition/defineFunction.ts";
 import { type Topic, topics } from "../../definition/topics.ts";
 import { words } from "../words.ts";
 import { FunctionList } from "./FunctionList.tsx";
@@ -14,7 +14,7 @@ export interface Asked {
 export const nothingAsked: Asked = { question: "", topic: "" };
 
 interface Props {
-  readonly definitions: readonly AnyFunction[];
+  readonly definitions: readonly ListedFunction[];
   readonly asked: Asked;
   readonly onAsk: (asked: Asked) => void;
   readonly address: (name: string) => string;

@@ -1,5 +1,5 @@
 import MiniSearch from "minisearch";
-import type { AnyFunction } from "../../definition/defineFunction.ts";
+import type { ListedFunction } from "../../definition/defineFunction.ts";
 import { topics } from "../../definition/topics.ts";
 import type { Parameter } from "../../reading/parameter.ts";
 import { words } from "../words.ts";
@@ -11,7 +11,9 @@ import { words } from "../words.ts";
  * @example
  * functionSearch(catalogue)("when can she be sold")[0]?.name // → "CLEARDATE"
  */
-export function functionSearch(definitions: readonly AnyFunction[]): (question: string) => readonly AnyFunction[] {
+export function functionSearch(
+  definitions: readonly ListedFunction[],
+): (question: string) => readonly ListedFunction[] {
   const index = new MiniSearch<Entry>({
     idField: "place",
     fields: ["name", "questions", "summary", "parameters", "notes", "topic"],
@@ -43,7 +45,7 @@ interface Entry {
 
 const ignored = new Set(words.search.ignored.split(" "));
 
-const entry = (definition: AnyFunction, place: number): Entry => ({
+const entry = (definition: ListedFunction, place: number): Entry => ({
   place,
   name: definition.name,
   questions: definition.questions.join(" . "),

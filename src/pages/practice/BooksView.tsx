@@ -1,12 +1,15 @@
+import { BringView } from "./bring/BringView.tsx";
+import type { Bringing } from "./bring/useBringing.ts";
 import { offeredBooks } from "./offeredBooks.ts";
 import { sheetWords } from "./sheetWords.ts";
 
 interface Props {
   readonly onStart: (file: string) => void;
+  readonly bringing: Bringing;
 }
 
-/** The workbooks that the sheet brings, to start from. */
-export const BooksView = ({ onStart }: Props) => (
+/** The workbooks that the sheet brings, to start from, empty or with records of one's own. */
+export const BooksView = ({ onStart, bringing }: Props) => (
   <>
     <h2 tabIndex={-1}>{sheetWords.books.title}</h2>
     <p>{sheetWords.books.intro}</p>
@@ -21,5 +24,6 @@ export const BooksView = ({ onStart }: Props) => (
         </li>
       ))}
     </ul>
+    <BringView {...bringing} />
   </>
 );

@@ -12,6 +12,7 @@ import { openFresh } from "./age/openFresh.ts";
 import { useDayTurn } from "./age/useDayTurn.ts";
 import { BooksView } from "./BooksView.tsx";
 import { type Book, bookToBeginWith, offeredBook } from "./books.ts";
+import { useBringing } from "./bring/useBringing.ts";
 import { CellSentence } from "./CellSentence.tsx";
 import { Choices } from "./Choices.tsx";
 import { FileButtons } from "./FileButtons.tsx";
@@ -21,8 +22,10 @@ import { useQuestion } from "./files/useQuestion.tsx";
 import { useSaving } from "./files/useSaving.ts";
 import { useUnsaved } from "./files/useUnsaved.ts";
 import type { Box } from "./grid/cellBox.ts";
+import type { FilledTable } from "./grid/filledTables.ts";
+import type { Doubt, Pointed, Selected } from "./grid/gridEvents.ts";
 import { keptUnseen } from "./grid/keptUnseen.ts";
-import { type Doubt, type FilledTable, type PracticeGrid, practiceGrid, type Selected } from "./grid/practiceGrid.ts";
+import { type PracticeGrid, practiceGrid } from "./grid/practiceGrid.ts";
 import { univerInPage } from "./grid/startUniver.ts";
 import { type ArgumentHint, argumentHint } from "./help/argumentHint.ts";
 import { ExplainView } from "./help/ExplainView.tsx";
@@ -51,6 +54,8 @@ const sameHint = (one: ArgumentHint, other: ArgumentHint): boolean =>
 interface ShownFrom {
   readonly disk?: DiskFile | undefined;
   readonly made?: boolean;
+  /** It was put together here and is in no file yet; its answers are worked out first. */
+  readonly brought?: boolean;
 }
 
 const drawableNames: ReadonlySet<string> = new Set(drawable);
@@ -76,7 +81,7 @@ export function PracticeSheet() {
   const [tables, setTables] = useState<readonly FilledTable[]>([]);
   const [view, setView] = useState<View>("functions");
   const [box, setBox] = useState<Box>();
-  const [pointed, setPointed] = useState<{ readonly cell: Box; readonly sentence: string }>();
+  const [pointed, setPointed] = useState<Pointed>();
   const [typing, setTyping] = useState<ArgumentHint>();
   const isSaving = useRef(false);
   // What was typed meanwhile would be lost.
@@ -90,13 +95,16 @@ export function PracticeSheet() {
   const dark = useDark();
 
   /** @param made - it comes with this page, worked out when the page was built */
-  const show = async ({ bytes, name }: Book, { disk, made = false }: ShownFrom = {}): Promise<void> => {
+  const show = async (
+    { bytes, name }: Book,
+    { disk, made = false, brought = false }: ShownFrom = {},
+  ): Promise<void> => {
     const sheet = grid.current;
     if (!sheet) return;
     setOpening(true);
     try {
       day.current = Math.floor(localClock());
-      const { workbook, age, left } = await openFresh(bytes, engine, false, () => sayWorkingOut(name));
+      const { workbook, age, left } = await openFresh(bytes, engine, brought, () => sayWorkingOut(name));
       setWorking(false);
       const keptHere = await sheet.show(workbook, mayClose);
       if (!keptHere) {
@@ -106,6 +114,7 @@ export function PracticeSheet() {
       const kept = [...new Set([...left, ...keptHere])];
       await saving.opened(name, disk);
       unsaved.saved(unsaved.count());
+      if (brought) unsaved.changed();
       setOld(age === "of unknown age" && !made ? "saved" : undefined);
       const unseen = keptUnseen(workbook);
       const told = [
@@ -215,6 +224,11 @@ export function PracticeSheet() {
     else
       setNote((before) => (before.go === undefined ? before : { text: text.opened(saving.nameNow()), kind: "told" }));
   };
+
+  const bringing = useBringing(
+    () => Math.floor(localClock()),
+    (book) => showNext(book, { brought: true }),
+  );
 
   const open = async (file: File, disk?: DiskFile): Promise<void> => {
     let bytes: Uint8Array;
@@ -362,7 +376,7 @@ export function PracticeSheet() {
             />
           )}
           {view === "picture" && <PictureView tables={tables} dark={dark} />}
-          {view === "books" && <BooksView onStart={(file) => void startBook(file)} />}
+          {view === "books" && <BooksView onStart={(file) => void startBook(file)} bringing={bringing} />}
         </aside>
       </div>
       {question.box}

@@ -8,7 +8,7 @@ export interface Edge {
 }
 
 /** How a cell looks. Colours are six hexadecimal digits after a `#`. */
-export interface Look {
+export interface CellLook {
   readonly bold: boolean;
   readonly italic: boolean;
   readonly underlined: boolean;
@@ -85,7 +85,7 @@ interface Format {
  *
  * @param themeColors - the colours of the workbook's theme in the order in which styles number them
  */
-export function readLooks(part: string, text: string, themeColors: readonly string[]): readonly Look[] {
+export function readLooks(part: string, text: string, themeColors: readonly string[]): readonly CellLook[] {
   const fonts: Font[] = [];
   const fills: { color: string | undefined }[] = [];
   const borders: Partial<Record<Side, Edge>>[] = [];
@@ -137,7 +137,7 @@ export function readLooks(part: string, text: string, themeColors: readonly stri
       side = undefined;
     },
   });
-  return formats.map(({ font, fill, border, number, horizontal, vertical, wraps = false }): Look => {
+  return formats.map(({ font, fill, border, number, horizontal, vertical, wraps = false }): CellLook => {
     const { bold = false, italic = false, underlined = false, struck = false, ...letters } = fonts[font] ?? {};
     const pattern = patterns.get(number) ?? builtIn[number];
     return {

@@ -9,7 +9,7 @@ export const searched = 60;
 
 export interface Blocks {
   readonly blocks: readonly RecordBlock[];
-  /** Sheets in which something stands and no records were found, with the headings of their tables. */
+  /** Sheets in which something stands and no records were found, with what may be their headings. */
   readonly others: readonly { readonly sheet: string; readonly headings: readonly string[] }[];
 }
 
@@ -32,9 +32,19 @@ export function blocksInBook(
     if (found.length === 0) found.push(...underHeadings(sheet, matches));
     for (const block of found) blocks.push({ ...block, place: `${file}, ${sheet.name}`, dayOffset });
     if (found.length === 0 && sheet.rows().some(({ cells }) => cells.some(({ value }) => !isBlankCell(value))))
-      others.push({ sheet: sheet.name, headings: sheet.tables.flatMap(({ columns }) => columns) });
+      others.push({ sheet: sheet.name, headings: likelyHeadings(sheet) });
   }
   return { blocks, others };
+}
+
+/** What a person would take for headings where none is known: those of the tables, or the first row of several texts. */
+function likelyHeadings({ tables, rows }: UnreadSheet): readonly string[] {
+  if (tables.length > 0) return tables.flatMap(({ columns }) => columns);
+  const texts = rows()
+    .filter(({ row }) => row < searched)
+    .map(({ cells }) => cells.map(({ value }) => (typeof value === "string" ? value.trim() : "")))
+    .map((row) => row.filter((text) => text !== ""));
+  return texts.find((row) => row.length > 1) ?? [];
 }
 
 type Found = Pick<RecordBlock, "headings" | "rows">;

@@ -1,14 +1,14 @@
 import Papa from "papaparse";
 import { isBlankCell } from "../../cells/cell.ts";
-import { WorkbookProblem } from "../../workbook/workbookProblem.ts";
 import { asHeading, searched } from "./blocksInBook.ts";
 import { type Matches, matchHeadings } from "./matchHeadings.ts";
+import { NoRecords } from "./noRecords.ts";
 import type { RecordBlock } from "./recordBlock.ts";
 
 /**
  * The records of a .csv file: comma, semicolon or tab between cells, as it comes. Every cell is text.
  *
- * @throws WorkbookProblem when no heading row is known in it
+ * @throws NoRecords when no heading row is known in it
  */
 export function blocksInText(bytes: Uint8Array, file: string, matches: Matches): RecordBlock {
   const { data } = Papa.parse<readonly string[]>(decoded(bytes), { skipEmptyLines: false });
@@ -16,7 +16,7 @@ export function blocksInText(bytes: Uint8Array, file: string, matches: Matches):
   const headings = data[at]?.map(asHeading);
   if (headings === undefined) {
     const first = data.find((cells) => cells.filter((cell) => !isBlankCell(cell)).length > 1) ?? [];
-    throw new WorkbookProblem(noHeadings(file, first));
+    throw new NoRecords(file, first.map(asHeading));
   }
   const width = data.reduce((most, cells) => Math.max(most, cells.length), 0);
   return {
@@ -28,12 +28,6 @@ export function blocksInText(bytes: Uint8Array, file: string, matches: Matches):
     dayOffset: 0,
   };
 }
-
-/** Said of a file in which no records are found. */
-export const noHeadings = (file: string, found: readonly string[]): string =>
-  `No records were found in ${file}: it needs a heading row with a tag (or a group and how many animals) and a day, or with date, looked at and lame. ${
-    found.length === 0 ? "It has no heading row." : `It has the headings ${found.join(", ")}.`
-  } Say what a heading means with --match "Their heading=Tag".`;
 
 /** Spreadsheets write a .csv in UTF-8 or UTF-16 with a mark, or in the old Western European letters. */
 function decoded(bytes: Uint8Array): string {

@@ -13,9 +13,10 @@ import { saleList } from "../tables/saleList.ts";
 import { groups, medicines, people, treatments } from "../tables/settingsTables.ts";
 import { asRecord, mostLetters } from "./asRecord.ts";
 import { blocksInBook } from "./blocksInBook.ts";
-import { blocksInText, noHeadings } from "./blocksInText.ts";
+import { blocksInText } from "./blocksInText.ts";
 import type { DateOrder } from "./dateIn.ts";
 import { type Matches, matchHeadings, plainHeading } from "./matchHeadings.ts";
+import { NoRecords } from "./noRecords.ts";
 import type { RecordBlock } from "./recordBlock.ts";
 import { type BookSettings, carriedNames, settingsOf } from "./settingsOf.ts";
 import { stillOpen } from "./stillOpen.ts";
@@ -188,11 +189,9 @@ function readSource(file: string, bytes: Uint8Array, matches: Matches): Read {
     settings === undefined ? true : !ownSheets.has(name) || records.includes(name) || isRecords(tables),
   );
   if (blocks.length === 0)
-    throw new WorkbookProblem(
-      noHeadings(
-        file,
-        others.flatMap(({ headings }) => headings),
-      ),
+    throw new NoRecords(
+      file,
+      others.flatMap(({ headings }) => headings),
     );
   return {
     blocks,
@@ -285,7 +284,7 @@ function withRoom<K extends string>(
   items: readonly Item<K>[],
   leftBehind: LeftBehind[],
 ): readonly Item<K>[] {
-  leaveItems(leftBehind, items.slice(room), `${name} has room for ${room} rows; begin a new year with --from`);
+  leaveItems(leftBehind, items.slice(room), `${name} has room for ${room} rows; begin a new year`);
   return items.slice(0, room);
 }
 

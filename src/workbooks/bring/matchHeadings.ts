@@ -36,6 +36,7 @@ const keyOfField: Readonly<Partial<Record<RecordField, CaseKey>>> = {
   dose: "ml",
   "withdrawal days": "withdrawalDays",
   recheck: "recheckDue",
+  "looked again": "lookedAgain",
 };
 
 /** How the columns of a gather are called beside the headings of the book: common practice, no source. */

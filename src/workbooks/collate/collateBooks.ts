@@ -20,7 +20,7 @@ interface Wanted {
 }
 
 /** A flock of the comparison, with what only its own page may say. */
-export interface CollatedFlock {
+interface CollatedFlock {
   readonly file: string;
   readonly flock: string;
   /** By which the pages of the others, and a comparison that names none, call it. */

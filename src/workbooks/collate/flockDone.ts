@@ -1,8 +1,9 @@
-import { dayOf } from "../../cells/day.ts";
+import { showDay } from "../../cells/day.ts";
 import type { CategoryShare } from "../../core/counting/categoryMix.ts";
 import { mgPerPcu } from "../../core/medicines/mgPerPcu.ts";
 import { newCaseRate } from "../../core/watching/newCaseRate.ts";
 import { type CareShare, noDay } from "./careByYear.ts";
+import { daysCovered } from "./daysCovered.ts";
 import type { FlockRecord } from "./flockRecord.ts";
 
 const confidence = 0.95;
@@ -67,7 +68,7 @@ const notCounted = (words: string, leftOut = 0): DoneFigure => ({
 
 export const several = (count: number, what: string): string => `${count} ${count === 1 ? what : `${what}s`}`;
 
-function newCasesOf({ years, breedingSheep, asOf }: FlockRecord, year: number): DoneFigure {
+function newCasesOf({ years, breedingSheep, asOf, earliest }: FlockRecord, year: number): DoneFigure {
   const begun = years.get(year)?.cases ?? 0;
   if (begun === 0) return notCounted("no case is recorded in the year, which may be none or not written down");
   const fault =
@@ -75,12 +76,11 @@ function newCasesOf({ years, breedingSheep, asOf }: FlockRecord, year: number): 
     (breedingSheep === 0 ? "no breeding sheep in the settings" : undefined);
   if (fault !== undefined || breedingSheep === undefined) return notCounted(fault ?? "");
   if (asOf === undefined) return notCounted(noDay);
-  const first = dayOf(`${year}-01-01`);
-  const length = dayOf(`${year + 1}-01-01`) - first;
-  const days = Math.min(asOf + 1 - first, length);
-  if (days <= 0) return notCounted("the book ends before the year");
-  const { rate, low, high } = newCaseRate(begun, breedingSheep * days, confidence, perSheep * length);
-  const words = `${several(begun, "case")} of all animals in ${days} days, for ${breedingSheep} breeding sheep`;
+  const { days, from, isBegunInYear, yearLength } = daysCovered(year, earliest, asOf);
+  if (days === 0) return notCounted("the book ends before the year");
+  const { rate, low, high } = newCaseRate(begun, breedingSheep * days, confidence, perSheep * yearLength);
+  const since = isBegunInYear ? ` from the book's first record on ${showDay(from)}` : "";
+  const words = `${several(begun, "case")} of all animals in ${days} days${since}, for ${breedingSheep} breeding sheep`;
   return { value: rate, low, high, of: begun, words, leftOut: 0 };
 }
 

@@ -1,7 +1,6 @@
 import type { KeyOf } from "../tables/defineTable.ts";
 import { flocks as flocksTable } from "../tables/flocks.ts";
 import type { SheetPlan } from "../writing/authorWorkbook.ts";
-import type { Edition } from "../writing/edition.ts";
 import type { Look } from "../writing/looks.ts";
 import { orWords } from "../writing/orWords.ts";
 import { type GridColumn, type Holds, writeGrid } from "../writing/placeGrid.ts";
@@ -14,10 +13,7 @@ type Key = Parameters<PlacedComparison["comparison"]["range"]>[0];
 type Column = GridColumn<Key>;
 
 /** Columns of formulas, which follow what is typed. */
-function columnsOf(
-  { counted, funnel, steadied, rows }: PlacedComparison,
-  edition: Edition,
-): Readonly<Record<Key, Column>> {
+function columnsOf({ counted, funnel, steadied, rows }: PlacedComparison): Readonly<Record<Key, Column>> {
   /** A cell of the flock's row in the table. */
   const of = (key: KeyOf<typeof flocksTable>, place: number): string => `INDEX(${flocksTable.of(key)},${place + 1})`;
   const typed = (heading: string, key: KeyOf<typeof flocksTable>, width: number, look: Look): Column => ({
@@ -28,42 +24,43 @@ function columnsOf(
   });
   /** The flock's place among those that count; a blank where it does not. */
   const placeIn = (place: number): string => cellOn(sheetNames.figures, counted.at("place", place));
-  type Counted = (cell: (key: KeyOf<typeof flocksTable>) => string, counted: string) => string;
-  const counting = (formula: Counted, place: number): string =>
-    `IF(ISNUMBER(${placeIn(place)}),${orWords(
-      formula((key) => of(key, place), placeIn(place)),
-      "not known",
-    )},"")`;
   const ifCounted =
-    (formula: Counted): Holds<Key> =>
-    ({ place }) => ({ formula: counting(formula, place) });
-  const fromList = (range: string): Holds<Key> => ifCounted((_, here) => `INDEX(${range},${here})`);
-  const needs = (cells: readonly string[], formula: string): string =>
-    `IF(COUNT(${cells.join(",")})<${cells.length},"",${formula})`;
-  /** Cells side by side that one function fills; where nothing grows each takes its own part. */
-  const across = (part: number, call: Counted, needed: readonly KeyOf<typeof flocksTable>[] = []) => {
-    if (part > 1 && edition === "excel") return {};
-    const whole: Counted = (cell, here) => {
-      const answer = edition === "excel" ? call(cell, here) : `INDEX(${call(cell, here)},1,${part})`;
-      return needed.length === 0 ? answer : needs(needed.map(cell), answer);
+    (formula: (cell: (key: KeyOf<typeof flocksTable>) => string, counted: string) => string): Holds<Key> =>
+    ({ place }) => ({
+      formula: `IF(ISNUMBER(${placeIn(place)}),${orWords(
+        formula((key) => of(key, place), placeIn(place)),
+        "not known",
+      )},"")`,
+    });
+  /** The same where the answer fills cells beside it. */
+  const answers = (
+    columns: number,
+    formula: (cell: (key: KeyOf<typeof flocksTable>) => string) => string,
+    needed: readonly KeyOf<typeof flocksTable>[] = [],
+  ): Holds<Key> => {
+    return ({ place }) => {
+      const cell = (key: KeyOf<typeof flocksTable>): string => of(key, place);
+      const missing = needed.length === 0 ? "" : `,COUNT(${needed.map(cell).join(",")})<${needed.length}`;
+      return {
+        list: orWords(formula(cell), "not known"),
+        room: { rows: 1, columns },
+        unless: [`OR(NOT(ISNUMBER(${placeIn(place)}))${missing})`, '""'],
+      };
     };
-    return { holds: ifCounted(whole) };
   };
-  const range = (part: number) => across(part, (cell) => `FOOT.PREVRANGE(${cell("lame")},${cell("lookedAt")})`);
-  const before = ["lameBefore", "lookedAtBefore"] as const;
-  const change = (part: number) =>
-    across(
-      part,
-      (cell) => `FOOT.PREVCHANGE(${before.map(cell).join(",")},${cell("lame")},${cell("lookedAt")})`,
-      before,
-    );
+  const fromList = (range: string): Holds<Key> => ifCounted((_, here) => `INDEX(${range},${here})`);
   return {
     flock: typed("flock", "flock", 26, "worked"),
     lookedAt: typed("looked at", "lookedAt", 9, "workedCount"),
     lame: typed("lame", "lame", 7, "workedCount"),
     share: { heading: "share lame", width: 9, look: "workedPercent", holds: fromList(funnel.range("share", rows)) },
-    low: { heading: "low", width: 8, look: "workedPercent", ...range(1) },
-    high: { heading: "high", width: 8, look: "workedPercent", ...range(2) },
+    low: {
+      heading: "low",
+      width: 8,
+      look: "workedPercent",
+      holds: answers(2, (cell) => `FOOT.PREVRANGE(${cell("lame")},${cell("lookedAt")})`),
+    },
+    high: { heading: "high", width: 8, look: "workedPercent" },
     funnel: { heading: "in the funnel", width: 23, look: "worked", holds: fromList(funnel.range("word", rows)) },
     steadied: {
       heading: "steadied share",
@@ -76,11 +73,16 @@ function columnsOf(
       heading: "change on the year before",
       width: 10,
       look: "workedPercent",
-      ...change(1),
+      holds: answers(
+        4,
+        (cell) =>
+          `FOOT.PREVCHANGE(${cell("lameBefore")},${cell("lookedAtBefore")},${cell("lame")},${cell("lookedAt")})`,
+        ["lameBefore", "lookedAtBefore"],
+      ),
     },
-    changeLow: { heading: "low", width: 8, look: "workedPercent", ...change(2) },
-    changeHigh: { heading: "high", width: 8, look: "workedPercent", ...change(3) },
-    p: { heading: "p", width: 8, look: "workedChance", ...change(4) },
+    changeLow: { heading: "low", width: 8, look: "workedPercent" },
+    changeHigh: { heading: "high", width: 8, look: "workedPercent" },
+    p: { heading: "p", width: 8, look: "workedChance" },
     mgPcu: {
       heading: "mg/PCU",
       width: 11,
@@ -189,7 +191,7 @@ export const comparisonSheet = (
     );
     sheet.rowHeight(headingRow, 48);
     if (compared) sheet.rowsAside(headingRow + 1);
-    const columns = columnsOf(placed, sheet.edition);
+    const columns = columnsOf(placed);
     writeGrid(sheet, comparison, compared ? settledColumns(columns, content, compared) : columns);
     const { cell } = comparison;
     sheet.emphasize(

@@ -160,8 +160,7 @@ function writeLists(sheet: SheetAuthor, { counted, funnel, steadied, rows }: Pla
     writeList(sheet, list, {
       question,
       rows,
-      // A flock more than there is room for is said below the list, where it cannot grow.
-      room: rows + 1,
+      fits: true,
       dress: "rows",
       formula: `IF(flocks_counted<2,"${fewFlocks}",${orWords(formula, noSpread)})`,
     });
@@ -188,7 +187,7 @@ function writeLimits(sheet: SheetAuthor, nameCell: NameCell, { counted, sizes, l
   writeList(sheet, limits, {
     question: "Limits",
     rows: gridSizes,
-    room: gridSizes + 1,
+    fits: true,
     dress: "rows",
     formula: `IF(flocks_counted<2,"${fewFlocks}",${orWords(`FOOT.FUNNEL(${grid},share_of_all)`, "not worked out")})`,
   });

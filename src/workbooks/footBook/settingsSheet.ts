@@ -114,7 +114,7 @@ const settingsFor = (content: BookContent): readonly Field[] => [
     name: "book_version",
     label: "Version of this book",
     value: bookVersion,
-    look: "worked",
+    look: "workedCount",
     words: "How a later book knows what it brings over from this one.",
   },
 ];

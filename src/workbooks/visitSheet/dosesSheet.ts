@@ -175,8 +175,15 @@ export const dosesSheet = (content: VisitContent): SheetPlan => ({
       upTo: { row: lastPrinted(content), column: 7 },
       repeat: [placedWeighed.area.top, placedWeighed.area.top],
     });
-    nameCell("bath_litres", sheet.name, litresAt);
-    nameCell("dose_total", sheet.name, batch.at("total", 0));
+    for (const [name, place] of [
+      ["bath_litres", litresAt],
+      ["bath_product", mixAt],
+      ["bath_water", { ...mixAt, column: mixAt.column + 1 }],
+      ["dose_total", batch.at("total", 0)],
+      ["dose_bottles", batch.at("bottles", 0)],
+      ["dose_largest", batch.at("largest", 0)],
+    ] as const)
+      nameCell(name, sheet.name, place);
   },
 });
 

@@ -108,6 +108,11 @@ export const looks = {
     CustomNumFmt: "0.0%",
     Alignment: { Horizontal: "left" },
   },
+  /** A verdict beside figures. */
+  figureWords: {
+    Font: { Family: family, Bold: true, Size: 12, Color: ink },
+    Alignment: { Horizontal: "left", Vertical: "bottom", WrapText: true },
+  },
   figureDate: {
     Font: { Family: family, Bold: true, Size: 14, Color: ink },
     CustomNumFmt: dateFormat,

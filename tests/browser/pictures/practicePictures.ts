@@ -60,7 +60,7 @@ const pictures: readonly Picture[] = [
   {
     name: "practice-sheet-opened",
     async act(page) {
-      await page.locator("input[type=file]").setInputFiles("samples/visit-sheet.xlsx");
+      await page.locator("header input[type=file]").setInputFiles("samples/visit-sheet.xlsx");
       await page.getByText("visit-sheet.xlsx is open.").waitFor();
       await settled(page);
       await page.getByRole("button", { name: "Save", exact: true }).click();

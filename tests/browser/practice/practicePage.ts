@@ -114,7 +114,7 @@ export async function toSheet(page: Page, name: string): Promise<void> {
 
 /** Hands the page a workbook, as a person does who picks a file. */
 export const pick = (page: Page, name: string, bytes: Uint8Array): Promise<void> =>
-  page.locator("input[type=file]").setInputFiles({ name, mimeType: "", buffer: Buffer.from(bytes) });
+  page.locator("header input[type=file]").setInputFiles({ name, mimeType: "", buffer: Buffer.from(bytes) });
 
 /** Opens a workbook in the page, and waits until it can be typed into. */
 export async function openFile(page: Page, name: string, bytes: Uint8Array): Promise<void> {

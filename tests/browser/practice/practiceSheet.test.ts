@@ -133,7 +133,7 @@ describe("the practice sheet", () => {
     async () => {
       const { page } = await practice.open();
       await page
-        .locator("input[type=file]")
+        .locator("header input[type=file]")
         .setInputFiles({ name: "notes.xlsx", mimeType: "text/plain", buffer: Buffer.from("no workbook") });
       await page
         .getByText(

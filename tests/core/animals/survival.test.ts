@@ -6,9 +6,10 @@ import { soundCurve } from "../../../src/core/animals/soundCurve.ts";
 import { type CureRecords, watchedAnimals } from "../../../src/core/animals/watchedAnimals.ts";
 import { aalenJohansen } from "../../../src/core/statistics/aalenJohansen.ts";
 import { backward, cholesky, forward } from "../../../src/core/statistics/cholesky.ts";
-import { cureSteps } from "../../../src/core/statistics/cureSteps.ts";
+import { type CurveStep, cureSteps } from "../../../src/core/statistics/cureSteps.ts";
+import { effectiveLimits } from "../../../src/core/statistics/effectiveLimits.ts";
 import { endsByDay, type Watched } from "../../../src/core/statistics/endsByDay.ts";
-import type { Interval } from "../../../src/core/statistics/interval.ts";
+import { exactInterval } from "../../../src/core/statistics/exactInterval.ts";
 import { turnbull } from "../../../src/core/statistics/turnbull.ts";
 import { expectNear } from "../near.ts";
 
@@ -169,11 +170,7 @@ const betweenOfR = JSON.parse(
   readFileSync(new URL("../../references/survival/between.json", import.meta.url), "utf8"),
 ) as { readonly competing: readonly Competing[]; readonly between: readonly Between[] };
 
-/** The standard error that limits on the log(−log) scale stand for. */
-const errorOf = ({ stillLame, limits }: { stillLame: number; limits: Interval | undefined }): number =>
-  limits === undefined
-    ? NaN
-    : (Math.log(Math.log(limits.low) / Math.log(stillLame)) * -Math.log(stillLame) * stillLame) / 1.959963984540054;
+const errorOf = ({ variance }: CurveStep): number => Math.sqrt(variance ?? NaN);
 
 describe("animals that left lame", () => {
   it("compete with those that became sound, as in survfit", () => {
@@ -288,10 +285,8 @@ describe("days known only between two looks", () => {
         one.forEach((step, place) => {
           expect(step.stillLame).toBeCloseTo(other[place]?.stillLame ?? NaN, 9);
           expect(step.leftLame).toBeCloseTo(other[place]?.leftLame ?? NaN, 9);
-          const limits = other[place]?.limits;
-          if (limits === undefined || step.limits === undefined) return;
-          expect(step.limits.low).toBeCloseTo(limits.low, 7);
-          expect(step.limits.high).toBeCloseTo(limits.high, 7);
+          if (step.variance === undefined) return;
+          expect(step.variance).toBeCloseTo(other[place]?.variance ?? NaN, 9);
         });
       }),
       { numRuns: 60 },
@@ -325,6 +320,46 @@ describe("days known only between two looks", () => {
         });
       }),
       { numRuns: 60 },
+    );
+  });
+});
+
+interface EffectiveCase {
+  readonly share: number;
+  readonly variance: number;
+  readonly animals: number;
+  readonly confidence: number;
+  readonly low: number;
+  readonly high: number;
+}
+
+// Made by tests/references/survival/effective.R: R's qt and qbeta.
+const effectiveOfR = JSON.parse(
+  readFileSync(new URL("../../references/survival/effective.json", import.meta.url), "utf8"),
+) as readonly EffectiveCase[];
+
+describe("limits from a variance alone", () => {
+  it("are those of R for random shares and variances", () => {
+    for (const { share, variance, animals, confidence, low, high } of effectiveOfR) {
+      const found = effectiveLimits(share, variance, animals, confidence);
+      expectNear(found.low, low, 1e-9, `low of ${share}, ${animals} animals`);
+      expectNear(found.high, high, 1e-9, `high of ${share}, ${animals} animals`);
+    }
+    expect(effectiveOfR).toHaveLength(60);
+  });
+
+  it("are never narrower than the exact ones for so many animals watched to the end", () => {
+    fc.assert(
+      fc.property(fc.integer({ min: 2, max: 200 }), fc.double({ min: 0, max: 1, noNaN: true }), (animals, part) => {
+        const lame = 1 + Math.floor(part * (animals - 2));
+        const share = lame / animals;
+        const exact = exactInterval(lame, animals, 0.95);
+        for (const variance of [0, (share * (1 - share)) / animals, 0.1]) {
+          const { low, high } = effectiveLimits(share, variance, animals, 0.95);
+          expect(low).toBeLessThanOrEqual(exact.low + 1e-12);
+          expect(high).toBeGreaterThanOrEqual(exact.high - 1e-12);
+        }
+      }),
     );
   });
 });

@@ -5,10 +5,10 @@ import { finiteFlockInterval } from "../../../src/core/statistics/finiteFlockInt
 import { hypergeometricDensity } from "../../../src/core/statistics/hypergeometricDensity.ts";
 import { type IntervalMethod, intervalMethods } from "../../../src/core/statistics/proportionInterval.ts";
 import { expectNear } from "../near.ts";
-import { cases, references } from "../references.ts";
+import { cases, ownReferences } from "../references.ts";
 
 // Made by tests/references/counting/make.py.
-const values = references("counting");
+const values = ownReferences(import.meta.url);
 
 const upTo = (n: number): number[] => Array.from({ length: n + 1 }, (_, x) => x);
 const shares = Array.from({ length: 999 }, (_, step) => (step + 1) / 1000);

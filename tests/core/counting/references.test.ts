@@ -8,10 +8,10 @@ import { fisherExact } from "../../../src/core/statistics/fisherExact.ts";
 import type { Interval } from "../../../src/core/statistics/interval.ts";
 import { intervalMethods } from "../../../src/core/statistics/proportionInterval.ts";
 import { expectNear } from "../near.ts";
-import { cases, references } from "../references.ts";
+import { cases, ownReferences } from "../references.ts";
 
 // Made by tests/references/counting/make.py: definitions in 40-digit arithmetic, exact fractions, scipy where it means the same.
-const values = references("counting");
+const values = ownReferences(import.meta.url);
 
 describe("against the reference values", () => {
   it.each([

@@ -10,10 +10,10 @@ import { type FindPlan, sampleToFind } from "../../../src/core/planning/sampleTo
 import { sampleToFindText } from "../../../src/core/planning/sampleToFindText.ts";
 import { expectNear } from "../near.ts";
 import { problemOf } from "../problemOf.ts";
-import { cases, references } from "../references.ts";
+import { cases, ownReferences } from "../references.ts";
 
 // Made by tests/references/planning/make.py.
-const values = references("planning");
+const values = ownReferences(import.meta.url);
 
 const find = (
   flockSize: number | undefined,

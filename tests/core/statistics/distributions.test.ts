@@ -14,10 +14,10 @@ import { normalScore } from "../../../src/core/statistics/normalScore.ts";
 import { normalTwoSided } from "../../../src/core/statistics/normalTwoSided.ts";
 import { stirlingError } from "../../../src/core/statistics/stirlingError.ts";
 import { expectNear } from "../near.ts";
-import { cases, references } from "../references.ts";
+import { cases, ownReferences } from "../references.ts";
 
 // Made by tests/references/statistics/make.py in 40-digit arithmetic.
-const values = references("statistics");
+const values = ownReferences(import.meta.url);
 
 /** Only the smaller tail keeps its relative accuracy; the larger is one less it. */
 const smallerNear = (found: readonly number[], expected: readonly number[], relative: number, what: string): void => {

@@ -10,7 +10,7 @@ import { runSignals } from "../../../src/core/watching/runSignals.ts";
 import { weightedAverages } from "../../../src/core/watching/weightedAverages.ts";
 import { expectNear } from "../near.ts";
 import { problemOf } from "../problemOf.ts";
-import { cases, references } from "../references.ts";
+import { cases, ownReferences } from "../references.ts";
 
 interface WatchedOfR {
   readonly lame: readonly number[];
@@ -27,7 +27,7 @@ const gathersOfR = JSON.parse(
 };
 
 // Made by tests/references/watching/make.py.
-const values = references("watching");
+const values = ownReferences(import.meta.url);
 
 const days = (count: number): number[] => Array.from({ length: count }, (_, day) => 46000 + 30 * day);
 const total = (numbers: readonly number[]): number => numbers.reduce((sum, number) => sum + number, 0);
@@ -203,7 +203,8 @@ describe("driftWatch", () => {
     const counts = values.driftCounts as readonly [number, number][];
     const [lame, seen] = [counts.map(([x]) => x), counts.map(([, n]) => n)];
     for (const [[weight, width, target], rows] of cases<[number, number, number], number[][]>(values, "drift")) {
-      driftWatch(days(counts.length), lame, seen, { weight, width, target }).forEach(({ drift, low, high }, place) => {
+      const choice = { weight, width, target, spread: "chance" } as const;
+      driftWatch(days(counts.length), lame, seen, choice).forEach(({ drift, low, high }, place) => {
         const [averaged, lowest, highest] = rows[place] ?? [];
         expectNear(drift, averaged ?? NaN, 1e-12, "drift");
         expectNear(low, lowest ?? NaN, 1e-10, "low");
@@ -232,6 +233,22 @@ describe("driftWatch", () => {
     expect(rows.at(-1)?.signal).toBe("above the high limit");
     expect(rows[3]?.signal).toBe("");
     expect(driftWatch(days(8), lame, all(8, 100), { weight: 0.2, width: 3 })[0]?.centre).toBe(42 / 800);
+  });
+
+  // By hand: in standard deviations of 5 % of 100 the gathers lie 0, 3.2118 and 4.1295 from the target; the mean step, 2.0647,
+  // over 2 / √π is 1.82984.
+  it("widens its limits by the steps from one gather to the next", () => {
+    const ask = (spread: "gathers" | "chance" | undefined) =>
+      driftWatch(days(3), [5, 12, 14], all(3, 100), { weight: 0.2, width: 1, target: 0.05, spread });
+    const [wide, narrow] = [ask(undefined), ask("chance")];
+    wide.forEach(({ high }, place) => {
+      expect((high - 0.05) / ((narrow[place]?.high ?? NaN) - 0.05)).toBeCloseTo(1.82984, 4);
+    });
+    expect(ask("gathers")).toEqual(wide);
+    const alike = { weight: 0.2, width: 3, target: 0.05 };
+    expect(driftWatch(days(3), [5, 5, 5], all(3, 100), alike)).toEqual(
+      driftWatch(days(3), [5, 5, 5], all(3, 100), { ...alike, spread: "chance" }),
+    );
   });
 
   it("refuses a weight or width out of range", () => {

@@ -6,10 +6,10 @@ import { rateChange } from "../../../src/core/watching/rateChange.ts";
 import { sheepDays } from "../../../src/core/watching/sheepDays.ts";
 import { expectNear } from "../near.ts";
 import { problemOf } from "../problemOf.ts";
-import { cases, references } from "../references.ts";
+import { cases, ownReferences, references } from "../references.ts";
 
 // Made by tests/references/watching/make.py.
-const values = references("watching");
+const values = ownReferences(import.meta.url);
 
 describe("new cases", () => {
   // R 4.2 stats, qchisq: χ²(α/2, 2x)/2 and χ²(1 − α/2, 2x + 2)/2.

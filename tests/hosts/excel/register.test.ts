@@ -28,7 +28,6 @@ function registered(host: Promise<ExcelHost>, compute: (value: number) => number
   } as unknown as Runtime;
   const definition = defineFunction({
     name: "TRIED",
-    topic: "records",
     summary: "",
     questions: [],
     notes: [],

@@ -46,10 +46,10 @@ write(
 write(
   "target",
   rows(
-    ["gathers of 100", "spread of their true shares", "settled though the truth is the target", "settled on the wrong side, truth 4 %", "settled on the right side, truth 2 %"],
+    ["gathers of 100", "spread of their true shares", "settled though the truth is the target", "settled on the wrong side, truth 4 %", "settled on the right side, truth 2 %", "said of these counts only, the truth is the target"],
     [1, 2, 3, 5, 12].flatMap((gathers) =>
       spreads.map((correlation) => {
-        let [either, wrong, right] = [0, 0, 0];
+        let [either, wrong, right, ofCounts] = [0, 0, 0, 0];
         const seen = of(gathers, () => 100);
         const verdict = (truth: number): string =>
           targetCheck(
@@ -58,11 +58,13 @@ write(
             { target: 0.05, confidence: 0.95 },
           );
         for (let turn = 0; turn < times; turn++) {
-          if (/^(?:below|above)/.test(verdict(0.05))) either++;
-          if (/^above/.test(verdict(0.04))) wrong++;
-          if (/^below/.test(verdict(0.02))) right++;
+          const onTarget = verdict(0.05);
+          if (/^(?:below|above) target$/.test(onTarget)) either++;
+          if (/in these counts/.test(onTarget)) ofCounts++;
+          if (verdict(0.04) === "above target") wrong++;
+          if (verdict(0.02) === "below target") right++;
         }
-        return [String(gathers), points(correlation), ...[either, wrong, right].map((found) => percent(found / times))];
+        return [String(gathers), points(correlation), ...[either, wrong, right, ofCounts].map((found) => percent(found / times))];
       }),
     ),
   ),

@@ -1,7 +1,9 @@
 import type { BaseValueObject } from "@univerjs/engine-formula";
-import { fitFunction } from "../../../workbook/workOut.ts";
 import type { Registration } from "../bridge.ts";
 import type { UniverParts } from "../univerParts.ts";
+
+/** The name of the function that lays an array out over so many rows and columns. */
+export const fitFunction = "SOUNDFOLD.FIT";
 
 /**
  * An array formula of the old kind: its answer laid out over the cells it was entered in. A single value, row or

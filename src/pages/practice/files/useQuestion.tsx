@@ -1,5 +1,5 @@
 import type { JSX } from "preact";
-import { useEffect, useRef, useState } from "preact/hooks";
+import { useLayoutEffect, useRef, useState } from "preact/hooks";
 
 interface Question<Answer extends string> {
   readonly text: string;
@@ -25,12 +25,14 @@ export function useQuestion<Answer extends string>(
     setQuestion(undefined);
     settle.current(given);
   };
-  useEffect(() => {
+  // Before it is painted, or a key pressed at its sight would go to the sheet below.
+  useLayoutEffect(() => {
     if (question) dialog.current?.showModal();
   }, [question]);
   return {
     ask: (asked) =>
       new Promise((resolve) => {
+        settle.current(undefined);
         settle.current = resolve;
         setQuestion(asked);
       }),
@@ -43,6 +45,8 @@ export function useQuestion<Answer extends string>(
           event.preventDefault();
           answer(undefined);
         }}
+        // A browser may close it without asking when Escape is pressed twice.
+        onClose={() => answer(undefined)}
       >
         <p id="question">{question.text}</p>
         <div class="buttons">

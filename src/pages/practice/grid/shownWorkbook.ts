@@ -11,14 +11,14 @@ import {
 import type { Cell } from "../../../cells/cell.ts";
 import { isCellError } from "../../../cells/cell.ts";
 import { withEmptyText } from "../../../hosts/headless/insides/emptyTexts.ts";
+import { fitFunction } from "../../../hosts/headless/insides/fitToCells.ts";
 import { type Area, isInside, isOneCell, placeText } from "../../../workbook/address.ts";
 import { CertainError, NotWorkedOut } from "../../../workbook/formula/notWorkedOut.ts";
 import { type Surroundings, translate } from "../../../workbook/formula/translate.ts";
 import type { Sheet, SheetCell } from "../../../workbook/model.ts";
 import { type Layout, readLayout } from "../../../workbook/parts/readLayout.ts";
-import { type Look, readLooks, readThemeColors } from "../../../workbook/parts/readLooks.ts";
+import { type CellLook, readLooks, readThemeColors } from "../../../workbook/parts/readLooks.ts";
 import type { Workbook } from "../../../workbook/workbook.ts";
-import { fitFunction } from "../../../workbook/workOut.ts";
 import { sheetId } from "./sheetId.ts";
 import { styleOf } from "./styleOf.ts";
 import { wrappedLines } from "./wrappedLines.ts";
@@ -62,7 +62,7 @@ export function shownWorkbook(id: string, workbook: Workbook, around: Surroundin
   };
 }
 
-function looksOf({ files, relationships, styles }: Workbook): readonly Look[] {
+function looksOf({ files, relationships, styles }: Workbook): readonly CellLook[] {
   const part = (kind: string): string | undefined => {
     const target = relationships.find((link) => link.kind === kind)?.target;
     return target !== undefined && files.has(target) ? target : undefined;
@@ -74,7 +74,7 @@ function looksOf({ files, relationships, styles }: Workbook): readonly Look[] {
 }
 
 interface Making {
-  readonly looks: readonly Look[];
+  readonly looks: readonly CellLook[];
   readonly around: Surroundings;
   readonly left: string[];
   readonly spill: { areas: Matrix<IRange>; cells: Matrix<ICellData> };
@@ -166,7 +166,7 @@ function sheetData(
   place: number,
   { widths, heights, hiddenRows, usualWidth, usualHeight, frozen, gridLines }: Layout,
   cellData: Matrix<ICellData>,
-  looks: readonly Look[],
+  looks: readonly CellLook[],
 ): Partial<IWorksheetData> {
   const lastRow = sheet.rows.reduce((most, { row }) => Math.max(most, row), 0);
   const lastColumn = sheet.rows.reduce((most, { cells }) => Math.max(most, cells.at(-1)?.column ?? 0), 0);

@@ -6,7 +6,7 @@ import {
   VerticalAlign,
   WrapStrategy,
 } from "@univerjs/core";
-import type { Edge, Look } from "../../../workbook/parts/readLooks.ts";
+import type { CellLook, Edge } from "../../../workbook/parts/readLooks.ts";
 
 const lines: Readonly<Record<string, BorderStyleTypes>> = {
   thin: BorderStyleTypes.THIN,
@@ -41,7 +41,7 @@ const down: Readonly<Record<string, VerticalAlign>> = {
 const elsewhere = "Carlito, Arial, sans-serif";
 
 /** A look in the embedded spreadsheet's own words. */
-export function styleOf(look: Look): IStyleData {
+export function styleOf(look: CellLook): IStyleData {
   const { left, right, top, bottom } = look.edges;
   const style: IStyleData = {};
   if (look.font !== undefined) style.ff = `${look.font}, ${elsewhere}`;

@@ -26,7 +26,7 @@ export const tryHost = (): Promise<readonly (readonly string[])[]> =>
       const answer = sheet.getRange("D1");
       answer.formulas = [[formula]];
       await context.sync();
-      await workedOut(context, answer);
+      await untilWorkedOut(context, answer);
       const lines = sheet.getRange("D2:G9");
       lines.load("values");
       await context.sync();
@@ -38,7 +38,7 @@ export const tryHost = (): Promise<readonly (readonly string[])[]> =>
     }
   });
 
-async function workedOut(context: Excel.RequestContext, answer: Excel.Range): Promise<void> {
+async function untilWorkedOut(context: Excel.RequestContext, answer: Excel.Range): Promise<void> {
   for (let waited = 0; waited <= patience; waited += between) {
     answer.load("values");
     await context.sync();
