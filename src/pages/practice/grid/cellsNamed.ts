@@ -55,7 +55,7 @@ const arraysOf = ({ formulas, unit }: GridBook, sheet: string): Arrays =>
   formulas.getArrayFormulaRange()[unit()]?.[sheet];
 
 /** An area as a formula names it: cells, whole columns, or what the array at a cell fills. */
-function areaNamed(text: string, filled: Arrays): Area | undefined {
+export function areaNamed(text: string, filled: Arrays): Area | undefined {
   const at = text.endsWith("#") ? readPlace(text.slice(0, -1)) : undefined;
   const array = at && filled?.[at.row]?.[at.column];
   if (array) return areaOf(array);

@@ -6,7 +6,11 @@ import {
   type Nullable,
   WrapStrategy,
 } from "@univerjs/core";
+import type { Area } from "../../../workbook/address.ts";
+import type { Workbook } from "../../../workbook/workbook.ts";
+import { areaNamed } from "./cellsNamed.ts";
 import type { GridBook } from "./gridBook.ts";
+import { sheetPlace } from "./sheetId.ts";
 
 /** A cell as it is printed. */
 export interface PrintedCell {
@@ -33,8 +37,8 @@ export interface PrintedSheet {
   readonly lines: boolean;
 }
 
-/** The sheet in view; undefined where there is none. */
-export function sheetToPrint({ api, formulas, unit, sheetName }: GridBook): PrintedSheet | undefined {
+/** The sheet in view, as far as its file has it printed; undefined where there is none. */
+export function sheetToPrint({ api, formulas, unit, sheetName, opened }: GridBook): PrintedSheet | undefined {
   const found = api.getActiveWorkbook()?.getActiveSheet();
   const sheet = found?.getSheet();
   if (!found || !sheet) return undefined;
@@ -44,11 +48,15 @@ export function sheetToPrint({ api, formulas, unit, sheetName }: GridBook): Prin
     return hasContent(cell);
   };
   const [columnCount, rowCount] = [sheet.getColumnCount(), sheet.getRowCount()];
+  const wanted = printedArea(opened()?.workbook, sheetPlace(found.getSheetId()));
   let [lastRow, lastColumn] = [-1, -1];
   for (let row = 0; row < rowCount; row += 1)
     for (let column = 0; column < columnCount; column += 1)
       if (holds(row, column)) [lastRow, lastColumn] = [row, Math.max(lastColumn, column)];
-  const columns = upTo(lastColumn).filter((column) => sheet.getColVisible(column));
+  lastRow = Math.min(lastRow, wanted.bottom);
+  const columns = upTo(Math.min(lastColumn, wanted.right)).filter(
+    (column) => column >= wanted.left && sheet.getColVisible(column),
+  );
   const isBlank = (row: number, column: number): boolean => !holds(row, column);
 
   const cellAt = (row: number, column: number): PrintedCell | undefined => {
@@ -81,9 +89,23 @@ export function sheetToPrint({ api, formulas, unit, sheetName }: GridBook): Prin
     name: sheetName(found.getSheetId()),
     widths: columns.map((column) => sheet.getColumnWidth(column)),
     headings: rowsFrom(0, frozen - 1),
-    rows: rowsFrom(frozen, lastRow),
+    rows: rowsFrom(Math.max(frozen, wanted.top), lastRow),
     lines: sheet.getConfig().showGridlines === BooleanNumber.TRUE,
   };
+}
+
+/** What the file wants printed of a sheet; all of it where it says nothing, or several areas. */
+function printedArea(workbook: Workbook | undefined, sheet: number): Area {
+  const named = workbook?.names.find((name) => name.name === "_xlnm.Print_Area" && name.sheet === sheet);
+  const cells = named?.text.slice(named.text.lastIndexOf("!") + 1) ?? "";
+  return (
+    (named?.text.includes(",") ? undefined : areaNamed(cells, undefined)) ?? {
+      top: 0,
+      left: 0,
+      bottom: Number.POSITIVE_INFINITY,
+      right: Number.POSITIVE_INFINITY,
+    }
+  );
 }
 
 const hasContent = (cell: Nullable<ICellData>): boolean =>
