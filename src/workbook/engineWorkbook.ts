@@ -22,7 +22,7 @@ export function engineWorkbook(
   return {
     dateSystem: workbook.dateSystem,
     names: looksUpNames ? plainNames(workbook, around) : [],
-    sheets: workbook.sheets.map((sheet, place) => engineSheet(sheet, bySheet[place] as Map<number, Task>)),
+    sheets: workbook.sheets.map((sheet, index) => engineSheet(sheet, bySheet[index] as Map<number, Task>)),
   };
 }
 

@@ -45,28 +45,28 @@ const mostArrayCells = lastRow / 2;
 const cellsIn = ({ top, left, bottom, right }: Area): number => (bottom - top + 1) * (right - left + 1);
 
 /** What each formula of a sheet reads, and how the engine is to read it. */
-export function tasksOf(sheet: Sheet, place: number, around: Surroundings): Task[] {
+export function tasksOf(sheet: Sheet, index: number, around: Surroundings): Task[] {
   const inArea = cellsByArea(sheet);
   return sheet.rows.flatMap(({ cells }) =>
     cells.flatMap((cell): Task[] => {
       if (!cell.formula) return [];
       const { row, column } = cell;
       const filled = cell.formula.kind === "array" && cell.formula.area ? inArea(cell.formula.area) : [];
-      const common = { cell, key: placeKey(row, column), sheet: place, cells: [{ row, column }, ...filled] };
-      return [{ ...common, ...taskOf(cell, place, around) }];
+      const common = { cell, key: placeKey(row, column), sheet: index, cells: [{ row, column }, ...filled] };
+      return [{ ...common, ...taskOf(cell, index, around) }];
     }),
   );
 }
 
 type TaskPart = Pick<Task, "translation" | "reads"> & Partial<Pick<Task, "reason" | "certain">>;
 
-function taskOf(cell: SheetCell, place: number, around: Surroundings): TaskPart {
+function taskOf(cell: SheetCell, index: number, around: Surroundings): TaskPart {
   const { formula } = cell;
   const text = formula?.text ?? "";
   const leave = (reason: string): TaskPart => ({
     translation: undefined,
     reason,
-    reads: text.length > longestRead ? [] : referencesIn(`=${text}`, place, around.sheetByName),
+    reads: text.length > longestRead ? [] : referencesIn(`=${text}`, index, around.sheetByName),
   });
   if (formula?.kind === "data table") return leave("it belongs to a what-if data table");
   if (stepsIn(text) > mostSteps)
@@ -74,8 +74,8 @@ function taskOf(cell: SheetCell, place: number, around: Surroundings): TaskPart 
   if (formula?.kind === "array" && formula.area && cellsIn(formula.area) > mostArrayCells)
     return leave("its array covers more cells than can be worked out");
   try {
-    const translation = translate(text, place, cell, around);
-    const { areas } = readsOf(parseFormula(translation.formula, place, around.sheetByName));
+    const translation = translate(text, index, cell, around);
+    const { areas } = readsOf(parseFormula(translation.formula, index, around.sheetByName));
     return { translation, reads: areas };
   } catch (error) {
     if (error instanceof NotWorkedOut || error instanceof NoFormula) return leave(error.message);

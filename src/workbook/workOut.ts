@@ -48,7 +48,7 @@ export async function workOut(
   { all = false }: WorkingOut = {},
 ): Promise<WorkedOut> {
   const around = surroundingsOf(workbook, engine);
-  const tasks = workbook.sheets.flatMap((sheet, place) => tasksOf(sheet, place, around));
+  const tasks = workbook.sheets.flatMap((sheet, index) => tasksOf(sheet, index, around));
   const seeds = new Set<number>();
   tasks.forEach((task, at) => {
     if (all || workbook.asksForAll || isSeed(task)) seeds.add(at);

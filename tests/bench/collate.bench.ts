@@ -25,13 +25,13 @@ export async function bench(): Promise<BenchReport> {
     const [fewBooks, manyBooks] = [join(folder, "few"), join(folder, "many")];
     for (const books of [fewBooks, manyBooks]) mkdirSync(books);
     const sample: Uint8Array[] = [];
-    for (let place = 0; place < many; place++) {
-      const name = `book-${String(place).padStart(3, "0")}.xlsx`;
+    for (let index = 0; index < many; index++) {
+      const name = `book-${String(index).padStart(3, "0")}.xlsx`;
       const spoil =
-        place % (many / spoilers.length) === 7 ? spoilers[Math.floor((place * spoilers.length) / many)] : undefined;
-      const bytes = await (spoil ?? makeFootBook)(inventBook(place, casesEach));
+        index % (many / spoilers.length) === 7 ? spoilers[Math.floor((index * spoilers.length) / many)] : undefined;
+      const bytes = await (spoil ?? makeFootBook)(inventBook(index, casesEach));
       writeFileSync(join(manyBooks, name), bytes);
-      if (place >= few) continue;
+      if (index >= few) continue;
       writeFileSync(join(fewBooks, name), bytes);
       if (spoil === undefined) sample.push(bytes);
     }

@@ -37,7 +37,7 @@ let gathers: readonly Gather[];
 let cases: readonly CaseRecord[];
 
 const at = (name: string): string => join(folder, name);
-const flockNames = Array.from({ length: 9 }, (_, place) => `Farm ${place + 1}`);
+const flockNames = Array.from({ length: 9 }, (_, index) => `Farm ${index + 1}`);
 
 /** The answer of a function of the catalogue. */
 function answer(definition: AnyFunction, ...given: readonly Argument[]): readonly (readonly Cell[])[] {
@@ -88,10 +88,10 @@ const caseHeadings = ["Flock", "Tag", "Seen lame", "Treated", "Group"];
 beforeAll(() => {
   folder = mkdtempSync(join(tmpdir(), "soundfold-compare-test-"));
   const random = seededRandom(11);
-  gathers = flockNames.flatMap((flock, place) =>
+  gathers = flockNames.flatMap((flock, index) =>
     Array.from({ length: 40 }, (_, step): Gather => {
       const seen = random.whole(20, 150);
-      const lame = Array.from({ length: seen }, () => random.happens(0.02 + 0.01 * place)).filter(Boolean).length;
+      const lame = Array.from({ length: seen }, () => random.happens(0.02 + 0.01 * index)).filter(Boolean).length;
       const day = dayOf("2025-01-10") + 30 * Math.floor(step / 2);
       return { flock, day, group: step % 2 === 0 ? "ewes" : "lambs", seen, lame };
     }),

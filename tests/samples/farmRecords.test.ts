@@ -218,7 +218,7 @@ describe("the answers of the sample", () => {
     const days = new Map<string, number[]>();
     for (const record of cases) days.set(keyOf(record), [...(days.get(keyOf(record)) ?? []), record.seen]);
     const casesOf = (seen: readonly number[]) =>
-      seen.filter((day, place) => place === 0 || day - (seen[place - 1] ?? 0) > 14).length;
+      seen.filter((day, index) => index === 0 || day - (seen[index - 1] ?? 0) > 14).length;
     const expected = [...days].map(([key, seen]) => [key, casesOf(seen)] as const).filter(([, count]) => count >= 2);
     const listed = rowsUnder("Who was lame again and again").map(([tag, count]) => [keyIn(tag), count]);
     expect(listed.sort()).toEqual([...expected].sort());

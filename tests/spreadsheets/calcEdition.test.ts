@@ -45,34 +45,34 @@ const typing = <K extends string>(
   placed: PlacedTable<K>,
   records: readonly Readonly<Partial<Record<K, Cell | undefined>>>[],
 ): readonly Typed[] =>
-  records.flatMap((record, place) =>
+  records.flatMap((record, index) =>
     (Object.entries(record) as [K, Cell | undefined][]).flatMap(([key, value]): Typed[] => {
       const { top: row, left: column } = placed.column(key);
       return value === undefined || value === null
         ? []
-        : [[sheet, placeText({ row: row + place, column }), value as number | string]];
+        : [[sheet, placeText({ row: row + index, column }), value as number | string]];
     }),
   );
 
 /** Sixty cases of forty animals: treated or not, looked at again or not, with days, without, and in words. */
-const cases: BookContent["cases"] = Array.from({ length: 60 }, (_, place) => {
-  const seen = asOf - 75 + place;
+const cases: BookContent["cases"] = Array.from({ length: 60 }, (_, index) => {
+  const seen = asOf - 75 + index;
   return {
     seen,
-    ...(place % 7 === 3 ? {} : { treated: seen + (place % 3) }),
-    tag: `ZZ 0123456 ${String((place % 40) + 1).padStart(5, "0")}`,
-    group: place % 2 === 0 ? "Ewes" : "Tups",
+    ...(index % 7 === 3 ? {} : { treated: seen + (index % 3) }),
+    tag: `ZZ 0123456 ${String((index % 40) + 1).padStart(5, "0")}`,
+    group: index % 2 === 0 ? "Ewes" : "Tups",
     foot: "LF",
-    lesion: (["footrot", "scald", "white line abscess", "CODD"] as const)[place % 4],
+    lesion: (["footrot", "scald", "white line abscess", "CODD"] as const)[index % 4],
     treatment: "injection",
-    ...(place % 5 === 0 ? { withdrawalDays: place % 10 === 0 ? 60 : undefined } : { withdrawalDays: 28 }),
-    ...(place % 2 === 0 ? { lookedAgain: seen + 9, soundOn: seen + 9 } : {}),
-    ...(place === 50 ? { withdrawalDays: "not known" } : {}),
+    ...(index % 5 === 0 ? { withdrawalDays: index % 10 === 0 ? 60 : undefined } : { withdrawalDays: 28 }),
+    ...(index % 2 === 0 ? { lookedAgain: seen + 9, soundOn: seen + 9 } : {}),
+    ...(index === 50 ? { withdrawalDays: "not known" } : {}),
   };
 });
-const gathers: BookContent["gathers"] = ["2026-04-10", "2026-05-10", "2026-06-10"].flatMap((day, place) => [
-  { date: dayOf(day), group: "Ewes", lookedAt: 100 + place, lame: 6 - place },
-  { date: dayOf(day), group: "Tups", lookedAt: 12, lame: place },
+const gathers: BookContent["gathers"] = ["2026-04-10", "2026-05-10", "2026-06-10"].flatMap((day, index) => [
+  { date: dayOf(day), group: "Ewes", lookedAt: 100 + index, lame: 6 - index },
+  { date: dayOf(day), group: "Tups", lookedAt: 12, lame: index },
 ]);
 
 const empty = emptyBook({ made });
@@ -83,9 +83,9 @@ const bookTyped: readonly Typed[] = [
   ...typing(sheetNames.cases, placedCases, cases),
 ];
 
-const weights: readonly RecordOf<typeof weighed>[] = Array.from({ length: 70 }, (_, place) => ({
-  animal: `04${place + 100}`,
-  kg: 45 + place,
+const weights: readonly RecordOf<typeof weighed>[] = Array.from({ length: 70 }, (_, index) => ({
+  animal: `04${index + 100}`,
+  kg: 45 + index,
 }));
 const groups: readonly RecordOf<typeof visitGroups>[] = [{ group: "Ewes", sheep: 120, lookedAt: 80, lame: 6 }];
 const found = [
@@ -107,7 +107,7 @@ const visitTyped: readonly Typed[] = [
   ...typing(visitNames.visit, placedGroups, groups),
   ...typing(visitNames.visit, placedFound, found),
   ...[medicine.name, 20, 200, 5, 50, medicine.route, 28].map(
-    (value, place): Typed => [visitNames.doses, `B${4 + place}`, value],
+    (value, index): Typed => [visitNames.doses, `B${4 + index}`, value],
   ),
   ...typing(visitNames.doses, placedWeighed, weights),
 ];
@@ -115,7 +115,7 @@ const visitTyped: readonly Typed[] = [
 // One flock too few of which is known stands among them.
 const flocks: readonly FlockYear[] = inventedComparison(7)
   .flocks.slice(0, 12)
-  .map((flock, place) => (place === 3 ? { ...flock, lame: undefined } : flock));
+  .map((flock, index) => (index === 3 ? { ...flock, lame: undefined } : flock));
 const emptyRound = emptyComparison({ made });
 const { flocks: placedFlocks } = placedComparison(roomFor(emptyRound));
 const chosen = flocks[4]?.flock ?? "";
@@ -179,10 +179,10 @@ describe.each(books)("the empty $name for LibreOffice, filled there", ({ name, p
 
 describe("a list that is longer than its room", () => {
   it("fills its room and says in the last row how many lines more there are, here and there", async () => {
-    const many = Array.from({ length: 1100 }, (_, place) => ({
+    const many = Array.from({ length: 1100 }, (_, index) => ({
       seen: asOf - 3,
       treated: asOf - 3,
-      tag: `ZZ 0123456 ${String(place + 1).padStart(5, "0")}`,
+      tag: `ZZ 0123456 ${String(index + 1).padStart(5, "0")}`,
       withdrawalDays: 28,
     }));
     const { bytes } = await onDay(asOf, () => workedOut(flockFootBook({ ...filled, cases: many }, "libreoffice")));

@@ -104,8 +104,8 @@ describe.each(Object.entries(meant))("samples/%s.xlsx on paper", (name, pagesMea
 
   /** Undefined where all that is filled is printed; Calc passes over an area that is a formula. */
   function printArea({ name: sheetName }: Sheet): Area | undefined {
-    const place = workbook.sheets.findIndex((sheet) => sheet.name === sheetName);
-    const named = workbook.names.find(({ name: what, sheet }) => what === "_xlnm.Print_Area" && sheet === place);
+    const index = workbook.sheets.findIndex((sheet) => sheet.name === sheetName);
+    const named = workbook.names.find(({ name: what, sheet }) => what === "_xlnm.Print_Area" && sheet === index);
     const columns = named && /!\$([A-Z]+):\$([A-Z]+)$/.exec(named.text);
     if (columns) return readArea(`${columns[1]}1:${columns[2]}1048576`);
     const area = named && /!(\$[A-Z]+\$\d+:\$[A-Z]+\$\d+)$/.exec(named.text)?.[1];

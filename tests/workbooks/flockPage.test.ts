@@ -131,7 +131,7 @@ const record = (lame: number, more: Partial<FlockRecord> = {}): FlockRecord => (
 });
 
 function pagesOf(...records: readonly FlockRecord[]): readonly FlockPageContent[] {
-  const read = records.map((one, place) => ({ file: `${place}.xlsx`, read: { ...one, flock: `Fold ${place}` } }));
+  const read = records.map((one, index) => ({ file: `${index}.xlsx`, read: { ...one, flock: `Fold ${index}` } }));
   const collated = collateBooks(read, { year: 2026, letters: false, made: "2026-10-31" });
   if (!collated) throw new Error("nothing was collated");
   return flockPages(collated);

@@ -15,7 +15,7 @@ const typed: ComparisonContent = {
   ...rest,
   books: [],
   chosen: few[4]?.flock,
-  flocks: few.map((flock, place) => (place === 3 ? { ...flock, lame: undefined } : flock)),
+  flocks: few.map((flock, index) => (index === 3 ? { ...flock, lame: undefined } : flock)),
 };
 const books = few.map(({ flock }) => ({
   file: `${flock}.xlsx`,
@@ -89,14 +89,14 @@ describe("a collated comparison", () => {
       [...live].find(([address, cell]) => /^Figures![A-Z]+5$/.test(address) && cell === "name")?.[0] ?? "";
     const column = heading.replace(/^Figures!|5$/g, "");
     const names = (cells: ReadonlyMap<string, Cell>) =>
-      Array.from({ length: few.length }, (_, place) => cells.get(`Figures!${column}${6 + place}`) || null);
+      Array.from({ length: few.length }, (_, index) => cells.get(`Figures!${column}${6 + index}`) || null);
     expect(names(live).filter((name) => name !== null)).toHaveLength(few.length - 1);
     expect(names(collated)).toEqual(names(live));
   });
 });
 
 test("a name that stands twice does not count", () => {
-  const twice = few.map((flock, place) => (place === 1 ? { ...flock, flock: ` ${few[0]?.flock} ` } : flock));
+  const twice = few.map((flock, index) => (index === 1 ? { ...flock, flock: ` ${few[0]?.flock} ` } : flock));
   const { places } = settledFigures({ ...typed, flocks: twice, books });
   expect(places).toEqual([undefined, undefined, 1, 2, 3, 4, 5, 6, 7]);
 });

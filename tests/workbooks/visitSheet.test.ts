@@ -54,8 +54,8 @@ describe("the filled Visit sheet", () => {
         ...steps.map(({ step, what, why, caution }) => [String(step), what, why, caution]),
       ];
     });
-    const shown = Array.from({ length: lines.length + 1 }, (_, place) =>
-      ["A", "B", "C", "D"].map((column) => cells.get(`Care plan!${column}${place + 5}`)),
+    const shown = Array.from({ length: lines.length + 1 }, (_, index) =>
+      ["A", "B", "C", "D"].map((column) => cells.get(`Care plan!${column}${index + 5}`)),
     );
     expect(lines.some(([, , , caution]) => caution !== undefined)).toBe(true);
     expect(shown).toEqual([...lines, [undefined, undefined, undefined, undefined]]);
@@ -64,8 +64,8 @@ describe("the filled Visit sheet", () => {
   test("shares each dose over its sites without losing any", () => {
     const { medicine } = content;
     if (!medicine) throw new Error("the visit has no medicine");
-    content.weighed.forEach((animal, place) => {
-      const row = placedWeighed.area.top + 2 + place;
+    content.weighed.forEach((animal, index) => {
+      const row = placedWeighed.area.top + 2 + index;
       const dose = Number(cells.get(`Doses!C${row}`));
       expect(dose).toBeCloseTo((Number(animal.kg) * medicine.mgPerKg) / medicine.mgPerMl, 1);
       const sites = ["D", "E", "F", "G"].map((column) => Number(cells.get(`Doses!${column}${row}`) ?? 0));

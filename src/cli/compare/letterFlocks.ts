@@ -30,9 +30,9 @@ export function letterFlocks(compared: Compared): LetteredFlocks {
   return {
     compared: {
       ...compared,
-      lines: flocks.flatMap(({ lines }, place) => lines.map((line) => ({ ...line, flock: columnLetters(place) }))),
+      lines: flocks.flatMap(({ lines }, index) => lines.map((line) => ({ ...line, flock: columnLetters(index) }))),
     },
-    key: flocks.map(({ flock }, place) => [columnLetters(place), flock]),
+    key: flocks.map(({ flock }, index) => [columnLetters(index), flock]),
   };
 }
 

@@ -256,7 +256,7 @@ async function unread<K extends string>(
   );
   return (await found.getRows()).map(([row, cells]) => {
     const values = (cells as { readonly items: readonly (string | null)[] }).items;
-    const said = columns.map(({ name }, place) => `${name} ${values[place] == null ? "blank" : `"${values[place]}"`}`);
+    const said = columns.map(({ name }, index) => `${name} ${values[index] == null ? "blank" : `"${values[index]}"`}`);
     return `${file.file}, row ${Number(row) + 1}: ${said.join(", ")}`;
   });
 }

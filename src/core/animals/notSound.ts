@@ -148,7 +148,7 @@ function inOrder(
     byDay.set(day, words);
   }
   const days = [...byDay.values()].map((words) => [...words].join(" + ") || nothing);
-  return days.filter((words, place) => words !== days[place - 1]).join(", then ");
+  return days.filter((words, index) => words !== days[index - 1]).join(", then ");
 }
 
 /** Lines with one lesion and medicine together, the most frequent of these first. */

@@ -80,9 +80,9 @@ function spans(ends: readonly Ends[]) {
   starts.sort((one, other) => one - other);
   const findings = ends.filter(({ becameSound }) => becameSound > 0).map(({ day }) => day);
   // A finding keeps a mass only where some doubt begins between the finding before and it (an innermost stretch).
-  const found = findings.filter((day, place) => {
+  const found = findings.filter((day, index) => {
     const start = starts[countUpTo(starts, day - 1) - 1];
-    return start !== undefined && (place === 0 || start >= (findings[place - 1] as number));
+    return start !== undefined && (index === 0 || start >= (findings[index - 1] as number));
   });
   const left = ends.filter(({ leftLame }) => leftLame > 0).map(({ day }) => day);
   const lastWatched = ends.filter((end) => watchedOnly(end) > 0).at(-1)?.day ?? -1;

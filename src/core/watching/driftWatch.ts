@@ -69,8 +69,8 @@ export function driftWatch(
         );
   const variances = gathers.map((gather) => (wider * centre * (1 - centre)) / gather.seen);
   const averages = weightedAverages(shares, variances, { weight, start: centre });
-  return gathers.map(({ date, lame: x, seen: n }, place) => {
-    const { average = centre, variance = 0 } = averages[place] ?? {};
+  return gathers.map(({ date, lame: x, seen: n }, index) => {
+    const { average = centre, variance = 0 } = averages[index] ?? {};
     const reach = width * Math.sqrt(variance);
     const limits = { low: Math.max(centre - reach, 0), high: Math.min(centre + reach, 1) };
     return { date, share: x / n, drift: average, centre, ...limits, signal: limitSignal(average, limits) ?? "" };

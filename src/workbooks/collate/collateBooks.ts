@@ -62,7 +62,7 @@ export function collateBooks(
   const chosen = withoutTwins(usable.filter(({ record }) => (record.years.get(year)?.gathers ?? 0) > 0));
   if (chosen.size === 0) return undefined;
   const lettered = [...chosen.values()].sort(byFigures((book: Usable) => shownFigures(book, year)));
-  const letterOf = new Map(lettered.map(({ file }, place) => [file, columnLetters(place)]));
+  const letterOf = new Map(lettered.map(({ file }, index) => [file, columnLetters(index)]));
   const inOrder = letters ? lettered : [...chosen.values()].sort(byName);
   const nameOf = ({ file, flock }: Usable): string => (letters ? (letterOf.get(file) ?? "") : flock);
   const books = read.map((book) => lineFor(book, usable, chosen, year));
@@ -116,7 +116,7 @@ const byFigures =
   <T>(figuresOf: (item: T) => readonly (number | undefined)[]) =>
   (one: T, other: T): number => {
     const others = figuresOf(other);
-    const differences = figuresOf(one).map((figure, place) => (figure ?? -1) - (others[place] ?? -1));
+    const differences = figuresOf(one).map((figure, index) => (figure ?? -1) - (others[index] ?? -1));
     return differences.find((difference) => difference !== 0) ?? 0;
   };
 

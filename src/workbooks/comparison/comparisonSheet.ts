@@ -15,7 +15,7 @@ type Column = GridColumn<Key>;
 /** Columns of formulas, which follow what is typed. */
 function columnsOf({ counted, funnel, steadied, rows }: PlacedComparison): Readonly<Record<Key, Column>> {
   /** A cell of the flock's row in the table. */
-  const of = (key: KeyOf<typeof flocksTable>, place: number): string => `INDEX(${flocksTable.of(key)},${place + 1})`;
+  const of = (key: KeyOf<typeof flocksTable>, index: number): string => `INDEX(${flocksTable.of(key)},${index + 1})`;
   const typed = (heading: string, key: KeyOf<typeof flocksTable>, width: number, look: Look): Column => ({
     heading,
     width,
@@ -23,7 +23,7 @@ function columnsOf({ counted, funnel, steadied, rows }: PlacedComparison): Reado
     holds: ({ place }) => ({ formula: `IF(LEN(${of(key, place)})=0,"",${of(key, place)})` }),
   });
   /** The flock's place among those that count; a blank where it does not. */
-  const placeIn = (place: number): string => cellOn(sheetNames.figures, counted.at("place", place));
+  const placeIn = (index: number): string => cellOn(sheetNames.figures, counted.at("place", index));
   const ifCounted =
     (formula: (cell: (key: KeyOf<typeof flocksTable>) => string, counted: string) => string): Holds<Key> =>
     ({ place }) => ({
@@ -122,7 +122,7 @@ function settledColumns(
   compared: ComparedFlocks,
 ): Readonly<Record<Key, Column>> {
   const of =
-    (value: (flock: ComparedFlock, place: number) => number | string | undefined): Holds<Key> =>
+    (value: (flock: ComparedFlock, index: number) => number | string | undefined): Holds<Key> =>
     ({ place }) => {
       const flock = compared.flocks[place];
       return flock === undefined || typeof flock === "string" ? null : (value(flock, place) ?? null);
@@ -141,7 +141,7 @@ function settledColumns(
     changeLow: of(({ change }) => change?.low),
     changeHigh: of(({ change }) => change?.high),
     p: of(({ change }) => change?.p),
-    mgPcu: of((_, place) => (done?.[place] === undefined ? undefined : (done[place].mgPcu.value ?? "not known"))),
+    mgPcu: of((_, index) => (done?.[index] === undefined ? undefined : (done[index].mgPcu.value ?? "not known"))),
     against: of(({ against }) => against),
     leftOut: ({ place }) => {
       const flock = compared.flocks[place];

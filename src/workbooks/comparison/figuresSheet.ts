@@ -61,7 +61,7 @@ function writeCounted(
   collated: Settled | undefined,
 ): void {
   type Key = Parameters<typeof counted.range>[0];
-  const of = (key: "flock" | "lookedAt" | "lame", place: number): string => `INDEX(${flocks.of(key)},${place + 1})`;
+  const of = (key: "flock" | "lookedAt" | "lame", index: number): string => `INDEX(${flocks.of(key)},${index + 1})`;
   const ifCounted =
     (key: "flock" | "lookedAt" | "lame"): Holds<Key> =>
     ({ place, cell }) => ({ formula: `IF(ISNUMBER(${cell("place")}),${of(key, place)},"")` });
@@ -171,16 +171,16 @@ function writeLimits(sheet: SheetAuthor, nameCell: NameCell, { counted, sizes, l
   type Key = Parameters<typeof sizes.range>[0];
   const seen = counted.range("lookedAt");
   const ifEnough =
-    (value: (place: number) => string): Holds<Key> =>
+    (value: (index: number) => string): Holds<Key> =>
     ({ place }) => ({ formula: `IF(flocks_counted<2,"",${value(place)})` });
   sheet.put({ row: sizes.area.top - 1, column: sizes.area.left }, sizesQuestion, "question");
   writeGrid(sheet, sizes, {
-    step: { heading: "step", look: "worked", holds: ifEnough((place) => `"step ${place + 1}"`) },
+    step: { heading: "step", look: "worked", holds: ifEnough((index) => `"step ${index + 1}"`) },
     lame: { heading: "lame", look: "workedCount", holds: ifEnough(() => "0") },
     lookedAt: {
       heading: "looked at",
       look: "workedCount",
-      holds: ifEnough((place) => `ROUND(MIN(${seen})+(MAX(${seen})-MIN(${seen}))*${place}/${gridSizes - 1},0)`),
+      holds: ifEnough((index) => `ROUND(MIN(${seen})+(MAX(${seen})-MIN(${seen}))*${index}/${gridSizes - 1},0)`),
     },
   });
   const grid = (["step", "lame", "lookedAt"] as const).map((key) => sizes.range(key)).join(",");
@@ -209,10 +209,10 @@ function writeRanked(
   type Key = Parameters<typeof ranked.range>[0];
   const rank = steadied.range("rank", rows);
   // The place in the list of the flock whose turn it is.
-  const of = (heading: string, place: number): string =>
-    `INDEX(${steadied.range(heading, rows)},MATCH(${place + 1},${ranked.range("order")},0))`;
-  const there = (place: number, formula: string, otherwise = "NA()"): string => {
-    return `IF(${place + 1}<=COUNT(${rank}),${formula},${otherwise})`;
+  const of = (heading: string, index: number): string =>
+    `INDEX(${steadied.range(heading, rows)},MATCH(${index + 1},${ranked.range("order")},0))`;
+  const there = (index: number, formula: string, otherwise = "NA()"): string => {
+    return `IF(${index + 1}<=COUNT(${rank}),${formula},${otherwise})`;
   };
   const listed =
     (heading: string, key: "low" | "high" | "steadied" | "share"): Holds<Key> =>
@@ -225,7 +225,7 @@ function writeRanked(
       settled ? (place < settled.inTurn.length ? (known ?? null) : null) : { formula: there(place, value) };
   /** What hangs on the flock that is chosen, and so is a formula in a collated comparison too. */
   const asChosen =
-    (formula: (cell: (key: Key) => string, place: number) => string, otherwise?: string): Holds<Key> =>
+    (formula: (cell: (key: Key) => string, index: number) => string, otherwise?: string): Holds<Key> =>
     ({ place, cell }) => {
       if (!settled) return { formula: there(place, formula(cell, place), otherwise) };
       return place < settled.inTurn.length ? { formula: formula(cell, place) } : null;
@@ -252,7 +252,7 @@ function writeRanked(
     letter: {
       heading: "letter",
       look: "worked",
-      holds: asChosen((cell, place) => `IF(${isChosen(cell("name"))},${cell("name")},"${columnLetters(place)}")`, '""'),
+      holds: asChosen((cell, index) => `IF(${isChosen(cell("name"))},${cell("name")},"${columnLetters(index)}")`, '""'),
     },
     low: { heading: "low", look: "workedPercent", holds: listed("low", "low") },
     high: { heading: "high", look: "workedPercent", holds: listed("high", "high") },

@@ -59,24 +59,24 @@ interface InventedFlock {
 function inventedFlocks(random: SeededRandom): readonly InventedFlock[] {
   const lameOf = (sheep: number, share: number): number =>
     Array.from({ length: sheep }, () => random.happens(share)).filter(Boolean).length;
-  return names.map((name, place): InventedFlock => {
+  return names.map((name, index): InventedFlock => {
     const breedingSheep = random.whole(60, 700);
     const lookedAt = breedingSheep * random.whole(1, 4);
     const usual = 0.02 + 0.07 * random.share() ** 2;
-    const share = place % 11 === 4 ? usual + 0.08 : usual;
+    const share = index % 11 === 4 ? usual + 0.08 : usual;
     const before = Math.min(0.25, share * (0.8 + 0.9 * random.share()));
     const lame = lameOf(lookedAt, share);
-    const lookedBefore = place % 9 === 7 ? undefined : Math.round(lookedAt * (0.7 + 0.5 * random.share()));
+    const lookedBefore = index % 9 === 7 ? undefined : Math.round(lookedAt * (0.7 + 0.5 * random.share()));
     return {
       name,
       lookedAt,
       lame,
       before: lookedBefore === undefined ? undefined : { lookedAt: lookedBefore, lame: lameOf(lookedBefore, before) },
       cases: Math.round(breedingSheep * share * 2.5),
-      antibioticMg: place % 7 === 3 ? undefined : Math.round(breedingSheep * share * 2 * 1500),
+      antibioticMg: index % 7 === 3 ? undefined : Math.round(breedingSheep * share * 2 * 1500),
       breedingSheep,
       slaughterLambs: Math.round(breedingSheep * (1.2 + 0.4 * random.share())),
-      target: place % 5 === 2 ? 0.03 : undefined,
+      target: index % 5 === 2 ? 0.03 : undefined,
     };
   });
 }
@@ -91,7 +91,7 @@ const lesions: Readonly<Record<string, number>> = {
 };
 
 /** Cases of one flock, whose shepherd treats soon or late, and whose book may have its gaps. */
-function inventedCases({ cases, breedingSheep }: InventedFlock, place: number, random: SeededRandom): CaseRow[] {
+function inventedCases({ cases, breedingSheep }: InventedFlock, index: number, random: SeededRandom): CaseRow[] {
   const soon = 0.35 + 0.6 * random.share();
   const daysLame = 4 + 9 * random.share();
   const hasCodd = random.happens(0.4);
@@ -105,24 +105,24 @@ function inventedCases({ cases, breedingSheep }: InventedFlock, place: number, r
       treated === undefined ? undefined : by(treated + 1 + Math.round(daysLame * 2 * random.share() ** 1.4));
     const drawn = random.weighted(lesions);
     const lesion = drawn.startsWith("contagious") && !hasCodd ? "footrot" : drawn;
-    const tag = `ZZ ${place + 1} ${number}`;
+    const tag = `ZZ ${index + 1} ${number}`;
     return {
       tag: { key: tag, shown: tag },
       day: seen,
       seen,
       // One book has no days of treatment, and all forget some.
-      treated: place === 12 ? undefined : random.happens(0.03) ? "unread" : treated,
-      soundOn: place === 5 || random.happens(0.12) ? undefined : sound,
+      treated: index === 12 ? undefined : random.happens(0.03) ? "unread" : treated,
+      soundOn: index === 5 || random.happens(0.12) ? undefined : sound,
       leftOn: undefined,
-      lesion: place === 20 || random.happens(0.08) ? undefined : lesion,
+      lesion: index === 20 || random.happens(0.08) ? undefined : lesion,
     };
   });
 }
 
-function recordOf(flock: InventedFlock, place: number, random: SeededRandom): FlockRecord {
+function recordOf(flock: InventedFlock, index: number, random: SeededRandom): FlockRecord {
   const { name, before, antibioticMg } = flock;
-  const rows = inventedCases(flock, place, random);
-  const asOf = place === 17 ? undefined : year.last;
+  const rows = inventedCases(flock, index, random);
+  const asOf = index === 17 ? undefined : year.last;
   const begun = cases(
     rows.map(({ tag }) => tag),
     rows.map(({ day }) => day),
@@ -137,21 +137,21 @@ function recordOf(flock: InventedFlock, place: number, random: SeededRandom): Fl
     lame: flock.lame,
     cases: Array.from(begun).length,
     antibioticMg,
-    coursesWithoutMg: antibioticMg === undefined ? 1 + (place % 4) : 0,
+    coursesWithoutMg: antibioticMg === undefined ? 1 + (index % 4) : 0,
   });
-  const lost = place === 8 ? ["Gathers row 14: a blank is not a date"] : [];
+  const lost = index === 8 ? ["Gathers row 14: a blank is not a date"] : [];
   return {
     flock: name,
     target: flock.target,
-    breedingSheep: place === 24 ? undefined : flock.breedingSheep,
+    breedingSheep: index === 24 ? undefined : flock.breedingSheep,
     slaughterLambs: flock.slaughterLambs,
     years,
     asOf,
     care: careByYear(rows, gapDays, asOf),
-    inNoCase: place === 14 ? 2 : 0,
+    inNoCase: index === 14 ? 2 : 0,
     coursesWithoutDay: 0,
     records: rows.length + 12,
-    toMend: lost.length + (place === 14 ? 2 : 0),
+    toMend: lost.length + (index === 14 ? 2 : 0),
     leftOut: lost,
     latest: year.last,
   };
@@ -164,9 +164,9 @@ function recordOf(flock: InventedFlock, place: number, random: SeededRandom): Fl
 export function inventedComparison(seed: number): ComparisonContent {
   const flocks = inventedFlocks(seededRandom(seed));
   const random = seededRandom(seed + 1);
-  const read = flocks.map((flock, place) => ({
+  const read = flocks.map((flock, index) => ({
     file: `${flock.name.toLowerCase()}.xlsx`,
-    read: recordOf(flock, place, random),
+    read: recordOf(flock, index, random),
   }));
   const unused = { file: "gathers to type in.docx", read: { reason: "It is no .xlsx workbook." } };
   const collated = collateBooks([...read, unused], {

@@ -27,13 +27,13 @@ export function settledFigures({ flocks }: ComparisonContent): SettledFigures {
     return counted.push({ flock, lame, seen });
   });
   const steadied = steadiedOf(counted);
-  const order = steadied.map((_, place) => place);
+  const order = steadied.map((_, index) => index);
   order.sort((one, other) => (steadied[one]?.rank ?? 0) - (steadied[other]?.rank ?? 0) || one - other);
   const turns: number[] = [];
-  order.forEach((place, turn) => {
-    turns[place] = turn + 1;
+  order.forEach((index, turn) => {
+    turns[index] = turn + 1;
   });
-  return { places, turns, inOrder: steadied, inTurn: order.flatMap((place) => steadied[place] ?? []) };
+  return { places, turns, inOrder: steadied, inTurn: order.flatMap((index) => steadied[index] ?? []) };
 }
 
 function steadiedOf(

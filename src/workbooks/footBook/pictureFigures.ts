@@ -153,7 +153,7 @@ export function writeDrawn(sheet: SheetAuthor): void {
       holds: ({ place }) => ({ formula: latest[place] ?? '""', array: true }),
     },
   });
-  for (const place of [1, 2]) sheet.put(drawn.latest.at("latestMonth", place), null, "worked");
+  for (const index of [1, 2]) sheet.put(drawn.latest.at("latestMonth", index), null, "worked");
   writeGrid(sheet, drawn.months, monthColumns);
   writeGrid(sheet, drawn.lesions, lesionColumns);
   writeGrid(sheet, drawn.days, dayColumns);

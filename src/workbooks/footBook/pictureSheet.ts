@@ -46,8 +46,8 @@ export const pictureSheet: SheetPlan = {
     // What is not settled is told in a sentence.
     sheet.merge({ top: keyRow, left: 4, bottom: keyRow, right: lesionColumn - 1 });
     sheet.rowHeight(keyRow, 46);
-    ["latest_month", "each_seen_once", "flock_then"].forEach((name, place) => {
-      nameCell(name, sheetNames.picture, drawn.latest.at("latestMonth", place));
+    ["latest_month", "each_seen_once", "flock_then"].forEach((name, index) => {
+      nameCell(name, sheetNames.picture, drawn.latest.at("latestMonth", index));
     });
     writeFigures(sheet);
     writeDrawn(sheet);

@@ -265,9 +265,9 @@ function writeOthers(sheet: SheetAuthor, others: VisitContent["otherMedicines"])
     "question",
   );
   writeTable(sheet, otherMedicines, placedOthers, others);
-  const cell = (key: KeyOf<typeof otherMedicines>, place: number): string => {
+  const cell = (key: KeyOf<typeof otherMedicines>, index: number): string => {
     const { top, left: column } = placedOthers.column(key);
-    return fixedCell({ row: top + place, column });
+    return fixedCell({ row: top + index, column });
   };
   writeGrid(sheet, othersAnswers, {
     total: {

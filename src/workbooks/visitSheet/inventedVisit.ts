@@ -15,8 +15,8 @@ export function inventedVisit(seed: number): VisitContent {
   const lately = cases
     .filter(({ seen }) => seen > monthAgo)
     .filter(
-      ({ animal, lesion }, place, all) =>
-        all.findIndex((one) => one.animal === animal && one.lesion === lesion) === place,
+      ({ animal, lesion }, index, all) =>
+        all.findIndex((one) => one.animal === animal && one.lesion === lesion) === index,
     );
   const looked = gathers.filter(({ date }) => date > monthAgo);
   const treated = lately.filter(({ medicine, animal }) => medicine === "medicine A" && !animal.group.lambs);

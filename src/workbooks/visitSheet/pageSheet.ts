@@ -78,11 +78,11 @@ function across(sheet: SheetAuthor, { row, column }: Place, content: Content, he
 type GroupKey = Parameters<typeof pageGroups.range>[0];
 
 /** The row of the sheet Visit that a line is about: the whole flock first. */
-const visitRow = (place: number): number => (place === 0 ? flockRow : placedGroups.area.top + place);
-const typed = (key: Parameters<typeof placedGroups.range>[0], place: number): string =>
-  cellOn(sheetNames.visit, { row: visitRow(place), column: placedGroups.column(key).left });
-const answer = (key: Parameters<typeof groupAnswers.range>[0], place: number): string =>
-  cellOn(sheetNames.visit, { row: visitRow(place), column: groupAnswers.column(key).left });
+const visitRow = (index: number): number => (index === 0 ? flockRow : placedGroups.area.top + index);
+const typed = (key: Parameters<typeof placedGroups.range>[0], index: number): string =>
+  cellOn(sheetNames.visit, { row: visitRow(index), column: placedGroups.column(key).left });
+const answer = (key: Parameters<typeof groupAnswers.range>[0], index: number): string =>
+  cellOn(sheetNames.visit, { row: visitRow(index), column: groupAnswers.column(key).left });
 
 const groupColumns: Readonly<Record<GroupKey, GridColumn<GroupKey>>> = {
   group: { heading: "Group", look: "worked", holds: ({ place }) => ({ formula: shown(typed("group", place)) }) },
@@ -132,8 +132,8 @@ function writeFound(sheet: SheetAuthor): void {
   const said = fixedCell(firstOfAll);
   across(sheet, firstOfAll, { formula: `IF(COUNTA(VisitFound[Lesion])=0,"","${reportable.what}")` }, 30);
   const line = (row: number): string => cellOn(sheetNames.planLines, { row, column: 2 });
-  const typedFound = (key: Parameters<typeof placedFound.range>[0], place: number): string =>
-    cellOn(sheetNames.visit, { row: placedFound.rows.top + place, column: placedFound.column(key).left });
+  const typedFound = (key: Parameters<typeof placedFound.range>[0], index: number): string =>
+    cellOn(sheetNames.visit, { row: placedFound.rows.top + index, column: placedFound.column(key).left });
   writeGrid(sheet, pageFound, {
     lesion: { heading: "Lesion", look: "words", holds: ({ place }) => ({ formula: line(planRow(place)) }) },
     cases: {
@@ -147,15 +147,15 @@ function writeFound(sheet: SheetAuthor): void {
   sheet.dress(steps, "workedHeading");
   sheet.merge(steps);
   for (let row = rows.top; row <= rows.bottom; row++) {
-    const place = row - rows.top;
-    const plan = planRow(place);
+    const index = row - rows.top;
+    const plan = planRow(index);
     const [one, two, three] = [2, 3, 4].map((step) => line(plan + step));
     // Joined to nothing, what a function gave is found equal to a typed text in every spreadsheet.
     const steps = `IF(${one}&""=${said},${two}&" "&${three},${one}&" "&${two})`;
     across(
       sheet,
       { row, column: area.right },
-      { formula: `IF(LEN(${typedFound("lesion", place)})=0,"",${steps})` },
+      { formula: `IF(LEN(${typedFound("lesion", index)})=0,"",${steps})` },
       46,
     );
   }
@@ -165,8 +165,8 @@ function writeFound(sheet: SheetAuthor): void {
 type MedicineKey = Parameters<typeof pageMedicines.range>[0];
 
 /** What is typed of a medicine: of the first in fields of its own, of the others in their table. */
-function typedOf(place: number): Readonly<Record<"name" | "route" | "days" | "clear", string>> {
-  if (place === 0)
+function typedOf(index: number): Readonly<Record<"name" | "route" | "days" | "clear", string>> {
+  if (index === 0)
     return {
       name: "medicine_name",
       route: "medicine_route",
@@ -175,13 +175,13 @@ function typedOf(place: number): Readonly<Record<"name" | "route" | "days" | "cl
     };
   const typed = (key: KeyOf<typeof otherMedicines>): string => {
     const { top, left: column } = placedOthers.column(key);
-    return cellOn(sheetNames.doses, { row: top + place - 1, column });
+    return cellOn(sheetNames.doses, { row: top + index - 1, column });
   };
   return {
     name: typed("medicine"),
     route: typed("route"),
     days: typed("withdrawalDays"),
-    clear: cellOn(sheetNames.doses, othersAnswers.at("clear", place - 1)),
+    clear: cellOn(sheetNames.doses, othersAnswers.at("clear", index - 1)),
   };
 }
 

@@ -79,4 +79,4 @@ export const planLines = 26;
 const firstPlan = 3;
 
 /** Where the plan for a finding stands on the sheet Plan lines: its heading; the plan follows. */
-export const planRow = (place: number): number => firstPlan + place * planLines;
+export const planRow = (index: number): number => firstPlan + index * planLines;

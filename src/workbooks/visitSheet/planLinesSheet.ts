@@ -10,13 +10,13 @@ type Key = (typeof keys)[number];
 /** The plans one below the other, each in a place that does not move. */
 const lines = placeGrid(sheetNames.planLines, keys, { row: planRow(0) - 1, column: 0 }, found.room * planLines);
 
-const isHeading = (place: number): boolean => place % planLines === 0;
-const finding = (key: "lesion" | "severe" | "pusLetOut", place: number): string =>
-  `INDEX(${found.of(key)},${Math.floor(place / planLines) + 1})`;
+const isHeading = (index: number): boolean => index % planLines === 0;
+const finding = (key: "lesion" | "severe" | "pusLetOut", index: number): string =>
+  `INDEX(${found.of(key)},${Math.floor(index / planLines) + 1})`;
 
-function planFor(place: number): Content {
-  const lesion = finding("lesion", place);
-  const asked = ["has_footrot", "has_codd", finding("pusLetOut", place), finding("severe", place)];
+function planFor(index: number): Content {
+  const lesion = finding("lesion", index);
+  const asked = ["has_footrot", "has_codd", finding("pusLetOut", index), finding("severe", index)];
   return {
     list: `FOOT.CAREPLAN(${[lesion, ...asked].join(",")})`,
     room: { rows: planLines - 1, columns: 4 },

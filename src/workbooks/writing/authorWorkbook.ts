@@ -50,8 +50,8 @@ export async function authorWorkbook(plan: WorkbookPlan): Promise<Uint8Array> {
       "formula" in target ? target.formula : "row" in target ? cellOn(sheet, target) : cellsOn(sheet, target);
     must(file.SetDefinedName({ Name: name, RefersTo }));
   };
-  plan.sheets.forEach(({ name }, place) => {
-    if (place === 0) must(file.SetSheetName("Sheet1", name));
+  plan.sheets.forEach(({ name }, index) => {
+    if (index === 0) must(file.SetSheetName("Sheet1", name));
     else must(file.NewSheet(name));
   });
   const asides = plan.sheets.map(({ name, write }) => {
@@ -84,8 +84,8 @@ function onceEach<K>(make: (key: K) => number): (key: K) => number {
 // in a way that some readers stumble over.
 function steadied(bytes: Uint8Array, plan: WorkbookPlan, asides: readonly RowsAside[]): Uint8Array {
   const written: Record<string, Uint8Array> = { ...unzipSync(bytes), "docProps/core.xml": strToU8(properties(plan)) };
-  asides.forEach((aside, place) => {
-    const part = `xl/worksheets/sheet${place + 1}.xml`;
+  asides.forEach((aside, index) => {
+    const part = `xl/worksheets/sheet${index + 1}.xml`;
     written[part] = aside.writtenInto(written[part] ?? new Uint8Array());
   });
   const mend = mendParts(written);

@@ -31,7 +31,7 @@ const reference = JSON.parse(
 ) as { readonly flocks: readonly Flock[] };
 
 const watched = (days: readonly number[], sound: readonly (0 | 1)[]): Watched[] =>
-  days.map((day, place) => ({ days: day, end: sound[place] === 1 ? "sound" : "lame" }));
+  days.map((day, index) => ({ days: day, end: sound[index] === 1 ? "sound" : "lame" }));
 
 describe("Kaplan and Meier's share", () => {
   it("gives what survfit with log-log limits gives, 570 values", () => {
@@ -41,9 +41,9 @@ describe("Kaplan and Meier's share", () => {
       expect(steps.map(({ day }) => day)).toEqual(flock.at);
       expect(steps.map(({ atRisk }) => atRisk)).toEqual(flock.atRisk);
       expect(steps.map(({ becameSound }) => becameSound)).toEqual(flock.becameSound);
-      steps.forEach((step, place) => {
-        expectNear(step.stillLame, flock.stillLame[place] as number, 1e-12, "share");
-        const [low, high] = [flock.low[place], flock.high[place]];
+      steps.forEach((step, index) => {
+        expectNear(step.stillLame, flock.stillLame[index] as number, 1e-12, "share");
+        const [low, high] = [flock.low[index], flock.high[index]];
         if (low === null) expect(step.limits).toBeUndefined();
         else {
           expectNear(step.limits?.low as number, low as number, 1e-10, "low");
@@ -113,8 +113,8 @@ describe("the curve of any flock", () => {
         expect(curve.reduce((sum, { becameSound }) => sum + becameSound, 0)).toBe(
           flock.filter(({ end }) => end === "sound").length,
         );
-        curve.forEach(({ day, stillLame, limits, atRisk }, place) => {
-          expect(stillLame).toBeLessThanOrEqual(curve[place - 1]?.stillLame ?? 1);
+        curve.forEach(({ day, stillLame, limits, atRisk }, index) => {
+          expect(stillLame).toBeLessThanOrEqual(curve[index - 1]?.stillLame ?? 1);
           expect(atRisk).toBe(flock.filter(({ days }) => days >= day).length);
           expect(limits === undefined).toBe(stillLame === 0 || stillLame === 1);
           if (limits === undefined) return;
@@ -176,12 +176,12 @@ describe("animals that left lame", () => {
   it("compete with those that became sound, as in survfit", () => {
     let compared = 0;
     for (const { days, end, day, sound, left, se } of betweenOfR.competing) {
-      const steps = aalenJohansen(endsByDay(days.map((of, place) => ({ days: of, end: end[place] ?? "lame" }))), 0.95);
+      const steps = aalenJohansen(endsByDay(days.map((of, index) => ({ days: of, end: end[index] ?? "lame" }))), 0.95);
       expect(steps.map((step) => step.day)).toEqual(day);
-      steps.forEach((step, place) => {
-        expect(1 - step.stillLame).toBeCloseTo(sound[place] ?? NaN, 12);
-        expect(step.leftLame).toBeCloseTo(left[place] ?? NaN, 12);
-        if (step.limits !== undefined) expectNear(errorOf(step), se[place] ?? NaN, 1e-9, "standard error");
+      steps.forEach((step, index) => {
+        expect(1 - step.stillLame).toBeCloseTo(sound[index] ?? NaN, 12);
+        expect(step.leftLame).toBeCloseTo(left[index] ?? NaN, 12);
+        if (step.limits !== undefined) expectNear(errorOf(step), se[index] ?? NaN, 1e-9, "standard error");
         compared++;
       });
     }
@@ -204,11 +204,11 @@ describe("animals that left lame", () => {
 
 describe("days known only between two looks", () => {
   const flockOf = ({ lameUntil, day, kind }: Between): Watched[] =>
-    kind.map((end, place) => {
-      const until = lameUntil[place] as number;
+    kind.map((end, index) => {
+      const until = lameUntil[index] as number;
       if (end === 0) return { days: until, end: "lame" };
       return {
-        days: day[place] as number,
+        days: day[index] as number,
         end: end === 1 ? "sound" : "left",
         lameUntil: end === 1 ? until : undefined,
       };
@@ -218,10 +218,10 @@ describe("days known only between two looks", () => {
     let errors = 0;
     for (const flock of betweenOfR.between) {
       const steps = cureSteps(endsByDay(flockOf(flock)), 0.95);
-      flock.at.forEach((day, place) => {
+      flock.at.forEach((day, index) => {
         const step = steps.find((one) => one.day === day);
-        expect(1 - (step?.stillLame ?? NaN)).toBeCloseTo(flock.sound[place] ?? NaN, 8);
-        const se = flock.se[place];
+        expect(1 - (step?.stillLame ?? NaN)).toBeCloseTo(flock.sound[index] ?? NaN, 8);
+        const se = flock.se[index];
         if (se === null || se === undefined || step?.limits === undefined) return;
         expectNear(errorOf(step), se, 1e-5, "standard error");
         errors++;
@@ -279,14 +279,14 @@ describe("days known only between two looks", () => {
   it("agree in both ways of working when nothing lies between", () => {
     fc.assert(
       fc.property(animals, (flock) => {
-        const ends = endsByDay(flock.map((one, place) => (place % 5 === 0 ? { ...one, end: "left" as const } : one)));
+        const ends = endsByDay(flock.map((one, index) => (index % 5 === 0 ? { ...one, end: "left" as const } : one)));
         const [one, other] = [turnbull(ends, 0.9), aalenJohansen(ends, 0.9)];
         expect(one.length).toBe(other.length);
-        one.forEach((step, place) => {
-          expect(step.stillLame).toBeCloseTo(other[place]?.stillLame ?? NaN, 9);
-          expect(step.leftLame).toBeCloseTo(other[place]?.leftLame ?? NaN, 9);
+        one.forEach((step, index) => {
+          expect(step.stillLame).toBeCloseTo(other[index]?.stillLame ?? NaN, 9);
+          expect(step.leftLame).toBeCloseTo(other[index]?.leftLame ?? NaN, 9);
           if (step.variance === undefined) return;
-          expect(step.variance).toBeCloseTo(other[place]?.variance ?? NaN, 9);
+          expect(step.variance).toBeCloseTo(other[index]?.variance ?? NaN, 9);
         });
       }),
       { numRuns: 60 },
@@ -311,8 +311,8 @@ describe("days known only between two looks", () => {
           ),
           0.9,
         );
-        curve.forEach(({ stillLame, leftLame, limits }, place) => {
-          expect(stillLame).toBeLessThanOrEqual((curve[place - 1]?.stillLame ?? 1) + 1e-9);
+        curve.forEach(({ stillLame, leftLame, limits }, index) => {
+          expect(stillLame).toBeLessThanOrEqual((curve[index - 1]?.stillLame ?? 1) + 1e-9);
           expect(leftLame).toBeLessThanOrEqual(stillLame + 1e-9);
           if (limits === undefined) return;
           expect(limits.low).toBeLessThanOrEqual(stillLame + 1e-12);

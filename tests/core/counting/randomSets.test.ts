@@ -52,9 +52,9 @@ describe("random sets against R", () => {
         confidence,
       );
       const found = [kappa, ac1].flatMap((measure) => [measure?.value, measure?.low, measure?.high]);
-      found.forEach((value, place) => {
+      found.forEach((value, index) => {
         // How far from full agreement, which is what both measure; the derivatives of R are numerical.
-        expectNear(1 - (value ?? NaN), 1 - (wanted[place] ?? NaN), 1e-7, JSON.stringify(table));
+        expectNear(1 - (value ?? NaN), 1 - (wanted[index] ?? NaN), 1e-7, JSON.stringify(table));
       });
     }
   });

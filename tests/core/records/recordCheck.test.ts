@@ -247,8 +247,8 @@ describe("recordCheck", () => {
       fc.property(orders, changed, (order, changes) => {
         const row = rowOf(Object.fromEntries(changes));
         const moved = recordCheck(
-          order.map((place) => headings[place] as string),
-          [order.map((place) => row[place] ?? null)],
+          order.map((index) => headings[index] as string),
+          [order.map((index) => row[index] ?? null)],
           options,
         );
         const lines = (found: typeof moved.findings) => found.map(({ heading, what }) => `${heading}: ${what}`).sort();

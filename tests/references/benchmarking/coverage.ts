@@ -26,7 +26,7 @@ function flocksOf(count: number, mean: number, correlation: number) {
 
 type Flocks = ReturnType<typeof flocksOf>;
 const columns = (flocks: Flocks) =>
-  [flocks.map((_, place) => `flock ${place}`), flocks.map(({ lame }) => lame), flocks.map(({ seen }) => seen)] as const;
+  [flocks.map((_, index) => `flock ${index}`), flocks.map(({ lame }) => lame), flocks.map(({ seen }) => seen)] as const;
 
 const rounded = (part: number, all: number): number => Math.round((10_000 * part) / all) / 10_000;
 
@@ -38,9 +38,9 @@ for (const flocks of [5, 10, 20, 40])
       for (let turn = 0; turn < (8000 * times) / flocks; turn++) {
         const set = flocksOf(flocks, mean, correlation);
         const order = [...set].sort((one, other) => one.share - other.share);
-        shrunkPrevalence(...columns(set), 0.95).forEach(({ low, high, lowRank, highRank }, place) => {
-          const share = set[place]?.share ?? Number.NaN;
-          const rank = order.indexOf(set[place] as Flocks[number]) + 1;
+        shrunkPrevalence(...columns(set), 0.95).forEach(({ low, high, lowRank, highRank }, index) => {
+          const share = set[index]?.share ?? Number.NaN;
+          const rank = order.indexOf(set[index] as Flocks[number]) + 1;
           all++;
           if (low <= share && share <= high) held++;
           if (lowRank <= rank && rank <= highRank) ranked++;

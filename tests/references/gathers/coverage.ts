@@ -46,7 +46,7 @@ write(
       spreads.map((correlation) => {
         let [ours, plain] = [0, 0];
         const seen = of(gathers, () => 100);
-        const days = seen.map((_, place) => 46000 + 30 * place);
+        const days = seen.map((_, index) => 46000 + 30 * index);
         for (let turn = 0; turn < times; turn++) {
           const lame = seen.map((n) => binomial(n, shareOf(0.05, correlation)));
           if (prevalenceTrend(days, lame, seen).p < 0.05) ours++;
@@ -66,7 +66,7 @@ write(
       spreads.map((correlation) => {
         let [ours, sigma, plain, caught] = [0, 0, 0, 0];
         const seen = of(base + 1, () => 100);
-        const days = seen.map((_, place) => 46000 + 30 * place);
+        const days = seen.map((_, index) => 46000 + 30 * index);
         for (let turn = 0; turn < times; turn++) {
           const lame = seen.map((n) => binomial(n, shareOf(0.05, correlation)));
           const beyond = (counts: readonly number[], choice = {}): number =>

@@ -25,9 +25,9 @@ write(
           // A gather a month; the last is in a month that goes round the year with the turns.
           const count = years * 12 + 1;
           const start = turn % 12;
-          const days = of(count, (place) => 46_000 + Math.round(30.4375 * (start + place)));
+          const days = of(count, (index) => 46_000 + Math.round(30.4375 * (start + index)));
           const seen = of(count, () => 100);
-          const lame = seen.map((n, place) => binomial(n, shareOf(inMonth(start + place), correlation)));
+          const lame = seen.map((n, index) => binomial(n, shareOf(inMonth(start + index), correlation)));
           const beyond = (counts: readonly number[], usualLevel: "month" | "all"): number => {
             const last = lameWatch(days, counts, seen, { baselineGathers: count - 1, usualLevel }).at(-1);
             return /limit/.test(last?.signal ?? "") ? 1 : 0;
@@ -77,14 +77,14 @@ write(
     [2, 3, 5, 12].flatMap((gathers) =>
       spreads.map((correlation) => {
         let [one, all] = [0, 0];
-        const groups = of(2 * gathers, (place) => (place % 2 === 0 ? "ewes" : "lambs"));
+        const groups = of(2 * gathers, (index) => (index % 2 === 0 ? "ewes" : "lambs"));
         const seen = groups.map(() => 100);
-        const dates = groups.map((_, place) => 46_000 + 30 * Math.floor(place / 2));
+        const dates = groups.map((_, index) => 46_000 + 30 * Math.floor(index / 2));
         for (let turn = 0; turn < times; turn++) {
           const lame = groups.map((group) => binomial(100, shareOf(group === "ewes" ? 0.03 : 0.08, correlation)));
           const lines = prevalenceByGroup(groups, lame, seen, { confidence: 0.95, dates });
-          const holds = (place: number, truth: number): number => {
-            const { low = 1, high = 0 } = lines[place] ?? {};
+          const holds = (index: number, truth: number): number => {
+            const { low = 1, high = 0 } = lines[index] ?? {};
             return low <= truth && truth <= high ? 1 : 0;
           };
           one += holds(0, 0.03);

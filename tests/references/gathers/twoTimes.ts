@@ -128,17 +128,17 @@ write(
     ["gathers of 100", "spread of their true shares", "calls out though nothing changed", 'spread "chance"', "calls out when the share doubles halfway", 'spread "chance"'],
     [6, 12, 24].flatMap((gathers) =>
       spreads.map((correlation) => {
-        const days = of(gathers, (place) => 46_000 + 30 * place);
+        const days = of(gathers, (index) => 46_000 + 30 * index);
         const seen = of(gathers, () => 100);
         const calls = (lame: readonly number[], spread: "gathers" | "chance"): number =>
           driftWatch(days, lame, seen, { weight: 0.2, width: 3, target: 0.05, spread }).some(({ signal }) => signal !== "") ? 1 : 0;
         const found = [0, 0, 0, 0];
         for (let turn = 0; turn < times; turn++) {
           const steady = seen.map((n) => binomial(n, shareOf(0.05, correlation)));
-          const doubled = seen.map((n, place) => binomial(n, shareOf(place < gathers / 2 ? 0.05 : 0.1, correlation)));
+          const doubled = seen.map((n, index) => binomial(n, shareOf(index < gathers / 2 ? 0.05 : 0.1, correlation)));
           [calls(steady, "gathers"), calls(steady, "chance"), calls(doubled, "gathers"), calls(doubled, "chance")].forEach(
-            (call, place) => {
-              found[place] = (found[place] ?? 0) + call;
+            (call, index) => {
+              found[index] = (found[index] ?? 0) + call;
             },
           );
         }

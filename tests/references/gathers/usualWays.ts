@@ -37,11 +37,11 @@ function steadied(flocks: number): Line {
     const { share, spread } = betaBinomialFit(set);
     // Where the fit finds no spread the usual range is a single share, and is left out here.
     if (spread === 0 || spread === Infinity) continue;
-    const found = shrunkPrevalence(set.map((_, place) => `${place}`), set.map(({ lame }) => lame), set.map(({ seen }) => seen), 0.95);
-    set.forEach((flock, place) => {
+    const found = shrunkPrevalence(set.map((_, index) => `${index}`), set.map(({ lame }) => lame), set.map(({ seen }) => seen), 0.95);
+    set.forEach((flock, index) => {
       const [a, b] = [share / spread + flock.lame, (1 - share) / spread + flock.seen - flock.lame];
       usual += holds({ low: betaQuantile("lower", 0.025, a, b), high: betaQuantile("upper", 0.025, a, b) }, flock.share);
-      ours += holds(found[place] ?? { low: 1, high: 0 }, flock.share);
+      ours += holds(found[index] ?? { low: 1, high: 0 }, flock.share);
       all++;
     });
   }
@@ -63,13 +63,13 @@ function widened(): readonly Line[] {
     const phi = total(residuals.map((value) => Math.min(Math.max(value, least), most) ** 2)) / 20;
     const weights = set.map(({ seen }) => seen / variance);
     const between = Math.max((20 * phi - 19) / (total(weights) - total(weights.map((w) => w * w)) / total(weights)), 0);
-    const words = funnel(set.map((_, place) => `${place}`), set.map(({ lame }) => lame), set.map(({ seen }) => seen), undefined, true);
-    set.forEach(({ lame, seen }, place) => {
+    const words = funnel(set.map((_, index) => `${index}`), set.map(({ lame }) => lame), set.map(({ seen }) => seen), undefined, true);
+    set.forEach(({ lame, seen }, index) => {
       const score = Math.abs(lame / seen - share) / Math.sqrt(variance / seen + between);
       usual95 += score > z ? 1 : 0;
       usual998 += score > 3.090232306167813 ? 1 : 0;
-      ours95 += words[place]?.word === "within the limits" ? 0 : 1;
-      ours998 += words[place]?.word.includes("99.8") ? 1 : 0;
+      ours95 += words[index]?.word === "within the limits" ? 0 : 1;
+      ours998 += words[index]?.word.includes("99.8") ? 1 : 0;
       all++;
     });
   }

@@ -56,9 +56,9 @@ export function lift(given: readonly (Cell | Grid)[], each: (...cells: Cell[]) =
       let missing = false;
       for (const grid of grids) {
         const from = grid[grid.length === 1 ? 0 : row];
-        const place = from?.length === 1 ? 0 : column;
-        if (!from || place >= from.length) missing = true;
-        else cells.push(from[place] ?? null);
+        const index = from?.length === 1 ? 0 : column;
+        if (!from || index >= from.length) missing = true;
+        else cells.push(from[index] ?? null);
       }
       line.push(missing ? errorOf("#N/A") : each(...cells));
     }

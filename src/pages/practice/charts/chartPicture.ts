@@ -16,19 +16,19 @@ export function chartPicture({ title, kind, shares, series }: BookChart, { texts
   const figures = (reference: string): readonly (number | null)[] =>
     values(reference).map((cell) => (typeof cell === "number" ? cell : null));
   const lines = series.map(
-    (one, place): Line => ({
+    (one, index): Line => ({
       name: texts(one.name)[0] ?? "",
       values: figures(one.values),
       mark: markOf(kind, one),
-      tone: place === 0 ? "main" : "quiet",
+      tone: index === 0 ? "main" : "quiet",
     }),
   );
   return {
     title,
     said: said(lines[0], labels, shares),
     unit: shares ? "share" : "number",
-    across: (lines[0]?.values ?? []).map((_, place) => place),
-    labels: (place) => labels[place] ?? "",
+    across: (lines[0]?.values ?? []).map((_, index) => index),
+    labels: (index) => labels[index] ?? "",
     acrossName: undefined,
     lines,
   };
@@ -38,7 +38,7 @@ const markOf = (kind: BookChart["kind"], { dashed }: ChartSeries): Line["mark"] 
   kind === "bars" ? "bars" : dashed ? "dashed" : "line";
 
 function said(line: Line | undefined, labels: readonly string[], shares: boolean): string {
-  const filled = (line?.values ?? []).flatMap((value, place) => (value === null ? [] : [{ value, place }]));
+  const filled = (line?.values ?? []).flatMap((value, index) => (value === null ? [] : [{ value, place: index }]));
   if (!line || filled.length === 0) return pictureWords.noFigures;
   const inWords = ({ value, place }: { value: number; place: number }): string =>
     `${labels[place] ?? ""} ${pictureWords.figure(value, shares)}`.trim();

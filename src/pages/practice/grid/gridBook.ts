@@ -66,8 +66,8 @@ export function gridBook(started: Started, ears: Heard): GridBook {
     sheetName: (sheet) => opened?.workbook.sheets[sheetPlace(sheet)]?.name ?? "",
     sheetNamed(name) {
       const wanted = name.toLowerCase();
-      const place = opened?.workbook.sheets.findIndex((sheet) => sheet.name.toLowerCase() === wanted) ?? -1;
-      return place < 0 ? undefined : sheetId(place);
+      const index = opened?.workbook.sheets.findIndex((sheet) => sheet.name.toLowerCase() === wanted) ?? -1;
+      return index < 0 ? undefined : sheetId(index);
     },
     selectedSheet: () => api.getActiveWorkbook()?.getActiveSheet()?.getSheetId(),
     selected() {

@@ -6,7 +6,7 @@ import { sheetWords } from "../sheetWords.ts";
 export function keptUnseen(workbook: Workbook): readonly string[] {
   const { sheets, untouched } = workbook;
   const text = sheetWords.unseen;
-  const allDrawn = sheets.every((_, place) => readCharts(workbook, place).others === 0);
+  const allDrawn = sheets.every((_, index) => readCharts(workbook, index).others === 0);
   const some = (element: RegExp): boolean => sheets.some((sheet) => element.test(sheet.text.slice(sheet.data.end)));
   return [
     ...(some(/<(?:\w+:)?conditionalFormatting\b/) ? [text.conditional] : []),

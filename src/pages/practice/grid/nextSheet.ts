@@ -5,6 +5,6 @@ export function nextSheet(api: FUniver, further: number) {
   const workbook = api.getActiveWorkbook();
   const sheets = workbook?.getSheets() ?? [];
   const at = sheets.findIndex((sheet) => sheet.getSheetId() === workbook?.getActiveSheet().getSheetId());
-  const shown = sheets.filter((sheet, place) => (further > 0 ? place > at : place < at) && !sheet.isSheetHidden());
+  const shown = sheets.filter((sheet, index) => (further > 0 ? index > at : index < at) && !sheet.isSheetHidden());
   return further > 0 ? shown[0] : shown.at(-1);
 }

@@ -43,7 +43,7 @@ export function sheetCharts(book: GridBook): SheetCharts {
     known.set(sheet, charts);
     return charts;
   };
-  const idOf = ({ from }: BookChart, place: number): string => `${book.selectedSheet()} ${placeText(from)} ${place}`;
+  const idOf = ({ from }: BookChart, index: number): string => `${book.selectedSheet()} ${placeText(from)} ${index}`;
 
   const corner = ({ row, column, right, down }: Corner): { left: number; top: number; pane: Box } | undefined => {
     const found = cellBox(book.injector, book.unit(), row, column);
@@ -55,8 +55,8 @@ export function sheetCharts(book: GridBook): SheetCharts {
       const charts = chartsInView();
       const own = book.selectedSheet() ?? "";
       const named = (reference: string) => cellsNamed(book, reference, own);
-      return charts.map((chart, place) => ({
-        id: idOf(chart, place),
+      return charts.map((chart, index) => ({
+        id: idOf(chart, index),
         picture: chartPicture(chart, {
           texts: (reference) => named(reference)?.texts() ?? [],
           values: (reference) => named(reference)?.cells.flat() ?? [],
@@ -64,7 +64,7 @@ export function sheetCharts(book: GridBook): SheetCharts {
       }));
     },
     places: () =>
-      chartsInView().flatMap((chart, place): ChartPlace[] => {
+      chartsInView().flatMap((chart, index): ChartPlace[] => {
         const [from, to] = [corner(chart.from), corner(chart.to)];
         if (!from || !to) return [];
         const { left, top, pane } = from;
@@ -72,7 +72,7 @@ export function sheetCharts(book: GridBook): SheetCharts {
         const seen = { ...pane, width: pane.width - bar, height: pane.height - bar };
         const isSeen =
           left < seen.left + seen.width && to.left > seen.left && top < seen.top + seen.height && to.top > seen.top;
-        return isSeen ? [{ id: idOf(chart, place), box, pane: seen }] : [];
+        return isSeen ? [{ id: idOf(chart, index), box, pane: seen }] : [];
       }),
     start: () => known.clear(),
   };

@@ -34,8 +34,8 @@ const Figures = ({ picture: { title, across, labels, lines, acrossName } }: { re
       <thead>
         <tr>
           <th scope="col">{acrossName ?? ""}</th>
-          {lines.map(({ name }, place) => (
-            <th key={place} scope="col">
+          {lines.map(({ name }, index) => (
+            <th key={index} scope="col">
               {name}
             </th>
           ))}
@@ -45,8 +45,8 @@ const Figures = ({ picture: { title, across, labels, lines, acrossName } }: { re
         {across.map((at, row) => (
           <tr key={row}>
             <th scope="row">{labels ? labels(at) : at}</th>
-            {lines.map(({ values }, place) => (
-              <td key={place}>{figure(values[row] ?? null)}</td>
+            {lines.map(({ values }, index) => (
+              <td key={index}>{figure(values[row] ?? null)}</td>
             ))}
           </tr>
         ))}

@@ -42,7 +42,7 @@ const bars = uPlot.paths.bars?.({ size: [0.7] }) ?? (() => null);
 
 /** Both limits of a pair carry one name and are told once. */
 const legendOf = ({ lines }: Picture): readonly Line[] =>
-  lines.filter(({ name }, place) => lines.findIndex((line) => line.name === name) === place);
+  lines.filter(({ name }, index) => lines.findIndex((line) => line.name === name) === index);
 
 function optionsOf(
   { across, labels, lines, acrossName, unit }: Picture,
@@ -79,7 +79,7 @@ function optionsOf(
         ...(labels
           ? {
               values: (_, places) =>
-                places.map((place) => (isBars && !Number.isInteger(place) ? "" : shorten(labels(place)))),
+                places.map((index) => (isBars && !Number.isInteger(index) ? "" : shorten(labels(index)))),
               rotate: isBars ? -40 : 0,
               size: isBars ? 90 : 40,
               space: isBars ? 20 : 90,

@@ -20,7 +20,7 @@ export interface Picture {
   readonly unit: "share" | "number";
   readonly across: readonly number[];
   /** Words under the places across: days, names; numbers stand for themselves. */
-  readonly labels: ((place: number) => string) | undefined;
+  readonly labels: ((index: number) => string) | undefined;
   readonly acrossName: string | undefined;
   readonly lines: readonly Line[];
 }
@@ -33,8 +33,8 @@ export function pictureOf(name: Drawable, [, ...rows]: readonly (readonly Cell[]
 
 type Rows = readonly (readonly Cell[])[];
 
-const column = (rows: Rows, place: number): (number | null)[] =>
-  rows.map((row) => (typeof row[place] === "number" ? row[place] : null));
+const column = (rows: Rows, index: number): (number | null)[] =>
+  rows.map((row) => (typeof row[index] === "number" ? row[index] : null));
 
 const text = (cell: Cell | undefined): string =>
   cell === null || cell === undefined || isCellError(cell) ? "" : String(cell);
@@ -71,8 +71,8 @@ const makers: Readonly<Record<Drawable, (rows: Rows) => Picture>> = {
       title: say.title,
       said: pictureWords.said.LESIONMIX(text(first[0]), percent(first[2])),
       unit: "share",
-      across: rows.map((_, place) => place),
-      labels: (place) => text(rows[place]?.[0]),
+      across: rows.map((_, index) => index),
+      labels: (index) => text(rows[index]?.[0]),
       acrossName: undefined,
       lines: [{ name: say.share, values: column(rows, 2), mark: "bars", tone: "main" }],
     };

@@ -25,8 +25,8 @@ export function SheetOnPaper({ sheet: { name, widths, headings, rows, lines }, f
           {file}, {name}
         </caption>
         <colgroup>
-          {widths.map((width, place) => (
-            <col key={place} style={{ width: `${(100 * width) / wide}%` }} />
+          {widths.map((width, index) => (
+            <col key={index} style={{ width: `${(100 * width) / wide}%` }} />
           ))}
         </colgroup>
         {headings.length > 0 && (
@@ -46,9 +46,9 @@ const Rows = ({ rows }: { readonly rows: readonly (readonly PrintedCell[])[] }) 
   <>
     {rows.map((cells, row) => (
       <tr key={row}>
-        {cells.map(({ text, columns, rows: down, align, bold, size, ink, ground, runsOn }, place) => (
+        {cells.map(({ text, columns, rows: down, align, bold, size, ink, ground, runsOn }, index) => (
           <td
-            key={place}
+            key={index}
             colSpan={columns}
             rowSpan={down}
             style={{
