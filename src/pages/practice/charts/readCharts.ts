@@ -45,7 +45,9 @@ export function readCharts(
   for (const { kind, target: drawing } of readRelationships(files, part)) {
     if (kind !== "drawing" || !files.has(drawing)) continue;
     const targets = new Map(readRelationships(files, drawing).map(({ id, target }) => [id, target]));
-    for (const { from, to, id } of anchorsIn(drawing, files.text(drawing))) {
+    const { anchors, elsewhere } = anchorsIn(drawing, files.text(drawing));
+    others += elsewhere;
+    for (const { from, to, id } of anchors) {
       const target = targets.get(id) ?? "";
       const read = files.has(target) ? chartIn(target, files.text(target)) : undefined;
       if (read) charts.push({ from, to, ...read });
@@ -59,8 +61,10 @@ export function readCharts(
 const perPixel = 9525;
 const bare = (name: string): string => name.slice(name.lastIndexOf(":") + 1);
 
-function anchorsIn(part: string, text: string): readonly Anchor[] {
+/** Where the charts of a drawing stand, and how many stand otherwise than between two cells. */
+function anchorsIn(part: string, text: string): { readonly anchors: readonly Anchor[]; readonly elsewhere: number } {
   const anchors: Anchor[] = [];
+  let elsewhere = 0;
   let corners: Record<string, Record<string, number>> = {};
   let corner = "";
   let inside = "";
@@ -68,7 +72,7 @@ function anchorsIn(part: string, text: string): readonly Anchor[] {
   walkXml(part, text, {
     open({ name, attributes }) {
       inside = bare(name);
-      if (inside === "twoCellAnchor") [corners, id] = [{}, undefined];
+      if (/Anchor$/.test(inside)) [corners, id] = [{}, undefined];
       else if (inside === "from" || inside === "to") corner = inside;
       else if (inside === "chart") id = attributeNamed(attributes, "id");
     },
@@ -80,11 +84,12 @@ function anchorsIn(part: string, text: string): readonly Anchor[] {
     },
     close(name) {
       inside = "";
-      if (bare(name) === "twoCellAnchor" && id !== undefined)
-        anchors.push({ from: cornerOf(corners.from), to: cornerOf(corners.to), id });
+      if (!/Anchor$/.test(bare(name)) || id === undefined) return;
+      if (bare(name) === "twoCellAnchor") anchors.push({ from: cornerOf(corners.from), to: cornerOf(corners.to), id });
+      else elsewhere += 1;
     },
   });
-  return anchors;
+  return { anchors, elsewhere };
 }
 
 const cornerOf = ({ col = 0, colOff = 0, row = 0, rowOff = 0 }: Record<string, number> = {}): Corner => ({
