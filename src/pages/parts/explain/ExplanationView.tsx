@@ -11,7 +11,7 @@ interface Props {
 
 /** A formula in words, with a step to each cell that is to be mended. */
 export function ExplanationView({ explanation, cell, onGo }: Props) {
-  const { formula, hint, calls, answer, mends } = explanation;
+  const { formula, hint, calls, answer, failed, mends } = explanation;
   const text = words.explain;
   return (
     <article class="explanation">
@@ -19,7 +19,7 @@ export function ExplanationView({ explanation, cell, onGo }: Props) {
         <strong>{cell}</strong> <code class="signature">{formula}</code>
       </p>
       {hint && <p class="fault">{hint}</p>}
-      <p class="answer">{answer}</p>
+      <p class={failed ? "fault" : "answer"}>{answer}</p>
       {mends.length > 0 && (
         <ul aria-label={text.toMend}>
           {mends.map((mend) => (

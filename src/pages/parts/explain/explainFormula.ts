@@ -59,6 +59,8 @@ export interface Explanation {
   readonly calls: readonly ExplainedCall[];
   /** What the cell shows, with the sentence of an error. */
   readonly answer: string;
+  /** It is an error. */
+  readonly failed: boolean;
   /** Each once, in the order of the sentences. */
   readonly mends: readonly Mend[];
 }
@@ -93,6 +95,7 @@ export function explainFormula(
       calls.find(({ call }) => call.inside.length === 0),
       dayOffset,
     ),
+    failed: isCellError(answer.cells[0]?.[0]),
     mends: mendsIn(sentencesOf(answer), calls, found),
   };
 }

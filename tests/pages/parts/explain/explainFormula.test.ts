@@ -31,7 +31,7 @@ function explain(formula: string, sheet: Readonly<Record<string, FoundCells>> = 
 
 describe("explainFormula", () => {
   it("says what a function answers, what each argument means and holds, and what came of it", () => {
-    const { calls, answer, hint, mends } = explain("=FOOT.FLOCKPREV(B2:B7,C2:C7)", {
+    const { calls, answer, failed, hint, mends } = explain("=FOOT.FLOCKPREV(B2:B7,C2:C7)", {
       "B2:B7": { address: "Gathers!B2:B7", cells: column(3, 0, 2, null, 1, 4) },
       "C2:C7": { address: "Gathers!C2:C7", cells: column(20, 20, 20, null, 20, 20) },
     });
@@ -48,15 +48,15 @@ describe("explainFormula", () => {
       given: "B2:B7",
       holds: "6 cells: 3, 0, 2, blank, 1, …",
     });
-    expect([answer, hint, mends]).toEqual(["It gives 10.0%.", undefined, []]);
+    expect([answer, failed, hint, mends]).toEqual(["It gives 10.0%.", false, undefined, []]);
   });
 
   it("leads from the sentence of an error to the cell to mend, also where the range is a table's column", () => {
-    const { answer, mends } = explain("=FOOT.FLOCKPREV(Gathers[Lame],Gathers[Seen])", {
+    const { answer, failed, mends } = explain("=FOOT.FLOCKPREV(Gathers[Lame],Gathers[Seen])", {
       "Gathers[Lame]": { address: "'Our gathers'!C5:C8", cells: column(3, 2, "two", 1) },
       "Gathers[Seen]": { address: "'Our gathers'!D5:D8", cells: column(20, 20, 20, 20) },
     });
-    expect(answer).toMatch(/^#VALUE!: lame, row 3: "two"/);
+    expect([answer, failed]).toEqual([expect.stringMatching(/^#VALUE!: lame, row 3: "two"/), true]);
     expect(mends).toEqual([{ cell: "'Our gathers'!C7", place: "lame, row 3" }]);
   });
 
