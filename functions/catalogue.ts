@@ -3,6 +3,7 @@ import type { Topic } from "../src/definition/topics.ts";
 import { caseNumberFunction } from "./animals/caseNumber.ts";
 import { caseTableFunction } from "./animals/caseTable.ts";
 import { keepApartFunction } from "./animals/keepApart.ts";
+import { notSoundFunction } from "./animals/notSound.ts";
 import { repeatAnimalsFunction } from "./animals/repeatAnimals.ts";
 import { soundByFunction } from "./animals/soundBy.ts";
 import { soundCurveFunction } from "./animals/soundCurve.ts";
@@ -84,6 +85,7 @@ const byTopic: Readonly<Record<Topic, readonly AnyFunction[]>> = {
     caseTableFunction,
     caseNumberFunction,
     repeatAnimalsFunction,
+    notSoundFunction,
     treatLagFunction,
     soundByFunction,
     soundCurveFunction,

@@ -10,6 +10,12 @@ export interface Caution {
 
 /** Every caution once, so that the functions, the pages and CAUTIONS say the same. */
 export const cautions = {
+  notSound: {
+    topic: "animals",
+    words:
+      "This counts what was written down; it does not know why an animal is not sound. What to do next is your vet's to say: do not give more of a medicine, give it again or change it without asking. Read the data sheet, keep to the withdrawal days of every treatment, follow your local rules, and do not move an animal that is lame or in pain.",
+    brief: "It does not know why an animal is not sound: ask your vet before you treat it again.",
+  },
   withdrawal: {
     topic: "dates",
     words:

@@ -292,6 +292,10 @@ export const sources = {
     cite: "Aalen OO, Johansen S (1978) An empirical transition matrix for non-homogeneous Markov chains based on censored observations. Scandinavian Journal of Statistics 5:141–150",
     checked: "from memory",
   },
+  therneauMultiState: {
+    cite: "Therneau T, Crowson C, Atkinson E, Multi-state models and competing risks, delivered with the survival package of R: the Aalen–Johansen estimate",
+    checked: "read",
+  },
   turnbull1976: {
     cite: "Turnbull BW (1976) The empirical distribution function with arbitrarily grouped, censored and truncated data. Journal of the Royal Statistical Society B 38:290–295",
     checked: "from memory",

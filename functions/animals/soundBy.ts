@@ -1,14 +1,11 @@
 import { dayOf } from "../../src/cells/day.ts";
 import { type SoundShare, soundBy } from "../../src/core/animals/soundBy.ts";
-import { watchedAnimals, watchFault } from "../../src/core/animals/watchedAnimals.ts";
-import { endsByDay } from "../../src/core/statistics/endsByDay.ts";
 import { about, defineFunction } from "../../src/definition/defineFunction.ts";
 import { nothing, problem } from "../../src/definition/problemExamples.ts";
 import { wholeDays } from "../../src/reading/numbers.ts";
 import { one } from "../../src/reading/parameter.ts";
 import { row } from "../../src/writing/result.ts";
-import { sources } from "../sources.ts";
-import { cureColumns, cureConfidence, cureNotes, cureRecords, leftColumn, lookedColumn } from "./cureColumns.ts";
+import { cureChoices, cureColumns, cureEnds, cureNotes, cureRowFault, cureSources } from "./cureColumns.ts";
 import { remission } from "./remission.ts";
 
 export const soundByFunction = defineFunction({
@@ -23,9 +20,7 @@ export const soundByFunction = defineFunction({
   parameters: {
     ...cureColumns,
     by_days: one(wholeDays, "Days after treatment"),
-    confidence: cureConfidence,
-    left_on: leftColumn,
-    looked_again: lookedColumn,
+    ...cureChoices,
   },
   result: row<SoundShare>(
     ["share sound", "share", ({ share }) => share],
@@ -33,16 +28,9 @@ export const soundByFunction = defineFunction({
     ["high", "share", ({ high }) => high],
   ),
   caution: undefined,
-  sources: [
-    sources.kaplanMeier1958,
-    sources.aalenJohansen1978,
-    sources.turnbull1976,
-    sources.hudgens2001,
-    sources.logLogLimits,
-    sources.freireich1963,
-  ],
-  rowFault: (values, index) => watchFault(cureRecords(values), index),
-  compute: (values) => soundBy(endsByDay(watchedAnimals(cureRecords(values))), values.by_days, values.confidence),
+  sources: cureSources,
+  rowFault: cureRowFault,
+  compute: (values) => soundBy(cureEnds(values), values.by_days, values.confidence),
   examples: [
     {
       shows: "A published set of 21: by day 6",

@@ -1,13 +1,10 @@
 import { dayOf } from "../../src/cells/day.ts";
 import { soundCurve } from "../../src/core/animals/soundCurve.ts";
-import { watchedAnimals, watchFault } from "../../src/core/animals/watchedAnimals.ts";
 import type { CurveStep } from "../../src/core/statistics/cureSteps.ts";
-import { endsByDay } from "../../src/core/statistics/endsByDay.ts";
 import { about, defineFunction } from "../../src/definition/defineFunction.ts";
 import { problem } from "../../src/definition/problemExamples.ts";
 import { table } from "../../src/writing/result.ts";
-import { sources } from "../sources.ts";
-import { cureColumns, cureConfidence, cureNotes, cureRecords, leftColumn, lookedColumn } from "./cureColumns.ts";
+import { cureChoices, cureColumns, cureEnds, cureNotes, cureRowFault, cureSources } from "./cureColumns.ts";
 import { remission } from "./remission.ts";
 
 export const soundCurveFunction = defineFunction({
@@ -20,7 +17,7 @@ export const soundCurveFunction = defineFunction({
     "At risk are the animals not yet found sound and still watched that day; one whose watching ends that day is among them. Became sound are those found sound that day.",
     "The share still lame takes in those that left lame: they never became sound.",
   ],
-  parameters: { ...cureColumns, confidence: cureConfidence, left_on: leftColumn, looked_again: lookedColumn },
+  parameters: { ...cureColumns, ...cureChoices },
   result: table<CurveStep>(
     "no treated animals",
     ["day", "days", ({ day }) => day],
@@ -31,16 +28,9 @@ export const soundCurveFunction = defineFunction({
     ["high", "share", ({ limits }) => limits?.high],
   ),
   caution: undefined,
-  sources: [
-    sources.kaplanMeier1958,
-    sources.aalenJohansen1978,
-    sources.turnbull1976,
-    sources.hudgens2001,
-    sources.logLogLimits,
-    sources.freireich1963,
-  ],
-  rowFault: (values, index) => watchFault(cureRecords(values), index),
-  compute: (values) => soundCurve(endsByDay(watchedAnimals(cureRecords(values))), values.confidence),
+  sources: cureSources,
+  rowFault: cureRowFault,
+  compute: (values) => soundCurve(cureEnds(values), values.confidence),
   examples: [
     {
       shows: "A published set of 21",
@@ -85,9 +75,9 @@ export const soundCurveFunction = defineFunction({
       gives: [
         ["day", "at risk", "became sound", "share still lame", "low", "high"],
         [0, 6, 0, 1, "", ""],
-        [5, 6, 1, about(0.7651112151), about(0.1652548836), about(0.9609651012)],
-        [9, 4, 0, about(0.7651112151), about(0.1652548836), about(0.9609651012)],
-        [10, 3, 2, about(0.4261665886), about(0.0584480537), about(0.7739950241)],
+        [5, 6, 1, about(0.7651112151), about(0.0673757619), about(0.9998534784)],
+        [9, 4, 0, about(0.7651112151), about(0.0673757619), about(0.9998534784)],
+        [10, 3, 2, about(0.4261665886), about(0.0116892902), about(0.9628932822)],
       ],
     },
     {

@@ -15,6 +15,8 @@ export const targetCheckFunction = defineFunction({
     ...gatherNotes,
     ...spreadNotes,
     "Below or above is said only when the whole range lies on that side. Otherwise it says about how many more sheep to look at (or gathers, where there are several), supposing that the share stays as it was seen, or that no number would settle it.",
+    '"in these counts only" is said of one gather: on that day the flock lay there, but gathers of one flock differ, and on another day it may lie elsewhere. Look at five gathers or more before you call a flock below its target. One gather says "above" or "below" without these words only where even a spread that is usual between gathers leaves no doubt.',
+    'With flock_size the answer is of the flock on the day of that look, and spread "chance" goes by chance alone: neither speaks of the long run.',
     '"on target": the whole flock was looked at, and has just that share.',
     "A published aim for Great Britain was at most 5 % lame by 2016 and at most 2 % by 2021. The target is yours to set.",
   ],
@@ -31,8 +33,26 @@ export const targetCheckFunction = defineFunction({
   compute: ({ lame, seen, target, confidence, flock_size, spread, dates }) =>
     targetCheck(lame, seen, { target, confidence, flockSize: flock_size, spread, dates }),
   examples: [
-    { shows: "1 lame of 200 against 5 %", call: [1, 200, 0.05], gives: "below target" },
-    { shows: "20 lame of 200 against 5 %", call: [20, 200, 0.05], gives: "above target" },
+    {
+      shows: "1 lame of 200 against 5 %: one gather, so of that day only",
+      call: [1, 200, 0.05],
+      gives: "below target in these counts only",
+    },
+    {
+      shows: "So many lame that no usual spread between gathers explains it",
+      call: [80, 200, 0.05],
+      gives: "above target",
+    },
+    {
+      shows: "The same flock at five gathers",
+      call: [[1, 2, 0, 1, 2], [200, 190, 200, 195, 200], 0.05],
+      gives: "below target",
+    },
+    {
+      shows: "That day's flock of 300, of which 200 were looked at",
+      call: [1, 200, 0.05, 0.95, 300],
+      gives: "below target",
+    },
     {
       shows: "Too few looked at to tell",
       call: [1, 50, 0.05],

@@ -8,6 +8,7 @@ import { gappedDoubtColumn, gappedDoubtColumnOrNone, one, oneOr } from "../../sr
 import { tag } from "../../src/reading/words.ts";
 import { table } from "../../src/writing/result.ts";
 import { sources } from "../sources.ts";
+import { treatedAgainNotes } from "./treatedAgainNotes.ts";
 
 export const dueListFunction = defineFunction({
   name: "DUELIST",
@@ -17,6 +18,7 @@ export const dueListFunction = defineFunction({
     "Days are counted from as_of: 3 is in three days, -2 is two days overdue.",
     "A second look that is done is left out; so is one further off than ahead_days.",
     'A look of which tag, day or done cannot be read stands first, as "not known" where that is so, with its row in the state.',
+    ...treatedAgainNotes,
   ],
   parameters: {
     as_of: one(day, "The day to say it for, usually TODAY()"),
@@ -24,6 +26,7 @@ export const dueListFunction = defineFunction({
     due: gappedDoubtColumn(day, "Day of the second look, the same rows"),
     done: gappedDoubtColumnOrNone(done, "When it was done, or yes or no; blank while it is not"),
     ahead_days: oneOr(wholeDays, 7, "How many days ahead to list"),
+    treated: gappedDoubtColumnOrNone(day, "Day of treatment, the same rows"),
   },
   result: table<DueLook>(
     "nothing is due",
@@ -34,8 +37,8 @@ export const dueListFunction = defineFunction({
   ),
   caution: undefined,
   sources: [sources.practice],
-  compute: ({ as_of, tags, due, done, ahead_days }, origin) =>
-    dueList(as_of, { tags, due, done }, ahead_days, (index) => origin.row(index)),
+  compute: ({ as_of, tags, due, done, ahead_days, treated }, origin) =>
+    dueList(as_of, { tags, due, done, treated }, ahead_days, (index) => origin.row(index)),
   examples: [
     {
       shows: "16 Mar 2026: one overdue, one due soon, one done, one far off",
@@ -72,6 +75,23 @@ export const dueListFunction = defineFunction({
         ],
         ["043", "not known", "", 'due, row 3: "20/3" is not a date; enter a real date, or text such as 2026-03-14'],
         ["041", dayOf("2026-03-20"), 4, "due in 4 days"],
+      ],
+    },
+    {
+      shows:
+        "042 was treated again on 16 Mar 2026: only the look after that is due. 043 was given two medicines: one look",
+      call: [
+        dayOf("2026-03-20"),
+        ["042", "042", "043", "043"],
+        [dayOf("2026-03-14"), dayOf("2026-03-23"), dayOf("2026-03-19"), dayOf("2026-03-19")],
+        undefined,
+        7,
+        [dayOf("2026-03-07"), dayOf("2026-03-16"), dayOf("2026-03-12"), dayOf("2026-03-12")],
+      ],
+      gives: [
+        ["tag", "due", "days", "state"],
+        ["043", dayOf("2026-03-19"), -1, "1 day overdue"],
+        ["042", dayOf("2026-03-23"), 3, "due in 3 days"],
       ],
     },
     {

@@ -22,10 +22,10 @@ export const recordCheckFunction = defineFunction({
     "find records entered twice",
   ],
   notes: [
-    "Columns are known by plain words in their headings, in any order: tag, group, number treated, seen lame, treatment started, date treated, sound on, left flock, lesion, reason, foot, score, weight, product, batch, dose, withdrawal days, clear date, recheck; and by those of a medicine book, such as identity of animals, date treatment finished (the day withdrawal runs from) or WD. The first lines say what each heading was taken for.",
+    "Columns are known by plain words in their headings, in any order: tag, group, number treated, seen lame, treatment started, date treated, sound on, left flock, lesion, reason, foot, score, weight, product, batch, dose, withdrawal days, clear date, recheck, looked again; and by those of a medicine book, such as identity of animals, date treatment finished (the day withdrawal runs from) or WD. The first lines say what each heading was taken for.",
     "Rows are counted within the rows given: row 1 is the first. Whole blank rows are skipped. Nothing is changed.",
     "Looked for: missing tags and dates, tags that cannot be, zeros lost at the front, tags that may be one animal, groups treated without their number, dates in the future, dates in the wrong order, dates and numbers kept as text, lesions that are unknown, in doubt or misspelt, unknown feet, scores outside 0 to 6, weights outside 1 to 200 kg, doses outside 0.05 to 60 ml, withdrawal days that are missing or outside 0 to 365, clear dates that are too early, and records entered twice.",
-    "A row that names a group in place of a tag is a treatment of that group. Tags that may be one animal are told of once, where the later one first stands.",
+    "A row that names a group in place of a tag is a treatment of that group, and needs the number treated; a column called Animals is taken for that number, and one called Animal for the tag. Tags that may be one animal are told of once, where the later one first stands.",
     "Where there is a column for product or dose, a row with neither needs no withdrawal days, unless there is a column for seen lame too and the day of treatment is filled in.",
     "Two records are the same when every checked column agrees.",
   ],

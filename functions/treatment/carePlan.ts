@@ -104,7 +104,7 @@ const notCatching: readonly StepText[] = [
   rules,
 ];
 
-const planOf = (...steps: readonly StepText[]) => [headings, ...steps.map((step, place) => [place + 1, ...step])];
+const planOf = (...steps: readonly StepText[]) => [headings, ...steps.map((step, index) => [index + 1, ...step])];
 
 export const carePlanFunction = defineFunction({
   name: "CAREPLAN",

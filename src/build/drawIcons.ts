@@ -22,7 +22,7 @@ const folded = 0.3;
  * @returns a PNG file
  */
 export function drawIcon(size: number): Uint8Array {
-  const places = Array.from({ length: size }, (_, place) => place);
+  const places = Array.from({ length: size }, (_, index) => index);
   const data = places.flatMap((row) => places.flatMap((column) => blend(size, column, row)));
   return encode({
     width: size,
@@ -56,7 +56,7 @@ function colourOf(x: number, y: number): Colour {
 }
 
 function onSheet(x: number, y: number): boolean {
-  const beyond = (place: number) => Math.max(corner - place, place - (1 - corner), 0);
+  const beyond = (index: number) => Math.max(corner - index, index - (1 - corner), 0);
   return Math.hypot(beyond(x), beyond(y)) <= corner;
 }
 

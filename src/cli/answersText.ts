@@ -42,6 +42,6 @@ function tableText(sheet: Sheet, { question, at, gives, sheet: name }: PlacedAns
     ...textColumns([headings, ...records]),
     ...(left > 0 ? [`… and ${left} more in the sheet ${name}`] : []),
   ]
-    .map((line, place) => (place === 0 ? line : `  ${line}`))
+    .map((line, index) => (index === 0 ? line : `  ${line}`))
     .join("\n");
 }

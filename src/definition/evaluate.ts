@@ -75,7 +75,7 @@ function sayLeftOut(leftOut: LeftOut, { shape, formats }: Result<unknown>, laidO
     laidOut[0]?.push(words);
     return [...formats, "text"];
   }
-  laidOut.push(formats.map((_, place) => (place === 0 ? words : "")));
+  laidOut.push(formats.map((_, index) => (index === 0 ? words : "")));
   return formats;
 }
 

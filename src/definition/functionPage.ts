@@ -23,12 +23,12 @@ export function functionPage(definition: ListedFunction): string {
     resultInWords(definition.result),
     ...(definition.notes.length > 0 ? ["## Rules", bullets(definition.notes)] : []),
     "## Examples",
-    ...answered.map((example, place) => exampleText(definition, example, place + 1)),
+    ...answered.map((example, index) => exampleText(definition, example, index + 1)),
     ...(refused.length > 0
       ? [
           "## When it shows an error",
           errorLead(parameters),
-          ...refused.map((example, place) => exampleText(definition, example, answered.length + place + 1)),
+          ...refused.map((example, index) => exampleText(definition, example, answered.length + index + 1)),
         ]
       : []),
     ...(definition.sources.length > 0
@@ -74,11 +74,11 @@ function argumentTable(parameters: readonly [string, Parameter<unknown>][]): str
   );
 }
 
-function exampleText(definition: AnyFunction, example: Example, place: number): string {
+function exampleText(definition: AnyFunction, example: Example, index: number): string {
   const { sheet, formula, answer } = exampleInSheet(definition, example);
   const title = example.shows === undefined ? "" : ` ${example.shows}`;
   return [
-    `**${place}.${title}**`,
+    `**${index}.${title}**`,
     ...(sheet
       ? [
           markdownTable(

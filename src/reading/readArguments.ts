@@ -47,9 +47,9 @@ export function readArguments(
   const values: Record<string, unknown> = {};
   const groups = new Map<string, ColumnToRead[]>();
 
-  names.forEach((name, place) => {
+  names.forEach((name, index) => {
     const parameter = parameters[name] as Parameter<unknown>;
-    const argument = given[place];
+    const argument = given[index];
     if (parameter.shape === "one") values[name] = readOne(name, parameter, argument, options);
     else if (parameter.shape === "block") values[name] = asBlock(name, argument);
     else {
@@ -140,13 +140,13 @@ function asColumn(name: string, parameter: Parameter<unknown>, argument: Argumen
   const width = range[0]?.length ?? 0;
   if (!lying && width > 1) throw new Problem(`the range is ${width} columns wide; give one column`, { argument: name });
   const height = lying ? width : range.length;
-  const cellAt = (place: number): Cell => (lying ? range[0]?.[place] : range[place]?.[0]) ?? null;
+  const cellAt = (index: number): Cell => (lying ? range[0]?.[index] : range[index]?.[0]) ?? null;
   const { isBlank } = parameter.kind;
   // From the end, so that a whole column of a sheet costs no more than looking at its blank cells once.
   let filled = height;
   while (filled > 0 && isBlank(cellAt(filled - 1))) filled--;
   const cells: unknown[] = new Array(filled);
-  for (let place = 0; place < filled; place++) cells[place] = cellAt(place);
+  for (let index = 0; index < filled; index++) cells[index] = cellAt(index);
   return { cells, height, lying };
 }
 

@@ -64,10 +64,10 @@ export const table = <R>(whenEmpty: string, ...columns: readonly TableColumn<R>[
     const rows: Answer[][] = [columns.map(([heading]) => heading)];
     for (const record of records) {
       const cells: Answer[] = new Array(columns.length);
-      for (let place = 0; place < columns.length; place++) cells[place] = (columns[place] as TableColumn<R>)[2](record);
+      for (let index = 0; index < columns.length; index++) cells[index] = (columns[index] as TableColumn<R>)[2](record);
       rows.push(cells);
     }
-    if (rows.length === 1) rows.push(columns.map((_, place) => (place === 0 ? whenEmpty : "")));
+    if (rows.length === 1) rows.push(columns.map((_, index) => (index === 0 ? whenEmpty : "")));
     return rows;
   },
 });
@@ -96,8 +96,8 @@ export function toCells(answers: Answer[][], formats: readonly Format[], dayOffs
   const offsets = formats.map((format) => (isDate(format) ? dayOffset : 0));
   const lastOffset = offsets.at(-1) ?? 0;
   for (const record of answers)
-    for (let place = 0; place < record.length; place++)
-      record[place] = toCell(record[place], offsets[place] ?? lastOffset);
+    for (let index = 0; index < record.length; index++)
+      record[index] = toCell(record[index], offsets[index] ?? lastOffset);
   return answers as Exclude<Answer, undefined>[][];
 }
 

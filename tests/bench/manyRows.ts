@@ -87,8 +87,8 @@ export function callOverRows(definition: AnyFunction, rows: number): readonly Ar
   const example = definition.examples.find(({ gives }) => !(gives instanceof Problem));
   if (example === undefined) throw new Error(`${definition.name} has no example that is answered`);
   const parameters = Object.entries(definition.parameters as Record<string, Parameter<unknown>>);
-  return parameters.map(([name, parameter], place) => {
-    const shown = example.call[place];
+  return parameters.map(([name, parameter], index) => {
+    const shown = example.call[index];
     if (parameter.shape === "one") return single(parameter, shown);
     if (parameter.shape === "block")
       return grows(name, parameter) ? blockOf(asArgument(shown), rows) : asArgument(shown);

@@ -118,7 +118,7 @@ function bookOf({ beside, answers }: Filled): Uint8Array {
   const rows = Array.from({ length: records }, (_, record) => {
     const row = record + 2;
     const constants = `${text(`A${row}`, tagOf(record))}${number(`B${row}`, dayOfRecord(record))}${number(`C${row}`, daysOf(record))}${text(`D${row}`, `gather ${record % gathers}`)}${number(`E${row}`, record % 7)}${number(`F${row}`, 20 + (record % 80))}`;
-    const worked = beside(row).map((formula, place) => formulaCell(`${"GHIJK"[place]}${row}`, formula));
+    const worked = beside(row).map((formula, index) => formulaCell(`${"GHIJK"[index]}${row}`, formula));
     return `<row r="${row}">${constants}${worked.join("")}</row>`;
   });
   const byRow = new Map<number, string[]>();
@@ -220,10 +220,10 @@ function agree(whose: string, theirs: Answers, ours: Answers): void {
   });
   const [one, other] = [plain(theirs), plain(ours)];
   for (const part of ["clearAndCase", "shares", "notClear"] as const) {
-    const place = other[part].findIndex((wanted, at) => !isDeepStrictEqual(one[part][at], wanted));
-    if (place !== -1 || one[part].length !== other[part].length)
+    const index = other[part].findIndex((wanted, at) => !isDeepStrictEqual(one[part][at], wanted));
+    if (index !== -1 || one[part].length !== other[part].length)
       throw new Error(
-        `${whose}: ${part} ${place} is ${JSON.stringify(one[part][place])}, not ${JSON.stringify(other[part][place])} (${one[part].length} and ${other[part].length})`,
+        `${whose}: ${part} ${index} is ${JSON.stringify(one[part][index])}, not ${JSON.stringify(other[part][index])} (${one[part].length} and ${other[part].length})`,
       );
   }
   if (

@@ -31,7 +31,7 @@ export async function bench(): Promise<BenchReport> {
     if (example === undefined) throw new Error(`${definition.name} has no example that is answered`);
     const given = example.call.map(asArgument);
     const inExcel = given.map((argument) => (argument === undefined ? null : argument));
-    const inSheets = given.map((argument, place) => sheetsArgument(argument, parameterAt(definition, place), clock));
+    const inSheets = given.map((argument, index) => sheetsArgument(argument, parameterAt(definition, index), clock));
     const line = JSON.stringify([definition.name, given.map(calcArgument)]);
     const calls: Record<string, () => unknown> = {
       alone: () => {
@@ -76,8 +76,8 @@ const shown = (hosts: readonly string[], of: (host: string) => number | undefine
 const median = (numbers: readonly number[]): number =>
   [...numbers].sort((a, b) => a - b)[numbers.length >> 1] ?? Number.NaN;
 
-const parameterAt = ({ parameters }: AnyFunction, place: number): Parameter<unknown> | undefined =>
-  Object.values(parameters as Record<string, Parameter<unknown>>)[place];
+const parameterAt = ({ parameters }: AnyFunction, index: number): Parameter<unknown> | undefined =>
+  Object.values(parameters as Record<string, Parameter<unknown>>)[index];
 
 type Called = (...given: readonly unknown[]) => unknown;
 

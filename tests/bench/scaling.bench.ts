@@ -18,7 +18,7 @@ export function bench(): BenchReport {
     title: "From a thousand rows to a million",
     rows: measured.map(({ name, times, exponent }) => ({
       function: name,
-      ...Object.fromEntries(sizes.map((rows, place) => [rows.toLocaleString("en"), shown(times[place])])),
+      ...Object.fromEntries(sizes.map((rows, index) => [rows.toLocaleString("en"), shown(times[index])])),
       exponent: exponent.toFixed(2),
     })),
     notes: [
@@ -57,6 +57,6 @@ function exponentOf(rows: readonly number[], times: readonly number[]): number {
   const y = times.map(Math.log);
   const mean = (values: readonly number[]) => values.reduce((sum, value) => sum + value, 0) / values.length;
   const [middleX, middleY] = [mean(x), mean(y)];
-  const above = x.reduce((sum, value, place) => sum + (value - middleX) * ((y[place] ?? 0) - middleY), 0);
+  const above = x.reduce((sum, value, index) => sum + (value - middleX) * ((y[index] ?? 0) - middleY), 0);
   return above / x.reduce((sum, value) => sum + (value - middleX) ** 2, 0);
 }

@@ -11,7 +11,7 @@ export const showRatio = (time: number, other: number): string => `${Number((tim
 
 /** The largest relative error of values against references, and how many values are none. */
 export function showErrors(values: readonly number[], references: readonly number[]): string {
-  const errors = values.map((value, place) => relativeError(value, references[place] ?? Number.NaN));
+  const errors = values.map((value, index) => relativeError(value, references[index] ?? Number.NaN));
   const missing = errors.filter(Number.isNaN).length;
   const largest = Math.max(0, ...errors.filter((error) => error >= 0)).toExponential(1);
   return missing === 0 ? largest : `${largest}; no number for ${missing}`;

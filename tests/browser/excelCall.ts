@@ -9,8 +9,8 @@ import type { Arrived, Call } from "./excelPage.ts";
 /** An example as Excel would send it: ranges as rows, a lone cell as a range where one is asked for, null for what is left out. */
 export function excelCall(definition: AnyFunction, { call }: Example): Call {
   const parameters = Object.values(definition.parameters as Record<string, Parameter<unknown>>);
-  const given = parameters.map(({ shape }, place) => {
-    const argument = call[place] === undefined ? undefined : asArgument(call[place]);
+  const given = parameters.map(({ shape }, index) => {
+    const argument = call[index] === undefined ? undefined : asArgument(call[index]);
     if (argument === undefined) return null;
     return isRange(argument)
       ? argument.map((row) => row.map(sent))

@@ -12,10 +12,10 @@ import { type Arrived, type ExcelPage, openExcel } from "./excelPage.ts";
 import { launch } from "./launch.ts";
 
 const examples = catalogue.flatMap((definition) =>
-  definition.examples.map((example, place) => ({
+  definition.examples.map((example, index) => ({
     definition,
     example,
-    title: `${definition.name}: ${example.shows ?? `example ${place + 1}`}`,
+    title: `${definition.name}: ${example.shows ?? `example ${index + 1}`}`,
   })),
 );
 const calls = examples.map(({ definition, example }) => excelCall(definition, example));
@@ -40,9 +40,9 @@ describe("in an Excel that says nothing about itself", () => {
     expect(await excel.registered()).toEqual(catalogue.map(({ name }) => name));
   });
 
-  it.each(examples.map(({ title }, place) => [title, place] as const))("%s", (_, place) => {
-    const answer = arrived[place] as Arrived;
-    expect(mismatch(asOutcome(answer), examples[place]?.example.gives as never)).toBeUndefined();
+  it.each(examples.map(({ title }, index) => [title, index] as const))("%s", (_, index) => {
+    const answer = arrived[index] as Arrived;
+    expect(mismatch(asOutcome(answer), examples[index]?.example.gives as never)).toBeUndefined();
     if ("value" in answer) expect(formatsArrived(answer).flat()).not.toContainEqual(expect.anything());
   });
 
@@ -59,9 +59,9 @@ describe("in an Excel that knows formatted numbers", () => {
     arrived = await excel.call(calls);
   });
 
-  it.each(examples.map(({ title }, place) => [title, place] as const))("%s", (_, place) => {
-    const answer = arrived[place] as Arrived;
-    const { definition, example } = examples[place] as (typeof examples)[number];
+  it.each(examples.map(({ title }, index) => [title, index] as const))("%s", (_, index) => {
+    const answer = arrived[index] as Arrived;
+    const { definition, example } = examples[index] as (typeof examples)[number];
     expect(mismatch(asOutcome(answer), example.gives)).toBeUndefined();
     if ("value" in answer) expect(formatsArrived(answer)).toEqual(formatsWanted(definition, example.call));
   });
@@ -78,7 +78,7 @@ describe("in an Excel that knows formatted numbers", () => {
   });
 
   it("a long column arrives as plain numbers, because each answer has a largest size", async () => {
-    const treated = Array.from({ length: 20_001 }, (_, place) => [dayOf("2026-02-10") + (place % 28)]);
+    const treated = Array.from({ length: 20_001 }, (_, index) => [dayOf("2026-02-10") + (index % 28)]);
     const [answer] = await excel.call([{ id: "CLEARDATE", parameters: [treated, [[28]], null] }]);
     expect(answer).toEqual({ value: treated.map(([day = 0]) => [day + 29]) });
   });

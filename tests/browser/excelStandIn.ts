@@ -82,9 +82,9 @@ export function excelStandIn(book: StandInBook): void {
     const [top, left] = [Number(fromRow) - 1, number(fromColumn)];
     return { top, left, height: Number(toRow) - top, width: number(toColumn) - left + 1 };
   };
-  const grids: Grid[] = book.sheets.map(({ name, rows, tables = [], totals = [], protection }, place) => ({
+  const grids: Grid[] = book.sheets.map(({ name, rows, tables = [], totals = [], protection }, index) => ({
     name,
-    id: `sheet-${place}`,
+    id: `sheet-${index}`,
     tables,
     totals,
     protection,
@@ -439,14 +439,14 @@ export function excelStandIn(book: StandInBook): void {
               getDataBodyRange: () => {
                 const grid = grids.find((known) => known.tables.length > 0 && known.name.replaceAll(" ", "") === name);
                 const box = boxOf(grid?.tables[0] ?? "A1:A2");
-                const headings = Array.from({ length: box.width }, (_, place) =>
-                  grid?.cells.get(key(box.top, box.left + place)),
+                const headings = Array.from({ length: box.width }, (_, index) =>
+                  grid?.cells.get(key(box.top, box.left + index)),
                 );
-                const place = headings.indexOf(heading);
-                if (place < 0) queue.push(() => void fail("ItemNotFound"));
+                const index = headings.indexOf(heading);
+                if (index < 0) queue.push(() => void fail("ItemNotFound"));
                 return new RangeStandIn(grid ?? (grids[0] as Grid), {
                   top: box.top + 1,
-                  left: box.left + place,
+                  left: box.left + index,
                   height: box.height - 1,
                   width: 1,
                 });

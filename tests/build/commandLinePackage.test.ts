@@ -4,6 +4,7 @@ import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { afterAll, beforeAll, describe, expect, it } from "vitest";
 import { version } from "../../functions/version.ts";
+import { commandTarball } from "../../src/build/release/commandTarball.ts";
 import { openWorkbook } from "../../src/workbook/openWorkbook.ts";
 
 // Installs the tarball as a person does, so the registry must be within reach, as it is for `npm ci`.
@@ -34,6 +35,7 @@ const saidUpTo = (words: string, command: string): Promise<string> =>
 
 describe("npm pack", () => {
   let listed: string;
+  const tarball = join(folder, `soundfold-${version}.tgz`);
 
   beforeAll(async () => {
     mkdirSync(clean);
@@ -44,9 +46,15 @@ describe("npm pack", () => {
     } finally {
       process.umask(usual);
     }
-    const tarball = join(folder, `soundfold-${version}.tgz`);
     await run("npm", ["install", "--silent", "--prefer-offline", "--no-audit", "--no-fund", tarball], clean);
   }, 600_000);
+
+  it("is the tarball that the release holds, byte for byte", () => {
+    const files = ["soundfold.js", "soundfold.html", "licences.txt"].map(
+      (name) => [name, readFileSync(join("dist/cli", name))] as const,
+    );
+    expect(readFileSync(tarball).equals(commandTarball(new Map(files)))).toBe(true);
+  });
 
   it("lets everyone read its files, whatever the machine it was made on", () => {
     const [{ files } = { files: [] }] = JSON.parse(listed.slice(listed.indexOf("["))) as {

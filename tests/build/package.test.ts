@@ -45,6 +45,7 @@ describe("npm run package", () => {
       expect.arrayContaining([
         "README.txt",
         "SHA256SUMS",
+        `command/soundfold-${version}.tgz`,
         "excel/SHA256SUMS",
         "excel/functions.js",
         "excel/functions.json",

@@ -15,7 +15,7 @@ import { inventBook, type MadeBook, makeFootBook, mgOf } from "../workbooks/make
 import { faultsOf } from "../workbooks/vendorValidator.ts";
 import { chanceByHand, changeByHand, rangeByHand, steadiedByHand, wordByHand } from "./comparisonByHand.ts";
 
-const good = Array.from({ length: 12 }, (_, place) => inventBook(place + 1, 30));
+const good = Array.from({ length: 12 }, (_, index) => inventBook(index + 1, 30));
 const total = (numbers: readonly number[]): number => numbers.reduce((sum, number) => sum + number, 0);
 const counted = ({ gathers }: MadeBook, from: number, until: number) => ({
   lame: total(gathers.slice(from, until).map(({ lame }) => lame)),
@@ -141,15 +141,15 @@ describe("collate over twelve books and seven spoiled ones", () => {
     const rows = rowsOf(cells, "Flocks", 10);
     // Farm 2 before Farm 10.
     expect(rows.map(([name]) => name)).toEqual(good.map(({ farm }) => farm));
-    good.forEach((book, place) => {
+    good.forEach((book, index) => {
       const [before, now] = [book.gathers.slice(0, 12), book.gathers.slice(12)];
       const counts = [now, before].flatMap((gathers) => [
         total(gathers.map(({ seen }) => seen)),
         total(gathers.map(({ lame }) => lame)),
       ]);
-      expect(rows[place]?.slice(1, 6)).toEqual([...counts, book.cases.length]);
-      expect(rows[place]?.[6]).toBeCloseTo(mgOf(book), 6);
-      expect(rows[place]?.slice(7, 10)).toEqual([300, 400, 0.03]);
+      expect(rows[index]?.slice(1, 6)).toEqual([...counts, book.cases.length]);
+      expect(rows[index]?.[6]).toBeCloseTo(mgOf(book), 6);
+      expect(rows[index]?.slice(7, 10)).toEqual([300, 400, 0.03]);
     });
   });
 
@@ -158,17 +158,17 @@ describe("collate over twelve books and seven spoiled ones", () => {
     expect(rows).toHaveLength(12);
     const steadied = steadiedByHand(thisYear);
     const bestFirst = [...steadied].sort((one, other) => one - other);
-    thisYear.forEach((flock, place) => {
-      const row = rows[place] ?? [];
+    thisYear.forEach((flock, index) => {
+      const row = rows[index] ?? [];
       const near = (value: number, digits: number) => expect.closeTo(value, digits);
       expect(row.slice(3, 6)).toEqual([flock.lame / flock.seen, ...rangeByHand(flock)].map((value) => near(value, 9)));
-      const share = steadied[place] ?? Number.NaN;
+      const share = steadied[index] ?? Number.NaN;
       expect(row.slice(7, 9)).toEqual([near(share, 3), bestFirst.indexOf(share) + 1]);
     });
   });
 
-  test.each([0, 4, 8])("with the same answers as by hand for book %i", (place) => {
-    const book = good[place] as MadeBook;
+  test.each([0, 4, 8])("with the same answers as by hand for book %i", (index) => {
+    const book = good[index] as MadeBook;
     const [before, now] = [counted(book, 0, 12), counted(book, 12, 24)];
     const all = { lame: total(thisYear.map(({ lame }) => lame)), seen: total(thisYear.map(({ seen }) => seen)) };
     const row = rowsOf(cells, "Comparison", 10).find(([name]) => name === book.farm) ?? [];
@@ -185,18 +185,46 @@ describe("collate over twelve books and seven spoiled ones", () => {
     expect(ended.output).toContain(`12 pages, one a flock: ${pages}`);
     expect(readdirSync(pages).sort()).toEqual(good.map(({ farm }) => `Flock page ${farm}.xlsx`).sort());
     const rows = rowsOf(cells, "Comparison", 10);
-    good.forEach(({ farm }, place) => {
+    good.forEach(({ farm }, index) => {
       const lines = linesOf(pageOf(pages, farm));
-      const [, , , share, low, high, word, steadied, rank, change, changeLow, changeHigh, , mgPcu] = rows[place] ?? [];
+      const [, , , share, low, high, word, steadied, rank, change, changeLow, changeHigh, , mgPcu] = rows[index] ?? [];
       expect(lines.get("Share lame")?.slice(0, 3)).toEqual([share, low, high]);
       expect(lines.get("All flocks, limits of chance")?.[3]).toBe(`this flock is ${word} for so many sheep`);
       expect(lines.get("Steadied share")?.[0]).toBe(steadied);
       expect(lines.get("Rank by it, 1 the lowest")?.[0]).toBe(rank);
       expect(lines.get("Since the year before")?.slice(0, 3)).toEqual([change, changeLow, changeHigh]);
       expect(lines.get("Antibiotics, mg/PCU")?.[0]).toBe(mgPcu);
-      expect(lines.get("Against the target of 3 %")?.[3]).toBe(cells.get(`Comparison!O${10 + place}`));
+      expect(lines.get("Against the target of 3 %")?.[3]).toBe(cells.get(`Comparison!O${10 + index}`));
     });
   });
+
+  test("what is done stands in the comparison too, with the digits of the pages and why what is missing is missing", () => {
+    const head = new Map([..."ABCDEFGHIJKLMNOPQRS"].map((column) => [cells.get(`What is done!${column}7`), column]));
+    const under = (heading: string, index: number, step = 0): Cell => {
+      const column = head.get(heading) ?? "";
+      return cells.get(`What is done!${String.fromCharCode(column.charCodeAt(0) + step)}${8 + index}`) ?? null;
+    };
+    good.forEach(({ farm }, index) => {
+      expect(under("flock", index)).toBe(farm);
+      const lines = linesOf(pageOf(pages, farm));
+      for (const [heading, label] of [
+        ["new cases, 100 sheep a year", "New cases, 100 sheep a year"],
+        ["treated within 3 days", "Treated within 3 days"],
+        ["sound within 14 days", "Sound within 14 days"],
+      ] as const)
+        expect([0, 1, 2].map((step) => under(heading, index, step))).toEqual(lines.get(label)?.slice(0, 3));
+      expect(under("mg/PCU", index)).toBe(lines.get("Antibiotics, mg/PCU")?.[0]);
+      expect(under("footrot", index)).toBe(lines.get("Of footrot")?.[0]);
+      // The made books do not say up to which day they are complete.
+      expect(under("not counted, or left out", index)).toBe(
+        "new cases, treated, sound: the book does not say up to which day it is complete (As of, in its settings)",
+      );
+    });
+  });
+
+  test("the comparison has nothing against it by the vendor's validator", () => {
+    expect(faultsOf(join(folder, "round.xlsx"))).toEqual([]);
+  }, 120_000);
 
   test("a page holds values only, no hidden sheet, and no name of another flock or of a file", () => {
     for (const { farm } of good) {
@@ -216,18 +244,18 @@ describe("collate over twelve books and seven spoiled ones", () => {
 
   test("by letters all pages call a flock the same, in the order of the shares", () => {
     const byShare = thisYear
-      .map(({ lame, seen }, place) => ({ share: lame / seen, farm: good[place]?.farm ?? "" }))
+      .map(({ lame, seen }, index) => ({ share: lame / seen, farm: good[index]?.farm ?? "" }))
       .sort((one, other) => one.share - other.share)
       .map(({ farm }) => farm);
-    const steadied = good.map((_, place) => rowsOf(cells, "Comparison", 10)[place]?.[7]);
+    const steadied = good.map((_, index) => rowsOf(cells, "Comparison", 10)[index]?.[7]);
     for (const { farm } of good) {
       const page = pageOf(pages, farm);
       const shown = Array.from({ length: 12 }, (_, step) => [
         page.get(`Flock page!G${6 + step}`),
         page.get(`Flock page!H${6 + step}`),
       ]);
-      const wanted = byShare.map((name, place) => [
-        name === farm ? farm : String.fromCharCode(65 + place),
+      const wanted = byShare.map((name, index) => [
+        name === farm ? farm : String.fromCharCode(65 + index),
         steadied[good.findIndex((book) => book.farm === name)],
       ]);
       expect(new Map(shown as [string, Cell][])).toEqual(new Map(wanted as [string, Cell][]));
@@ -290,6 +318,11 @@ describe("collate refuses", () => {
     const file = await collate(books, "--out", out, "--pages", join(books, "book 01.xlsx"));
     expect(file.errors).toMatch(/cannot be used for the pages: it is a file, not a folder\.$/);
     expect(() => readFileSync(out)).toThrow();
+  });
+
+  test.each(["5", "0", "100%", "five"])("%s as a target", async (target) => {
+    const { errors } = await collate(books, "--out", join(folder, "z.xlsx"), "--target", target);
+    expect(errors).toBe(`"${target}" is no share above 0 and below 100 %; give it as --target 5% or --target 0.05.`);
   });
 
   test("what is no year, and a folder that is not there", async () => {

@@ -52,8 +52,8 @@ const reads: readonly ReadBook["read"][] = [
 
 /** The books under file names in this order, each file telling of its flock or holding no name of it. */
 function collated(order: readonly number[], named: boolean): Collated {
-  const books = order.map((place, position): ReadBook => {
-    const read = reads[place] as ReadBook["read"];
+  const books = order.map((index, position): ReadBook => {
+    const read = reads[index] as ReadBook["read"];
     const flock = named ? `Farm ${String(position).padStart(2, "0")}` : undefined;
     return { file: `${String(position).padStart(2, "0")}.xlsx`, read: "reason" in read ? read : { ...read, flock } };
   });
@@ -62,7 +62,7 @@ function collated(order: readonly number[], named: boolean): Collated {
   return made;
 }
 
-const places = reads.map((_, place) => place);
+const places = reads.map((_, index) => index);
 
 describe("collate --letters", () => {
   test.each([true, false])(
@@ -95,7 +95,7 @@ describe("collate --letters", () => {
     const { key, books } = collated(places, true);
     expect(key.map(({ letter }) => letter)).toEqual([..."ABCDEFGHI"]);
     expect(key.at(-1)).toEqual({ letter: "I", flock: "Farm 00", file: "00.xlsx" });
-    expect(books.map(({ file }) => file)).toEqual(places.map((place) => `${String(place).padStart(2, "0")}.xlsx`));
+    expect(books.map(({ file }) => file)).toEqual(places.map((index) => `${String(index).padStart(2, "0")}.xlsx`));
   });
 
   test("of two books of one flock the unused one gives nothing away either", () => {

@@ -4,9 +4,9 @@ import { buildWorkbook, rowsOf } from "../workbook/buildWorkbook.ts";
 
 test("a book may hold more gathers than a call can be given at once", () => {
   const many = 130_000;
-  const gathers = Array.from({ length: many }, (_, place) => {
-    const row = place + 2;
-    return `<row r="${row}"><c r="A${row}"><v>${45_000 + (place % 900)}</v></c><c r="B${row}"><v>20</v></c><c r="C${row}"><v>1</v></c></row>`;
+  const gathers = Array.from({ length: many }, (_, index) => {
+    const row = index + 2;
+    return `<row r="${row}"><c r="A${row}"><v>${45_000 + (index % 900)}</v></c><c r="B${row}"><v>20</v></c><c r="C${row}"><v>1</v></c></row>`;
   });
   const read = readFootBook(
     buildWorkbook({

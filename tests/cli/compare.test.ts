@@ -37,7 +37,7 @@ let gathers: readonly Gather[];
 let cases: readonly CaseRecord[];
 
 const at = (name: string): string => join(folder, name);
-const flockNames = Array.from({ length: 9 }, (_, place) => `Farm ${place + 1}`);
+const flockNames = Array.from({ length: 9 }, (_, index) => `Farm ${index + 1}`);
 
 /** The answer of a function of the catalogue. */
 function answer(definition: AnyFunction, ...given: readonly Argument[]): readonly (readonly Cell[])[] {
@@ -88,10 +88,10 @@ const caseHeadings = ["Flock", "Tag", "Seen lame", "Treated", "Group"];
 beforeAll(() => {
   folder = mkdtempSync(join(tmpdir(), "soundfold-compare-test-"));
   const random = seededRandom(11);
-  gathers = flockNames.flatMap((flock, place) =>
+  gathers = flockNames.flatMap((flock, index) =>
     Array.from({ length: 40 }, (_, step): Gather => {
       const seen = random.whole(20, 150);
-      const lame = Array.from({ length: seen }, () => random.happens(0.02 + 0.01 * place)).filter(Boolean).length;
+      const lame = Array.from({ length: seen }, () => random.happens(0.02 + 0.01 * index)).filter(Boolean).length;
       const day = dayOf("2025-01-10") + 30 * Math.floor(step / 2);
       return { flock, day, group: step % 2 === 0 ? "ewes" : "lambs", seen, lame };
     }),
@@ -243,6 +243,47 @@ test("a folder of foot books is compared, and a file that is none is named", asy
       Cases: given.length,
     });
   }
+});
+
+test("of two books of one flock the one that collate keeps is counted, and the other is named", async () => {
+  const books = mkdtempSync(at("twins-"));
+  const whole = inventBook(4, 20);
+  const older = { ...whole, gathers: whole.gathers.slice(0, 18), cases: whole.cases.slice(0, 5) };
+  writeFileSync(join(books, "a older.xlsx"), await makeFootBook(older, { farm: ` ${whole.farm.toLowerCase()}` }));
+  writeFileSync(join(books, "b whole.xlsx"), await makeFootBook(whole));
+  const said = await compare(books, "--out", at("twins.parquet"));
+  expect(said).toMatch(/The same flock as another book.*\n +a older\.xlsx +kept: b whole\.xlsx/);
+  expect(await linesOf("twins.parquet")).toMatchObject([
+    {
+      "Looked at": whole.gathers.slice(12).reduce((sum, { seen }) => sum + seen, 0),
+      Cases: whole.cases.length,
+    },
+  ]);
+});
+
+test("--letters calls flocks by letters in the order of their shares, and tells the key on the screen only", async () => {
+  await compare(at("gathers.csv"), at("cases.csv"), "--out", at("named.parquet"), "--year", "2025");
+  const said = await compare(
+    at("gathers.csv"),
+    at("cases.csv"),
+    "--out",
+    at("letters.csv"),
+    "--year",
+    "2025",
+    "--letters",
+  );
+  const named = (await linesOf("named.parquet")).toSorted(
+    (one, other) => Number(one["Share lame"]) - Number(other["Share lame"]),
+  );
+  const lettered = await inSql(`SELECT * FROM read_csv('${at("letters.csv")}')`);
+  expect(lettered.map(({ Flock }) => Flock)).toEqual([..."ABCDEFGHI"]);
+  expect(lettered.map((line) => line["Share lame"])).toEqual(named.map((line) => line["Share lame"]));
+  expect((await import("node:fs")).readFileSync(at("letters.csv"), "utf8")).not.toMatch(/Farm/);
+  for (const [place, line] of named.entries())
+    expect(said).toMatch(new RegExp(`${"ABCDEFGHI"[place]} +${line.Flock}\\b`));
+  expect(await refusal(at("gathers.csv"), "--out", at("l.csv"), "--by", "group", "--letters")).toContain(
+    "does not go with",
+  );
 });
 
 describe("doubt", () => {

@@ -19,17 +19,17 @@ const workbook = buildWorkbook({
       name: "Gathers",
       rows: rowsOf(
         Object.fromEntries(
-          Array.from({ length: 40 }, (_, place) => [
-            [`A${place + 1}`, place % 7],
-            [`B${place + 1}`, 20 + (place % 30)],
-            [`C${place + 1}`, `=_xldudf_FOOT_FLOCKPREV(A${place + 1},B${place + 1})+SUM(A1:A${place + 1})`],
+          Array.from({ length: 40 }, (_, index) => [
+            [`A${index + 1}`, index % 7],
+            [`B${index + 1}`, 20 + (index % 30)],
+            [`C${index + 1}`, `=_xldudf_FOOT_FLOCKPREV(A${index + 1},B${index + 1})+SUM(A1:A${index + 1})`],
           ]).flat() as [string, string | number][],
         ),
       ),
     },
   ],
   // Something that takes a while to write.
-  parts: { "xl/media/picture.bin": Uint8Array.from({ length: 1_000_000 }, (_, place) => (place * place) % 251) },
+  parts: { "xl/media/picture.bin": Uint8Array.from({ length: 1_000_000 }, (_, index) => (index * index) % 251) },
 });
 
 let folder: string;

@@ -50,11 +50,11 @@ test("formulas that keep their value share lines in the same way", () => {
 
 test("very many different messages are counted, and only the first of them listed", () => {
   const many = 130_000;
-  const errors = Array.from({ length: many }, (_, place) => refused("Cases", `C${place + 2}`, `word ${place}`));
-  const left = Array.from({ length: many }, (_, place) => ({
+  const errors = Array.from({ length: many }, (_, index) => refused("Cases", `C${index + 2}`, `word ${index}`));
+  const left = Array.from({ length: many }, (_, index) => ({
     sheet: "Own",
-    address: `A${place + 1}`,
-    reason: `it uses F${place}`,
+    address: `A${index + 1}`,
+    reason: `it uses F${index}`,
   }));
   const lines = summaryText({ ...summary, errors, left }).split("\n");
   expect(lines).toHaveLength(2 * 42 + 1);
@@ -66,8 +66,8 @@ test("very many different messages are counted, and only the first of them liste
 });
 
 test("what is not listed is counted by its cells", () => {
-  const errors = Array.from({ length: 41 }, (_, place) =>
-    ["C", "D"].map((letter) => refused("Cases", `${letter}${place + 2}`, `word ${place}`)),
+  const errors = Array.from({ length: 41 }, (_, index) =>
+    ["C", "D"].map((letter) => refused("Cases", `${letter}${index + 2}`, `word ${index}`)),
   );
   const lines = summaryText({ ...summary, errors: errors.flat() }).split("\n");
   expect(lines[1]).toBe("82 cells end in an error:");
@@ -77,6 +77,6 @@ test("what is not listed is counted by its cells", () => {
 });
 
 test("lines up any number of rows", () => {
-  const rows = Array.from({ length: 200_000 }, (_, place) => [`row ${place}`, String(place)]);
+  const rows = Array.from({ length: 200_000 }, (_, index) => [`row ${index}`, String(index)]);
   expect(textColumns(rows).at(-1)).toBe("row 199999  199999");
 });

@@ -5,7 +5,7 @@ import { evaluate } from "../../src/definition/evaluate.ts";
 import { asArgument, mismatch } from "./exampleCall.ts";
 
 describe.each(catalogue.map((definition) => [definition.name, definition] as const))("%s", (_, definition) => {
-  it.each(definition.examples.map((example, place) => [example.shows ?? `example ${place + 1}`, example] as const))(
+  it.each(definition.examples.map((example, index) => [example.shows ?? `example ${index + 1}`, example] as const))(
     "%s",
     (_shows, { call, gives }) => {
       expect(mismatch(evaluate(definition, call.map(asArgument)), gives)).toBeUndefined();

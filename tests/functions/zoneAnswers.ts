@@ -47,8 +47,8 @@ const handed = (
   reaches = mayHoldDates,
 ): Argument[] => {
   const parameters = Object.values(definition.parameters) as Parameter<unknown>[];
-  return given.map((argument, place) =>
-    reaches(parameters[place] as Parameter<unknown>)
+  return given.map((argument, index) =>
+    reaches(parameters[index] as Parameter<unknown>)
       ? eachCell(argument, (cell) => (isDay(cell) ? change(cell) : cell))
       : argument,
   );
@@ -57,8 +57,8 @@ const handed = (
 /** Examples may hold dates as text, which are moved like the others. */
 const inSerials = (definition: AnyFunction, given: readonly Argument[]): Argument[] => {
   const parameters = Object.values(definition.parameters) as Parameter<unknown>[];
-  return given.map((argument, place) =>
-    isDateParameter(parameters[place] as Parameter<unknown>)
+  return given.map((argument, index) =>
+    isDateParameter(parameters[index] as Parameter<unknown>)
       ? eachCell(argument, (cell) => (typeof cell === "string" ? (momentFromText(cell) ?? cell) : cell))
       : argument,
   );

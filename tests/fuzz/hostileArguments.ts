@@ -43,7 +43,7 @@ const spoils: readonly Spoil[] = [
 /** A range as high as before, one cell of it spoiled. */
 function oneCell(rows: Cells, cell: () => Cell, random: SeededRandom): Cells {
   const at = random.whole(0, Math.max(rows.length - 1, 0));
-  return rows.map((row, place) => (place === at ? [cell()] : row));
+  return rows.map((row, index) => (index === at ? [cell()] : row));
 }
 
 function spoiled(argument: Argument, random: SeededRandom): Argument {

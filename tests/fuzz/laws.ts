@@ -109,8 +109,8 @@ const blankRows: Law = (call, answer, random) => {
     const spaced: Cell[] = Array.from({ length: (rows.at(-1) ?? 0) + 1 + ((heights.get(group) ?? 0) % 3) }, () =>
       random.pick([null, "", " "]),
     );
-    rows.forEach((place, row) => {
-      spaced[place] = cells[row] as Cell;
+    rows.forEach((index, row) => {
+      spaced[index] = cells[row] as Cell;
     });
     return spaced;
   });
@@ -124,8 +124,8 @@ const blankRows: Law = (call, answer, random) => {
   const own = places.get(ownGroup(call));
   if (!moved.ok || !isAlongside(call) || own === undefined) return difference(moved, got, 0);
   const spacedOut: Cell[][] = [];
-  moved.cells.forEach((row, place) => {
-    spacedOut[own[place] as number] = [...row];
+  moved.cells.forEach((row, index) => {
+    spacedOut[own[index] as number] = [...row];
   });
   return difference(withoutTail({ ...moved, cells: Array.from(spacedOut, (row) => row ?? [""]) }), withoutTail(got), 0);
 };
@@ -172,7 +172,7 @@ const otherOrder: Law = (call, answer, random) => {
 };
 
 const shuffled = (height: number, random: SeededRandom): readonly number[] =>
-  Array.from({ length: height }, (_, place) => ({ place, at: random.share() }))
+  Array.from({ length: height }, (_, index) => ({ place: index, at: random.share() }))
     .sort((one, other) => one.at - other.at)
     .map(({ place }) => place);
 
@@ -275,7 +275,7 @@ const pooled: Readonly<Record<string, readonly [lame: string, seen: string]>> = 
 };
 
 /** Where a row without a day is a gather of its own. */
-const gatherByRow = new Set(["PREVRANGE", "TARGETCHECK", "PREVBY"]);
+const gatherByRow = new Set(["PREVRANGE", "TARGETCHECK", "PREVBY", "PREVCHANGE"]);
 
 /** A gather written in two rows is the same gather. */
 const splitRow: Law = (call, answer, random) => {
@@ -283,7 +283,8 @@ const splitRow: Law = (call, answer, random) => {
   if (!names || !answer.ok) return undefined;
   // A row that is left out would be left out twice.
   if (answer.cells.flat().some((cell) => String(cell).includes(" left out; "))) return undefined;
-  if (gatherByRow.has(call.definition.name) && !isColumn(call.given.dates)) return undefined;
+  const byChance = /chance/i.test(String(call.given.spread));
+  if (gatherByRow.has(call.definition.name) && !isColumn(call.given.dates) && !byChance) return undefined;
   const [lame, seen] = [call.given[names[0]], call.given[names[1]]];
   if (!isColumn(lame) || !isColumn(seen)) return undefined;
   const row = random.whole(0, seen.length - 1);
@@ -319,7 +320,7 @@ const oneBadCell: Law = (call, answer, random) => {
   if (kind.isBlank(bad) || accepts(kind, bad)) return undefined;
   const row = random.whole(0, cells.length - 1);
   const spoiled = changed(call, (argument, at) =>
-    at === name ? cells.map((cell, place) => (place === row ? bad : cell)) : argument,
+    at === name ? cells.map((cell, index) => (index === row ? bad : cell)) : argument,
   );
   const got = answerTo(spoiled);
   const alone = cells.length === 1;

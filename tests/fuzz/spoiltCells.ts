@@ -99,6 +99,18 @@ const eachRow: Check = (before, after, { spoilt }) => {
   return undefined;
 };
 
+/** As each row, but with tags a record says something of the other rows of its animal. */
+const secondLooks: Check = (before, after, spoilt, call) => {
+  if (call.given.tags === undefined || !after.ok) return eachRow(before, after, spoilt, call);
+  const touched = concerned(spoilt, call);
+  for (let row = 0; row < before.cells.length; row++) {
+    const [was, is] = [before.cells[row]?.[0], after.cells[row]?.[0]];
+    if (touched.animals.has(String(columnOf(call, "tags")[row]))) continue;
+    if (!same(was, is)) return `row ${row + 1} was ${was} and is ${is}`;
+  }
+  return undefined;
+};
+
 const safety = ["no treatment recorded", "clear", "hold"];
 
 const saleCheck: Check = (before, after, spoilt, call) => {
@@ -209,13 +221,14 @@ const caseNumber: Check = (before, after, spoilt, call) => {
 export const spoiltChecks: Readonly<Record<string, Check>> = {
   CLEARDATE: eachRow,
   RECHECKDUE: eachRow,
-  RECHECKSTATE: eachRow,
+  RECHECKSTATE: secondLooks,
   SALECHECK: saleCheck,
   NOTCLEAR: notClear,
   ANIMALCLEAR: animalClear,
   KEEPAPART: listed(["any animal"], (was, is) => same(was, is)),
   DUELIST: listed(["not known"], (was, is) => same(was, is)),
   REPEATS: listed(["any animal"], (was, is) => same(was, is)),
+  NOTSOUND: listed(["any animal"], (was, is) => same(was, is)),
   CASETABLE: caseTable,
   CASENO: caseNumber,
 };

@@ -41,11 +41,11 @@ const slips: Readonly<Record<string, Slip>> = {
   "zeros lost": (tag) => changedIn(tag, tag.replace(/(?<!\d)0+(?=\d)/g, "")),
   "zeros lost by a number": (tag) => (/^0\d+$/.test(tag) && tag.length < 15 ? Number(tag) : undefined),
   "a letter for a digit": (tag, random) => {
-    const places = [...tag].flatMap((digit, place) => (looks[digit] === undefined ? [] : [place]));
+    const places = [...tag].flatMap((digit, index) => (looks[digit] === undefined ? [] : [index]));
     if (places.length === 0) return undefined;
-    const place = random.pick(places);
-    const letter = random.pick(looks[tag[place] as string] as readonly string[]);
-    return tag.slice(0, place) + letter + tag.slice(place + 1);
+    const index = random.pick(places);
+    const letter = random.pick(looks[tag[index] as string] as readonly string[]);
+    return tag.slice(0, index) + letter + tag.slice(index + 1);
   },
   "own number alone": (tag, random) => {
     const own = /\d{5}$/.exec(tag)?.[0] ?? /^ZZ \d{6} (\d+)$/.exec(tag)?.[1];

@@ -4,6 +4,15 @@ import { afterAll, beforeAll, describe, expect, it } from "vitest";
 import type { Cell } from "../../src/cells/cell.ts";
 import { dayOf } from "../../src/cells/day.ts";
 import { placeText } from "../../src/workbook/address.ts";
+import type { ComparisonContent, FlockYear } from "../../src/workbooks/comparison/comparisonContent.ts";
+import { emptyComparison } from "../../src/workbooks/comparison/emptyComparison.ts";
+import { flockComparison } from "../../src/workbooks/comparison/flockComparison.ts";
+import { inventedComparison } from "../../src/workbooks/comparison/inventedComparison.ts";
+import {
+  sheetNames as comparisonNames,
+  placedComparison,
+  roomFor,
+} from "../../src/workbooks/comparison/placedComparison.ts";
 import type { BookContent } from "../../src/workbooks/footBook/bookContent.ts";
 import { sheetNames } from "../../src/workbooks/footBook/bookSheets.ts";
 import { emptyBook } from "../../src/workbooks/footBook/emptyBook.ts";
@@ -36,34 +45,34 @@ const typing = <K extends string>(
   placed: PlacedTable<K>,
   records: readonly Readonly<Partial<Record<K, Cell | undefined>>>[],
 ): readonly Typed[] =>
-  records.flatMap((record, place) =>
+  records.flatMap((record, index) =>
     (Object.entries(record) as [K, Cell | undefined][]).flatMap(([key, value]): Typed[] => {
       const { top: row, left: column } = placed.column(key);
       return value === undefined || value === null
         ? []
-        : [[sheet, placeText({ row: row + place, column }), value as number | string]];
+        : [[sheet, placeText({ row: row + index, column }), value as number | string]];
     }),
   );
 
 /** Sixty cases of forty animals: treated or not, looked at again or not, with days, without, and in words. */
-const cases: BookContent["cases"] = Array.from({ length: 60 }, (_, place) => {
-  const seen = asOf - 75 + place;
+const cases: BookContent["cases"] = Array.from({ length: 60 }, (_, index) => {
+  const seen = asOf - 75 + index;
   return {
     seen,
-    ...(place % 7 === 3 ? {} : { treated: seen + (place % 3) }),
-    tag: `ZZ 0123456 ${String((place % 40) + 1).padStart(5, "0")}`,
-    group: place % 2 === 0 ? "Ewes" : "Tups",
+    ...(index % 7 === 3 ? {} : { treated: seen + (index % 3) }),
+    tag: `ZZ 0123456 ${String((index % 40) + 1).padStart(5, "0")}`,
+    group: index % 2 === 0 ? "Ewes" : "Tups",
     foot: "LF",
-    lesion: (["footrot", "scald", "white line abscess", "CODD"] as const)[place % 4],
+    lesion: (["footrot", "scald", "white line abscess", "CODD"] as const)[index % 4],
     treatment: "injection",
-    ...(place % 5 === 0 ? { withdrawalDays: place % 10 === 0 ? 60 : undefined } : { withdrawalDays: 28 }),
-    ...(place % 2 === 0 ? { lookedAgain: seen + 9, soundOn: seen + 9 } : {}),
-    ...(place === 50 ? { withdrawalDays: "not known" } : {}),
+    ...(index % 5 === 0 ? { withdrawalDays: index % 10 === 0 ? 60 : undefined } : { withdrawalDays: 28 }),
+    ...(index % 2 === 0 ? { lookedAgain: seen + 9, soundOn: seen + 9 } : {}),
+    ...(index === 50 ? { withdrawalDays: "not known" } : {}),
   };
 });
-const gathers: BookContent["gathers"] = ["2026-04-10", "2026-05-10", "2026-06-10"].flatMap((day, place) => [
-  { date: dayOf(day), group: "Ewes", lookedAt: 100 + place, lame: 6 - place },
-  { date: dayOf(day), group: "Tups", lookedAt: 12, lame: place },
+const gathers: BookContent["gathers"] = ["2026-04-10", "2026-05-10", "2026-06-10"].flatMap((day, index) => [
+  { date: dayOf(day), group: "Ewes", lookedAt: 100 + index, lame: 6 - index },
+  { date: dayOf(day), group: "Tups", lookedAt: 12, lame: index },
 ]);
 
 const empty = emptyBook({ made });
@@ -74,9 +83,9 @@ const bookTyped: readonly Typed[] = [
   ...typing(sheetNames.cases, placedCases, cases),
 ];
 
-const weights: readonly RecordOf<typeof weighed>[] = Array.from({ length: 70 }, (_, place) => ({
-  animal: `04${place + 100}`,
-  kg: 45 + place,
+const weights: readonly RecordOf<typeof weighed>[] = Array.from({ length: 70 }, (_, index) => ({
+  animal: `04${index + 100}`,
+  kg: 45 + index,
 }));
 const groups: readonly RecordOf<typeof visitGroups>[] = [{ group: "Ewes", sheep: 120, lookedAt: 80, lame: 6 }];
 const found = [
@@ -98,9 +107,23 @@ const visitTyped: readonly Typed[] = [
   ...typing(visitNames.visit, placedGroups, groups),
   ...typing(visitNames.visit, placedFound, found),
   ...[medicine.name, 20, 200, 5, 50, medicine.route, 28].map(
-    (value, place): Typed => [visitNames.doses, `B${4 + place}`, value],
+    (value, index): Typed => [visitNames.doses, `B${4 + index}`, value],
   ),
   ...typing(visitNames.doses, placedWeighed, weights),
+];
+
+// One flock too few of which is known stands among them.
+const flocks: readonly FlockYear[] = inventedComparison(7)
+  .flocks.slice(0, 12)
+  .map((flock, index) => (index === 3 ? { ...flock, lame: undefined } : flock));
+const emptyRound = emptyComparison({ made });
+const { flocks: placedFlocks } = placedComparison(roomFor(emptyRound));
+const chosen = flocks[4]?.flock ?? "";
+const round: ComparisonContent = { ...emptyRound, year: 2026, flocks, chosen };
+const roundTyped: readonly Typed[] = [
+  [comparisonNames.flocks, "B4", 2026],
+  [comparisonNames.one, "B3", chosen],
+  ...typing(comparisonNames.flocks, placedFlocks, flocks),
 ];
 
 const books = [
@@ -115,6 +138,12 @@ const books = [
     plan: () => visitSheet(emptyVisit({ made }), "libreoffice"),
     whole: () => visitSheet(visit),
     typed: visitTyped,
+  },
+  {
+    name: "Flock comparison",
+    plan: () => flockComparison(emptyRound, "libreoffice"),
+    whole: () => flockComparison(round),
+    typed: roundTyped,
   },
 ] as const;
 
@@ -150,16 +179,17 @@ describe.each(books)("the empty $name for LibreOffice, filled there", ({ name, p
 
 describe("a list that is longer than its room", () => {
   it("fills its room and says in the last row how many lines more there are, here and there", async () => {
-    const many = Array.from({ length: 1100 }, (_, place) => ({
+    const many = Array.from({ length: 1100 }, (_, index) => ({
       seen: asOf - 3,
       treated: asOf - 3,
-      tag: `ZZ 0123456 ${String(place + 1).padStart(5, "0")}`,
+      tag: `ZZ 0123456 ${String(index + 1).padStart(5, "0")}`,
       withdrawalDays: 28,
     }));
     const { bytes } = await onDay(asOf, () => workedOut(flockFootBook({ ...filled, cases: many }, "libreoffice")));
     const saved = sheetCells(bytes);
     expect(saved.get(`${sheetNames.today}!A1006`)).toBe("ZZ 0123456 00999");
     expect(saved.get(`${sheetNames.today}!A1007`)).toBe("and 101 more");
+    expect(saved.get(`${sheetNames.today}!A4`)).toBe("999 waiting, 0 not known, and 101 more");
     const calc = await startCalc("25.2");
     try {
       const path = join(calc.folder, "many.xlsx");
@@ -169,6 +199,7 @@ describe("a list that is longer than its room", () => {
       const listed = (sheets[sheetNames.today] ?? []).slice(7).map(([cell]) => cell);
       expect(listed.slice(0, 999)).toEqual(many.slice(0, 999).map(({ tag }) => tag));
       expect(listed[999]).toBe("and 101 more");
+      expect(sheets[sheetNames.today]?.[3]?.[0]).toBe("999 waiting, 0 not known, and 101 more");
     } finally {
       await calc.stop();
     }

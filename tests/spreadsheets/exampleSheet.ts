@@ -62,7 +62,7 @@ export function exampleSheet(definitions: readonly AnyFunction[]): { sheet: Shee
 export function expectedInCalc({ definition, example, outcome }: PlacedExample): readonly (readonly CalcCell[])[] {
   if (isNotHandedOver(definition, example)) return [[{ error: "Err:504" }]];
   const parameters = Object.values(definition.parameters) as Parameter<unknown>[];
-  if (parameters.some((parameter, place) => isDoubtful(example.call[place] as never, parameter)))
+  if (parameters.some((parameter, index) => isDoubtful(example.call[index] as never, parameter)))
     return [[{ error: "#VALUE!" }]];
   if (!outcome.ok) return [[{ error: outcome.code }]];
   return outcome.cells.map((row) =>

@@ -85,8 +85,8 @@ async function inExcel(): Promise<readonly Verdict[]> {
     await context.addInitScript("globalThis.__name = (marked) => marked");
     const excel = await openExcel(context, readFileSync(join(folder, "functions.js")));
     const arrived = await excel.call(placed.map(({ definition, example }) => excelCall(definition, example)));
-    return placed.map((example, place): Verdict => {
-      const outcome = asOutcome(arrived[place] as (typeof arrived)[number]);
+    return placed.map((example, index): Verdict => {
+      const outcome = asOutcome(arrived[index] as (typeof arrived)[number]);
       const cells = plain({ ...example, outcome });
       const said = (of: Outcome): string | undefined => (of.ok ? undefined : of.message);
       const same = JSON.stringify(cells) === JSON.stringify(plain(example)) && said(outcome) === said(example.outcome);
@@ -128,8 +128,8 @@ export async function runParity(): Promise<{ readonly page: string; readonly dif
     ["Google Sheets (stand-in)", inSheets()],
   ];
   const different = hosts.flatMap(([host, verdicts]) =>
-    placed.flatMap(({ definition, example }, place) =>
-      verdicts[place] === "different" ? [`${host}: ${definition.name} ${JSON.stringify(example.call)}`] : [],
+    placed.flatMap(({ definition, example }, index) =>
+      verdicts[index] === "different" ? [`${host}: ${definition.name} ${JSON.stringify(example.call)}`] : [],
     ),
   );
   return { page: pageOf(hosts, different.length), different };
@@ -154,9 +154,9 @@ ${rowsOf(hosts).join("\n")}
 
 const rowsOf = (hosts: readonly Column[]): readonly string[] =>
   catalogue.map((definition) => {
-    const places = placed.flatMap((example, place) => (example.definition === definition ? [place] : []));
+    const places = placed.flatMap((example, index) => (example.definition === definition ? [index] : []));
     const shown = hosts.map(([, verdicts]) => {
-      const count = (wanted: Verdict): number => places.filter((place) => verdicts[place] === wanted).length;
+      const count = (wanted: Verdict): number => places.filter((index) => verdicts[index] === wanted).length;
       const parts = [`${count("same")} same`];
       if (count("forced") > 0) parts.push(`${count("forced")} as the host forces it`);
       if (count("different") > 0) parts.push(`**${count("different")} different**`);

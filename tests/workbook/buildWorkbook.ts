@@ -59,8 +59,8 @@ export function buildWorkbook(wanted: WorkbookToBuild): Uint8Array {
   const sheetLinks: string[] = [];
   const overrides: string[] = [];
   let tableNumber = 0;
-  sheets.forEach(({ name, rows, before = "", after = "", tables = [] }, place) => {
-    const number = place + 1;
+  sheets.forEach(({ name, rows, before = "", after = "", tables = [] }, index) => {
+    const number = index + 1;
     listed.push(`<sheet name="${name}" sheetId="${number}" r:id="s${number}"/>`);
     sheetLinks.push(
       `<Relationship Id="s${number}" Type="${office}/worksheet" Target="worksheets/sheet${number}.xml"/>`,

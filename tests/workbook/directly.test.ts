@@ -57,11 +57,11 @@ describe("FOOT formulas that rest on records alone", () => {
 
   it("read more ranges than are kept", async () => {
     const rows = 1500;
-    const cells = Array.from({ length: rows }, (_, place) => [
-      [`A${place + 1}`, 1 + (place % 3)],
-      [`B${place + 1}`, 20],
-      [`C${place + 1}`, `=FOOT.FLOCKPREV(A$1:A${place + 1},B$1:B${place + 1})`],
-      [`D${place + 1}`, `=FOOT.FLOCKPREV(A$1:A$${rows},B$1:B$${rows})`],
+    const cells = Array.from({ length: rows }, (_, index) => [
+      [`A${index + 1}`, 1 + (index % 3)],
+      [`B${index + 1}`, 20],
+      [`C${index + 1}`, `=FOOT.FLOCKPREV(A$1:A${index + 1},B$1:B${index + 1})`],
+      [`D${index + 1}`, `=FOOT.FLOCKPREV(A$1:A$${rows},B$1:B$${rows})`],
     ]);
     const { at } = await one(Object.fromEntries(cells.flat()));
     expect([at("C1"), at("C2"), at("C3"), at(`C${rows}`)]).toEqual([0.05, 0.075, 0.1, 0.1]);

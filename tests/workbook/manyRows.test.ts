@@ -45,7 +45,7 @@ describe("new rows", () => {
     const many = 150_000;
     const text = spliceSheet(
       sheetOf('<row r="1"><c r="A1"><v>1</v></c></row>'),
-      Array.from({ length: many }, (_, place) => put(place + 1, place)),
+      Array.from({ length: many }, (_, index) => put(index + 1, index)),
     );
     expect(rowNumbers(text)).toHaveLength(many + 1);
     expect(text).toContain(`<row r="${many + 1}"><c r="A${many + 1}"><v>${many - 1}</v></c></row></sheetData>`);

@@ -117,7 +117,7 @@ describe("answers of more than one cell", () => {
     };
     // Fixed shufflings: with the engine's own order about half of all orders give a wrong value.
     for (const order of ["tsxpufde", "fpteduxs", "pdsfutex", "xtupedfs", "sfdeputx"]) {
-      const letters = Object.fromEntries([...order].map((key, place) => [key, columnLetters(place)]));
+      const letters = Object.fromEntries([...order].map((key, index) => [key, columnLetters(index)]));
       const cells = [...order].map((key) => {
         const text = (formulas[key] ?? "")
           .replace(/\$([a-z])/g, (_, name: string) => letters[name] ?? "")

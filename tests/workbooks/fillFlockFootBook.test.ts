@@ -10,7 +10,7 @@ import type { KeyOf, RecordOf } from "../../src/workbooks/tables/defineTable.ts"
 import { emptyFootBook, type TypedBook } from "./typedFootBook.ts";
 
 /** The letters of a column that is worked out beside the typed ones. */
-const workedLetters = (place: number): string => columnLetters(casesTable.keys.length + place);
+const workedLetters = (index: number): string => columnLetters(casesTable.keys.length + index);
 
 const asOf = dayOf("2026-06-30");
 const firstSeen = dayOf("2026-04-01");
@@ -18,19 +18,19 @@ const lesions = ["footrot", "scald", "white line abscess", "CODD"];
 const tagOf = (animal: number): string => `ZZ 0123456 ${String(animal).padStart(5, "0")}`;
 
 /** Fifty cases, one a day, of 25 animals: each is lame twice, 25 days apart. The first ten of them got medicine. */
-const typed = (place: number): RecordOf<typeof casesTable> => {
-  const seen = firstSeen + place;
+const typed = (index: number): RecordOf<typeof casesTable> => {
+  const seen = firstSeen + index;
   return {
     seen,
     treated: seen,
-    tag: tagOf((place % 25) + 1),
+    tag: tagOf((index % 25) + 1),
     group: "Ewes",
     foot: "LF",
-    lesion: lesions[place % 4] as string,
+    lesion: lesions[index % 4] as string,
     score: 3,
-    treatment: place >= 40 ? "injection" : "spray",
-    ...(place >= 40 ? { medicine: "own medicine", ml: 5, withdrawalDays: 60 } : { withdrawalDays: 0 }),
-    ...(place < 45 ? { lookedAgain: seen + 7, soundOn: seen + 5 } : {}),
+    treatment: index >= 40 ? "injection" : "spray",
+    ...(index >= 40 ? { medicine: "own medicine", ml: 5, withdrawalDays: 60 } : { withdrawalDays: 0 }),
+    ...(index < 45 ? { lookedAgain: seen + 7, soundOn: seen + 5 } : {}),
   };
 };
 
@@ -51,8 +51,8 @@ function typeFarm({ sheet }: TypedBook): void {
     ["2026-04-10", 100, 6],
     ["2026-05-10", 110, 4],
     ["2026-06-10", 105, 3],
-  ].forEach(([day, lookedAt, lame], place) => {
-    const row = sheet(sheetNames.gathers).getRow(firstRecord + 1 + place);
+  ].forEach(([day, lookedAt, lame], index) => {
+    const row = sheet(sheetNames.gathers).getRow(firstRecord + 1 + index);
     [dayOf(String(day)), "Ewes", lookedAt, lame].forEach((value, column) => {
       row.getCell(column + 1).value = value as ExcelJS.CellValue;
     });
@@ -81,20 +81,20 @@ describe("fifty cases typed into the empty book", () => {
     const typing = await emptyFootBook();
     typeFarm(typing);
     // Thirty one under the other, a line left free, and the rest further down: all inside the table.
-    for (let place = 0; place < 50; place++)
-      typing.typeCase(firstRecord + 1 + place + (place < 30 ? 0 : 1), typed(place));
+    for (let index = 0; index < 50; index++)
+      typing.typeCase(firstRecord + 1 + index + (index < 30 ? 0 : 1), typed(index));
     cells = await worked(typing);
   }, 300_000);
 
   test("are each worked out beside their row", () => {
     const first = firstRecord + 1;
-    const rowOf = (place: number): number => first + place + (place < 30 ? 0 : 1);
-    for (const place of [0, 29, 30, 49]) {
-      const { treated } = typed(place);
-      const days = place >= 40 ? 61 : 0;
-      expect(cells.get(`Cases!${workedLetters(0)}${rowOf(place)}`)).toBe(Number(treated) + days);
-      expect(cells.get(`Cases!${workedLetters(1)}${rowOf(place)}`)).toBe(Number(treated) + 7);
-      expect(cells.get(`Cases!${workedLetters(3)}${rowOf(place)}`)).toBe(place < 25 ? 1 : 2);
+    const rowOf = (index: number): number => first + index + (index < 30 ? 0 : 1);
+    for (const index of [0, 29, 30, 49]) {
+      const { treated } = typed(index);
+      const days = index >= 40 ? 61 : 0;
+      expect(cells.get(`Cases!${workedLetters(0)}${rowOf(index)}`)).toBe(Number(treated) + days);
+      expect(cells.get(`Cases!${workedLetters(1)}${rowOf(index)}`)).toBe(Number(treated) + 7);
+      expect(cells.get(`Cases!${workedLetters(3)}${rowOf(index)}`)).toBe(index < 25 ? 1 : 2);
     }
     expect(cells.has(`Cases!${workedLetters(0)}${first + 30}`)).toBe(false);
   });
@@ -137,7 +137,7 @@ test("cases typed below the end of the table are told, not dropped in silence", 
   const typing = await emptyFootBook();
   typeFarm(typing);
   typing.typeCase(firstRecord + 1, typed(0));
-  for (let place = 1; place < 4; place++) typing.typeCase(end + place, typed(place + 40));
+  for (let index = 1; index < 4; index++) typing.typeCase(end + index, typed(index + 40));
   const below = await worked(typing);
   expect(Number(below.get("Problems!A3"))).toBeGreaterThan(0);
   expect(listed(below, "Today", "A", 8)).toEqual(["every animal is clear"]);
@@ -166,7 +166,7 @@ test("a treatment of a whole group holds what may be of it, counts for each of i
 test("what is in no total of medicines is told, and so is an injection whose ml were forgotten", async () => {
   const typing = await emptyFootBook();
   typeFarm(typing);
-  for (const place of [40, 41, 42]) typing.typeCase(firstRecord + 1 + place - 40, typed(place));
+  for (const index of [40, 41, 42]) typing.typeCase(firstRecord + 1 + index - 40, typed(index));
   const cases = typing.sheet(sheetNames.cases);
   const cell = (key: KeyOf<typeof casesTable>, row: number) =>
     cases.getCell(firstRecord + row, placedCases.column(key).left + 1);

@@ -28,8 +28,8 @@ const parts = (bytes: Uint8Array): Readonly<Record<string, string>> =>
   );
 const book = inventedBook(sampleSeed);
 /** The records by the names of their columns, counted through as the sheets' lists count them. */
-const records = book.cases.map((typed, place) => ({
-  row: place + 1,
+const records = book.cases.map((typed, index) => ({
+  row: index + 1,
   tag: typed.tag,
   treated: typed.treated,
   days: typed.withdrawalDays,
@@ -100,7 +100,7 @@ describe("the filled Flock foot book", () => {
       return treated.length === 0 ? "in no record: right tag?" : "yes";
     });
     const cells = sheetCells(filled);
-    expect(book.saleTags.map((_, place) => cells.get(`May they go!C${place + 8}`))).toEqual(answers);
+    expect(book.saleTags.map((_, index) => cells.get(`May they go!C${index + 8}`))).toEqual(answers);
     const count = (wanted: string) => answers.filter((answer) => answer.startsWith(wanted)).length;
     expect(Math.min(count("yes"), count("no: lame"), count("no: medicine"), count("in"))).toBeGreaterThan(0);
     expect(cells.get("May they go!A4")).toBe(
@@ -148,7 +148,7 @@ describe("the empty Flock foot book", () => {
       ["May they go!D8", "no animals on the sale list"],
       ["Keep apart!A8", "none to keep apart"],
       ["Picture!A4", "no gathers yet"],
-      ["Picture!H4", "no treatments yet"],
+      ["Picture!H4", "not known yet"],
       ["Medicine use!A7", "type breeding sheep and lambs in Settings"],
       ["Start!B5", "Nothing to mend was found."],
     ] as const;

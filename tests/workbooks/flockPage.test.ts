@@ -80,6 +80,16 @@ test("sound counts those still lame for as long as they were watched", () => {
   expect(careByYear(rows, 14, undefined).get(2026)?.sound.share).toBeUndefined();
 });
 
+test("a book without any day of treatment, or of soundness, gives no share of 0", () => {
+  const untreated = careByYear([row(1, "2026-01-05"), row(2, "2026-01-06")], 14, asOf).get(2026);
+  expect(untreated?.inTime.share).toBeUndefined();
+  expect(untreated?.inTime.reason).toBe("no treatment has a day, so there may be none, or none written down");
+  const treated = dayOf("2026-01-06");
+  const unwatched = careByYear([row(1, "2026-01-05", { treated }), row(2, "2026-01-06", { treated })], 14, asOf);
+  expect(unwatched.get(2026)?.inTime.share).toBe(1);
+  expect(unwatched.get(2026)?.sound.share).toBeUndefined();
+});
+
 test("a course without a day that can be read is counted as such, and its row as in no case", () => {
   const found = {
     sheet: "Cases",
@@ -121,7 +131,7 @@ const record = (lame: number, more: Partial<FlockRecord> = {}): FlockRecord => (
 });
 
 function pagesOf(...records: readonly FlockRecord[]): readonly FlockPageContent[] {
-  const read = records.map((one, place) => ({ file: `${place}.xlsx`, read: { ...one, flock: `Fold ${place}` } }));
+  const read = records.map((one, index) => ({ file: `${index}.xlsx`, read: { ...one, flock: `Fold ${index}` } }));
   const collated = collateBooks(read, { year: 2026, letters: false, made: "2026-10-31" });
   if (!collated) throw new Error("nothing was collated");
   return flockPages(collated);
@@ -164,6 +174,15 @@ test("what cannot be counted says why in words, and is never 0", () => {
   );
   expect(words(unsized, "Left out")).toBe("Gathers row 9: a blank is not a date");
   expect(words(counted, "Treated within")).toBe("not counted: no case is recorded in the year");
+});
+
+test("a target of 5 where 5 % was meant, and half a sheep, are said and not reckoned with", () => {
+  const [page] = pagesOf(record(60, { target: 5, breedingSheep: 300.5 }), record(5));
+  expect(lineOf(page, "Against the target")?.words).toBe(
+    "not compared: its own target is 5, and no share between 0 and 100 %",
+  );
+  expect(lineOf(page, "New cases")?.words).toBe("not counted: breeding sheep in the settings are no whole number");
+  expect(lineOf(page, "Antibiotics")?.words).toBe("not counted: breeding sheep in the settings are no whole number");
 });
 
 test("one flock alone has a page without a comparison", () => {

@@ -63,7 +63,7 @@ describe("a book with later records in it, worked out for an earlier day", () =>
   });
 
   test("shows one number for the last month in its headline and at the end of its chart", () => {
-    const months = Array.from({ length: 12 }, (_, place) => back.get(`Picture!S${place + 5}`));
+    const months = Array.from({ length: 12 }, (_, index) => back.get(`Picture!S${index + 5}`));
     expect(months.at(-1)).toBe(back.get("Picture!A4"));
   });
 });

@@ -98,9 +98,9 @@ export async function makeFootBook(book: MadeBook, changes: Changes = {}): Promi
     ["slaughter_lambs", 400],
     ["gap_days", 14],
   ];
-  named.forEach(([name, value], place) => {
-    settings.getCell(place + 1, 2).value = value;
-    workbook.definedNames.add(`'${settings.name}'!$B$${place + 1}`, name);
+  named.forEach(([name, value], index) => {
+    settings.getCell(index + 1, 2).value = value;
+    workbook.definedNames.add(`'${settings.name}'!$B$${index + 1}`, name);
   });
   const put = (
     sheet: ExcelJS.Worksheet,
@@ -111,8 +111,8 @@ export async function makeFootBook(book: MadeBook, changes: Changes = {}): Promi
   ) => {
     if (plain) {
       [headings, ...rows].forEach((cells, step) => {
-        cells.forEach((cell, place) => {
-          sheet.getCell(at.row + step, at.column + place).value = cell;
+        cells.forEach((cell, index) => {
+          sheet.getCell(at.row + step, at.column + index).value = cell;
         });
       });
       return;
@@ -145,8 +145,8 @@ export async function makeFootBook(book: MadeBook, changes: Changes = {}): Promi
     "Cases",
     { row: 4, column: 1 },
     cases.headings,
-    book.cases.map((record, place) =>
-      cases.keys.map((key) => filled[key]?.({ ...record, day: dayIn(record.day), place }) ?? null),
+    book.cases.map((record, index) =>
+      cases.keys.map((key) => filled[key]?.({ ...record, day: dayIn(record.day), place: index }) ?? null),
     ),
   );
   return new Uint8Array(await workbook.xlsx.writeBuffer());

@@ -122,15 +122,15 @@ async function book(slip?: Slip): Promise<ReadonlyMap<string, Cell>> {
     ["2026-04-10", 100, 6],
     ["2026-05-10", 110, 4],
     ["2026-06-10", 105, 3],
-  ].forEach(([day, seen, lame], place) => {
-    const row = typed.sheet(sheetNames.gathers).getRow(firstRecord + 1 + place);
+  ].forEach(([day, seen, lame], index) => {
+    const row = typed.sheet(sheetNames.gathers).getRow(firstRecord + 1 + index);
     [dayOf(String(day)), "Ewes", seen, lame].forEach((value, column) => {
       row.getCell(column + 1).value = value as number;
     });
   });
   for (const [place, record] of flock.entries()) typed.typeCase(firstRecord + 1 + place, record);
-  [11, 12, 13, 14, 15, 16, 17, 18].forEach((animal, place) => {
-    typed.sheet(sheetNames.sale).getCell(`A${8 + place}`).value = tagOf(animal);
+  [11, 12, 13, 14, 15, 16, 17, 18].forEach((animal, index) => {
+    typed.sheet(sheetNames.sale).getCell(`A${8 + index}`).value = tagOf(animal);
   });
   slip?.make(typed);
   return (await typed.worked()).cells;

@@ -1,5 +1,6 @@
 import { readFileSync } from "node:fs";
 import { beforeAll, describe, expect, test } from "vitest";
+import { dayOf } from "../../src/cells/day.ts";
 import { carePlan } from "../../src/core/treatment/carePlans/carePlan.ts";
 import { lesionName } from "../../src/core/words/lesionName.ts";
 import { engineInNode } from "../../src/hosts/headless/engineInNode.ts";
@@ -9,7 +10,13 @@ import { year } from "../../src/workbooks/inventedFlock/flockYear.ts";
 import { sampleSeed } from "../../src/workbooks/inventedFlock/inventedFlock.ts";
 import { onDay } from "../../src/workbooks/onDay.ts";
 import { inventedVisit } from "../../src/workbooks/visitSheet/inventedVisit.ts";
-import { bathRow, placedWeighed, planLines, sheetNames } from "../../src/workbooks/visitSheet/placedVisit.ts";
+import {
+  bathRow,
+  pageMedicines,
+  placedWeighed,
+  planLines,
+  sheetNames,
+} from "../../src/workbooks/visitSheet/placedVisit.ts";
 import { visitSheet } from "../../src/workbooks/visitSheet/visitSheet.ts";
 import { workedOut } from "../../src/workbooks/workedOut.ts";
 import { sheetCells } from "../samples/sheetCells.ts";
@@ -47,8 +54,8 @@ describe("the filled Visit sheet", () => {
         ...steps.map(({ step, what, why, caution }) => [String(step), what, why, caution]),
       ];
     });
-    const shown = Array.from({ length: lines.length + 1 }, (_, place) =>
-      ["A", "B", "C", "D"].map((column) => cells.get(`Care plan!${column}${place + 5}`)),
+    const shown = Array.from({ length: lines.length + 1 }, (_, index) =>
+      ["A", "B", "C", "D"].map((column) => cells.get(`Care plan!${column}${index + 5}`)),
     );
     expect(lines.some(([, , , caution]) => caution !== undefined)).toBe(true);
     expect(shown).toEqual([...lines, [undefined, undefined, undefined, undefined]]);
@@ -57,8 +64,8 @@ describe("the filled Visit sheet", () => {
   test("shares each dose over its sites without losing any", () => {
     const { medicine } = content;
     if (!medicine) throw new Error("the visit has no medicine");
-    content.weighed.forEach((animal, place) => {
-      const row = placedWeighed.area.top + 2 + place;
+    content.weighed.forEach((animal, index) => {
+      const row = placedWeighed.area.top + 2 + index;
       const dose = Number(cells.get(`Doses!C${row}`));
       expect(dose).toBeCloseTo((Number(animal.kg) * medicine.mgPerKg) / medicine.mgPerMl, 1);
       const sites = ["D", "E", "F", "G"].map((column) => Number(cells.get(`Doses!${column}${row}`) ?? 0));
@@ -69,11 +76,14 @@ describe("the filled Visit sheet", () => {
 
   test("says on the page when each medicine is clear, and when bought sheep may join", () => {
     const [other] = content.otherMedicines;
-    const page = [...cells].filter(([address]) => address.startsWith("Page!")).map(([, cell]) => String(cell));
-    // 15 whole days from 31 October 2026: clear on the day after the last of them.
-    expect(page).toContain(
-      `${other?.medicine}, given ${other?.route}. Withdrawal 15 days for meat: clear for food from 16 Nov 2026.`,
-    );
+    const { top } = pageMedicines.rows;
+    const line = (row: number) => ["A", "B", "C", "D"].map((column) => cells.get(`Page!${column}${row}`));
+    // So many whole days from 31 October 2026: clear on the day after the last of them.
+    expect([line(top + 1), line(top + 2), line(top + 3)]).toEqual([
+      ["medicine A (invented)", 35, dayOf("2026-12-06"), "into the muscle"],
+      [other?.medicine, 15, dayOf("2026-11-16"), other?.route],
+      [undefined, undefined, undefined, undefined],
+    ]);
     // Four weeks from the last new case among them, as published advice on bought-in sheep has it.
     expect(cells.get("Quarantine!B16")).toBe((content.quarantine?.lastNewCase ?? 0) + 28);
   });
@@ -83,9 +93,8 @@ describe("the filled Visit sheet", () => {
     expect(cells.get(`Doses!B${bathRow + 1}`)).toBeCloseTo(litres, 9);
     expect(cells.get(`Doses!B${bathRow + 2}`)).toBeCloseTo(powder, 9);
     const page = [...cells].filter(([address]) => address.startsWith("Page!")).map(([, cell]) => String(cell));
-    expect(page).toContain(
-      "Footbath of 54 litres at 10 %: 5.4 kg of zinc sulphate heptahydrate, filled up to 54 litres.",
-    );
+    expect(page).toContain("Footbath of 54 litres: 10 % of zinc sulphate heptahydrate.");
+    expect(page).toContain("5.4 kg of it, filled up to 54 litres.");
   });
 });
 

@@ -17,6 +17,7 @@ interface Simulated {
     readonly usual95: number;
     readonly beyond95: number;
     readonly beyond998: number;
+    readonly found: number;
   }[];
   readonly weighted: readonly {
     readonly groups: number;
@@ -64,13 +65,15 @@ export const widenedFunnelTable = (): string =>
       "usual: outside 95 %",
       "flocks_differ: outside 95 %",
       "flocks_differ: outside 99.8 %",
+      "one at 25 % among them is found",
     ],
-    simulated().widened.map(({ flocks, correlation, usual95, beyond95, beyond998 }) => [
+    simulated().widened.map(({ flocks, correlation, usual95, beyond95, beyond998, found }) => [
       String(flocks),
       String(correlation),
       percent(usual95, 1),
       percent(beyond95, 1),
       percent(beyond998, 2),
+      percent(found),
     ]),
   );
 

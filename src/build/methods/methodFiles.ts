@@ -22,7 +22,7 @@ import { weightedCoverageTable } from "./weightedCoverageTable.ts";
 
 /** What the pages need worked out, by the placeholder it stands for. */
 const tablesOf: Readonly<Record<string, Readonly<Record<string, () => string>>>> = {
-  "README.md": {},
+  "README.md": { usualWays: handRunTable("usual") },
   "counting.md": {
     coverage: coverageTable,
     gatherCoverage: handRunTable("range"),
@@ -30,6 +30,8 @@ const tablesOf: Readonly<Record<string, Readonly<Record<string, () => string>>>>
     targetVerdicts: handRunTable("target"),
     weightedCoverage: weightedCoverageTable,
     pairedCoverage: handRunTable("paired"),
+    changeCoverage: handRunTable("change"),
+    errsCoverage: handRunTable("errs"),
     trendAlarms: handRunTable("trend"),
     lookerCoverage: handRunTable("lookers"),
   },
@@ -37,6 +39,8 @@ const tablesOf: Readonly<Record<string, Readonly<Record<string, () => string>>>>
     falseAlarms: falseAlarmTable,
     chartAlarms: handRunTable("chart"),
     seasonAlarms: handRunTable("season"),
+    driftAlarms: handRunTable("drift"),
+    rateCoverage: handRunTable("rates"),
   },
   "recovery.md": { recoveryCoverage: handRunTable("recovery") },
   "planning.md": { detection: detectTable },

@@ -64,7 +64,7 @@ export function drawing(
     `<title>${escapeXml(description)}</title>`,
     `<rect width="${width}" height="${height}" fill="#fff"/>`,
     ...panels.map(panelText),
-    ...key.map(({ pen, text }, place) => keyEntry(20 + place * 150, height - 12, pen, text)),
+    ...key.map(({ pen, text }, index) => keyEntry(20 + index * 150, height - 12, pen, text)),
     "</svg>",
     "",
   ].join("\n");

@@ -8,16 +8,16 @@ const lines = [
   { method: "wilson", pen: "dashed", text: "Wilson" },
 ] as const satisfies readonly { method: string; pen: Pen; text: string }[];
 
-const shares = Array.from({ length: 150 }, (_, place) => (place + 1) / 500);
+const shares = Array.from({ length: 150 }, (_, index) => (index + 1) / 500);
 
 /** How often the three ranges hold the true share, for four numbers of sheep. */
 export const coveragePicture = (): string =>
   drawing(
     { width: 720, height: 560 },
     "How often the 95 % ranges hold the true share, for 20, 60, 200 and 420 sheep looked at",
-    coverageSizes.map((n, place) => ({
-      left: 62 + (place % 2) * 350,
-      top: 32 + Math.floor(place / 2) * 260,
+    coverageSizes.map((n, index) => ({
+      left: 62 + (index % 2) * 350,
+      top: 32 + Math.floor(index / 2) * 260,
       width: 290,
       height: 180,
       title: `${n} sheep looked at`,

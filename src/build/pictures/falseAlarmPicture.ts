@@ -2,7 +2,7 @@ import { falseAlarmChance } from "../../core/watching/falseAlarmChance.ts";
 import { exactLimits, threeSigmaLimits } from "../../core/watching/gatherLimits.ts";
 import { drawing, type Pen } from "./chart.ts";
 
-const gathers = Array.from({ length: 52 }, (_, place) => place + 1);
+const gathers = Array.from({ length: 52 }, (_, index) => index + 1);
 const seen = 100;
 const share = 0.05;
 
@@ -40,11 +40,11 @@ export function falseAlarmPicture(): string {
         curves: [
           ...lines.map(({ rule, pen }) => ({
             pen,
-            points: gathers.map((count, place) => [count, alarms[place]?.[rule] ?? 0] as const),
+            points: gathers.map((count, index) => [count, alarms[index]?.[rule] ?? 0] as const),
           })),
           {
             pen: "faint",
-            points: gathers.map((count, place) => [count, usual[place]?.beyondLimits ?? 0] as const),
+            points: gathers.map((count, index) => [count, usual[index]?.beyondLimits ?? 0] as const),
           },
         ],
       },

@@ -27,7 +27,7 @@ const flocks = [
 ] as const;
 
 const target = 0.05;
-const sizes = Array.from({ length: 121 }, (_, place) => 20 + 4 * place);
+const sizes = Array.from({ length: 121 }, (_, index) => 20 + 4 * index);
 
 const lines = [
   { low: 0.025, high: 0.975, pen: "dashed", text: "95 % limits" },
@@ -36,7 +36,7 @@ const lines = [
 
 /** Invented flocks in the funnel around 5 %. */
 export function funnelPicture(): string {
-  const names = flocks.map((_, place) => String(place + 1));
+  const names = flocks.map((_, index) => String(index + 1));
   const placed = funnel(
     names,
     flocks.map(([, lame]) => lame),

@@ -1,7 +1,7 @@
 import { sampleToFind } from "../../core/planning/sampleToFind.ts";
 import { drawing } from "./chart.ts";
 
-const flocks = Array.from({ length: 61 }, (_, place) => Math.round(20 * 10 ** ((place * 2) / 60)));
+const flocks = Array.from({ length: 61 }, (_, index) => Math.round(20 * 10 ** ((index * 2) / 60)));
 
 const lines = [
   { designPrevalence: 0.01, pen: "solid", text: "1 % lame" },

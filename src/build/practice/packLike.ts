@@ -39,7 +39,7 @@ function stepsTo(text: string, base: string): readonly Step[] {
   let step: [number, number, string] = [0, 0, ""];
   for (let at = 0; at < wanted.length; ) {
     const found = places.get(wanted.slice(at, at + together).join("")) ?? [];
-    const from = found.find((place) => place >= reached) ?? found[0];
+    const from = found.find((index) => index >= reached) ?? found[0];
     if (from === undefined) {
       own += wanted[at];
       at += 1;

@@ -5,7 +5,7 @@ import { isFresh } from "./isFresh.ts";
 import { serveFolder } from "./serveFolder.ts";
 
 const usualPort = 3000;
-const ports = Array.from({ length: 10 }, (_, place) => usualPort + place);
+const ports = Array.from({ length: 10 }, (_, index) => usualPort + index);
 const folder = join(process.cwd(), "dist", "practice");
 
 /** `npm start`: the answers in the terminal, then the practice sheet until the person ends it. */

@@ -14,6 +14,8 @@ ${baseUrl === developmentUrl ? elsewhere : ""}practice/       A spreadsheet in t
                 program: static files for any host, practice/index.html is its page.
 libreoffice/    The extension for LibreOffice Calc.
 google-sheets/  The script for Google Sheets.
+command/        The soundfold command, for whoever works with many workbooks; it needs
+                Node.js: npm install command/soundfold-${version}.tgz
 workbooks/      Workbooks that use the functions. Their records are invented.
 install/        How each of these is installed.
 functions/      What each function answers, with examples; begin at functions/README.md.

@@ -4,6 +4,8 @@ import { version } from "../../../functions/version.ts";
 import { type BundledPackage, bundledPackages } from "./bundledPackages.ts";
 import { calcWorkbooks } from "./calcWorkbooks.ts";
 import { checksums } from "./checksums.ts";
+import { commandFiles } from "./commandFiles.ts";
+import { commandTarball } from "./commandTarball.ts";
 import { excelAddIn } from "./excelAddIn.ts";
 import { hostHeaders } from "./hostHeaders.ts";
 import { libreOfficeExtension } from "./libreOfficeExtension.ts";
@@ -29,12 +31,15 @@ export async function releaseFiles(baseUrl: string): Promise<Files> {
     sheetsScript(),
   ]);
   const inSheet = bundledPackages([...practice.modules, packagesOfTools.webpack, packagesOfTools.esbuild]);
+  const command = await commandFiles({ content: text(practice.files, onePage), packages: inSheet });
+  const tarball = `command/soundfold-${version}.tgz`;
   const bundles = new Map<string, readonly BundledPackage[]>([
     ["excel", bundledPackages([...excel.modules, packagesOfTools.webpack, packagesOfTools.esbuild])],
     [onePage, inSheet],
     ["practice", inSheet],
     ["libreoffice/soundfold.oxt", bundledPackages([...extension.modules, packagesOfTools.esbuild])],
     ["google-sheets/Code.gs", bundledPackages([...sheets.modules, packagesOfTools.esbuild])],
+    [tarball, command.packages],
   ]);
   const excelSite = new Map([...excel.files, ...hostHeaders(text(excel.files, "taskpane.html"), "functions.json")]);
   const sheetSite = new Map([...practice.files, ...hostHeaders(text(practice.files, "index.html"))]);
@@ -47,6 +52,7 @@ export async function releaseFiles(baseUrl: string): Promise<Files> {
     ["libreoffice/soundfold.oxt", extension.oxt],
     ...within("libreoffice/workbooks", await calcWorkbooks()),
     ...within("google-sheets", sheets.files),
+    [tarball, commandTarball(command.files)],
     ...within("workbooks", filesOf("samples", isTemplate)),
     ...["install", "functions", "methods"].flatMap((pages) => within(pages, filesOf(`docs/${pages}`, isPage))),
     ["benchmarks.md", readFileSync("docs/benchmarks.md")],

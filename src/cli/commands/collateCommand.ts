@@ -1,5 +1,6 @@
 import { mkdir, readdir, readFile } from "node:fs/promises";
 import { join, resolve } from "node:path";
+import { numberIn } from "../../cells/numberIn.ts";
 import { WorkbookProblem } from "../../workbook/workbookProblem.ts";
 import { type Collated, collateBooks, type ReadBook } from "../../workbooks/collate/collateBooks.ts";
 import { readFootBook } from "../../workbooks/collate/readFootBook.ts";
@@ -19,20 +20,25 @@ import { writeWhole } from "../writeWhole.ts";
 /** Puts the flocks of a folder of foot books side by side. */
 export const collateCommand: Command = {
   name: "collate",
-  takes: "FOLDER --out FILE [--year 2026] [--letters] [--pages FOLDER]",
+  takes: "FOLDER --out FILE [--year 2026] [--target 2%] [--letters] [--pages FOLDER]",
   summary: "read every Flock foot book in a folder into one Flock comparison",
   details: `--out FILE    where to save the comparison; a file that is there already is never replaced
 --year 2026   the year to compare; without it, the latest in which most books have gathers
+--target 2%   the share lame to stay below, for flocks whose book has no target of its own
 --letters     call the flocks A, B, C in the file; the key is printed and stands nowhere else
 --pages FOLDER  also write a page for each flock into a new or empty folder, ready to send to its
               farmer: it names that flock, with --letters too, calls the others by letters, and
               holds values only
+
+The comparison holds values, with what is done about lameness in each flock and why a figure cannot be
+counted. It is read in every spreadsheet, with or without the functions.
 
 A file that is no foot book is named with the reason and does not stop the others.`,
   async run(given, terminal) {
     const options = {
       out: { type: "string" },
       year: { type: "string" },
+      target: { type: "string" },
       letters: { type: "boolean" },
       pages: { type: "string" },
     } as const;
@@ -41,11 +47,12 @@ A file that is no foot book is named with the reason and does not stop the other
     if (!folder || values.out === undefined)
       throw new BadInput("collate needs a folder and a file to write: soundfold collate FOLDER --out FILE.xlsx");
     const year = yearFrom(values.year);
+    const target = targetFrom(values.target);
     await newFile(values.out);
     if (values.pages !== undefined) await emptyFolder(values.pages, folder);
     growSlowly();
     const read = await readFolder(folder, terminal);
-    const collated = collateBooks(read, { year, letters: values.letters === true, made: today() });
+    const collated = collateBooks(read, { year, letters: values.letters === true, made: today(), target });
     if (!collated) throw new BadInput(nothingUsed(folder, read, year));
     terminal.progress("Writing the comparison …");
     // Writing takes half a second to load, so it is loaded only once there is something to write.
@@ -96,6 +103,16 @@ function yearFrom(text: string | undefined): number | undefined {
   if (text === undefined) return undefined;
   if (!/^(?:19|20)\d\d$/.test(text)) throw new BadInput(`"${text}" is not a year; give it as --year 2026.`);
   return Number(text);
+}
+
+function targetFrom(text: string | undefined): number | undefined {
+  if (text === undefined) return undefined;
+  const percent = /^(.*\S)\s*%$/.exec(text.trim());
+  const number = numberIn(percent?.[1] ?? text);
+  const target = number === undefined ? undefined : percent ? number / 100 : number;
+  if (target === undefined || !(target > 0 && target < 1))
+    throw new BadInput(`"${text}" is no share above 0 and below 100 %; give it as --target 5% or --target 0.05.`);
+  return target;
 }
 
 // One file after the other, each forgotten but for its few numbers before the next is read.

@@ -2,6 +2,7 @@ import { basename } from "node:path";
 import { Problem } from "../../cells/problem.ts";
 import { BadInput } from "../badInput.ts";
 import type { Command, Terminal } from "../command.ts";
+import type { LeftBook } from "../compare/bookTables.ts";
 import type { By, Compared } from "../compare/countFlocks.ts";
 import type { LoadedRecords } from "../compare/loadRecords.ts";
 import type { RecordFile, RecordSources } from "../compare/recordSources.ts";
@@ -16,7 +17,7 @@ const anyNumber = 1_000_000;
 /** Compares any number of flocks, whose records are counted by a database. */
 export const compareCommand: Command = {
   name: "compare",
-  takes: "RECORDS… --out FILE [--by flock] [--year 2026] [--gap-days 14]",
+  takes: "RECORDS… --out FILE [--by flock] [--year 2026] [--gap-days 14] [--letters]",
   summary: "compare thousands of flocks from foot books, csv and Parquet files, one line a flock",
   details: `RECORDS…       foot books (.xlsx), .csv and .parquet files, or folders of them. Headings of gathers:
                Flock, Date, Group, Looked at, Lame; of cases: Flock, Tag, Seen lame, Treated. A file
@@ -25,6 +26,10 @@ export const compareCommand: Command = {
 --by flock     one line a flock; month or group: one a month or group of each flock
 --year 2026    the year to compare; without it, the latest in which most flocks have gathers
 --gap-days 14  most days between two records of one case
+--letters      call the flocks A, B, C in the file; the key is printed and stands nowhere else
+
+Of two foot books of one flock the one is counted that collate keeps: of those with gathers in the year,
+the one written in last. The other is named.
 
 Ranges, words of the funnel, steadied shares with ranks, cases and signals are those that FOOT.PREVRANGE,
 FUNNEL, SHRUNKPREV, CASETABLE and LAMEWATCH give. A blank is not known, and never none. What cannot
@@ -34,7 +39,7 @@ It counts with the database DuckDB (npm install @duckdb/node-api), which holds n
 in memory and sets the rest aside in the folder for temporary files.`,
   async run(given, terminal) {
     const text = { type: "string" } as const;
-    const options = { out: text, by: text, year: text, "gap-days": text };
+    const options = { out: text, by: text, year: text, "gap-days": text, letters: { type: "boolean" } as const };
     const { values, positionals } = readOptions("compare", given, options, anyNumber);
     const { out } = values;
     if (positionals.length === 0 || out === undefined)
@@ -44,9 +49,12 @@ in memory and sets the rest aside in the folder for temporary files.`,
     const by = byFrom(values.by ?? "flock");
     const year = wholeFrom("year", values.year, 1990, 2100);
     const gapDays = wholeFrom("gap-days", values["gap-days"], 0, 365) ?? 14;
+    const letters = values.letters === true;
+    if (letters && by === "group")
+      throw new BadInput("--letters does not go with --by group: names of groups are a farm's own words and may tell.");
     await freePlace(out);
     try {
-      await compare(positionals, out, { by, year, gapDays }, terminal);
+      await compare(positionals, out, { by, year, gapDays, letters }, terminal);
     } catch (error) {
       if (error instanceof Problem) throw new BadInput(`The flocks cannot be compared: ${error.message}.`);
       throw error;
@@ -71,6 +79,7 @@ interface Wanted {
   readonly by: By;
   readonly year: number | undefined;
   readonly gapDays: number;
+  readonly letters: boolean;
 }
 
 async function compare(paths: readonly string[], out: string, wanted: Wanted, terminal: Terminal): Promise<void> {
@@ -93,16 +102,21 @@ async function compare(paths: readonly string[], out: string, wanted: Wanted, te
     if (all.gathers.length + all.cases.length === 0)
       throw new BadInput(`None of the files can be used, so nothing was written:\n${unusedLines(sources)}`);
     terminal.progress("Reading …");
-    const loaded = await loadRecords(duck, all.gathers, all.cases);
+    let loaded = await loadRecords(duck, all.gathers, all.cases);
     const year = wanted.year ?? (await usualYear(duck));
     if (year === undefined)
       throw new BadInput("There is no gather with a day and counts in the records; without one no year is known.");
-    const compared = await countFlocks(duck, loaded, { ...wanted, year }, terminal.progress);
-    if (compared.lines.length === 0) throw new BadInput(`There is nothing of ${year} in the records.`);
+    const left = await books.leaveTwins(year);
+    if (left.length > 0) loaded = await loadRecords(duck, all.gathers, all.cases);
+    const counted = await countFlocks(duck, loaded, { ...wanted, year }, terminal.progress);
+    if (counted.lines.length === 0) throw new BadInput(`There is nothing of ${year} in the records.`);
+    const { letterFlocks } = await import("../compare/letterFlocks.ts");
+    const { compared, key } = wanted.letters ? letterFlocks(counted) : { compared: counted, key: [] };
     terminal.progress("Writing …");
     await writeCompared(duck, compared, wanted.by, out, today());
     terminal.progressDone();
-    terminal.say(report(compared, loaded, { ...sources, ...all }, out));
+    terminal.say(report(compared, loaded, { ...sources, ...all, left }, out));
+    if (key.length > 0) terminal.say(`\nThe key, which is not in the file:\n${indented(key)}`);
   });
 }
 
@@ -110,11 +124,19 @@ const grouped = (count: number): string => count.toLocaleString("en-GB");
 
 const unusedLines = ({ unused }: RecordSources): string => indented(unused.map(({ file, reason }) => [file, reason]));
 
-function report(compared: Compared, loaded: LoadedRecords, sources: RecordSources, out: string): string {
+interface Sources extends RecordSources {
+  readonly left: readonly LeftBook[];
+}
+
+function report(compared: Compared, loaded: LoadedRecords, sources: Sources, out: string): string {
   const { flocks, examples, unnamed } = loaded;
   const counts = `${grouped(flocks.length)} flocks: ${grouped(compared.gathers)} days of gathers; ${grouped(compared.caseRecords)} case records, which are ${grouped(compared.cases)} cases`;
   const parts = [`${counts}.\n${grouped(compared.lines.length)} lines for ${compared.year}: ${out}`];
   if (sources.unused.length > 0) parts.push(`Not used:\n${unusedLines(sources)}`);
+  if (sources.left.length > 0)
+    parts.push(
+      `The same flock as another book, which is kept since its gathers go on as long or longer:\n${indented(sources.left.map(({ file, kept }) => [basename(file), `kept: ${basename(kept)}`]))}`,
+    );
   const named = (files: readonly RecordFile<string>[]): string[][] =>
     files.flatMap(({ file, flock }) => (flock === undefined ? [[basename(file)]] : []));
   const asNamed = named([...sources.gathers, ...sources.cases]);

@@ -57,10 +57,10 @@ const templates: Readonly<Record<string, Template>> = {
     file: "flock-comparison.xlsx",
     title: "Flock comparison",
     groups: undefined,
-    async plan({ made }) {
+    async plan({ made, edition }) {
       const { flockComparison } = await import("../../workbooks/comparison/flockComparison.ts");
       const { emptyComparison } = await import("../../workbooks/comparison/emptyComparison.ts");
-      return flockComparison(emptyComparison({ made }));
+      return flockComparison(emptyComparison({ made }), edition);
     },
   },
 };
@@ -108,8 +108,6 @@ A file that is there already is never replaced.`,
     const edition = values.for ?? "excel";
     if (edition !== "excel" && edition !== "libreoffice")
       throw new BadInput(`--for is "${values.for}"; the choice is --for excel and --for libreoffice.`);
-    if (edition === "libreoffice" && template.groups === undefined)
-      throw new BadInput(`template ${kind} has one edition for every spreadsheet; leave --for out.`);
     if (edition === "libreoffice" && values.page)
       throw new BadInput("The page holds the edition that it works with itself; leave out --for or --page.");
     const groups = groupNames(values.groups, template.groups ?? 0);

@@ -127,7 +127,7 @@ function flockLines(
   // The same words as a comparison gives: without a spread to learn from there is nothing to steady.
   const isMixed = looked.some(({ lame }) => lame > 0) && looked.some(({ lame, seen }) => lame < seen);
   const steadied = apart && isMixed ? shrunkPrevalence(...columns, 0.95) : [];
-  const placeOf = new Map(looked.map(({ flock }, place) => [flock, place]));
+  const placeOf = new Map(looked.map(({ flock }, index) => [flock, index]));
   return sums.map(({ flock, seen, lame, looked: hasGathers }): ComparedLine => {
     const place = placeOf.get(flock);
     const here = place === undefined ? undefined : steadied[place];
@@ -174,10 +174,10 @@ async function partLines(
   function linesOf(flock: number, parts: readonly (string | null)[], gathers: GatherDays): readonly ComparedLine[] {
     const begun = caseCounts?.get(flock)?.begun.map((day) => isoText(day).slice(0, 7));
     const places = new Map<string | null, number[]>();
-    parts.forEach((name, place) => {
+    parts.forEach((name, index) => {
       const known = places.get(name);
-      if (known) known.push(place);
-      else places.set(name, [place]);
+      if (known) known.push(index);
+      else places.set(name, [index]);
     });
     // A month with cases and without a gather has a line too.
     for (const month of begun ?? []) if (!places.has(month)) places.set(month, []);
@@ -185,7 +185,7 @@ async function partLines(
       one === null ? 1 : other === null ? -1 : one < other ? -1 : 1,
     );
     return inOrder.map(([name, rows]) => {
-      const of = (column: readonly number[]): number[] => rows.map((place) => column[place] as number);
+      const of = (column: readonly number[]): number[] => rows.map((index) => column[index] as number);
       const here = { days: of(gathers.days), seen: of(gathers.seen), lame: of(gathers.lame) };
       const [all, ill] = [sum(here.seen), sum(here.lame)];
       return {
@@ -210,8 +210,8 @@ const nothingSeen: GatherDays = { days: [], seen: [], lame: [] };
 const sum = (counts: readonly number[]): number => counts.reduce((total, count) => total + count, 0);
 
 function within({ days, seen, lame }: GatherDays, wanted: (day: Day) => boolean): GatherDays {
-  const places = days.flatMap((day, place) => (wanted(day) ? [place] : []));
-  const of = (column: readonly number[]): number[] => places.map((place) => column[place] as number);
+  const places = days.flatMap((day, index) => (wanted(day) ? [index] : []));
+  const of = (column: readonly number[]): number[] => places.map((index) => column[index] as number);
   return { days: of(days), seen: of(seen), lame: of(lame) };
 }
 
@@ -254,9 +254,9 @@ async function* byFlock(duck: DuckDBConnection, sql: string): AsyncGenerator<Flo
         columns = empty();
       }
       flock = here;
-      for (let place = 0; place < width; place++) {
-        const into = columns[place] as unknown[];
-        const cellsHere = cells[place] as unknown[];
+      for (let index = 0; index < width; index++) {
+        const into = columns[index] as unknown[];
+        const cellsHere = cells[index] as unknown[];
         for (let row = begin; row < end; row++) into.push(cellsHere[row]);
       }
       begin = end;

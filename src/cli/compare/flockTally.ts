@@ -37,9 +37,9 @@ export interface Signals {
 /** What `FOOT.LAMEWATCH(dates, lame, seen)` says of the days from one to another. */
 export function signalsOf({ days, seen, lame }: GatherDays, from: Day, to: Day): Signals {
   // A gather of which no sheep were looked at has no share.
-  const counted = days.flatMap((_, place) => ((seen[place] ?? 0) > 0 ? [place] : []));
+  const counted = days.flatMap((_, index) => ((seen[index] ?? 0) > 0 ? [index] : []));
   if (counted.length === 0) return { count: undefined, last: "no gather with sheep looked at" };
-  const of = (column: readonly number[]): number[] => counted.map((place) => column[place] as number);
+  const of = (column: readonly number[]): number[] => counted.map((index) => column[index] as number);
   try {
     const signals = lameWatch(of(days), of(lame), of(seen)).filter(
       ({ date, signal }) => signal !== "" && date >= from && date <= to,

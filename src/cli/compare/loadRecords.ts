@@ -36,8 +36,8 @@ export async function loadRecords(
   const [gatherRows, caseRows]: [string[], string[]] = [[], []];
   for (const file of gathers) gatherRows.push(await gatherSql(file, words));
   for (const file of cases) caseRows.push(await caseSql(file, words));
-  await duck.run(`CREATE TABLE gathers AS ${gatherRows.join(" UNION ALL ") || noGathers}`);
-  await duck.run(`CREATE VIEW records AS ${caseRows.join(" UNION ALL ") || noCases}`);
+  await duck.run(`CREATE OR REPLACE TABLE gathers AS ${gatherRows.join(" UNION ALL ") || noGathers}`);
+  await duck.run(`CREATE OR REPLACE VIEW records AS ${caseRows.join(" UNION ALL ") || noCases}`);
   const doubt = {
     gathers: await countOfDoubt(duck, "gathers", "NOT ok"),
     cases: await countOfDoubt(duck, "records", "day IS NULL"),
@@ -81,7 +81,7 @@ async function numberFlocks(duck: DuckDBConnection, files: readonly RecordFile<s
     else for (const text of await distinct(duck, from, flock)) note(text);
   }
   const keys = [...spellings.keys()].sort(order.compare);
-  await duck.run("CREATE TABLE flock_names (text VARCHAR, flock INTEGER)");
+  await duck.run("CREATE OR REPLACE TABLE flock_names (text VARCHAR, flock INTEGER)");
   const appender = await duck.createAppender("flock_names");
   const names = keys.map((key, number) => {
     const written = (spellings.get(key) ?? []).sort();
@@ -121,7 +121,7 @@ class SpellingTables {
     meaning: (text: string) => number | string | undefined,
   ): Promise<Read> {
     const table = `spellings_${this.made++}`;
-    await this.duck.run(`CREATE TABLE ${table} (text VARCHAR, value ${type})`);
+    await this.duck.run(`CREATE OR REPLACE TABLE ${table} (text VARCHAR, value ${type})`);
     const appender = await this.duck.createAppender(table);
     for (const text of await distinct(this.duck, from, column)) {
       const value = meaning(text);
@@ -256,7 +256,7 @@ async function unread<K extends string>(
   );
   return (await found.getRows()).map(([row, cells]) => {
     const values = (cells as { readonly items: readonly (string | null)[] }).items;
-    const said = columns.map(({ name }, place) => `${name} ${values[place] == null ? "blank" : `"${values[place]}"`}`);
+    const said = columns.map(({ name }, index) => `${name} ${values[index] == null ? "blank" : `"${values[index]}"`}`);
     return `${file.file}, row ${Number(row) + 1}: ${said.join(", ")}`;
   });
 }

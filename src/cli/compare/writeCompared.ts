@@ -111,8 +111,8 @@ async function asWorkbook(
       {
         name: "Compared",
         write(sheet) {
-          shown.forEach(({ heading, type, width }, place) => {
-            sheet.width(place, width);
+          shown.forEach(({ heading, type, width }, index) => {
+            sheet.width(index, width);
             const look =
               type === "DOUBLE"
                 ? "workedPercent"
@@ -121,9 +121,9 @@ async function asWorkbook(
                   : width >= longWords
                     ? "words"
                     : "worked";
-            sheet.columnLook(place, place, look);
+            sheet.columnLook(index, index, look);
             sheet.put(
-              { row: headingRow, column: place },
+              { row: headingRow, column: index },
               heading,
               type === "VARCHAR" ? "workedHeading" : "workedHeadingCentre",
             );

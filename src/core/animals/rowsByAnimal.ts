@@ -49,9 +49,9 @@ export function rowsByAnimal(tags: readonly Tag[], dates: readonly Day[], animal
   for (let row = 0; row < tags.length; row++) {
     const animal = animalOf[row] as number;
     if (animal === notMet) continue;
-    const place = next[animal] as number;
-    order[place] = row;
-    next[animal] = place + 1;
+    const index = next[animal] as number;
+    order[index] = row;
+    next[animal] = index + 1;
   }
   for (let animal = 0; animal < count; animal++)
     sortByDay(order, starts[animal] as number, starts[animal + 1] as number, dates);
@@ -73,11 +73,11 @@ function sortByDay(rows: Int32Array, start: number, end: number, dates: readonly
   for (let at = start + 1; at < end; at++) {
     const row = rows[at] as number;
     const day = dates[row] as Day;
-    let place = at;
-    while (place > start && (dates[rows[place - 1] as number] as Day) > day) {
-      rows[place] = rows[place - 1] as number;
-      place--;
+    let index = at;
+    while (index > start && (dates[rows[index - 1] as number] as Day) > day) {
+      rows[index] = rows[index - 1] as number;
+      index--;
     }
-    rows[place] = row;
+    rows[index] = row;
   }
 }

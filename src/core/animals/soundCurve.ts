@@ -20,6 +20,7 @@ export function soundCurve(ends: readonly Ends[], confidence: number): readonly 
     becameSound: 0,
     stillLame: like?.stillLame ?? 1,
     leftLame: like?.leftLame ?? 0,
+    variance: like === undefined ? 0 : like.variance,
     limits: like?.limits,
   });
   if (steps[0]?.day !== 0) steps.unshift(stay(0, undefined));

@@ -45,13 +45,13 @@ function gridFor(beliefs: readonly ShareBelief[], size: number): Float64Array {
   const step = Math.max(1, Math.floor(beliefs.length / 2000));
   const steps = 40;
   const points: number[] = [];
-  for (let place = 0; place < beliefs.length; place += step) {
-    const [middle, deviation] = placeOf(beliefs[place] as ShareBelief);
+  for (let index = 0; index < beliefs.length; index += step) {
+    const [middle, deviation] = placeOf(beliefs[index] as ShareBelief);
     for (let k = 0; k <= steps; k++) points.push(middle + reach * deviation * ((2 * k) / steps - 1));
   }
   const sorted = Float64Array.from(points).sort();
-  return Float64Array.from({ length: size }, (_, place) => {
-    const at = (place * (sorted.length - 1)) / (size - 1);
+  return Float64Array.from({ length: size }, (_, index) => {
+    const at = (index * (sorted.length - 1)) / (size - 1);
     return sorted[Math.round(at)] ?? 0;
   });
 }
@@ -118,8 +118,8 @@ function firstAbove(sorted: Float64Array, value: number): number {
   return low;
 }
 
-const chanceAt = ({ from, chances }: Lower, place: number): number =>
-  place < from ? 0 : place >= from + chances.length ? 1 : (chances[place - from] ?? 0);
+const chanceAt = ({ from, chances }: Lower, index: number): number =>
+  index < from ? 0 : index >= from + chances.length ? 1 : (chances[index - from] ?? 0);
 
 /** Every rank's chance for each flock, summed over the grid. */
 function exactRanks(lower: readonly Lower[], confidence: number): readonly Interval[] {
@@ -172,9 +172,9 @@ function addWithout(sums: Float64Array, counts: Float64Array, chance: number, we
 function rankBeyond(chances: Float64Array, wanted: number): number {
   const all = chances.reduce((sum, chance) => sum + chance, 0);
   let sum = 0;
-  for (let place = 0; place < chances.length; place++) {
-    sum += (chances[place] ?? 0) / all;
-    if (sum >= wanted) return place + 1;
+  for (let index = 0; index < chances.length; index++) {
+    sum += (chances[index] ?? 0) / all;
+    if (sum >= wanted) return index + 1;
   }
   return chances.length;
 }
@@ -185,9 +185,9 @@ function roughRanks(flocks: number, lower: readonly Lower[], confidence: number)
   const expected = new Float64Array(size + 1);
   const variance = new Float64Array(size + 1);
   for (const { from, chances } of lower) {
-    chances.forEach((chance, place) => {
-      expected[from + place] = (expected[from + place] ?? 0) + chance;
-      variance[from + place] = (variance[from + place] ?? 0) + chance * (1 - chance);
+    chances.forEach((chance, index) => {
+      expected[from + index] = (expected[from + index] ?? 0) + chance;
+      variance[from + index] = (variance[from + index] ?? 0) + chance * (1 - chance);
     });
     expected[size] = (expected[size] ?? 0) + 1;
   }
@@ -196,13 +196,13 @@ function roughRanks(flocks: number, lower: readonly Lower[], confidence: number)
   const tail = (1 - confidence) / 2;
   const rankAt = (one: Lower, chance: number): readonly [rank: number, variance: number] => {
     const { from, chances } = one;
-    let place = firstAbove(chances, chance);
+    let index = firstAbove(chances, chance);
     // Between two grid points in proportion to the chance.
-    const [low, high] = [place === 0 ? 0 : (chances[place - 1] ?? 0), chances[place] ?? 1];
+    const [low, high] = [index === 0 ? 0 : (chances[index - 1] ?? 0), chances[index] ?? 1];
     const part = high > low ? (chance - low) / (high - low) : 0.5;
-    place += from;
+    index += from;
     const mixed = (values: Float64Array): number => {
-      const [one, other] = [values[Math.max(place - 1, 0)] ?? 0, values[Math.min(place, size - 1)] ?? 0];
+      const [one, other] = [values[Math.max(index - 1, 0)] ?? 0, values[Math.min(index, size - 1)] ?? 0];
       return one + part * (other - one);
     };
     return [1 + mixed(expected) - chance, mixed(variance)];
@@ -230,8 +230,8 @@ function addWholeOnes(expected: Float64Array, lower: readonly Lower[], size: num
     begin[to] = (begin[to] ?? 0) + 1;
   }
   let whole = 0;
-  for (let place = 0; place < size; place++) {
-    whole += begin[place] ?? 0;
-    expected[place] = (expected[place] ?? 0) + whole;
+  for (let index = 0; index < size; index++) {
+    whole += begin[index] ?? 0;
+    expected[index] = (expected[index] ?? 0) + whole;
   }
 }

@@ -1,8 +1,10 @@
 import { Problem } from "../../cells/problem.ts";
 import { checkCounts } from "../counting/checkCounts.ts";
 import { type NamedCount, tallyByName } from "../counting/tallyByName.ts";
-import { betaBinomialCounts } from "../statistics/betaBinomialCounts.ts";
+import { betaBinomialCounts, type CountChances } from "../statistics/betaBinomialCounts.ts";
+import { betaTails } from "../statistics/betaTails.ts";
 import { binomialTails } from "../statistics/binomialTails.ts";
+import { mixtureQuantile } from "../statistics/mixtureQuantile.ts";
 import { betweenCounts } from "./betweenCounts.ts";
 import { flocksDiffer } from "./flocksDiffer.ts";
 import { funnelLimit } from "./funnelLimit.ts";
@@ -117,10 +119,11 @@ function widened(tally: readonly NamedCount[], expected: number): (n: number) =>
       { argument: "seen" },
     );
   }
-  const correlation = expected > 0 && expected < 1 ? flocksDiffer(looked, expected) : 0;
-  if (correlation === 0) return byChance(expected);
+  const correlations = expected > 0 && expected < 1 ? flocksDiffer(looked, expected) : [];
+  if (correlations.every((correlation) => correlation === 0)) return byChance(expected);
   return (n) => {
-    const { density, lower, upper } = betaBinomialCounts(n, expected, correlation);
+    if (n > countedOneByOne) return ofManySheep(n, expected, correlations);
+    const { density, lower, upper } = meanChances(n, expected, correlations);
     return {
       limit(p) {
         const reached = lower.findIndex((chance) => chance >= p * slack);
@@ -130,6 +133,40 @@ function widened(tally: readonly NamedCount[], expected: number): (n: number) =>
       tails: (x) => ({ lower: lower[x] ?? 1, upper: upper[x] ?? 1 }),
     };
   };
+}
+
+const countedOneByOne = 20_000;
+
+/** Of so many sheep the share is as good as continuous: a beta distribution with the variance of the beta-binomial one. */
+function ofManySheep(n: number, share: number, correlations: readonly number[]): SizeChances {
+  const parts = correlations.map((correlation) => {
+    const all = 1 / (correlation + (1 - correlation) / n) - 1;
+    return { a: share * all, b: (1 - share) * all, weight: 1 / correlations.length };
+  });
+  const tailAt = (tail: "lower" | "upper", lame: number): number =>
+    lame <= 0 || lame >= n
+      ? 1
+      : parts.reduce((sum, { a, b, weight }) => sum + weight * betaTails(lame / n, a, b, 1 - lame / n)[tail], 0);
+  return {
+    limit: (p) => (p < 0.5 ? mixtureQuantile("lower", p, parts, share) : mixtureQuantile("upper", 1 - p, parts, share)),
+    tails: (x) => ({ lower: tailAt("lower", x + 0.5), upper: tailAt("upper", x - 0.5) }),
+  };
+}
+
+// Stands for none: in a flock of a million it changes no chance by a millionth.
+const hardlyAlike = 1e-14;
+
+function meanChances(n: number, share: number, correlations: readonly number[]): CountChances {
+  const empty = () => new Float64Array(n + 1);
+  const mean = { density: empty(), lower: empty(), upper: empty() };
+  for (const correlation of correlations) {
+    const chances = betaBinomialCounts(n, share, Math.max(correlation, hardlyAlike));
+    for (const name of ["density", "lower", "upper"] as const) {
+      const [sums, parts] = [mean[name], chances[name]];
+      for (let x = 0; x <= n; x++) sums[x] = (sums[x] as number) + (parts[x] as number) / correlations.length;
+    }
+  }
+  return mean;
 }
 
 // Chances within rounding of p count as reaching it.

@@ -61,10 +61,10 @@ export function shrunkPrevalence(
     steadied.map(({ belief }) => belief),
     confidence,
   );
-  return steadied.map(({ belief: _, ...range }, place) => {
-    const { name, lame: x, seen: n } = tally[place] as NamedCount;
-    const rank = ranks[place] ?? 0;
-    const { low = rank, high = rank } = ranges[place] ?? {};
+  return steadied.map(({ belief: _, ...range }, index) => {
+    const { name, lame: x, seen: n } = tally[index] as NamedCount;
+    const rank = ranks[index] ?? 0;
+    const { low = rank, high = rank } = ranges[index] ?? {};
     const [lowRank, highRank] = [Math.min(low, rank), Math.max(high, rank)];
     const word = rankWord(lowRank, highRank, tally.length);
     return { flock: name, share: n === 0 ? undefined : x / n, ...range, rank, lowRank, highRank, word };
@@ -155,8 +155,8 @@ function ranksOf(values: readonly number[]): readonly number[] {
   const rankOf = new Map<number, number>();
   [...values]
     .sort((one, other) => one - other)
-    .forEach((value, place) => {
-      if (!rankOf.has(value)) rankOf.set(value, place + 1);
+    .forEach((value, index) => {
+      if (!rankOf.has(value)) rankOf.set(value, index + 1);
     });
   return values.map((value) => rankOf.get(value) ?? 0);
 }

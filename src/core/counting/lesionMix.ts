@@ -1,9 +1,5 @@
-import { readLesion } from "../words/readLesion.ts";
-import { showLesion } from "../words/showLesion.ts";
+import { lesionWritten } from "../words/lesionWritten.ts";
 import { type CategoryShare, categoryMix } from "./categoryMix.ts";
-
-/** Words that are no known lesion are counted here, never dropped. */
-const notRecognised = "not recognised";
 
 /**
  * How often each lesion occurs among the cases, by its standard name, most frequent first.
@@ -22,8 +18,7 @@ export function lesionMix(words: readonly string[], confidence: number): readonl
   const nameOf = (word: string): string => {
     const before = names.get(word);
     if (before !== undefined) return before;
-    const read = readLesion(word);
-    const name = read === undefined ? notRecognised : showLesion({ lesion: read.lesion, sure: read.sure, also: [] });
+    const name = lesionWritten(word);
     names.set(word, name);
     return name;
   };

@@ -47,7 +47,7 @@ export function lookAgreement(
     );
   }
   const z = normalScore(confidence);
-  const agreed = sum(table.map((row, place) => row[place] ?? 0));
+  const agreed = sum(table.map((row, index) => row[index] ?? 0));
   const more = 4 / (table.length * table.length);
   const padded = table.map((row) => row.map((count) => count + more));
   const measured = (measure: "kappa" | "AC1", chanceOf: typeof byHabit): Agreement => {
@@ -89,14 +89,14 @@ interface Chance {
 /** Cohen: each looker uses each name as often as they did. */
 function byHabit(rows: readonly number[], columns: readonly number[]): Chance {
   return {
-    chance: sum(rows.map((share, place) => share * (columns[place] ?? 0))),
+    chance: sum(rows.map((share, index) => share * (columns[index] ?? 0))),
     slope: (row, column) => (columns[row] ?? 0) + (rows[column] ?? 0),
   };
 }
 
 /** Gwet: a name is open to chance the more, the nearer it is to being used for half. */
 function byMixture(rows: readonly number[], columns: readonly number[]): Chance {
-  const shares = rows.map((share, place) => (share + (columns[place] ?? 0)) / 2);
+  const shares = rows.map((share, index) => (share + (columns[index] ?? 0)) / 2);
   const others = shares.length - 1;
   return {
     chance: sum(shares.map((share) => share * (1 - share))) / others,
@@ -108,8 +108,8 @@ function byMixture(rows: readonly number[], columns: readonly number[]): Chance 
 function overChance(table: Table, chanceOf: typeof byHabit) {
   const all = sum(table.map(sum));
   const rows = table.map((row) => sum(row) / all);
-  const columns = rows.map((_, place) => sum(table.map((row) => row[place] ?? 0)) / all);
-  const agreed = sum(table.map((row, place) => row[place] ?? 0)) / all;
+  const columns = rows.map((_, index) => sum(table.map((row) => row[index] ?? 0)) / all);
+  const agreed = sum(table.map((row, index) => row[index] ?? 0)) / all;
   const { chance, slope } = chanceOf(rows, columns);
   const room = 1 - chance;
   let [mean, square] = [0, 0];

@@ -4,6 +4,7 @@ import type { Interval } from "../statistics/interval.ts";
 import { normalScore } from "../statistics/normalScore.ts";
 import { proportionInterval } from "../statistics/proportionInterval.ts";
 import { countedLooks, type LookChoice, type Looks } from "./countedLooks.ts";
+import { effectiveOfOne } from "./effectiveOfOne.ts";
 import { effectiveOf } from "./effectiveSeen.ts";
 import { gatherSpread } from "./gatherSpread.ts";
 
@@ -16,7 +17,8 @@ export interface TargetChoice extends LookChoice {
  * Whether a flock is below its target, above it, or whether more sheep must be looked at to tell.
  *
  * Settled means that the whole interval (Wilson's, or the exact one for the flock's size) lies on one side of the
- * target. What is still to be looked at supposes that the share stays as it was seen, and that further gathers differ as
+ * target; for one gather alone also the interval that supposes a spread between gathers, or it is said of these counts
+ * only. What is still to be looked at supposes that the share stays as it was seen, and that further gathers differ as
  * those before; that is why it says "about".
  *
  * @param lame lame sheep a row
@@ -24,7 +26,7 @@ export interface TargetChoice extends LookChoice {
  * @returns a sentence
  * @throws Problem as countedLooks, or when more sheep were seen than the flock has
  * @example
- * targetCheck([1], [200], { target: 0.05, confidence: 0.95 }) // → "below target"
+ * targetCheck([1], [200], { target: 0.05, confidence: 0.95, flockSize: 400 }) // → "below target"
  */
 export function targetCheck(lame: readonly number[], seen: readonly number[], choice: TargetChoice): string {
   const looks = countedLooks(lame, seen, choice);
@@ -34,10 +36,23 @@ export function targetCheck(lame: readonly number[], seen: readonly number[], ch
       ? proportionInterval(looks.lame, looks.seen, choice)
       : proportionInterval(looks.share * looks.effective, looks.effective, choice);
   const side = sideOf(interval, target);
-  if (side !== undefined) return side;
+  if (side !== undefined) return isOneGather(looks, choice) ? ofOneGather(side, looks, choice) : side;
   if (interval.low === interval.high) return "on target";
   if (flockSize !== undefined) return stillOpenInFlock(looks, choice, flockSize);
   return looks.effective === looks.seen ? stillOpen(looks, choice) : stillOpenOverGathers(looks, choice);
+}
+
+const isOneGather = ({ gathers }: Looks, { spread, flockSize }: TargetChoice): boolean =>
+  gathers.length === 1 && spread !== "chance" && flockSize === undefined;
+
+/**
+ * One gather is one day. Its word stands by itself only where it would stand if gathers differed as is supposed before
+ * any is seen (effectiveOfOne); else it is said of these counts alone.
+ */
+function ofOneGather(side: Side, { share, seen }: Looks, choice: TargetChoice): string {
+  const effective = effectiveOfOne(seen, choice.confidence);
+  const longRun = sideOf(proportionInterval(share * effective, effective, choice), choice.target);
+  return longRun === side ? side : `${side} in these counts only`;
 }
 
 type Side = "below target" | "above target";

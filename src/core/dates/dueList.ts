@@ -3,6 +3,7 @@ import { Doubt } from "../../cells/doubt.ts";
 import { noTag } from "../words/faults.ts";
 import type { Tag } from "../words/tagKey.ts";
 import { type Done, isDone, recheckState } from "./recheckState.ts";
+import { settledLooks } from "./settledLooks.ts";
 
 export interface DueLook {
   /** "not known" where the tag is missing or cannot be read. */
@@ -21,6 +22,8 @@ export interface SecondLooks {
   readonly due: readonly (Day | undefined | Doubt)[];
   /** When it was done, undefined where it was not. */
   readonly done?: readonly (Done | undefined | Doubt)[] | undefined;
+  /** The day of the treatment that each follows: with it, a later treatment stands for an earlier look. */
+  readonly treated?: readonly (Day | undefined | Doubt)[] | undefined;
 }
 
 /**
@@ -34,11 +37,13 @@ export interface SecondLooks {
  */
 export function dueList(
   asOf: Day,
-  { tags, due, done }: SecondLooks,
+  { tags, due, done, treated }: SecondLooks,
   aheadDays: number,
   rowOf: (index: number) => number,
 ): readonly DueLook[] {
   const notKnown: DueLook[] = [];
+  const settled = treated && settledLooks({ tags, due, done, treated }, asOf);
+  const met = new Set<string>();
   // A look's day and its row in one whole number: a typed array of these is put in order without a function that
   // compares them, and a day's rows stay in their order.
   const keys = new Float64Array(due.length);
@@ -47,9 +52,13 @@ export function dueList(
     const when = done?.[index];
     if (day === undefined || (!(when instanceof Doubt) && isDone(when, asOf))) return;
     if (!(day instanceof Doubt) && day > asOf + aheadDays) return;
+    if (settled?.by(index) !== undefined) return;
     const tag = tags[index] ?? new Doubt("tags", noTag);
     const doubt = firstDoubt(tag, day, when);
     if (doubt === undefined) {
+      const look = settled?.look(index);
+      if (look !== undefined && met.has(look)) return;
+      if (look !== undefined) met.add(look);
       keys[count++] = (day as Day) * due.length + index;
       return;
     }

@@ -1,5 +1,4 @@
 import type { Day } from "../../cells/day.ts";
-import { Doubt } from "../../cells/doubt.ts";
 
 /** When a second look was done: its day, or just that it was (true) or was not (false). */
 export type Done = Day | boolean;
@@ -30,21 +29,3 @@ export function recheckState(due: Day, done: Done | undefined, asOf: Day): strin
 }
 
 const inDays = (days: number): string => (days === 1 ? "1 day" : `${days} days`);
-
-/**
- * How the second look of each record stands, or what is wrong with its row in words; undefined where none is due or done.
- */
-export const recheckStates = (
-  due: readonly (Day | undefined | Doubt)[],
-  done: readonly (Done | undefined | Doubt)[],
-  asOf: Day,
-): readonly (string | undefined)[] =>
-  due.map((day, index) => {
-    const when = done[index];
-    // Nearly all rows: nothing in doubt needs no look at what it is made of.
-    if (typeof day === "number" && typeof when !== "object") return recheckState(day, when, asOf);
-    if (when instanceof Doubt) return when.sentence;
-    if (isDone(when, asOf)) return "done";
-    if (day instanceof Doubt) return day.sentence;
-    return day === undefined ? undefined : recheckState(day, when, asOf);
-  });

@@ -25,8 +25,8 @@ export function changePower(n: number, before: number, after: number, level: num
   let [low, high, below] = [second.from, second.from, 0];
   let above = second.chances.reduce((sum, chance) => sum + chance, 0);
   let power = 0;
-  first.chances.forEach((chance, place) => {
-    const x = first.from + place;
+  first.chances.forEach((chance, index) => {
+    const x = first.from + index;
     while (low < most && low < x && low <= edge(x, low)) below += second.chances[low++ - second.from] ?? 0;
     while (high < most && (high <= x || x > edge(x, high))) above -= second.chances[high++ - second.from] ?? 0;
     power += chance * (below + above);

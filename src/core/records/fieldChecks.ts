@@ -163,6 +163,7 @@ const fieldChecks: Readonly<Record<RecordField, FieldCheck>> = {
   "left flock": date({ mayBeAhead: false }),
   "clear date": date({ mayBeAhead: true }),
   recheck: date({ mayBeAhead: true }),
+  "looked again": date({ mayBeAhead: false }),
   lesion,
   foot,
   reason: anyText,

@@ -139,13 +139,13 @@ type CheckedColumn = RecordColumn & { readonly field: RecordField };
 
 function recordColumns(headings: readonly Cell[]): readonly RecordColumn[] {
   const taken = new Map<RecordField, string>();
-  return headings.map((cell, place) => {
+  return headings.map((cell, index) => {
     const heading = typeof cell === "string" ? cell.trim() : isBlankCell(cell) ? "" : showCell(cell);
     const field = recordField(heading);
     const repeats = field && taken.get(field);
-    if (repeats !== undefined) return { heading, place, field: undefined, repeats };
+    if (repeats !== undefined) return { heading, place: index, field: undefined, repeats };
     if (field !== undefined) taken.set(field, heading);
-    return { heading, place, field };
+    return { heading, place: index, field };
   });
 }
 

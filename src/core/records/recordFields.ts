@@ -19,6 +19,7 @@ export const recordFields = [
   "withdrawal days",
   "clear date",
   "recheck",
+  "looked again",
 ] as const;
 
 export type RecordField = (typeof recordFields)[number];
@@ -121,11 +122,13 @@ const words: Readonly<Record<RecordField, readonly string[]>> = {
     "safe from",
   ],
   recheck: ["recheck", "check again", "look again", "second look", "next look", "review date"],
+  "looked again": ["looked again", "looked at again", "checked again", "rechecked", "seen again"],
 };
 
 /** Words that say enough only when they are the whole heading: a date of birth is no treatment date. */
 const wholeHeadings: Readonly<Record<string, RecordField>> = {
   animal: "tag",
+  animals: "number treated",
   ewe: "tag",
   sheep: "tag",
   date: "treated",

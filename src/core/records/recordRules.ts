@@ -103,6 +103,7 @@ const rules: readonly Rule[] = [
   inOrder("treated", "sound on", "treated"),
   inOrder("seen lame", "sound on", "seen lame"),
   inOrder("treated", "recheck", "treated"),
+  inOrder("treated", "looked again", "treated"),
   inOrder("treated", "left flock", "treated"),
   inOrder("seen lame", "left flock", "seen lame"),
   inOrder("sound on", "left flock", "found sound"),

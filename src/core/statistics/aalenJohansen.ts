@@ -43,7 +43,7 @@ export function aalenJohansen(ends: readonly Ends[], confidence: number): readon
       // The two parts add up to 1 but for rounding while none is sound.
       const stillLame = soundSoFar === 0 ? 1 : open + left;
       const limits = logLogLimits(stillLame, soundSound, z);
-      steps.push({ day, atRisk, becameSound, stillLame, leftLame: left, limits });
+      steps.push({ day, atRisk, becameSound, stillLame, leftLame: left, variance: soundSound, limits });
     }
     atRisk -= ended;
   }

@@ -13,6 +13,8 @@ export interface CurveStep {
   readonly stillLame: number;
   /** Share that had left the flock lame, which is part of `stillLame`. */
   readonly leftLame: number;
+  /** Of `stillLame`; undefined where the records do not settle it. */
+  readonly variance: number | undefined;
   /** Limits for the share not sound; undefined when it is 0 or 1, or where the records do not settle them. */
   readonly limits: Interval | undefined;
 }

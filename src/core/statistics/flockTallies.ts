@@ -35,8 +35,8 @@ function runsOf(counts: readonly number[]): readonly Run[] {
   const sorted = Float64Array.from(counts).sort();
   const runs: Run[] = [];
   let from = 0;
-  sorted.forEach((count, place) => {
-    if (count > from) runs.push({ from, to: count, flocks: sorted.length - place });
+  sorted.forEach((count, index) => {
+    if (count > from) runs.push({ from, to: count, flocks: sorted.length - index });
     from = count;
   });
   return runs;

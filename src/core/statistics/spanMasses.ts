@@ -100,13 +100,13 @@ function newton(start: Float64Array, classes: readonly SpanClass[], animals: num
         kept.map((point) => (pull[point] as number) - animals),
       ),
     );
-    const part = step.reduce((least, by, place) => {
-      const mass = masses[kept[place] as number] as number;
+    const part = step.reduce((least, by, index) => {
+      const mass = masses[kept[index] as number] as number;
       return by < 0 ? Math.min(least, -mass / by) : least;
     }, 1);
     const next = masses.slice();
-    kept.forEach((point, place) => {
-      const mass = (masses[point] as number) + part * (step[place] as number);
+    kept.forEach((point, index) => {
+      const mass = (masses[point] as number) + part * (step[index] as number);
       // The mass that stops the step is none.
       next[point] = mass < 1e-15 ? 0 : mass;
     });

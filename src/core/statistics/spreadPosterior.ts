@@ -86,9 +86,9 @@ function rootsTried(tally: FlockTallies): readonly { readonly at: number; readon
   const densities = scan.map(density);
   const best = densities.indexOf(Math.max(...densities));
   const [top, height] = climbTo(density, scan[Math.max(best - 1, 0)] ?? 0, scan[Math.min(best + 1, scanned)] ?? 1);
-  const counts = (place: number): boolean => (densities[place] ?? -Infinity) > height - negligible;
-  const first = scan.findIndex((_, place) => counts(place));
-  const last = scan.map((_, place) => counts(place)).lastIndexOf(true);
+  const counts = (index: number): boolean => (densities[index] ?? -Infinity) > height - negligible;
+  const first = scan.findIndex((_, index) => counts(index));
+  const last = scan.map((_, index) => counts(index)).lastIndexOf(true);
   const holds = (root: number): boolean => density(root) > height - negligible;
   // Where no value scanned counts, all that does lies about the top between two of them.
   const low = counts(0)
@@ -146,15 +146,15 @@ function sharesTried(tally: FlockTallies, spread: number) {
   const lumpy = width < deviation / finest;
   const step = lumpy ? widestStep * deviation : Math.min(widestStep * deviation, width);
   const ofAll = risingSums(tally.seen, 1, spread).logs;
-  const at = (place: number) => {
-    const logit = top + place * step;
+  const at = (index: number) => {
+    const logit = top + index * step;
     return { logit, logDensity: likelihoodAt(tally, logit, spread, flat, ofAll).logLikelihood };
   };
   const found = [at(0)];
   const least = (found[0]?.logDensity ?? 0) - negligible;
   for (const direction of [-1, 1])
-    for (let place = direction; Math.abs(place) < 1000; place += direction) {
-      const node = at(place);
+    for (let index = direction; Math.abs(index) < 1000; index += direction) {
+      const node = at(index);
       if (node.logDensity < least) break;
       found.push(node);
     }

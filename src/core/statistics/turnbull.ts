@@ -1,30 +1,30 @@
 import type { CurveStep } from "./cureSteps.ts";
+import { effectiveLimits } from "./effectiveLimits.ts";
 import { animalsIn, type Ends } from "./endsByDay.ts";
-import { logLogLimits } from "./logLogLimits.ts";
-import { normalScore } from "./normalScore.ts";
 import { type SpanClass, spanMasses } from "./spanMasses.ts";
 
 /**
  * The share not sound by days since treatment, where of some animals found sound the day is known only to lie after the last
  * look at which they were lame. Those that left lame are a competing end, as in aalenJohansen.
  *
- * Between two looks the records do not say when; the share changes on the day of finding, the latest it can be. Limits on
- * the log(−log) scale from the information matrix.
+ * Between two looks the records do not say when; the share changes on the day of finding, the latest it can be. The
+ * variance is from the information matrix, which is a little small where looks lie some days apart; so the limits are
+ * those of effectiveLimits, which are wider than those on the log(−log) scale.
  *
  * @param confidence 0 < confidence < 1
  * @returns a step for each day on which at least one was found sound or left lame, in order
  * @see spanMasses for method and sources
  * @example
  * turnbull([{ day: 7, ended: 2, becameSound: 2, leftLame: 0, foundAfter: [{ lameUntil: 2, animals: 1 }] }], 0.95)
- * // → [{ day: 7, atRisk: 2, becameSound: 2, stillLame: 0, leftLame: 0, limits: undefined }]
+ * // → [{ day: 7, atRisk: 2, becameSound: 2, stillLame: 0, leftLame: 0, variance: 0, limits: undefined }]
  */
 export function turnbull(ends: readonly Ends[], confidence: number): readonly CurveStep[] {
-  const z = normalScore(confidence);
   const { found, left, later, classes } = spans(ends);
   const points = found.length + left.length + (later ? 1 : 0);
   const { masses, varianceBefore } = spanMasses(points, classes);
   const sumOf = (from: number, to: number): number => masses.subarray(from, to).reduce((sum, mass) => sum + mass, 0);
-  let watched = animalsIn(ends);
+  const animals = animalsIn(ends);
+  let watched = animals;
   const steps: CurveStep[] = [];
   for (const { day, ended, becameSound, leftLame } of ends) {
     const atRisk = watched;
@@ -33,15 +33,20 @@ export function turnbull(ends: readonly Ends[], confidence: number): readonly Cu
     const sound = countUpTo(found, day);
     const gone = countUpTo(left, day);
     // Added up from what is left, so that a small share keeps its digits.
-    const stillLame = sound === 0 ? 1 : sumOf(sound, points);
+    const open = sound === 0 ? 1 : sumOf(sound, points);
+    const stillLame = open < 1e-12 ? 0 : open;
     const variance = varianceBefore(sound);
     steps.push({
       day,
       atRisk,
       becameSound,
-      stillLame: stillLame < 1e-12 ? 0 : stillLame,
+      stillLame,
       leftLame: sumOf(found.length, found.length + gone),
-      limits: variance === undefined || stillLame < 1e-12 ? undefined : logLogLimits(stillLame, variance, z),
+      variance,
+      limits:
+        variance === undefined || stillLame === 0 || stillLame === 1
+          ? undefined
+          : effectiveLimits(stillLame, variance, animals, confidence),
     });
   }
   return steps;
@@ -75,9 +80,9 @@ function spans(ends: readonly Ends[]) {
   starts.sort((one, other) => one - other);
   const findings = ends.filter(({ becameSound }) => becameSound > 0).map(({ day }) => day);
   // A finding keeps a mass only where some doubt begins between the finding before and it (an innermost stretch).
-  const found = findings.filter((day, place) => {
+  const found = findings.filter((day, index) => {
     const start = starts[countUpTo(starts, day - 1) - 1];
-    return start !== undefined && (place === 0 || start >= (findings[place - 1] as number));
+    return start !== undefined && (index === 0 || start >= (findings[index - 1] as number));
   });
   const left = ends.filter(({ leftLame }) => leftLame > 0).map(({ day }) => day);
   const lastWatched = ends.filter((end) => watchedOnly(end) > 0).at(-1)?.day ?? -1;

@@ -46,7 +46,7 @@ export function siteMl(volumeMl: number, { sites, maxPerSiteMl, markMl }: Sharin
     );
   const smaller = Math.floor(marks / parts);
   const larger = marks % parts;
-  return Array.from({ length: parts }, (_, place) => mark.times(smaller + (place < larger ? 1 : 0)).toNumber());
+  return Array.from({ length: parts }, (_, index) => mark.times(smaller + (index < larger ? 1 : 0)).toNumber());
 }
 
 function wholeMarks(volumeMl: number, mark: Big): number {

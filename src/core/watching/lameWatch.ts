@@ -65,14 +65,14 @@ export function lameWatch(
     shares,
     levels.map((level) => level?.share),
   );
-  return gathers.map((gather, place) => {
+  return gathers.map((gather, index) => {
     const share = gather.lame / gather.seen;
-    const level = levels[place];
+    const level = levels[index];
     if (level === undefined) {
       return { date: gather.date, share, centre: undefined, low: undefined, high: undefined, signal: noOtherYear };
     }
     const limits = limitsOf(gather, level);
-    const signals = [limitSignal(share, limits), runs[place]].filter((signal) => signal !== undefined);
+    const signals = [limitSignal(share, limits), runs[index]].filter((signal) => signal !== undefined);
     return { date: gather.date, share, centre: level.share, ...limits, signal: signals.join("; ") };
   });
 }

@@ -25,8 +25,8 @@ export function movingInflation(
 ): number {
   let [steps, sum] = [0, 0];
   let before: number | undefined;
-  gathers.forEach((gather, place) => {
-    const score = scoreOf(gather, levels[place], known);
+  gathers.forEach((gather, index) => {
+    const score = scoreOf(gather, levels[index], known);
     if (score === undefined) return;
     if (before !== undefined) {
       steps++;

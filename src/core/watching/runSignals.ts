@@ -18,8 +18,8 @@ export function runSignals(
   centres: readonly (number | undefined)[],
 ): readonly (string | undefined)[] {
   let run = 0;
-  return shares.map((share, place) => {
-    const side = Math.sign(share - (centres[place] ?? share));
+  return shares.map((share, index) => {
+    const side = Math.sign(share - (centres[index] ?? share));
     run = side === Math.sign(run) ? run + side : side;
     if (Math.abs(run) < runLength) return undefined;
     return `eight in a row ${run > 0 ? "above" : "below"} the centre`;

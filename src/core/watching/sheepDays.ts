@@ -30,8 +30,8 @@ export function sheepDays(dates: readonly Day[], heads: readonly number[], until
       argument: "until",
     });
   }
-  return counts.reduce((sum, count, place) => {
-    const next = counts[place + 1];
+  return counts.reduce((sum, count, index) => {
+    const next = counts[index + 1];
     if (next?.day === count.day) throw twoCounts(next);
     const end = Math.min(next?.day ?? until, until);
     return sum + count.heads * Math.max(end - count.day, 0);

@@ -19,9 +19,9 @@ export function weightedAverages(
   { weight, start }: { readonly weight: number; readonly start: number },
 ): readonly WeightedAverage[] {
   let [average, variance] = [start, 0];
-  return values.map((value, place) => {
+  return values.map((value, index) => {
     average += weight * (value - average);
-    variance = weight * weight * (variances[place] ?? 0) + (1 - weight) * (1 - weight) * variance;
+    variance = weight * weight * (variances[index] ?? 0) + (1 - weight) * (1 - weight) * variance;
     return { average, variance };
   });
 }

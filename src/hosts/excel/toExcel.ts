@@ -30,9 +30,9 @@ export function toExcel(
 ): ExcelAnswer {
   const { cells, headings } = outcome;
   const formatted = formattedNumbers && cells.length * (cells[0]?.length ?? 0) <= mostFormattedCells;
-  const rows = cells.map((row, place) =>
+  const rows = cells.map((row, index) =>
     row.map((cell, column) =>
-      excelCell(cell, formatted && !(headings && place === 0) ? outcome.formats[column] : undefined),
+      excelCell(cell, formatted && !(headings && index === 0) ? outcome.formats[column] : undefined),
     ),
   );
   return definition.result.shape === "single" ? (rows[0]?.[0] ?? "") : rows;

@@ -40,8 +40,8 @@ export function answerCall([name, given, from1904 = false]: SentCall): SentAnswe
   const parameters = Object.values(definition.parameters) as Parameter<unknown>[];
   const outcome = evaluate(
     definition,
-    given.map((argument, place) => {
-      const parameter = parameters[place];
+    given.map((argument, index) => {
+      const parameter = parameters[index];
       return parameter !== undefined && isDoubtful(argument, parameter) ? null : received(argument);
     }),
     { dateSystem: from1904 ? 1904 : 1900 },

@@ -14,4 +14,4 @@ export const methodName = (definition: AnyFunction): string => definition.name.t
 export const storedName = (definition: AnyFunction): string => storedFootName(definition.name);
 
 // UNO identifiers take no underscore, and some plain words ("in", "any", "sequence") mean something to the parser.
-export const argumentName = (place: number): string => `argument${place + 1}`;
+export const argumentName = (index: number): string => `argument${index + 1}`;

@@ -30,9 +30,9 @@ const named = (definition: AnyFunction): string =>
       shown("CompatibilityName", storedName(definition)),
       node(
         "Parameters",
-        Object.entries(definition.parameters as Record<string, Parameter<unknown>>).map(([name, parameter], place) =>
+        Object.entries(definition.parameters as Record<string, Parameter<unknown>>).map(([name, parameter], index) =>
           node(
-            argumentName(place),
+            argumentName(index),
             [shown("DisplayName", name), shown("Description", parameter.description)],
             "replace",
           ),

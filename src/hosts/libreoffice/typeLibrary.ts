@@ -19,7 +19,7 @@ export function typeLibrary(definitions: readonly AnyFunction[]): string {
 
 function method(definition: AnyFunction): string {
   const parameters = Object.values(definition.parameters) as Parameter<unknown>[];
-  const taken = parameters.map(({ optional }, place) => `[in] ${optional ? "any" : rectangle} ${argumentName(place)}`);
+  const taken = parameters.map(({ optional }, index) => `[in] ${optional ? "any" : rectangle} ${argumentName(index)}`);
   // Calc fills a property set with the document itself; the person who types the formula does not see it.
   if (needsDateSystem(definition)) taken.push("[in] com::sun::star::beans::XPropertySet document");
   return `${givesRectangle(definition) ? rectangle : "any"} ${methodName(definition)}(${taken.join(", ")});`;

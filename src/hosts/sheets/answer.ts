@@ -39,7 +39,7 @@ export function answer(
   const parameters = Object.values(definition.parameters) as Parameter<unknown>[];
   const outcome = evaluate(
     definition,
-    given.map((argument, place) => received(argument, parameters[place], clock)),
+    given.map((argument, index) => received(argument, parameters[index], clock)),
   );
   if (!outcome.ok) throw new Error(outcome.message);
 

@@ -25,9 +25,9 @@ export const CautionList = ({ definitions, address }: Props) => (
                 {words.cautions.concerns}{" "}
                 {definitions
                   .filter((definition) => definition.caution?.words === caution.words)
-                  .map(({ name }, place) => (
+                  .map(({ name }, index) => (
                     <span key={name}>
-                      {place > 0 && ", "}
+                      {index > 0 && ", "}
                       <a href={address(name)}>
                         {namespace}.{name}
                       </a>

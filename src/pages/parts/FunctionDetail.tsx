@@ -51,8 +51,8 @@ export function FunctionDetail({ definition, back, children }: Props) {
       {others.length > 0 && (
         <details>
           <summary>{text.moreExamples(others.length)}</summary>
-          {others.map((example, place) => (
-            <ExampleView key={place} definition={definition} example={example} />
+          {others.map((example, index) => (
+            <ExampleView key={index} definition={definition} example={example} />
           ))}
         </details>
       )}

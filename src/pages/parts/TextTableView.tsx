@@ -14,11 +14,11 @@ export const TextTableView = ({ table, label, rowHeadings = false }: Props) => (
     <table>
       <thead>
         <tr>
-          {table.headings.map((heading, place) =>
+          {table.headings.map((heading, index) =>
             heading === "" ? (
-              <td key={place} />
+              <td key={index} />
             ) : (
-              <th key={place} scope="col">
+              <th key={index} scope="col">
                 {heading}
               </th>
             ),
@@ -28,13 +28,13 @@ export const TextTableView = ({ table, label, rowHeadings = false }: Props) => (
       <tbody>
         {table.rows.map((cells, row) => (
           <tr key={row}>
-            {cells.map((cell, place) =>
-              rowHeadings && place === 0 ? (
-                <th key={place} scope="row">
+            {cells.map((cell, index) =>
+              rowHeadings && index === 0 ? (
+                <th key={index} scope="row">
                   {cell}
                 </th>
               ) : (
-                <td key={place}>{cell}</td>
+                <td key={index}>{cell}</td>
               ),
             )}
           </tr>

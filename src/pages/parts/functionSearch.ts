@@ -45,8 +45,8 @@ interface Entry {
 
 const ignored = new Set(words.search.ignored.split(" "));
 
-const entry = (definition: ListedFunction, place: number): Entry => ({
-  place,
+const entry = (definition: ListedFunction, index: number): Entry => ({
+  place: index,
   name: definition.name,
   questions: definition.questions.join(" . "),
   summary: definition.summary,

@@ -92,14 +92,14 @@ export function Choices({ address, choices, box, onChoose, onClose }: Props) {
           onKeyDown={follow}
           onBlur={() => setOpen(false)}
         >
-          {choices.map((choice, place) => (
+          {choices.map((choice, index) => (
             // biome-ignore lint/a11y/useKeyWithClickEvents: the keys go to the list, which has the focus
             <div
-              key={place}
-              id={`choice${place}`}
+              key={index}
+              id={`choice${index}`}
               role="option"
               tabIndex={-1}
-              aria-selected={place === at}
+              aria-selected={index === at}
               onMouseDown={(event) => event.preventDefault()}
               onClick={() => choose(choice)}
             >
@@ -121,6 +121,6 @@ function movedTo(key: string, at: number, choices: readonly string[]): number | 
   if (key === "End") return last;
   if (key.length !== 1) return undefined;
   const begins = (choice: string) => choice.toLowerCase().startsWith(key.toLowerCase());
-  const after = choices.findIndex((choice, place) => place > at && begins(choice));
+  const after = choices.findIndex((choice, index) => index > at && begins(choice));
   return after >= 0 ? after : Math.max(at, choices.findIndex(begins));
 }

@@ -15,6 +15,7 @@ import { type Book, bookToBeginWith, offeredBook } from "./books.ts";
 import { useBringing } from "./bring/useBringing.ts";
 import { CellSentence } from "./CellSentence.tsx";
 import { Choices } from "./Choices.tsx";
+import { SheetCharts } from "./charts/SheetCharts.tsx";
 import { FileButtons } from "./FileButtons.tsx";
 import { FunctionsView } from "./FunctionsView.tsx";
 import type { DiskFile } from "./files/filePickers.ts";
@@ -22,8 +23,11 @@ import { useQuestion } from "./files/useQuestion.tsx";
 import { useSaving } from "./files/useSaving.ts";
 import { useUnsaved } from "./files/useUnsaved.ts";
 import type { Box } from "./grid/cellBox.ts";
+import type { FilledTable } from "./grid/filledTables.ts";
+import type { Doubt, Pointed, Selected } from "./grid/gridEvents.ts";
 import { keptUnseen } from "./grid/keptUnseen.ts";
-import { type Doubt, type FilledTable, type PracticeGrid, practiceGrid, type Selected } from "./grid/practiceGrid.ts";
+import { type PracticeGrid, practiceGrid } from "./grid/practiceGrid.ts";
+import type { ChartPlace, ShownChart } from "./grid/sheetCharts.ts";
 import { univerInPage } from "./grid/startUniver.ts";
 import { type ArgumentHint, argumentHint } from "./help/argumentHint.ts";
 import { ExplainView } from "./help/ExplainView.tsx";
@@ -31,6 +35,7 @@ import { nameControls } from "./nameControls.ts";
 import { firstBook } from "./offeredBooks.ts";
 import { PictureView } from "./pictures/PictureView.tsx";
 import { drawable } from "./pictures/pictureOf.ts";
+import { usePrinting } from "./printing/usePrinting.ts";
 import { StatusLine } from "./StatusLine.tsx";
 import { sheetWords } from "./sheetWords.ts";
 import { useDark } from "./useDark.ts";
@@ -79,7 +84,10 @@ export function PracticeSheet() {
   const [tables, setTables] = useState<readonly FilledTable[]>([]);
   const [view, setView] = useState<View>("functions");
   const [box, setBox] = useState<Box>();
-  const [pointed, setPointed] = useState<{ readonly cell: Box; readonly sentence: string }>();
+  const [pointed, setPointed] = useState<Pointed>();
+  const [charts, setCharts] = useState<readonly ShownChart[]>([]);
+  const [chartPlaces, setChartPlaces] = useState<readonly ChartPlace[]>([]);
+  const sheetInView = useRef("");
   const [typing, setTyping] = useState<ArgumentHint>();
   const isSaving = useRef(false);
   // What was typed meanwhile would be lost.
@@ -110,6 +118,7 @@ export function PracticeSheet() {
         return;
       }
       const kept = [...new Set([...left, ...keptHere])];
+      showCharts();
       await saving.opened(name, disk);
       unsaved.saved(unsaved.count());
       if (brought) unsaved.changed();
@@ -172,15 +181,23 @@ export function PracticeSheet() {
     if (!holder.current) return undefined;
     const stopNaming = nameControls(holder.current);
     grid.current = practiceGrid(holder.current, catalogue, engine, localClock, dark, {
-      onSelected: setSelected,
+      onSelected(now) {
+        setSelected(now);
+        if (now.sheet === sheetInView.current) return;
+        sheetInView.current = now.sheet;
+        showCharts();
+      },
       onCalculating(now) {
         setCalculating(now);
-        if (!now) setTables(grid.current?.tables(drawableNames) ?? []);
+        if (now) return;
+        setTables(grid.current?.tables(drawableNames) ?? []);
+        setCharts(grid.current?.charts.shown() ?? []);
       },
       onChanged: unsaved.changed,
       onDoubts: tellDoubts,
       onMoved() {
         setBox(grid.current?.selectedBox());
+        setChartPlaces(grid.current?.charts.places() ?? []);
         setPointed(undefined);
       },
       onPointed: setPointed,
@@ -213,6 +230,12 @@ export function PracticeSheet() {
     intoSheet: () => grid.current?.focus(),
     toSheet: (further) => grid.current?.turn(further),
   });
+
+  const showCharts = (): void => {
+    setCharts(grid.current?.charts.shown() ?? []);
+    // Once the sheet is drawn.
+    setTimeout(() => setChartPlaces(grid.current?.charts.places() ?? []));
+  };
 
   const tellDoubts = (doubts: readonly Doubt[]): void => {
     const [first] = doubts;
@@ -296,6 +319,10 @@ export function PracticeSheet() {
     }
   };
   useSaveKey(() => void save());
+  usePrinting(
+    () => grid.current?.toPrint(),
+    () => saving.nameNow(),
+  );
   useDrop((file, disk) => void open(file, disk));
 
   const goTo = (address: string | undefined): void => {
@@ -350,6 +377,7 @@ export function PracticeSheet() {
               onClose={() => grid.current?.focus()}
             />
           )}
+          <SheetCharts charts={charts} places={chartPlaces} dark={dark} />
           {pointed && <CellSentence box={pointed.cell} sentence={pointed.sentence} />}
           {/* biome-ignore lint/a11y/noNoninteractiveTabindex: what may scroll must be reachable by keyboard */}
           <section class="below" tabIndex={0} aria-label={text.statusLabel}>

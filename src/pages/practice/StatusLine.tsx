@@ -1,4 +1,4 @@
-import type { Selected } from "./grid/practiceGrid.ts";
+import type { Selected } from "./grid/gridEvents.ts";
 import type { ArgumentHint } from "./help/argumentHint.ts";
 import { sheetWords } from "./sheetWords.ts";
 

@@ -17,12 +17,12 @@ export function surroundingsOf(
     else names.set(key, [name]);
   }
   const tables = new Map<string, TableOnSheet>();
-  workbook.sheets.forEach((sheet, place) => {
-    for (const table of sheet.tables) tables.set(table.name.toLowerCase(), { table, sheet: place });
+  workbook.sheets.forEach((sheet, index) => {
+    for (const table of sheet.tables) tables.set(table.name.toLowerCase(), { table, sheet: index });
   });
   return {
     sheets: workbook.sheets,
-    sheetByName: new Map(workbook.sheets.map(({ name }, place) => [name.toLowerCase(), place])),
+    sheetByName: new Map(workbook.sheets.map(({ name }, index) => [name.toLowerCase(), index])),
     names,
     tables,
     date1904: workbook.dateSystem === 1904,

@@ -70,8 +70,8 @@ export function readMetadata(part: string, text: string): MetadataPart {
     },
   });
   const dynamic = new Set<number>();
-  marks.forEach(({ type, value }, place) => {
-    if (types[type - 1] === "XLDAPR" && dynamicFuture.has(value)) dynamic.add(place + 1);
+  marks.forEach(({ type, value }, index) => {
+    if (types[type - 1] === "XLDAPR" && dynamicFuture.has(value)) dynamic.add(index + 1);
   });
   return {
     part,

@@ -1,14 +1,12 @@
-import type { Cell } from "../../cells/cell.ts";
-import { type CellError, type ErrorCode, errorCodes } from "../../cells/cell.ts";
-import { momentFromText } from "../../cells/day.ts";
 import { type Area, columnNumber, placeText, readArea } from "../address.ts";
 import { lastColumn, lastRow } from "../limits.ts";
-import type { Sheet, SheetCell, SheetRow, StoredFormula } from "../model.ts";
+import type { Sheet, SheetCell, SheetRow } from "../model.ts";
 import { WorkbookProblem } from "../workbookProblem.ts";
-import { decodeText } from "../xml/escapeXml.ts";
 import { isYes } from "../xml/isYes.ts";
 import { type Opening, walkXml } from "../xml/walkXml.ts";
 import { prefixOf } from "./readStyles.ts";
+import { readValue } from "./readValue.ts";
+import { type OpenFormula, storedFormulas } from "./storedFormulas.ts";
 
 type Grid = Pick<Sheet, "rows" | "data" | "prefix" | "columnStyles" | "merged" | "filters"> & {
   readonly tableParts: boolean;
@@ -34,13 +32,6 @@ interface OpenCell {
   formula: OpenFormula | undefined;
 }
 
-interface OpenFormula {
-  readonly attributes: Readonly<Record<string, string>>;
-  readonly start: number;
-  end: number;
-  text: string;
-}
-
 export interface SheetReading {
   readonly part: string;
   readonly text: string;
@@ -60,7 +51,6 @@ export function readSheet({ part, text, sharedStrings, isDynamic, shift, dayOffs
   const merged: Area[] = [];
   const filters: Area[] = [];
   let filter: Area | undefined;
-  const leaders = new Map<string, { text: string; row: number; column: number; start: number }>();
   let data: { start: number; inner: number; close: number; end: number } | undefined;
   let prefix = "";
   let depth = 0;
@@ -113,28 +103,7 @@ export function readSheet({ part, text, sharedStrings, isDynamic, shift, dayOffs
     };
   };
 
-  const closeFormula = ({ attributes, start, end, text: own }: OpenFormula, at: OpenCell): StoredFormula => {
-    const { t: type, ref, si } = attributes;
-    const area = ref === undefined ? undefined : readArea(ref);
-    if (type === "array" && area) return { text: own, kind: "array", area, start, end };
-    if (type === "dataTable") return { text: own, kind: "data table", start, end };
-    if (type !== "shared" || si === undefined) return { text: own, kind: "plain", start, end };
-    if (own !== "") {
-      leaders.set(si, { text: own, row: at.row, column: at.column, start });
-      return { text: own, kind: "shared", leader: start, start, end };
-    }
-    const leader = leaders.get(si);
-    if (!leader)
-      throw new WorkbookProblem(
-        `The workbook is damaged: cell ${placeText(at)} in ${part} shares a formula that is not there.`,
-      );
-    // No formula is longer; what is, is left as saved, and copies that differ would fill the memory.
-    const text =
-      leader.text.length > longestFormula
-        ? leader.text
-        : shift(leader.text, at.row - leader.row, at.column - leader.column);
-    return { text, kind: "shared", leader: leader.start, start, end };
-  };
+  const formulas = storedFormulas(part, shift);
 
   walkXml(part, text, {
     open(element) {
@@ -193,7 +162,7 @@ export function readSheet({ part, text, sharedStrings, isDynamic, shift, dayOffs
         const value = readValue(cell, sharedStrings, part, dayOffset);
         const closed: ClosedCell = { row: at, column, style, dynamic, value, start: from, end };
         if (formula) {
-          closed.formula = closeFormula(formula, cell);
+          closed.formula = formulas(formula, cell);
           if (!cell.hasValue) closed.unsaved = true;
         }
         if (cell.implied) closed.implied = true;
@@ -216,8 +185,6 @@ export function readSheet({ part, text, sharedStrings, isDynamic, shift, dayOffs
   return { rows, data, prefix, columnStyles, merged, filters, tableParts };
 }
 
-const longestFormula = 8192 * 8;
-
 const outside = (part: string, what: string): WorkbookProblem =>
   new WorkbookProblem(`The workbook is damaged: ${what} in ${part} lies outside a sheet.`);
 
@@ -233,49 +200,6 @@ function refuseTwice(rows: readonly SheetRow[], part: string): void {
       if (columns.has(cell.column))
         throw new WorkbookProblem(`The workbook is damaged: ${part} holds cell ${placeText(cell)} twice.`);
       columns.add(cell.column);
-    }
-  }
-}
-
-const known: ReadonlySet<string> = new Set(errorCodes);
-const asError = (code: string): CellError => ({ error: (known.has(code) ? code : "#VALUE!") as ErrorCode });
-
-function readValue(
-  { type, value, row, column }: OpenCell,
-  sharedStrings: readonly string[],
-  part: string,
-  dayOffset: number,
-): Cell {
-  if (value === undefined) return type === "str" || type === "inlineStr" ? "" : null;
-  switch (type) {
-    case "s": {
-      const shared = sharedStrings[Number(value)];
-      if (shared === undefined)
-        throw new WorkbookProblem(
-          `The workbook is damaged: cell ${placeText({ row, column })} in ${part} refers to a text that is not there.`,
-        );
-      return shared;
-    }
-    case "b":
-      return value === "1" || value === "true";
-    case "e":
-      return asError(value);
-    case "str":
-    case "inlineStr":
-      return decodeText(value);
-    case "d": {
-      // A date written out; one that cannot be read stays text, so that the functions refuse it by its row.
-      const moment = momentFromText(value.replace(/(\.\d+)?Z?$/, ""));
-      return moment === undefined ? value : moment - dayOffset;
-    }
-    default: {
-      const number = Number(value);
-      if (value.trim() === "") return null;
-      if (!Number.isFinite(number))
-        throw new WorkbookProblem(
-          `The workbook is damaged: cell ${placeText({ row, column })} in ${part} should hold a number but holds ${value}.`,
-        );
-      return number;
     }
   }
 }

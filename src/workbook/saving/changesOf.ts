@@ -32,8 +32,8 @@ export function changesOf(sheet: Sheet, worked: readonly Worked[], saving: Savin
   for (const item of worked) {
     const { row, column, style } = item.cell;
     const formatFor = formatsOf(item);
-    const styled = (at: number, place: number, line: number, value: Cell): number => {
-      const format = typeof value === "number" ? formatFor(line, place, value) : undefined;
+    const styled = (at: number, index: number, line: number, value: Cell): number => {
+      const format = typeof value === "number" ? formatFor(line, index, value) : undefined;
       return format === undefined ? at : saving.styleWith(at, format);
     };
     const { value, spill } = item.answer;
@@ -150,13 +150,13 @@ function formatsOf({
   cell,
   translation,
   answer,
-}: Worked): (line: number, place: number, value: Cell) => string | undefined {
+}: Worked): (line: number, index: number, value: Cell) => string | undefined {
   const { shown } = answer;
   if (!shown || !translation.foot || !isOneCall(cell.formula?.text ?? "") || isCellError(answer.value))
     return () => undefined;
-  return (line, place, value) => {
+  return (line, index, value) => {
     if (shown.headings && line === 0) return undefined;
-    const format: Format | undefined = shown.formats[Math.min(place, shown.formats.length - 1)];
+    const format: Format | undefined = shown.formats[Math.min(index, shown.formats.length - 1)];
     const pattern = format === undefined ? undefined : patternFor(format, value);
     return pattern === "General" ? undefined : pattern;
   };

@@ -32,8 +32,8 @@ export function saveWorkbook(workbook: Workbook, { sheets }: Pick<WorkedOut, "sh
   const changed = new Map<string, string>();
   let changedCells = 0;
   let formulasChanged = false;
-  workbook.sheets.forEach((sheet, place) => {
-    const changes = changesOf(sheet, sheets[place] ?? [], saving);
+  workbook.sheets.forEach((sheet, index) => {
+    const changes = changesOf(sheet, sheets[index] ?? [], saving);
     if (changes.length === 0) return;
     changedCells += changes.length;
     formulasChanged ||= changes.some(

@@ -39,8 +39,8 @@ export function writeEdits(workbook: Workbook, edits: readonly Edit[]): Uint8Arr
   const changed = new Map<string, string>();
   const arrays: Edit[] = [];
   let formulaGone = false;
-  workbook.sheets.forEach((sheet, place) => {
-    const typed = edits.filter((edit) => edit.sheet === place);
+  workbook.sheets.forEach((sheet, index) => {
+    const typed = edits.filter((edit) => edit.sheet === index);
     if (typed.length === 0) return;
     const cells = cellsByPlace(sheet);
     const all = [...typed, ...withoutRoom(typed, cells)];
@@ -119,10 +119,10 @@ const columnStyle = ({ columnStyles }: Sheet, column: number): number =>
 /** The file with these formulas as dynamic array formulas, each over its own cell until it is worked out. */
 function withArrays(bytes: Uint8Array, arrays: readonly Edit[]): Uint8Array {
   const workbook = openWorkbook(bytes);
-  const sheets = workbook.sheets.map((sheet, place) => {
+  const sheets = workbook.sheets.map((sheet, index) => {
     const cells = cellsByPlace(sheet);
     return arrays.flatMap(({ sheet: on, row, column, value }): Worked[] => {
-      const cell = on === place ? cells.get(placeKey(row, column)) : undefined;
+      const cell = on === index ? cells.get(placeKey(row, column)) : undefined;
       return cell ? [{ cell, translation: fillsCells, answer: { value } }] : [];
     });
   });

@@ -67,8 +67,8 @@ export function elementNames(text: string): ElementNames {
 }
 
 const placeOf = (what: string, text: string, from: number): number => {
-  const place = text.indexOf(what, from);
-  return place < 0 ? Number.POSITIVE_INFINITY : place;
+  const index = text.indexOf(what, from);
+  return index < 0 ? Number.POSITIVE_INFINITY : index;
 };
 
 const isDeclaration = (key: string): boolean => key === "xmlns" || key.startsWith("xmlns:");

@@ -53,9 +53,9 @@ function refuseDamaged(
 ): void {
   if (Object.keys(unpacked).length === 0) return;
   const checksums = checksumsIn(bytes);
-  names.forEach((name, place) => {
+  names.forEach((name, index) => {
     const part = unpacked[name];
-    if (part !== undefined && crc32.buf(part) >>> 0 !== checksums[place])
+    if (part !== undefined && crc32.buf(part) >>> 0 !== checksums[index])
       throw new WorkbookProblem(
         `The file is damaged: its part ${name} does not match its checksum; use another copy of the file.`,
       );

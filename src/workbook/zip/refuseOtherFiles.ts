@@ -35,12 +35,12 @@ const isText = (bytes: Uint8Array): boolean =>
   bytes.subarray(0, 4096).every((byte) => byte >= 32 || byte === 9 || byte === 10 || byte === 13);
 
 const startsWith = (bytes: Uint8Array, start: readonly number[]): boolean =>
-  start.every((byte, place) => bytes[place] === byte);
+  start.every((byte, index) => bytes[index] === byte);
 
 function holds(bytes: Uint8Array, wanted: readonly number[]): boolean {
   const first = wanted[0] as number;
   for (let from = bytes.indexOf(first); from !== -1; from = bytes.indexOf(first, from + 1)) {
-    if (wanted.every((byte, place) => bytes[from + place] === byte)) return true;
+    if (wanted.every((byte, index) => bytes[from + index] === byte)) return true;
   }
   return false;
 }

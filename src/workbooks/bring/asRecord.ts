@@ -37,10 +37,10 @@ export function asRecord<K extends string>(
   const notes: string[] = [];
   const toMend: string[] = [];
   const noteKey = "note" as K;
-  columns.forEach((goes, place) => {
-    const cell = cells[place] ?? null;
+  columns.forEach((goes, index) => {
+    const cell = cells[index] ?? null;
     if (isBlankCell(cell) || goes === "left out") return;
-    const heading = headings[place] ?? "";
+    const heading = headings[index] ?? "";
     if (goes === "to the note") {
       notes.push(`${heading === "" ? "" : `${heading}: `}${inNote(cell, heading, dayOffset, order)}`);
       return;

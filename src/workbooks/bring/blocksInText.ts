@@ -23,7 +23,7 @@ export function blocksInText(bytes: Uint8Array, file: string, matches: Matches):
     place: file,
     headings: [...headings, ...Array.from({ length: width - headings.length }, () => "")],
     rows: data
-      .map((cells, place) => ({ row: place + 1, cells }))
+      .map((cells, index) => ({ row: index + 1, cells }))
       .filter(({ row, cells }) => row > at + 1 && !cells.every(isBlankCell)),
     dayOffset: 0,
   };

@@ -108,8 +108,8 @@ export function bringRecords(sources: readonly Source[], options: BringOptions):
         place: block.place,
         into: matched.kind === "cases" ? "Cases" : "Gathers",
         rowsIn: block.rows.length,
-        headings: block.headings.flatMap((heading, place) =>
-          heading === "" ? [] : [[heading, takenFor(table, matched.columns[place] ?? "")] as const],
+        headings: block.headings.flatMap((heading, index) =>
+          heading === "" ? [] : [[heading, takenFor(table, matched.columns[index] ?? "")] as const],
         ),
       });
       const repeated: number[] = [];
@@ -212,7 +212,7 @@ function takenFor({ columns }: Pick<Table, "columns">, goes: string): string {
 
 const repeatsHeadings = (cells: readonly Cell[], { headings }: RecordBlock): boolean =>
   headings.every(
-    (heading, place) => plainHeading(heading) === (isBlankCell(cells[place]) ? "" : plainHeading(String(cells[place]))),
+    (heading, index) => plainHeading(heading) === (isBlankCell(cells[index]) ? "" : plainHeading(String(cells[index]))),
   );
 
 /** Why a row is no record of anything. */
@@ -266,10 +266,10 @@ function fromDay(items: Kept["cases"], from: Day | undefined, leftBehind: LeftBe
   );
   leaveItems(
     leftBehind,
-    items.filter((_, place) => !open[place]),
+    items.filter((_, index) => !open[index]),
     `before ${isoText(from)}, of animals with nothing open on that day`,
   );
-  return items.filter((_, place) => open[place]);
+  return items.filter((_, index) => open[index]);
 }
 
 function gathersFrom(items: Kept["gathers"], from: Day | undefined, leftBehind: LeftBehind[]): Kept["gathers"] {

@@ -84,9 +84,9 @@ function typedInto<K extends string>(
     throw new Error(`${table.name} has no room for ${records.length} rows`);
   const columns = table.keys.map((key) => {
     const heading = plainHeading(table.columns[key].heading);
-    const place = found.columns.findIndex((known) => plainHeading(known) === heading);
-    if (place < 0) throw new Error(`${table.name} has no column ${table.columns[key].heading}`);
-    return [key, found.area.left + place] as const;
+    const index = found.columns.findIndex((known) => plainHeading(known) === heading);
+    if (index < 0) throw new Error(`${table.name} has no column ${table.columns[key].heading}`);
+    return [key, found.area.left + index] as const;
   });
   return records.flatMap((record, index) =>
     columns.flatMap(([key, column]) => {

@@ -36,6 +36,7 @@ const keyOfField: Readonly<Partial<Record<RecordField, CaseKey>>> = {
   dose: "ml",
   "withdrawal days": "withdrawalDays",
   recheck: "recheckDue",
+  "looked again": "lookedAgain",
 };
 
 /** How the columns of a gather are called beside the headings of the book: common practice, no source. */
@@ -90,12 +91,12 @@ function keysOf<K extends string>(
   const taken = new Set<K>();
   const found: Goes<K>[] = new Array(headings.length).fill("to the note");
   const take = (keyFor: (heading: string) => K | "left out" | undefined): void =>
-    headings.forEach((heading, place) => {
-      if (found[place] !== "to the note" || heading === "") return;
+    headings.forEach((heading, index) => {
+      if (found[index] !== "to the note" || heading === "") return;
       const key = keyFor(heading);
       if (key === undefined || (key !== "left out" && taken.has(key))) return;
       if (key !== "left out") taken.add(key);
-      found[place] = key;
+      found[index] = key;
     });
   // What the person says goes before what is guessed, and the book's own headings before similar ones.
   take((heading) => {

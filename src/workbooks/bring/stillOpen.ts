@@ -17,8 +17,8 @@ type Case = RecordOf<typeof cases>;
  */
 export function stillOpen(records: readonly Case[], from: Day): readonly boolean[] {
   const open = records.map((record) => isOpen(record, from));
-  const animals = new Set(records.flatMap((record, place) => (open[place] ? (keyOf(record) ?? []) : [])));
-  return records.map((record, place) => open[place] || animals.has(keyOf(record) ?? ""));
+  const animals = new Set(records.flatMap((record, index) => (open[index] ? (keyOf(record) ?? []) : [])));
+  return records.map((record, index) => open[index] || animals.has(keyOf(record) ?? ""));
 }
 
 function isOpen(record: Case, from: Day): boolean {

@@ -115,7 +115,8 @@ const notCounted = (reason: string, leftOut: number): CareShare => ({
   leftOut,
   reason,
 });
-const noDay = "the book does not say up to which day it is complete (As of, in its settings)";
+/** Why nothing that hangs on the end of a book can be counted. */
+export const noDay = "the book does not say up to which day it is complete (As of, in its settings)";
 
 function inTimeOf(ofYear: readonly OneCase[], asOf: Day | undefined): CareShare {
   if (asOf === undefined) return notCounted(noDay, 0);
@@ -131,6 +132,9 @@ function inTimeOf(ofYear: readonly OneCase[], asOf: Day | undefined): CareShare 
   }
   const leftOut = ofYear.length - seen.length;
   if (seen.length === 0) return notCounted("no case has the days that it needs", leftOut);
+  // A farm that writes down no treatment at all may still treat: that is no share of 0.
+  if (treated.every((day) => day === undefined))
+    return notCounted("no treatment has a day, so there may be none, or none written down", leftOut);
   const decided = seen.filter((day) => asOf - day > careDays.treated).length;
   const { inTime } = treatLag(seen, treated, careDays.treated, asOf);
   if (inTime === undefined) return notCounted(`no case was seen more than ${careDays.treated} days before`, leftOut);
@@ -159,6 +163,9 @@ function soundOf(ofYear: readonly OneCase[], asOf: Day | undefined): CareShare {
     leftOn.push(left);
   }
   if (treated.length === 0) return notCounted("no treated case has the days that it needs", leftOut);
+  // The same of one that never looks again, or does not say so.
+  if (soundOn.every((day) => day === undefined))
+    return notCounted("no animal is written down as sound, so there may be none, or nobody wrote it down", leftOut);
   try {
     const sound = soundBy(endsByDay(watchedAnimals({ treated, soundOn, leftOn, asOf })), careDays.sound, confidence);
     return { ...sound, of: treated.length, leftOut, reason: "" };

@@ -1,5 +1,6 @@
 import { columnLetters } from "../../workbook/address.ts";
 import type { BookLine, ComparisonContent, FlockYear } from "../comparison/comparisonContent.ts";
+import { type FlockDone, flockDone } from "./flockDone.ts";
 import type { FlockRecord } from "./flockRecord.ts";
 
 /** One file: what was read out of it, or why it cannot be used. */
@@ -14,10 +15,12 @@ interface Wanted {
   /** Whether flocks are named by letters only, and files not at all. */
   readonly letters: boolean;
   readonly made: string;
+  /** Left out: 2 %. A flock with a target of its own keeps it. */
+  readonly target?: number | undefined;
 }
 
 /** A flock of the comparison, with what only its own page may say. */
-export interface CollatedFlock {
+interface CollatedFlock {
   readonly file: string;
   readonly flock: string;
   /** By which the pages of the others, and a comparison that names none, call it. */
@@ -49,7 +52,7 @@ interface Usable {
  */
 export function collateBooks(
   read: readonly ReadBook[],
-  { year: wantedYear, letters, made }: Wanted,
+  { year: wantedYear, letters, made, target }: Wanted,
 ): Collated | undefined {
   const usable = read.flatMap(({ file, read: record }): readonly Usable[] =>
     "reason" in record ? [] : [{ file, flock: record.flock ?? file.replace(/\.[^.]*$/, ""), record }],
@@ -59,7 +62,7 @@ export function collateBooks(
   const chosen = withoutTwins(usable.filter(({ record }) => (record.years.get(year)?.gathers ?? 0) > 0));
   if (chosen.size === 0) return undefined;
   const lettered = [...chosen.values()].sort(byFigures((book: Usable) => shownFigures(book, year)));
-  const letterOf = new Map(lettered.map(({ file }, place) => [file, columnLetters(place)]));
+  const letterOf = new Map(lettered.map(({ file }, index) => [file, columnLetters(index)]));
   const inOrder = letters ? lettered : [...chosen.values()].sort(byName);
   const nameOf = ({ file, flock }: Usable): string => (letters ? (letterOf.get(file) ?? "") : flock);
   const books = read.map((book) => lineFor(book, usable, chosen, year));
@@ -72,9 +75,10 @@ export function collateBooks(
       made,
       invented: false,
       year,
-      // FAWC 2011: at most 2 % lame by 2021. A flock with a target of its own keeps it.
-      target: 0.02,
+      // FAWC 2011: at most 2 % lame by 2021.
+      target: target ?? 0.02,
       flocks: inOrder.map((flock) => flockYear(flock.record, year, nameOf(flock))),
+      done: inOrder.map(({ record }) => flockDone(record, year)),
       chosen: undefined,
       books: letters ? withoutNames(books, letterOf) : books,
     },
@@ -112,7 +116,7 @@ const byFigures =
   <T>(figuresOf: (item: T) => readonly (number | undefined)[]) =>
   (one: T, other: T): number => {
     const others = figuresOf(other);
-    const differences = figuresOf(one).map((figure, place) => (figure ?? -1) - (others[place] ?? -1));
+    const differences = figuresOf(one).map((figure, index) => (figure ?? -1) - (others[index] ?? -1));
     return differences.find((difference) => difference !== 0) ?? 0;
   };
 
@@ -124,6 +128,26 @@ const shownFigures = (book: Usable, year: number): readonly (number | undefined)
   book.record.records,
   book.record.toMend,
   usedWords(book.record) === "" ? 0 : 1,
+  ...doneNumbers(flockDone(book.record, year)),
+];
+
+function doneNumbers({ newCases, inTime, sound, mgPcu, lesions, withoutLesion, inNoCase }: FlockDone) {
+  const figures = [newCases, inTime, sound, mgPcu].flatMap(({ value, low, high, of, words, leftOut }) => [
+    value,
+    low,
+    high,
+    of,
+    leftOut,
+    ...spelled(words),
+  ]);
+  const mix = lesions.flatMap(({ name, cases }) => [cases, ...spelled(name)]);
+  return [withoutLesion, inNoCase, ...figures, lesions.length, ...mix];
+}
+
+/** A text as numbers, the length first, so that two lists of figures part before one ends. */
+const spelled = (text: string): readonly number[] => [
+  text.length,
+  ...Array.from(text, (letter) => letter.codePointAt(0) ?? 0),
 ];
 
 function shareIn({ record }: Usable, year: number): number {

@@ -99,8 +99,8 @@ export function cellUnder<K extends string>(
   headings: readonly string[],
 ): (cells: readonly Cell[], key: K) => Cell {
   const places = new Map<string, number>();
-  headings.forEach((heading, place) => {
-    if (!places.has(plainHeading(heading))) places.set(plainHeading(heading), place);
+  headings.forEach((heading, index) => {
+    if (!places.has(plainHeading(heading))) places.set(plainHeading(heading), index);
   });
   // Asked for the same few columns in every row.
   const known = new Map<K, number>();

@@ -33,6 +33,8 @@ export interface FlockRecord {
   readonly toMend: number;
   /** What was left out, in words. */
   readonly leftOut: readonly string[];
+  /** The day of the first record, of a gather or of a case; undefined where there is none. */
+  readonly earliest?: number | undefined;
   /** The latest day of a gather. */
   readonly latest: number;
 }

@@ -85,6 +85,7 @@ export function readFootBook(bytes: Uint8Array): FlockRecord {
     records: gatherTable.rows.length + caseTable.rows.length,
     toMend: findings + leftOut.length + below.length,
     leftOut: [...leftOut, ...below].map(detached),
+    earliest: earliestOf([counted.map(({ day }) => day), begun, courses.map(({ day }) => day)].flat()),
     latest: counted.reduce((latest, { day }) => Math.max(latest, day), 0),
   };
 }
@@ -102,6 +103,9 @@ export function neededTable<K extends string>(
   const headings = keys.map((key) => table.columns[key].heading).join(", ");
   throw new WorkbookProblem(`No table of ${table.name.toLowerCase()} in it: none has the headings ${headings}.`);
 }
+
+const earliestOf = (days: readonly number[]): number | undefined =>
+  days.length === 0 ? undefined : days.reduce((earliest, day) => Math.min(earliest, day));
 
 /** The name of a flock; undefined where nothing is written. */
 export const nameIn = (cell: Cell): string | undefined =>

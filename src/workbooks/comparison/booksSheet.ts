@@ -24,6 +24,7 @@ export const booksSheet = ({ books }: ComparisonContent): SheetPlan => ({
       "To mend: things that the check of the records found; they stand on the sheet Problems of that book.",
       "note",
     );
+    sheet.rowsAside(headingRow + 1);
     const placed = placeTable(sheet.name, booksTable, { row: headingRow, column: 0 }, Math.max(books.length, 1));
     const lines = books.map((book) => ({ ...book, used: book.used ? "yes" : "no" }));
     writeTable(sheet, booksTable, placed, lines, { widths: true });

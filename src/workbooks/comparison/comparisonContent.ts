@@ -1,3 +1,5 @@
+import type { FlockDone } from "../collate/flockDone.ts";
+
 /** One flock over one year, as it is typed or collected from its foot book. Undefined is not known. */
 export interface FlockYear {
   readonly flock: string;
@@ -35,8 +37,16 @@ export interface ComparisonContent {
   readonly year: number | undefined;
   readonly target: number;
   readonly flocks: readonly FlockYear[];
+  /** What is done in each of them, for flocks that were read from their books. */
+  readonly done?: readonly FlockDone[];
   /** The flock that its own page is about. */
   readonly chosen: string | undefined;
   /** The files that the rows came from; none where they are typed. */
   readonly books: readonly BookLine[];
 }
+
+/**
+ * Whether the flocks were read from books. Then the sheets hold values: in formulas each row would look at all others,
+ * which thousands of flocks are too many for. Where rows are typed formulas have to follow what is typed.
+ */
+export const isCollated = ({ books }: ComparisonContent): boolean => books.length > 0;

@@ -5,19 +5,17 @@ import type { Look } from "../writing/looks.ts";
 import { orWords } from "../writing/orWords.ts";
 import { type GridColumn, type Holds, writeGrid } from "../writing/placeGrid.ts";
 import { cellOn } from "../writing/references.ts";
+import type { ComparedFlock, ComparedFlocks } from "./comparedFlocks.ts";
 import type { ComparisonContent } from "./comparisonContent.ts";
 import { headingRow, type PlacedComparison, sheetNames } from "./placedComparison.ts";
 
 type Key = Parameters<PlacedComparison["comparison"]["range"]>[0];
 type Column = GridColumn<Key>;
 
-function columnsOf(
-  { counted, funnel, steadied, rows }: PlacedComparison,
-  collated: boolean,
-): Readonly<Record<Key, Column>> {
-  const otherReason = collated ? "not as it was collated: collate the books again" : "the name stands twice";
+/** Columns of formulas, which follow what is typed. */
+function columnsOf({ counted, funnel, steadied, rows }: PlacedComparison): Readonly<Record<Key, Column>> {
   /** A cell of the flock's row in the table. */
-  const of = (key: KeyOf<typeof flocksTable>, place: number): string => `INDEX(${flocksTable.of(key)},${place + 1})`;
+  const of = (key: KeyOf<typeof flocksTable>, index: number): string => `INDEX(${flocksTable.of(key)},${index + 1})`;
   const typed = (heading: string, key: KeyOf<typeof flocksTable>, width: number, look: Look): Column => ({
     heading,
     width,
@@ -25,7 +23,7 @@ function columnsOf(
     holds: ({ place }) => ({ formula: `IF(LEN(${of(key, place)})=0,"",${of(key, place)})` }),
   });
   /** The flock's place among those that count; a blank where it does not. */
-  const placeIn = (place: number): string => cellOn(sheetNames.figures, counted.at("place", place));
+  const placeIn = (index: number): string => cellOn(sheetNames.figures, counted.at("place", index));
   const ifCounted =
     (formula: (cell: (key: KeyOf<typeof flocksTable>) => string, counted: string) => string): Holds<Key> =>
     ({ place }) => ({
@@ -34,9 +32,23 @@ function columnsOf(
         "not known",
       )},"")`,
     });
+  /** The same where the answer fills cells beside it. */
+  const answers = (
+    columns: number,
+    formula: (cell: (key: KeyOf<typeof flocksTable>) => string) => string,
+    needed: readonly KeyOf<typeof flocksTable>[] = [],
+  ): Holds<Key> => {
+    return ({ place }) => {
+      const cell = (key: KeyOf<typeof flocksTable>): string => of(key, place);
+      const missing = needed.length === 0 ? "" : `,COUNT(${needed.map(cell).join(",")})<${needed.length}`;
+      return {
+        list: orWords(formula(cell), "not known"),
+        room: { rows: 1, columns },
+        unless: [`OR(NOT(ISNUMBER(${placeIn(place)}))${missing})`, '""'],
+      };
+    };
+  };
   const fromList = (range: string): Holds<Key> => ifCounted((_, here) => `INDEX(${range},${here})`);
-  const needs = (cells: readonly string[], formula: string): string =>
-    `IF(COUNT(${cells.join(",")})<${cells.length},"",${formula})`;
   return {
     flock: typed("flock", "flock", 26, "worked"),
     lookedAt: typed("looked at", "lookedAt", 9, "workedCount"),
@@ -46,7 +58,7 @@ function columnsOf(
       heading: "low",
       width: 8,
       look: "workedPercent",
-      holds: ifCounted((cell) => `FOOT.PREVRANGE(${cell("lame")},${cell("lookedAt")})`),
+      holds: answers(2, (cell) => `FOOT.PREVRANGE(${cell("lame")},${cell("lookedAt")})`),
     },
     high: { heading: "high", width: 8, look: "workedPercent" },
     funnel: { heading: "in the funnel", width: 23, look: "worked", holds: fromList(funnel.range("word", rows)) },
@@ -61,21 +73,23 @@ function columnsOf(
       heading: "change on the year before",
       width: 10,
       look: "workedPercent",
-      holds: ifCounted((cell) => {
-        const before = [cell("lameBefore"), cell("lookedAtBefore")];
-        return needs(before, `FOOT.PREVCHANGE(${before.join(",")},${cell("lame")},${cell("lookedAt")})`);
-      }),
+      holds: answers(
+        4,
+        (cell) =>
+          `FOOT.PREVCHANGE(${cell("lameBefore")},${cell("lookedAtBefore")},${cell("lame")},${cell("lookedAt")})`,
+        ["lameBefore", "lookedAtBefore"],
+      ),
     },
     changeLow: { heading: "low", width: 8, look: "workedPercent" },
     changeHigh: { heading: "high", width: 8, look: "workedPercent" },
-    p: { heading: "p", width: 7, look: "workedNumber" },
+    p: { heading: "p", width: 8, look: "workedChance" },
     mgPcu: {
       heading: "mg/PCU",
-      width: 9,
+      width: 11,
       look: "workedRate",
       holds: ifCounted((cell) => {
         const used = [cell("antibioticMg"), cell("breedingSheep"), cell("slaughterLambs")];
-        return needs(used, `FOOT.MGPCU(${used.join(",")})`);
+        return `IF(COUNT(${used.join(",")})<3,"not known",FOOT.MGPCU(${used.join(",")}))`;
       }),
     },
     against: {
@@ -94,15 +108,56 @@ function columnsOf(
       holds: ({ place, cell }) => {
         const [seen, lame] = [of("lookedAt", place), of("lame", place)];
         return {
-          formula: `IF(OR(LEN(${cell("flock")})=0,ISNUMBER(${placeIn(place)})),"",IF(COUNT(${seen},${lame})<2,"looked at or lame is missing",IF(${lame}>${seen},"more lame than looked at",IF(${seen}=0,"no sheep looked at",IF(OR(${seen}<0,${lame}<0,INT(${seen})<>${seen},INT(${lame})<>${lame}),"not a whole number of sheep","${otherReason}")))))`,
+          formula: `IF(OR(LEN(${cell("flock")})=0,ISNUMBER(${placeIn(place)})),"",IF(COUNT(${seen},${lame})<2,"looked at or lame is missing",IF(${lame}>${seen},"more lame than looked at",IF(${seen}=0,"no sheep looked at",IF(OR(${seen}<0,${lame}<0,INT(${seen})<>${seen},INT(${lame})<>${lame}),"not a whole number of sheep","the name stands twice")))))`,
         };
       },
     },
   };
 }
 
+/** The same columns of values. */
+function settledColumns(
+  columns: Readonly<Record<Key, Column>>,
+  { flocks, done }: ComparisonContent,
+  compared: ComparedFlocks,
+): Readonly<Record<Key, Column>> {
+  const of =
+    (value: (flock: ComparedFlock, index: number) => number | string | undefined): Holds<Key> =>
+    ({ place }) => {
+      const flock = compared.flocks[place];
+      return flock === undefined || typeof flock === "string" ? null : (value(flock, place) ?? null);
+    };
+  const holds: Readonly<Record<Key, Holds<Key>>> = {
+    flock: ({ place }) => flocks[place]?.flock ?? null,
+    lookedAt: ({ place }) => flocks[place]?.lookedAt ?? null,
+    lame: ({ place }) => flocks[place]?.lame ?? null,
+    share: of(({ share }) => share),
+    low: of(({ range }) => range.low),
+    high: of(({ range }) => range.high),
+    funnel: of((flock) => flock.funnel?.word),
+    steadied: of(({ steadied }) => steadied?.steadied),
+    rank: of(({ steadied }) => steadied?.rank),
+    change: of(({ change }) => change?.change),
+    changeLow: of(({ change }) => change?.low),
+    changeHigh: of(({ change }) => change?.high),
+    p: of(({ change }) => change?.p),
+    mgPcu: of((_, index) => (done?.[index] === undefined ? undefined : (done[index].mgPcu.value ?? "not known"))),
+    against: of(({ against }) => against),
+    leftOut: ({ place }) => {
+      const flock = compared.flocks[place];
+      return typeof flock === "string" ? flock : null;
+    },
+  };
+  const settled = Object.entries(columns).map(([key, column]) => [key, { ...column, holds: holds[key as Key] }]);
+  return Object.fromEntries(settled);
+}
+
 /** A row a flock, all of it worked out. */
-export const comparisonSheet = ({ books }: ComparisonContent, placed: PlacedComparison): SheetPlan => ({
+export const comparisonSheet = (
+  content: ComparisonContent,
+  placed: PlacedComparison,
+  compared: ComparedFlocks | undefined,
+): SheetPlan => ({
   name: sheetNames.comparison,
   write(sheet) {
     const { comparison, counted } = placed;
@@ -135,7 +190,9 @@ export const comparisonSheet = ({ books }: ComparisonContent, placed: PlacedComp
       { formula: 'IF(rows_to_mend=0,"",rows_to_mend&" rows are left out: see the last column")' },
     );
     sheet.rowHeight(headingRow, 48);
-    writeGrid(sheet, comparison, columnsOf(placed, books.length > 0));
+    if (compared) sheet.rowsAside(headingRow + 1);
+    const columns = columnsOf(placed);
+    writeGrid(sheet, comparison, compared ? settledColumns(columns, content, compared) : columns);
     const { cell } = comparison;
     sheet.emphasize(
       comparison.rows,
@@ -146,7 +203,12 @@ export const comparisonSheet = ({ books }: ComparisonContent, placed: PlacedComp
     sheet.protect();
     sheet.print({
       sideways: true,
-      upTo: { row: comparison.area.bottom, column: comparison.area.right },
+      // Where no flock is left out, the column that would say so takes no room on paper.
+      upTo: {
+        row: comparison.area.bottom,
+        column: comparison.column(compared?.flocks.every((flock) => typeof flock !== "string") ? "against" : "leftOut")
+          .left,
+      },
       repeat: [headingRow, headingRow],
     });
   },

@@ -1,7 +1,10 @@
 import type { WorkbookPlan } from "../writing/authorWorkbook.ts";
+import type { Edition } from "../writing/edition.ts";
 import { booksSheet } from "./booksSheet.ts";
-import type { ComparisonContent } from "./comparisonContent.ts";
+import { comparedFlocks } from "./comparedFlocks.ts";
+import { type ComparisonContent, isCollated } from "./comparisonContent.ts";
 import { comparisonSheet } from "./comparisonSheet.ts";
+import { doneSheet } from "./doneSheet.ts";
 import { figuresSheet } from "./figuresSheet.ts";
 import { flocksSheet } from "./flocksSheet.ts";
 import { oneFlockSheet } from "./oneFlockSheet.ts";
@@ -9,23 +12,29 @@ import { picturesSheet } from "./picturesSheet.ts";
 import { placedComparison, roomFor } from "./placedComparison.ts";
 import { startSheet } from "./startSheet.ts";
 
-/** The Flock comparison of a consultant, from what it is to hold. */
-export function flockComparison(content: ComparisonContent): WorkbookPlan {
-  const placed = placedComparison(roomFor(content.flocks.length));
+/**
+ * The Flock comparison of a consultant, from what it is to hold. Collated, it holds values and needs no functions to be
+ * read.
+ */
+export function flockComparison(content: ComparisonContent, edition: Edition = "excel"): WorkbookPlan {
+  const placed = placedComparison(roomFor(content));
+  const compared = isCollated(content) ? comparedFlocks(content) : undefined;
   return {
     title: "Flock comparison",
     description: content.invented
       ? "Invented flocks side by side. No farm, animal or medicine in them exists."
       : "Foot health of flocks side by side.",
     made: content.made,
+    edition,
     sheets: [
       startSheet(content),
       flocksSheet(content, placed),
-      comparisonSheet(content, placed),
+      comparisonSheet(content, placed, compared),
+      ...(content.done === undefined ? [] : [doneSheet(content, placed)]),
       picturesSheet(placed),
-      oneFlockSheet(content, placed),
+      oneFlockSheet(content, placed, compared),
       booksSheet(content),
-      figuresSheet(content, placed),
+      figuresSheet(content, placed, compared),
     ],
   };
 }

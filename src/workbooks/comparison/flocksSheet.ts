@@ -1,23 +1,28 @@
 import { flocks } from "../tables/flocks.ts";
 import type { SheetPlan } from "../writing/authorWorkbook.ts";
+import type { Look } from "../writing/looks.ts";
 import { writeTable } from "../writing/placeTable.ts";
 import { filledCells } from "../writing/references.ts";
 import { rules } from "../writing/rules.ts";
 import { writeFields } from "../writing/writeFields.ts";
-import type { ComparisonContent } from "./comparisonContent.ts";
+import { type ComparisonContent, isCollated } from "./comparisonContent.ts";
 import { headingRow, type PlacedComparison, sheetNames } from "./placedComparison.ts";
 
+/** How what was typed looks where nothing is to be typed. */
+const lockedLooks: Partial<Record<Look, Look>> = { fieldCount: "workedCount", fieldPercent: "workedPercent" };
+
 /** What is known of each flock, a row each. */
-export const flocksSheet = (
-  { flocks: known, year, target }: ComparisonContent,
-  { flocks: placed }: PlacedComparison,
-): SheetPlan => ({
+export const flocksSheet = (content: ComparisonContent, { flocks: placed }: PlacedComparison): SheetPlan => ({
   name: sheetNames.flocks,
   write(sheet, nameCell) {
+    const { flocks: known, year, target } = content;
+    const collated = isCollated(content);
     sheet.title("Flocks");
     sheet.put(
       { row: 1, column: 0 },
-      "One row for each flock: all its gathers of the year together. Type in the next free row.",
+      collated
+        ? "One row for each flock: all its gathers of the year together, as they stand in its own foot book."
+        : "One row for each flock: all its gathers of the year together. Type in the next free row.",
       "note",
     );
     writeFields(sheet, nameCell, 3, [
@@ -25,7 +30,7 @@ export const flocksSheet = (
         name: "year_compared",
         label: "Year",
         value: year ?? null,
-        look: "fieldNumber",
+        look: collated ? "workedAtLeft" : "fieldNumber",
         words: "The calendar year that the counts are of.",
         rule: { of: { whole: ["1990", "2100"] }, words: "Type a year, such as 2026." },
       },
@@ -33,7 +38,7 @@ export const flocksSheet = (
         name: "target",
         label: "Target",
         value: target,
-        look: "fieldShare",
+        look: collated ? "workedShareAtLeft" : "fieldShare",
         words: "The share lame to stay below, for flocks without one of their own.",
         rule: rules.innerShare,
       },
@@ -44,7 +49,10 @@ export const flocksSheet = (
       "note",
     );
     sheet.rowHeight(headingRow, 48);
-    writeTable(sheet, flocks, placed, known, { widths: true });
+    if (collated) sheet.rowsAside(headingRow + 1);
+    writeTable(sheet, flocks, placed, known, { widths: true, dressed: !collated });
+    if (collated)
+      for (const key of flocks.keys) sheet.dress(placed.column(key), lockedLooks[flocks.columns[key].look] ?? "worked");
     nameCell("flock_list", sheet.name, { formula: filledCells(sheet.name, placed.column("flock")) });
     sheet.freezeAt({ row: headingRow + 1, column: 1 });
     sheet.protect();

@@ -4,24 +4,51 @@ import { flocks } from "../tables/flocks.ts";
 import { placeGrid } from "../writing/placeGrid.ts";
 import { placeList } from "../writing/placeList.ts";
 import { placeTable } from "../writing/placeTable.ts";
+import { type ComparisonContent, isCollated } from "./comparisonContent.ts";
 
 /** The sheets, in the order of the work. */
 export const sheetNames = {
   start: "Start",
   flocks: "Flocks",
   comparison: "Comparison",
+  done: "What is done",
   pictures: "Pictures",
   one: "One flock",
   books: "Books",
   figures: "Figures",
 } as const;
 
-/** How many flocks there is room for: those there are and some more, in tens. */
-export const roomFor = (known: number): number => Math.max(40, Math.ceil((known + 5) / 10) * 10);
+/** How many flocks there is room for: those that were collated, or those there are and some more, in tens. */
+export const roomFor = (content: ComparisonContent): number => {
+  const known = content.flocks.length;
+  return isCollated(content) ? known : Math.max(40, Math.ceil((known + 5) / 10) * 10);
+};
 
 /** The row of the headings of Flocks and of Comparison; the flocks follow, a row each, in both. */
 export const headingRow = 8;
 const figuresHeading = 4;
+const doneHeading = 6;
+const doneKeys = [
+  "flock",
+  "newCases",
+  "newCasesLow",
+  "newCasesHigh",
+  "inTime",
+  "inTimeLow",
+  "inTimeHigh",
+  "inTimeOf",
+  "sound",
+  "soundLow",
+  "soundHigh",
+  "soundOf",
+  "lesion1",
+  "lesion2",
+  "lesion3",
+  "lesionOther",
+  "lesionOf",
+  "mgPcu",
+  "words",
+] as const;
 
 /** Flock sizes at which the limits of the funnel are drawn. */
 export const gridSizes = 25;
@@ -72,6 +99,7 @@ export function placedComparison(rows: number) {
       { row: headingRow, column: 0 },
       rows,
     ),
+    done: placeGrid(sheetNames.done, doneKeys, { row: doneHeading, column: 0 }, rows),
     counted,
     funnel,
     steadied,

@@ -9,16 +9,14 @@ export interface SettledFigures {
   readonly places: readonly (number | undefined)[];
   /** For each flock that counts its turn in the order of ranks, from 1; none where nothing can be ranked. */
   readonly turns: readonly number[];
-  /** The flocks in the order of their turns. */
+  /** The flocks that count, in the order of their places; none where nothing can be ranked. */
+  readonly inOrder: readonly ShrunkFlock[];
+  /** The same in the order of their turns. */
   readonly inTurn: readonly ShrunkFlock[];
 }
 
-/**
- * The figures of a comparison whose rows were read from books; undefined where rows are typed, for there the formulas
- * have to follow what is typed. In formulas each row would look at all others, which thousands of flocks are too many for.
- */
-export function settledFigures({ books, flocks }: ComparisonContent): SettledFigures | undefined {
-  if (books.length === 0) return undefined;
+/** Which flocks count, and their order. */
+export function settledFigures({ flocks }: ComparisonContent): SettledFigures {
   const met = new Map<string, number>();
   for (const { flock } of flocks) met.set(nameKey(flock), (met.get(nameKey(flock)) ?? 0) + 1);
   const counted: { readonly flock: string; readonly lame: number; readonly seen: number }[] = [];
@@ -29,13 +27,13 @@ export function settledFigures({ books, flocks }: ComparisonContent): SettledFig
     return counted.push({ flock, lame, seen });
   });
   const steadied = steadiedOf(counted);
-  const order = steadied.map((_, place) => place);
+  const order = steadied.map((_, index) => index);
   order.sort((one, other) => (steadied[one]?.rank ?? 0) - (steadied[other]?.rank ?? 0) || one - other);
   const turns: number[] = [];
-  order.forEach((place, turn) => {
-    turns[place] = turn + 1;
+  order.forEach((index, turn) => {
+    turns[index] = turn + 1;
   });
-  return { places, turns, inTurn: order.flatMap((place) => steadied[place] ?? []) };
+  return { places, turns, inOrder: steadied, inTurn: order.flatMap((index) => steadied[index] ?? []) };
 }
 
 function steadiedOf(

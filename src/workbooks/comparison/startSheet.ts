@@ -1,15 +1,18 @@
 import { cautions } from "../../../functions/cautions.ts";
 import type { SheetPlan } from "../writing/authorWorkbook.ts";
 import { writeStart } from "../writing/writeStart.ts";
-import type { ComparisonContent } from "./comparisonContent.ts";
+import { type ComparisonContent, isCollated } from "./comparisonContent.ts";
 import { roomFor, sheetNames } from "./placedComparison.ts";
 
 /** What the comparison is, whether the functions answer here, and what to take care of. */
-export const startSheet = ({ invented, flocks }: ComparisonContent): SheetPlan => ({
+export const startSheet = (content: ComparisonContent): SheetPlan => ({
   name: sheetNames.start,
   write(sheet) {
+    const { invented, done } = content;
+    const collated = isCollated(content);
     writeStart(sheet, {
       title: "Flock comparison",
+      valuesOnly: collated,
       subtitle: '"Flocks side by side, for the consultant"&IF(LEN(year_compared)=0,"",": "&year_compared)',
       invented: invented ? "These flocks are invented. No farm, animal or medicine in them exists." : undefined,
       states: [
@@ -21,12 +24,22 @@ export const startSheet = ({ invented, flocks }: ComparisonContent): SheetPlan =
       steps: [
         [
           sheetNames.flocks,
-          "A row for each flock over one year. Type them, or let soundfold collate fill them from the flocks' own foot books.",
+          collated
+            ? "A row for each flock over one year, as it stands in the flock's own foot book."
+            : "A row for each flock over one year. Type them, or let soundfold collate fill them from the flocks' own foot books.",
         ],
         [
           sheetNames.comparison,
           "Each flock's share lame with its range, whether it is out of line, its steadied share and rank, what changed, medicine used.",
         ],
+        ...(done === undefined
+          ? []
+          : ([
+              [
+                sheetNames.done,
+                "New cases, how soon they were treated, how many got sound, lesions and medicine used; and why a figure cannot be counted.",
+              ],
+            ] as const)),
         [sheetNames.pictures, "The funnel, and the flocks in order of their steadied share."],
         [
           sheetNames.one,
@@ -43,8 +56,12 @@ export const startSheet = ({ invented, flocks }: ComparisonContent): SheetPlan =
       notes: [
         "Chance alone puts a small flock at the top or the bottom. The funnel shows how far chance reaches for a flock of its size, and the steadied share draws small flocks towards the others before it ranks them.",
         "The letters on the page of one flock follow the order of the chart, so that they give nothing away.",
-        `There is room for ${roomFor(flocks.length)} flocks. For more, let soundfold collate make the file.`,
-        "Yellow cells are yours to fill. What is worked out is locked, without a password.",
+        collated
+          ? "Flocks and figures stand as they were collated, and need no functions to be read; to change one, mend that flock's book and collate again. Only the page of one flock follows what is chosen on it."
+          : `There is room for ${roomFor(content)} flocks. For more, let soundfold collate make the file.`,
+        collated
+          ? "The one yellow cell, on the page of one flock, is yours to fill. All else is locked, without a password."
+          : "Yellow cells are yours to fill. What is worked out is locked, without a password.",
       ],
     });
   },

@@ -38,22 +38,22 @@ const otherTags: readonly ((number: number) => Cell)[] = [
  * knows and one treatment with medicine whose withdrawal days were forgotten.
  */
 export function typedCases(cases: readonly CaseRecord[], random: SeededRandom): readonly TypedCase[] {
-  const withMedicine = cases.flatMap(({ medicine, animal }, place) =>
-    medicine === undefined || animal.group.lambs ? [] : [place],
+  const withMedicine = cases.flatMap(({ medicine, animal }, index) =>
+    medicine === undefined || animal.group.lambs ? [] : [index],
   );
   const forgotten = withMedicine.at(-6);
   const unknown = new Map([
     [Math.floor(cases.length / 3), "sore"],
     [Math.floor((cases.length * 2) / 3), "hot hoof?"],
   ]);
-  return cases.flatMap((record, place): readonly TypedCase[] => {
+  return cases.flatMap((record, index): readonly TypedCase[] => {
     const typed = typedCase(record, random);
     const row = {
       ...typed,
-      lesion: unknown.get(place) ?? typed.lesion,
-      withdrawalDays: place === forgotten ? undefined : typed.withdrawalDays,
+      lesion: unknown.get(index) ?? typed.lesion,
+      withdrawalDays: index === forgotten ? undefined : typed.withdrawalDays,
     };
-    return place % 70 === 69 ? [row, {}] : [row];
+    return index % 70 === 69 ? [row, {}] : [row];
   });
 }
 
@@ -84,13 +84,13 @@ function typedCase(record: CaseRecord, random: SeededRandom): WholeRecordOf<type
 
 /** The gathers as they stand in the sheet: a row left blank between some months, a space here, a number as text there. */
 export const typedGathers = (gathers: readonly Gather[], random: SeededRandom): readonly TypedGather[] =>
-  gathers.flatMap(({ date, group, lame, seen }, place): readonly TypedGather[] => {
+  gathers.flatMap(({ date, group, lame, seen }, index): readonly TypedGather[] => {
     const row: TypedGather = {
       date,
       group: random.happens(0.05) ? `${group} ` : group,
       lame: random.happens(0.05) ? String(lame) : lame,
       seen: random.happens(0.05) ? ` ${seen}` : seen,
     };
-    const newQuarter = place > 0 && gathers[place - 1]?.group !== group && group === "Old ewes" && place % 3 === 0;
+    const newQuarter = index > 0 && gathers[index - 1]?.group !== group && group === "Old ewes" && index % 3 === 0;
     return newQuarter ? [{}, row] : [row];
   });

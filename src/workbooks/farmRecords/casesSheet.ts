@@ -8,8 +8,8 @@ import { firstRecord, headingRow, type PlacedRecords, sheetNames } from "./place
 type Key = Parameters<PlacedRecords["besideCases"]["range"]>[0];
 
 function workedColumns({ cases }: PlacedRecords): Readonly<Record<Key, GridColumn<Key>>> {
-  const typed = (key: "treated" | "lookedAgain" | "lesion", place: number): string =>
-    rowCell({ row: cases.rows.top + place, column: cases.column(key).left });
+  const typed = (key: "treated" | "lookedAgain" | "lesion", index: number): string =>
+    rowCell({ row: cases.rows.top + index, column: cases.column(key).left });
   return {
     clear: {
       heading: "Clear for food from",

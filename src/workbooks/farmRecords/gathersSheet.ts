@@ -20,8 +20,8 @@ export const gathersSheet = (
     sheet.put({ row: 1, column: 0 }, "Typed in on the left; the pale green columns are worked out.", "note");
     sheet.rowHeight(headingRow, 32);
     writeTable(sheet, farmGathers, gathers, records, { widths: true, striped: true });
-    const typed = (key: KeyOf<typeof farmGathers>, place: number): string =>
-      rowCell({ row: gathers.rows.top + place, column: gathers.column(key).left });
+    const typed = (key: KeyOf<typeof farmGathers>, index: number): string =>
+      rowCell({ row: gathers.rows.top + index, column: gathers.column(key).left });
     const latest =
       (key: KeyOf<typeof farmGathers>): Holds<Key> =>
       ({ place }) => {

@@ -86,16 +86,16 @@ export const settingsSheet = (saleTags: readonly string[], flockNow: number): Sh
     sheet.put({ row: 0, column: 0 }, "Settings", "title");
     sheet.rowHeight(0, 28);
     sheet.put({ row: 1, column: 0 }, "Change a yellow cell and everything follows.", "note");
-    settingsFor(flockNow).forEach(({ name, label, value, look, words }, place) => {
-      const row = firstSetting + place;
+    settingsFor(flockNow).forEach(({ name, label, value, look, words }, index) => {
+      const row = firstSetting + index;
       sheet.put({ row, column: 0 }, label, "label");
       sheet.put({ row, column: 1 }, value, look);
       sheet.put({ row, column: 2 }, words, "note");
       nameCell(name, sheetNames.settings, { row, column: 1 });
     });
     sheet.put({ row: firstSetting - 1, column: saleColumn }, "Tags picked out for the sale", "strong");
-    saleTags.forEach((tag, place) => {
-      sheet.put({ row: firstSetting + place, column: saleColumn }, tag, "input");
+    saleTags.forEach((tag, index) => {
+      sheet.put({ row: firstSetting + index, column: saleColumn }, tag, "input");
     });
     nameCell("sale_tags", sheetNames.settings, {
       top: firstSetting,

@@ -47,20 +47,20 @@ export const startSheet: SheetPlan = {
     sheet.put({ row: 0, column: 0 }, "Sheep foot health: a year of farm records", "title");
     sheet.rowHeight(0, 28);
     sheet.put({ row: 1, column: 0 }, "This flock is invented. No animal, farm or medicine in it exists.", "subtitle");
-    paragraphs.forEach(([words, lines], place) => {
-      sheet.put({ row: 3 + place, column: 1 }, words, "words");
-      sheet.rowHeight(3 + place, lines * lineHeight);
+    paragraphs.forEach(([words, lines], index) => {
+      sheet.put({ row: 3 + index, column: 1 }, words, "words");
+      sheet.rowHeight(3 + index, lines * lineHeight);
     });
     const firstPage = 4 + paragraphs.length;
-    pages.forEach(([name, words], place) => {
-      sheet.put({ row: firstPage + place, column: 0 }, name, "strong");
-      sheet.put({ row: firstPage + place, column: 1 }, words, "words");
+    pages.forEach(([name, words], index) => {
+      sheet.put({ row: firstPage + index, column: 0 }, name, "strong");
+      sheet.put({ row: firstPage + index, column: 1 }, words, "words");
     });
     const care = firstPage + pages.length + 1;
     sheet.put({ row: care, column: 0 }, "Care", "strong");
-    careLines.forEach((words, place) => {
-      sheet.put({ row: care + place, column: 1 }, words, "words");
-      sheet.rowHeight(care + place, Math.ceil(words.length / lineLength) * lineHeight);
+    careLines.forEach((words, index) => {
+      sheet.put({ row: care + index, column: 1 }, words, "words");
+      sheet.rowHeight(care + index, Math.ceil(words.length / lineLength) * lineHeight);
     });
     sheet.put({ row: care + careLines.length + 1, column: 1 }, { formula: "FOOT.ABOUT()" }, "note");
     sheet.printWide();

@@ -1,31 +1,27 @@
-import { dayOf } from "../../cells/day.ts";
-import { newCaseRate } from "../../core/watching/newCaseRate.ts";
-import { type CareShare, type CareYear, careDays } from "../collate/careByYear.ts";
-import type { FlockRecord } from "../collate/flockRecord.ts";
+import { careDays } from "../collate/careByYear.ts";
+import { type DoneFigure, type FlockDone, perSheep, several } from "../collate/flockDone.ts";
+import type { Look } from "../writing/looks.ts";
 import type { PageLine } from "./flockPageContent.ts";
 
-const confidence = 0.95;
-const perSheep = 100;
 /** Lesions with a line of their own. */
 const mostLesions = 4;
 
 /** What was done about lameness in one year of a flock, and how much of it there was. */
-export function careLines(record: FlockRecord, year: number): readonly PageLine[] {
-  const care = record.care.get(year);
+export function careLines(done: FlockDone): readonly PageLine[] {
   const doubted =
-    record.inNoCase === 0
+    done.inNoCase === 0
       ? []
       : [
           missing(
             "Left out of these",
-            `${several(record.inNoCase, "row")} of Cases without a tag or a day that can be read`,
+            `${several(done.inNoCase, "row")} of Cases without a tag or a day that can be read`,
           ),
         ];
   return [
-    newCases(record, year),
-    shareLine(`Treated within ${careDays.treated} days`, care?.inTime, "cases"),
-    shareLine(`Sound within ${careDays.sound} days`, care?.sound, "treated cases"),
-    ...lesionLines(care),
+    lineOf(`New cases, ${perSheep} sheep a year`, done.newCases, "besideRate"),
+    lineOf(`Treated within ${careDays.treated} days`, done.inTime, "besidePercent"),
+    lineOf(`Sound within ${careDays.sound} days`, done.sound, "besidePercent"),
+    ...lesionLines(done),
     ...doubted,
   ];
 }
@@ -37,43 +33,16 @@ const missing = (label: string, words: string): PageLine => ({
   words,
 });
 
-const several = (count: number, what: string): string => `${count} ${count === 1 ? what : `${what}s`}`;
-
-function newCases({ years, breedingSheep, asOf }: FlockRecord, year: number): PageLine {
-  const label = `New cases, ${perSheep} sheep a year`;
-  const none = (why: string): PageLine => missing(label, `not counted: ${why}`);
-  const begun = years.get(year)?.cases ?? 0;
-  if (begun === 0) return none("no case is recorded in the year, which may be none or not written down");
-  if (!breedingSheep) return none("breeding sheep are missing in the settings");
-  if (asOf === undefined) return none("the book does not say up to which day it is complete");
-  const first = dayOf(`${year}-01-01`);
-  const length = dayOf(`${year + 1}-01-01`) - first;
-  const days = Math.min(asOf + 1 - first, length);
-  if (days <= 0) return none("the book ends before the year");
-  const { rate, low, high } = newCaseRate(begun, breedingSheep * days, confidence, perSheep * length);
-  return {
-    label,
-    value: rate,
-    low,
-    high,
-    look: "besideRate",
-    words: `${several(begun, "case")} of all animals in ${days} days, for ${breedingSheep} breeding sheep`,
-  };
+function lineOf(label: string, { value, low, high, words, leftOut }: DoneFigure, look: Look): PageLine {
+  const without = `${leftOut} left out, of which a day is missing, cannot be read or cannot be right`;
+  const whole = leftOut === 0 ? words : `${words}; ${without}`;
+  return value === undefined
+    ? missing(label, `not counted: ${whole}`)
+    : { label, value, low, high, look, words: whole };
 }
 
-function shareLine(label: string, found: CareShare | undefined, of: string): PageLine {
-  if (found === undefined) return missing(label, "not counted: no case is recorded in the year");
-  const { share, low, high, leftOut, reason } = found;
-  const without =
-    leftOut === 0 ? "" : `; ${leftOut} left out, of which a day is missing, cannot be read or cannot be right`;
-  if (share === undefined) return missing(label, `not counted: ${reason}${without}`);
-  return { label, value: share, low, high, look: "besidePercent", words: `of ${found.of} ${of}${without}` };
-}
-
-function lesionLines(care: CareYear | undefined): readonly PageLine[] {
-  if (care === undefined || care.lesions.length === 0)
-    return [missing("Lesions", "not counted: no lesion is recorded in the year")];
-  const { lesions, withoutLesion } = care;
+function lesionLines({ lesions, withoutLesion }: FlockDone): readonly PageLine[] {
+  if (lesions.length === 0) return [missing("Lesions", "not counted: no lesion is recorded in the year")];
   const all = lesions.reduce((sum, { cases }) => sum + cases, 0);
   const rest = lesions.slice(mostLesions);
   const others = rest.reduce((sum, { cases }) => sum + cases, 0);

@@ -78,9 +78,9 @@ function writeLines(sheet: SheetAuthor, top: number, question: string, lines: re
     high: { heading: "High", look: "wordsCentre", holds: ({ place }) => lines[place]?.high ?? null },
     words: { heading: "In words", look: "words", holds: ({ place }) => lines[place]?.words ?? null },
   });
-  lines.forEach(({ label, look, words }, place) => {
-    const { row, column } = grid.at("value", place);
-    sheet.dress({ top: row, left: column, bottom: row, right: grid.at("high", place).column }, look);
+  lines.forEach(({ label, look, words }, index) => {
+    const { row, column } = grid.at("value", index);
+    sheet.dress({ top: row, left: column, bottom: row, right: grid.at("high", index).column }, look);
     const high = Math.ceil(Math.max(words.length / wordsLength, label.length / labelLength));
     sheet.rowHeight(row, high * 15 + 1);
   });
@@ -98,8 +98,8 @@ function writeRanked(sheet: SheetAuthor, { ranked, target }: FlockPageContent) {
   );
   sheet.put({ row: at.row - 1, column: at.column }, "What the chart is drawn from", "question");
   // One spreadsheet rounds a difference otherwise than the others in its last digit, which no chart shows.
-  const length = (place: number, own: boolean): number => {
-    const flock = ranked[place];
+  const length = (index: number, own: boolean): number => {
+    const flock = ranked[index];
     return flock === undefined || flock.own !== own ? 0 : Number((flock.high - flock.low).toFixed(9));
   };
   writeGrid(sheet, grid, {

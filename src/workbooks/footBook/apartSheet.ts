@@ -1,8 +1,10 @@
 import { keepApartFunction } from "../../../functions/animals/keepApart.ts";
+import { cases } from "../tables/cases.ts";
 import type { SheetPlan } from "../writing/authorWorkbook.ts";
 import { filledIn } from "../writing/filledIn.ts";
 import { sayWhenMissing } from "../writing/missingFunctions.ts";
 import { dressColumns, placeList, summaryOf, writeList } from "../writing/placeList.ts";
+import { printedLists } from "../writing/printedLists.ts";
 import { oneCell } from "../writing/references.ts";
 import { rules } from "../writing/rules.ts";
 import type { BookContent } from "./bookContent.ts";
@@ -10,6 +12,8 @@ import { sheetNames } from "./bookSheets.ts";
 
 const headings = 6;
 const rows = 1000;
+/** A page of them. */
+const printed = 60;
 const apart = placeList(sheetNames.apart, keepApartFunction, { row: headings, column: 0 });
 const day = { row: 2, column: 1 };
 
@@ -33,11 +37,11 @@ export const apartSheet = ({ eventDate }: BookContent): SheetPlan => ({
     sheet.put(
       { row: 3, column: 0 },
       {
-        formula: summaryOf(
-          apart,
-          "why",
-          `${filledIn(apart.range("tag", rows))}&" animals; sound for fewer than "&settle_days&" days counts as not settled (Settings)"`,
-        ),
+        formula: summaryOf(sheet.edition, apart, {
+          filled: "why",
+          numbers: `${filledIn(apart.range("why", cases.room))}&" animals; sound for fewer than "&settle_days&" days counts as not settled (Settings)"`,
+          room: rows,
+        }),
       },
       "strong",
     );
@@ -49,6 +53,7 @@ export const apartSheet = ({ eventDate }: BookContent): SheetPlan => ({
     });
     sheet.freezeAt({ row: headings + 1, column: 0 });
     sheet.protect();
-    sheet.print({ repeat: [headings, headings] });
+    const upTo = printedLists(sheet, [apart], printed);
+    sheet.print({ repeat: [headings, headings], ...(upTo && { upTo }) });
   },
 });

@@ -39,6 +39,15 @@ const counted = (column: string) => (cells: (name: string) => string) => `IF(${c
 
 const inYear = (column: string): string => `(1-ISNUMBER(${column})*((${column}<year_from)+(${column}>as_of)>0))`;
 
+/** What stands in the rows of gathers of the year looked at; a day that cannot be read may be one of them. */
+const ofYear = (name: string, holds: string, look: Look, width: number): AsOfColumn => ({
+  of: gathers,
+  holds: `${holds}, in the year looked at`,
+  look,
+  width,
+  formula: (cells) => `IF(ISNUMBER(${cells("gather_day")})*(${cells("gather_day")}<year_from),"",${cells(name)})`,
+});
+
 /** What stands in the rows of the latest month of gathers. */
 const ofMonth = (name: string, holds: string): AsOfColumn => ({
   of: gathers,
@@ -110,14 +119,19 @@ const columns: Readonly<Record<string, AsOfColumn>> = {
     width: 13,
     formula: settled("Cases[Left flock]"),
   },
-  // Whoever found her sound has looked at her again, and nobody looks at one that has left.
-  looked_on: {
+  followed_on: {
     of: cases,
-    holds: "the day of the second look, or else that she was sound or had left",
+    holds: "the day of the treatment, where one animal was treated and not a whole group",
     look: "workedDate",
     width: 13,
-    formula: (cells) =>
-      `IF((LEN(Cases[Looked again])>0)*(1-${later("Cases[Looked again]", "as_of")}),Cases[Looked again],IF(LEN(${cells("sound_on")})>0,${cells("sound_on")},${cells("left_on")}))`,
+    formula: (cells) => `IF(LEN(${cells("case_tag")})*LEN(${cells("treated_on")})>0,${cells("treated_on")},"")`,
+  },
+  looked_on: {
+    of: cases,
+    holds: "the day of the second look",
+    look: "workedDate",
+    width: 13,
+    formula: settled("Cases[Looked again]"),
   },
   look_due: {
     of: cases,
@@ -211,13 +225,17 @@ const columns: Readonly<Record<string, AsOfColumn>> = {
       },
     ]),
   ),
+  year_day: ofYear("gather_day", "the day of each gather", "workedDate", 13),
+  year_group: ofYear("gather_group", "its group", "worked", 20),
+  year_looked_at: ofYear("gather_looked_at", "how many were looked at", "workedCount", 9),
+  year_lame: ofYear("gather_lame", "how many were lame", "workedCount", 9),
   month_looked_at: ofMonth("gather_looked_at", "how many were looked at in the latest month"),
   month_lame: ofMonth("gather_lame", "how many were lame then"),
 };
 
 const names = Object.keys(columns);
 /** Columns that are named a second time without the rows above the records, for answers that stand beside each record. */
-const beside: readonly string[] = ["row_known", "case_tag", "case_day", "looked_on"];
+const beside: readonly string[] = ["row_known", "case_tag", "case_day", "looked_on", "sound_on", "left_on"];
 /** The first columns say what stands in the others: a heading over them would count as a record. */
 const left = 3;
 

@@ -6,6 +6,7 @@ import { type GridColumn, type Holds, writeGrid } from "../writing/placeGrid.ts"
 import { writeTable } from "../writing/placeTable.ts";
 import type { BookContent } from "./bookContent.ts";
 import { firstRecord, headingRow, sheetNames } from "./bookSheets.ts";
+import { lookedOrOver } from "./formulas.ts";
 import { besideCases, placedCases } from "./placedRecords.ts";
 
 type Answer = Parameters<typeof besideCases.range>[0];
@@ -36,7 +37,9 @@ const answers: Readonly<Record<Answer, GridColumn<Answer>>> = {
     heading: "Second look",
     width: 16,
     look: "worked",
-    holds: whole(`FOOT.RECHECKSTATE(${besideCases.range("lookAgain")},each_looked_on,as_of)`),
+    holds: whole(
+      `FOOT.RECHECKSTATE(${besideCases.range("lookAgain")},${lookedOrOver("each_")},as_of,Cases[Tag],Cases[Treated])`,
+    ),
   },
   caseNumber: {
     heading: "Case no.",
@@ -49,7 +52,7 @@ const answers: Readonly<Record<Answer, GridColumn<Answer>>> = {
 /** The cases as typed, with room for more, and beside them the dates and states that follow from each row. */
 export const casesSheet = ({ cases: records }: BookContent): SheetPlan => ({
   name: sheetNames.cases,
-  write(sheet) {
+  write(sheet, nameCell) {
     const { rows: beside } = besideCases;
     cases.keys.forEach((key, column) => {
       sheet.columnLook(column, column, cases.columns[key].look);
@@ -71,6 +74,9 @@ export const casesSheet = ({ cases: records }: BookContent): SheetPlan => ({
     sheet.rowHeight(headingRow, 34);
     writeTable(sheet, cases, placedCases, records, { dressed: false, widths: true });
     writeGrid(sheet, besideCases, answers, { dressed: false });
+    // From the first row on, beside the columns of the sheet As of, so that a list names rows of this sheet.
+    for (const key of ["lesion", "medicine"] as const)
+      nameCell(`written_${key}`, sheet.name, { ...placedCases.column(key), top: 0 });
 
     const { cell, above, rows } = placedCases;
     const [first, last] = [cases.keys[0], cases.keys.at(-1)] as [KeyOf<typeof cases>, KeyOf<typeof cases>];
@@ -86,7 +92,7 @@ export const casesSheet = ({ cases: records }: BookContent): SheetPlan => ({
     sheet.emphasize(
       besideCases.column("secondLook"),
       [`ISNUMBER(SEARCH("overdue",${look}))`, "strong"],
-      [`LEFT(${look},4)="done"`, "weak"],
+      [`OR(LEFT(${look},4)="done",${look}="treated again")`, "weak"],
       filled,
     );
     sheet.emphasize(besideCases.column("caseNumber"), filled);

@@ -6,7 +6,6 @@ import { dressColumns, placeList, writeList } from "../writing/placeList.ts";
 import { writeTable } from "../writing/placeTable.ts";
 import type { BookContent } from "./bookContent.ts";
 import { firstRecord, headingRow, sheetNames } from "./bookSheets.ts";
-import { inYear } from "./formulas.ts";
 import { placedGathers } from "./placedRecords.ts";
 
 const byGroup = placeList(sheetNames.gathers, prevalenceByGroupFunction, {
@@ -51,9 +50,9 @@ export const gathersSheet = ({ gathers: records }: BookContent): SheetPlan => ({
 
     writeList(sheet, byGroup, {
       question: "Group by group, in the year looked at",
-      rows: 60,
-      unless: [`SUM((LEN(${inYear("gather_looked_at")})>0)*1)=0`, "no gathers in the year"],
-      formula: `FOOT.PREVBY(${["gather_group", "gather_lame", "gather_looked_at"].map(inYear).join(",")})`,
+      rows: 30,
+      unless: ["SUM(LEN(year_looked_at))=0", "no gathers in the year"],
+      formula: 'FOOT.PREVBY(year_group,year_lame,year_looked_at,0.95,"gathers",year_day)',
       strong: (answer) => `LEFT(${answer("group")},9)="all"`,
     });
     sheet.freezeAt({ row: firstRecord, column: 0 });

@@ -78,12 +78,12 @@ const batch = (medicine: string, treated: Day): string =>
 
 /** One slip of each kind that the sheet Problems is there to find; the lists go on working. */
 function withSlips(rows: readonly Typed[], records: readonly CaseRecord[]): readonly Typed[] {
-  const treatedWith = records.flatMap(({ medicine }, place) => (medicine === undefined ? [] : [place]));
+  const treatedWith = records.flatMap(({ medicine }, index) => (medicine === undefined ? [] : [index]));
   const slips = new Map<number | undefined, (row: Typed) => Partial<Typed>>([
     [treatedWith.at(-6), () => ({ withdrawalDays: undefined })],
     [Math.floor(records.length / 3), () => ({ lesion: "sore" })],
     [treatedWith.at(40), ({ ml }) => ({ ml: String(ml) })],
     [Math.floor(records.length / 2), ({ seen }) => ({ seen: isoText(seen as Day) })],
   ]);
-  return rows.map((row, place) => ({ ...row, ...slips.get(place)?.(row) }));
+  return rows.map((row, index) => ({ ...row, ...slips.get(index)?.(row) }));
 }

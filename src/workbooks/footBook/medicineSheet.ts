@@ -18,6 +18,9 @@ export const medicineSheet: SheetPlan = {
   name: sheetNames.medicine,
   write(sheet) {
     dressColumns(sheet, use);
+    // Of so many mg no part is of interest.
+    const mg = use.column("mg active", 1).left;
+    sheet.columnLook(mg, mg, "workedCount");
     sheet.widths(34, 14, 14, 16, 14);
     sheet.dress({ top: 0, left: 0, bottom: headings - 1, right: 4 }, "note");
     sheet.title("Medicine use");

@@ -5,6 +5,8 @@ import { drawn } from "./pictureFigures.ts";
 
 const size = { Width: 600, Height: 338 };
 const share = { NumFmt: { CustomNumFmt: "0%", SourceLinked: false }, Minimum: 0 };
+/** While there are few cases, an axis is divided by tenths of a case. */
+const counted = { NumFmt: { CustomNumFmt: '[=0]0;[<1]"";General', SourceLinked: false }, Minimum: 0 };
 const { months, lesions, days } = drawn;
 
 /** The share lame month by month between its limits. */
@@ -30,7 +32,7 @@ export const newCaseChart: Chart = {
   Dimension: size,
   Title: chartTitle("New cases by month"),
   Legend: { Position: "none" },
-  YAxis: { ...chartLook.YAxis, Minimum: 0 },
+  YAxis: { ...chartLook.YAxis, ...counted },
   GapWidth: 60,
   Series: [{ ...drawnFrom(months, "label", "newCases"), Fill: barFill }],
 };
@@ -43,7 +45,7 @@ export const lesionChart: Chart = {
   Title: chartTitle("What made them lame"),
   Legend: { Position: "none" },
   XAxis: { ...chartLook.XAxis, ReverseOrder: true },
-  YAxis: { ...chartLook.YAxis, ...share },
+  YAxis: { ...chartLook.YAxis, ...share, Maximum: 1 },
   GapWidth: 40,
   Series: [{ ...drawnFrom(lesions, "lesion", "share"), Fill: barFill }],
 };

@@ -53,7 +53,7 @@ const caseList = placeList(sheetNames.picture, caseTableFunction, { row: top + 1
 
 const monthNames = '"Jan","Feb","Mar","Apr","May","Jun","Jul","Aug","Sep","Oct","Nov","Dec"';
 
-/** What LAMEWATCH says of the month, by the heading; #N/A leaves a gap in a line. */
+/** What LAMEWATCH says of the month, by the heading; #N/A where nothing is to be drawn. */
 const watched =
   (heading: string): Holds<(typeof monthKeys)[number]> =>
   ({ cell }) => ({
@@ -145,7 +145,7 @@ const dayColumns: Readonly<Record<(typeof dayKeys)[number], GridColumn<(typeof d
 export function writeDrawn(sheet: SheetAuthor): void {
   dressColumns(sheet, caseList);
   sheet.put({ row: 0, column: left }, "For the charts", "question");
-  sheet.put({ row: 1, column: left }, "Nothing to type here. #N/A is meant: it leaves a gap in a line.", "note");
+  sheet.put({ row: 1, column: left }, "Nothing to type here. #N/A is meant: no point is drawn there.", "note");
   writeGrid(sheet, drawn.latest, {
     latestMonth: {
       heading: "latest month",
@@ -153,7 +153,7 @@ export function writeDrawn(sheet: SheetAuthor): void {
       holds: ({ place }) => ({ formula: latest[place] ?? '""', array: true }),
     },
   });
-  for (const place of [1, 2]) sheet.put(drawn.latest.at("latestMonth", place), null, "worked");
+  for (const index of [1, 2]) sheet.put(drawn.latest.at("latestMonth", index), null, "worked");
   writeGrid(sheet, drawn.months, monthColumns);
   writeGrid(sheet, drawn.lesions, lesionColumns);
   writeGrid(sheet, drawn.days, dayColumns);

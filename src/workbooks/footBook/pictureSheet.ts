@@ -1,6 +1,7 @@
 import type { SheetPlan } from "../writing/authorWorkbook.ts";
 import { sayWhenMissing } from "../writing/missingFunctions.ts";
 import { writeList } from "../writing/placeList.ts";
+import { sayWhenCut } from "../writing/printedLists.ts";
 import type { SheetAuthor } from "../writing/sheetAuthor.ts";
 import { sheetNames } from "./bookSheets.ts";
 import { lookingBack } from "./formulas.ts";
@@ -20,14 +21,18 @@ import {
 const keyRow = 3;
 const chartRow = 5;
 const chartRows = 17;
+/** So that the figures fill a page and no more; where a list has its whole room from the start, its blank rows are printed too. */
+const printedDays = { excel: 49, libreoffice: 28 } as const;
 
 const noGathers = ["LEN(latest_month)=0", "no gathers yet"] as const;
 const ifGathered = (formula: string): string => `IF(${noGathers[0]},"${noGathers[1]}",${formula})`;
 
-// Treatments of whole groups are not looked at again animal by animal.
-const ofTreated = (column: string): string => `IF(LEN(case_tag)*LEN(treated_on)>0,${column},"")`;
-const watched = `IF(LEN(case_tag)>0,treated_on,""),${ofTreated("sound_on")}`;
-const watchedLeft = ofTreated("left_on");
+const ofFollowed = (column: string): string => `IF(LEN(followed_on)>0,${column},"")`;
+const watched = `followed_on,${ofFollowed("sound_on")}`;
+// The day on which she was found sound is taken as it was written down. One that was not is known to have been lame up to
+// the last look at her; where nobody wrote one down she counts as lame up to now, since a blank is no sound sheep.
+const stillLame = "LEN(followed_on)*(LEN(sound_on)+LEN(left_on)=0)";
+const watchedEnd = `${ofFollowed("left_on")},IF(${stillLame},IF(LEN(looked_on)>0,looked_on,as_of),"")`;
 
 /** How the flock is doing, drawn; the same in figures on the second page. */
 export const pictureSheet: SheetPlan = {
@@ -38,9 +43,11 @@ export const pictureSheet: SheetPlan = {
     sayWhenMissing(sheet, { row: 0, column: 4 });
     sheet.put({ row: 1, column: 0 }, { formula: lookingBack, array: true }, "strong");
     writeKeyFigures(sheet);
-    sheet.rowHeight(keyRow, 22);
-    ["latest_month", "each_seen_once", "flock_then"].forEach((name, place) => {
-      nameCell(name, sheetNames.picture, drawn.latest.at("latestMonth", place));
+    // What is not settled is told in a sentence.
+    sheet.merge({ top: keyRow, left: 4, bottom: keyRow, right: lesionColumn - 1 });
+    sheet.rowHeight(keyRow, 46);
+    ["latest_month", "each_seen_once", "flock_then"].forEach((name, index) => {
+      nameCell(name, sheetNames.picture, drawn.latest.at("latestMonth", index));
     });
     writeFigures(sheet);
     writeDrawn(sheet);
@@ -51,7 +58,9 @@ export const pictureSheet: SheetPlan = {
     sheet.newPageAtRow(figuresRow - 2);
     sheet.protect();
     // What the charts are drawn from is not printed, and not every spreadsheet takes a formula here.
-    sheet.print({ sideways: true, upTo: { row: cureRow + 49, column: 12 } });
+    const lastRow = cureRow + printedDays[sheet.edition];
+    for (const list of [watch, cure]) sayWhenCut(sheet, list, lastRow);
+    sheet.print({ sideways: true, upTo: { row: lastRow, column: 12 } });
   },
 };
 
@@ -70,12 +79,12 @@ function writeKeyFigures(sheet: SheetAuthor): void {
       formula: ifGathered(
         'IF(flock_then=0,FOOT.TARGETCHECK(month_lame,month_looked_at,target),IF(each_seen_once,FOOT.TARGETCHECK(month_lame,month_looked_at,target,0.95,flock_then),"a group gathered twice, or not in Settings"))',
       ),
-      look: "figure",
+      look: "figureWords",
     },
     {
       column: lesionColumn,
       label: "Sound within 14 days of treatment",
-      formula: `IF(COUNT(treated_on)=0,"no treatments yet",INDEX(FOOT.SOUNDBY(${watched},as_of,14,0.95,${watchedLeft}),1,1))`,
+      formula: `IFNA(INDEX(FOOT.SOUNDBY(${watched},as_of,14,0.95,${watchedEnd}),1,1),"not known yet")`,
       look: "figureShare",
     },
   ] as const;
@@ -105,6 +114,6 @@ function writeFigures(sheet: SheetAuthor): void {
     question: "How fast they get sound, days after treatment",
     rows: rows.cure,
     dress: "rows",
-    formula: `FOOT.SOUNDCURVE(${watched},as_of,0.95,${watchedLeft})`,
+    formula: `FOOT.SOUNDCURVE(${watched},as_of,0.95,${watchedEnd})`,
   });
 }

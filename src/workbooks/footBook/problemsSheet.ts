@@ -4,12 +4,17 @@ import { sayWhenMissing } from "../writing/missingFunctions.ts";
 import { placeGrid, writeGrid } from "../writing/placeGrid.ts";
 import { dressColumns, placeList, writeList } from "../writing/placeList.ts";
 import type { PlacedTable } from "../writing/placeTable.ts";
+import { printedLists } from "../writing/printedLists.ts";
 import { cellsOn, fixedArea, fixedCell } from "../writing/references.ts";
 import { firstRecord, sheetNames } from "./bookSheets.ts";
 import { medicineColumn } from "./formulas.ts";
 import { besideCases, placedCases, placedGathers } from "./placedRecords.ts";
 
 const rows = 2000;
+/** Under the headings, which have lines of their own, a page of them. */
+const printed = 32;
+/** Lines are counted as far down as a list can grow. */
+const most = 20_000;
 
 interface Check {
   readonly words: string;
@@ -71,8 +76,13 @@ const checks: readonly Check[] = [
   },
   {
     words: "Second looks that fell due before the year looked at, and were never written down: no longer on Today",
-    wrong: `ISNUMBER(${lookAgain})*(${lookAgain}<year_from)*(LEN(each_looked_on)=0)`,
+    wrong: `ISNUMBER(${lookAgain})*(${lookAgain}<year_from)*ISNUMBER(SEARCH("overdue",${besideCases.range("secondLook")}))`,
     column: "Cases[Tag]",
+  },
+  {
+    words: "Gathers with a day that is no real date, or is yet to come",
+    wrong: "(LEN(Gathers[Date])>0)*(1-ISNUMBER(Gathers[Date])*(Gathers[Date]<=MAX(as_of,TODAY())))",
+    column: "Gathers[Lame]",
   },
 ];
 
@@ -83,20 +93,8 @@ const below = (sheet: string, { area }: Pick<PlacedTable<string>, "area">): stri
 const counts = placeGrid(sheetNames.problems, ["rows", "last", "what"], { row: 4, column: 0 }, checks.length + 1);
 const headings = counts.area.bottom + 5;
 
-const lists = [
-  {
-    table: "Cases",
-    question: "Cases: how each heading was read, then what to mend",
-    list: placeList(sheetNames.problems, recordCheckFunction, { row: headings, column: 0 }),
-  },
-  {
-    table: "Gathers",
-    question: "Gathers: only the dates are checked here; tags and withdrawal days stand in Cases",
-    list: placeList(sheetNames.problems, recordCheckFunction, { row: headings, column: 5 }),
-  },
-] as const;
-
-const check = (table: string): string => `FOOT.RECORDCHECK(${table}[#Headers],${table}[#Data],as_of)`;
+const list = placeList(sheetNames.problems, recordCheckFunction, { row: headings, column: 0 });
+const check = "FOOT.RECORDCHECK(Cases[#Headers],Cases[#Data],as_of)";
 
 /** RECORDCHECK gives rows of the table; the sheet's own rows are found faster. */
 const inSheetRows = (found: string): string => `IFERROR(${found}+{${firstRecord},0,0,0},${found})`;
@@ -105,10 +103,9 @@ const inSheetRows = (found: string): string => `IFERROR(${found}+{${firstRecord}
 export const problemsSheet: SheetPlan = {
   name: sheetNames.problems,
   write(sheet, nameCell) {
-    const right = lists[1].list.at.column;
-    for (const { list } of lists) dressColumns(sheet, list);
-    sheet.widths(9, 18, 62, 84, 3, 9, 18, 62, 84);
-    sheet.dress({ top: 0, left: 0, bottom: headings - 2, right: right + 3 }, "note");
+    dressColumns(sheet, list);
+    sheet.widths(9, 18, 62, 84);
+    sheet.dress({ top: 0, left: 0, bottom: headings - 3, right: 3 }, "note");
     sheet.title("Problems");
     sayWhenMissing(sheet, { row: 0, column: 2 });
     sheet.put(
@@ -141,24 +138,28 @@ export const problemsSheet: SheetPlan = {
       },
     });
     const total = { row: 2, column: 0 };
-    const found = lists.map(({ list }) => `COUNT(${list.range("row", rows)})`);
     // What failed has no number, and then there is none in all.
-    const failed = lists.map(({ list }) => `ISERROR(${fixedCell(list.at)})`).join(",");
-    const sum = `${found.join("+")}+SUM(${fixedArea(counts.column("rows"))})`;
-    sheet.put(total, { formula: `IF(OR(${failed}),NA(),${sum})` }, "figure");
-    sheet.put({ row: 2, column: 1 }, "things to look at", "subtitle");
+    const sum = `COUNT(${list.range("row", most)})+SUM(${fixedArea(counts.column("rows"))})`;
+    sheet.put(total, { formula: `IF(ISERROR(${fixedCell(list.at)}),NA(),${sum})` }, "figure");
+    const longer = `LEN(${fixedCell({ ...list.at, row: list.at.row + rows })})`;
+    sheet.put(
+      { row: 2, column: 1 },
+      sheet.edition === "excel"
+        ? "things to look at"
+        : { formula: `"things to look at"&IF(${longer}=0,"",", and more: see the last rows")` },
+      "subtitle",
+    );
     nameCell("problems_found", sheetNames.problems, total);
     sheet.emphasize(counts.rows, [`${counts.cell("rows")}>0`, "strong"]);
-    for (const { table, question, list } of lists)
-      writeList(sheet, list, {
-        question,
-        rows,
-        formula: inSheetRows(check(table)),
-        strong: (cell) => `ISNUMBER(${cell("row")})`,
-      });
+    writeList(sheet, list, {
+      question: "Cases: how each heading was read, then what to mend",
+      rows,
+      formula: inSheetRows(check),
+      strong: (cell) => `ISNUMBER(${cell("row")})`,
+    });
     sheet.freezeAt({ row: 3, column: 0 });
-    sheet.newPageAt(right);
     sheet.protect();
-    sheet.print({ sideways: true, across: 2 });
+    const upTo = printedLists(sheet, [list], printed);
+    sheet.print({ sideways: true, ...(upTo && { upTo }) });
   },
 };

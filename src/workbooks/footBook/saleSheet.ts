@@ -14,10 +14,11 @@ const headings = 6;
 const tags = placeTable(sheetNames.sale, saleList, { row: headings, column: 0 });
 const answers = placeList(sheetNames.sale, saleCheckFunction, { row: headings, column: 3 });
 const day = { row: 2, column: 2 };
-/** One answer in front of the list, and two questions more behind it. */
+/** One answer in front of the list, two questions more behind it, and right of the printed page what they are read from. */
 const mayGo = 2;
 const lame = 7;
 const left = 8;
+const readFrom = { [lame]: 10, [left]: 11 } as const;
 const cellsIn = (column: number): Area => ({
   top: headings + 1,
   left: column,
@@ -41,7 +42,7 @@ export const saleSheet = ({ saleDate, saleTags }: BookContent): SheetPlan => ({
   name: sheetNames.sale,
   write(sheet, nameCell) {
     dressColumns(sheet, answers);
-    sheet.widths(26, 3, 26, 20, 22, 60, 12, 21, 21);
+    sheet.widths(22, 2, 23, 20, 21, 52, 8, 15, 15, 3, 21, 21);
     sheet.dress({ top: 0, left: 0, bottom: headings - 1, right: left }, "note");
     sheet.title("May they go");
     sayWhenMissing(sheet, { row: 0, column: 3 });
@@ -59,11 +60,10 @@ export const saleSheet = ({ saleDate, saleTags }: BookContent): SheetPlan => ({
     sheet.put(
       { row: 3, column: 0 },
       {
-        formula: summaryOf(
-          answers,
-          "answer",
-          `COUNTA(SaleList[Tag])&" tags: "&${counted("yes")}&" may go, "&${counted("no:")}&" may not, "&${counted("in no record")}&" in no record"`,
-        ),
+        formula: summaryOf(sheet.edition, answers, {
+          filled: "answer",
+          numbers: `COUNTA(SaleList[Tag])&" tags: "&${counted("yes")}&" may go, "&${counted("no:")}&" may not, "&${counted("in no record")}&" in no record"`,
+        }),
       },
       "strong",
     );
@@ -90,29 +90,35 @@ export const saleSheet = ({ saleDate, saleTags }: BookContent): SheetPlan => ({
     writeList(sheet, answers, {
       question: "Clear of medicine",
       rows: saleList.room,
+      fits: true,
       formula: 'FOOT.SALECHECK(SaleList[Tag],sale_date,case_tag,treated_on,withdrawal_days,"whole days",group_treated)',
       strong: (cell) => `LEFT(${cell("answer")},4)="hold"`,
     });
     const at = (column: number) => ({ row: headings, column });
-    for (const [column, question, formula] of [
-      [lame, "Lame then", heldBy("LEN(sound_on)+LEN(left_on)=0", "LEN(case_day)>0")],
-      [left, "Gone by then", heldBy("LEN(left_on)>0", "LEN(left_on)>0")],
+    for (const [column, name, question, formula] of [
+      [lame, "sale_lame", "Lame then", heldBy("LEN(sound_on)+LEN(left_on)=0", "LEN(case_day)>0")],
+      [left, "sale_gone", "Gone by then", heldBy("LEN(left_on)>0", "LEN(left_on)>0")],
     ] as const) {
+      const from = readFrom[column];
       sheet.put({ row: headings - 1, column }, question, "question");
-      sheet.put(at(column), { list: formula, room: { rows: saleList.room + 1, columns: 1 } }, "worked");
+      sheet.put(at(column), "answer", "workedHeading");
+      const word = `LEFT(${name},3)`;
+      const said = `IF(LEN(sale_clear)=0,"",IF(${word}="cle","no",IF(${word}="no ","not recorded","yes, or may be")))`;
+      sheet.put({ row: headings + 1, column }, { formula: said, array: cellsIn(column) });
+      sheet.put({ row: headings - 1, column: from }, `${question}: read from`, "note");
+      sheet.put(at(from), { list: formula, room: { rows: saleList.room + 1, columns: 1 } }, "worked");
     }
     const answered = answers.at.column + saleCheckFunction.result.headings.indexOf("answer");
     for (const [name, column] of [
       ["sale_clear", answered],
-      ["sale_lame", lame],
-      ["sale_gone", left],
+      ["sale_lame", readFrom[lame]],
+      ["sale_gone", readFrom[left]],
     ] as const)
       nameCell(name, sheet.name, cellsIn(column));
     sheet.put({ row: headings - 1, column: mayGo }, "All together", "question");
     sheet.put(at(mayGo), "may it go", "workedHeading");
     const answersIn = cellsIn(mayGo);
     sheet.put({ row: answersIn.top, column: mayGo }, { formula: decided, array: answersIn });
-    for (const column of [lame, left]) sheet.put(at(column), null, "workedHeading");
     const first = (column: number): string => rowCell({ row: headings + 1, column });
     const rows = { top: headings + 1, bottom };
     sheet.emphasize(

@@ -114,7 +114,7 @@ const settingsFor = (content: BookContent): readonly Field[] => [
     name: "book_version",
     label: "Version of this book",
     value: bookVersion,
-    look: "worked",
+    look: "workedCount",
     words: "How a later book knows what it brings over from this one.",
   },
 ];
@@ -202,8 +202,8 @@ function writeFixed(
   { heading, words, name }: { readonly heading: string; readonly words: readonly string[]; readonly name: string },
 ): void {
   sheet.put({ row, column }, heading, "workedHeading");
-  words.forEach((word, place) => {
-    sheet.put({ row: row + 1 + place, column }, word, "worked");
+  words.forEach((word, index) => {
+    sheet.put({ row: row + 1 + index, column }, word, "worked");
   });
   nameCell(name, sheet.name, { top: row + 1, left: column, bottom: row + words.length, right: column });
 }

@@ -13,7 +13,7 @@ const steps: readonly (readonly [sheet: string, words: string])[] = [
   ],
   [
     sheetNames.today,
-    "Read it in the morning: who may not go for food yet, whom to look at again, who is lame again and again.",
+    "Read it in the morning: who may not go for food yet, whom to treat or look at again, who does not get sound.",
   ],
   [
     sheetNames.sale,
@@ -28,7 +28,12 @@ const steps: readonly (readonly [sheet: string, words: string])[] = [
   [sheetNames.asOf, "What the lists are worked out from. Nothing to type there."],
 ];
 
-const care = [cautions.withdrawal.words, cautions.medicineUse.words, cautions.recordCheck.words];
+const care = [
+  cautions.withdrawal.words,
+  cautions.notSound.words,
+  cautions.medicineUse.words,
+  cautions.recordCheck.words,
+];
 
 const notes = [
   "Dates: type real dates, or text such as 2026-03-14. Anything else is refused, because 03/04 means two days. A blank is never counted as a sound sheep, and a missing withdrawal period is never taken as 0 days.",

@@ -1,32 +1,36 @@
+import { notSoundFunction } from "../../../functions/animals/notSound.ts";
 import { repeatAnimalsFunction } from "../../../functions/animals/repeatAnimals.ts";
 import { dueListFunction } from "../../../functions/dates/dueList.ts";
 import { notClearFunction } from "../../../functions/dates/notClear.ts";
+import { cases } from "../tables/cases.ts";
 import type { SheetPlan } from "../writing/authorWorkbook.ts";
 import { filledIn } from "../writing/filledIn.ts";
 import { sayWhenMissing } from "../writing/missingFunctions.ts";
 import { dressColumns, placeList, summaryOf, writeList } from "../writing/placeList.ts";
+import { printedLists } from "../writing/printedLists.ts";
 import { holdInDoubt, sheetNames } from "./bookSheets.ts";
-import { lookingBack } from "./formulas.ts";
+import { lookedOrOver, lookingBack } from "./formulas.ts";
 
 const headings = 6;
 const rows = 1000;
+/** A page of them. */
+const printed = 34;
 
 const notClear = placeList(sheetNames.today, notClearFunction, { row: headings, column: 0 });
 const untreated = placeList(sheetNames.today, dueListFunction, { row: headings, column: 5 });
 const due = placeList(sheetNames.today, dueListFunction, { row: headings, column: 10 });
 const repeats = placeList(sheetNames.today, repeatAnimalsFunction, { row: headings, column: 15 });
-const failures = placeList(sheetNames.today, repeatAnimalsFunction, { row: headings, column: 20 });
-
-/** Rows of a treatment after which the animal was neither found sound nor left. */
-const open = (column: string): string =>
-  `IF((LEN(sound_on)+LEN(left_on)+LEN(group_treated)=0)*(LEN(treated_on)>0),${column},"")`;
+const failures = placeList(sheetNames.today, notSoundFunction, { row: headings, column: 20 });
 
 type Strong = (cell: (heading: string) => string) => string;
 
-const numbers = (range: string, what: string): string => `COUNT(${range})&" ${what}"`;
-const filledCells = (list: typeof due): string => filledIn(list.range("tag", rows));
-const words = (range: string, pattern: string): string => `COUNTIF(${range},"${pattern}")`;
-const overdue: Strong = (cell) => `ISNUMBER(SEARCH("overdue",${cell("state")}))+ISTEXT(${cell("due")})`;
+/** Lines are counted as far down as a list can grow; its first column, where it cannot, says how many more there are. */
+const columnOf = (list: typeof due, heading: string): string => list.range(heading, cases.room);
+const lines = (list: typeof due, heading: string): string => filledIn(columnOf(list, heading));
+const words = (list: typeof due, heading: string, pattern: string): string =>
+  `COUNTIF(${columnOf(list, heading)},"${pattern}")`;
+const overdue: Strong = (cell) =>
+  `ISNUMBER(SEARCH("overdue",${cell("state")}))+ISTEXT(${cell("due")})*(LEN(${cell("due")})>0)`;
 
 const lists = [
   {
@@ -36,25 +40,26 @@ const lists = [
     widths: [20, 13, 9, 64],
     strong: ((cell) => `LEFT(${cell("clear date")},9)="not known"`) satisfies Strong,
     filled: "clear date",
-    summary: `${numbers(notClear.range("days to wait", rows), "waiting, ")}&${words(notClear.range("clear date", rows), "not known*")}&" not known"`,
+    numbers: `COUNT(${columnOf(notClear, "days to wait")})&" waiting, "&${words(notClear, "clear date", "not known*")}&" not known"`,
   },
   {
     list: untreated,
     question: "To treat: seen lame, not treated yet",
-    formula: 'FOOT.DUELIST(as_of,case_tag,IF(LEN(treated_on)>0,"",case_day),IF(LEN(sound_on)>0,sound_on,left_on),0)',
+    formula:
+      'FOOT.DUELIST(as_of,case_tag,case_day,IF(LEN(treated_on)>0,"yes",IF(LEN(sound_on)>0,sound_on,left_on)),0,treated_on)',
     widths: [18, 12, 7, 17],
     strong: overdue,
     filled: "due",
-    summary: `${filledCells(untreated)}&" animals, those waiting longest first"`,
+    numbers: `${lines(untreated, "due")}&" animals, those waiting longest first"`,
   },
   {
     list: due,
     question: "To look at again: overdue and due",
-    formula: "FOOT.DUELIST(as_of,case_tag,look_due,looked_on,ahead_days)",
+    formula: `FOOT.DUELIST(as_of,case_tag,look_due,${lookedOrOver()},ahead_days,treated_on)`,
     widths: [18, 12, 7, 17],
     strong: overdue,
     filled: "due",
-    summary: `${words(due.range("state", rows), "*overdue*")}&" overdue, "&${filledCells(due)}&" in all"`,
+    numbers: `${words(due, "state", "*overdue*")}&" overdue, "&${lines(due, "due")}&" in all"`,
   },
   {
     list: repeats,
@@ -63,17 +68,17 @@ const lists = [
     widths: [20, 8, 13, 13],
     strong: undefined,
     filled: "cases",
-    summary: `${filledCells(repeats)}&" animals"`,
+    numbers: `${lines(repeats, "cases")}&" animals"`,
   },
   {
     list: failures,
-    question: "Treated on two days or more, not sound",
-    // With no days between them that are one case, each day of treatment counts.
-    formula: `FOOT.REPEATS(${open("case_tag")},${open("treated_on")},2,0,year_from,as_of)`,
-    widths: [20, 11, 13, 13],
-    strong: undefined,
-    filled: "cases",
-    summary: `${filledCells(failures)}&" animals: cases here are days of treatment; ask your vet"`,
+    question: "Treated twice or more, and not sound",
+    formula:
+      'FOOT.NOTSOUND(as_of,case_tag,IF(LEN(group_treated)=0,treated_on,""),written_lesion,written_medicine,sound_on,left_on,2,year_from)',
+    widths: [20, 11, 12, 12, 34, 34],
+    strong: ((cell) => `LEFT(${cell("treatments")},3)="not"`) satisfies Strong,
+    filled: "treatments",
+    numbers: `${lines(failures, "treatments")}&" animals, the most frequent lesion and medicine first; ask your vet"`,
   },
 ] as const;
 
@@ -83,15 +88,16 @@ export const todaySheet: SheetPlan = {
   write(sheet) {
     for (const { list } of lists) dressColumns(sheet, list);
     sheet.widths(...lists.flatMap(({ widths }) => [...widths, 3]).slice(0, -1));
-    sheet.dress({ top: 0, left: 0, bottom: headings - 1, right: failures.at.column + 3 }, "note");
+    sheet.dress({ top: 0, left: 0, bottom: headings - 1, right: failures.at.column + 5 }, "note");
     sheet.title("Today");
     sayWhenMissing(sheet, { row: 0, column: untreated.at.column });
     sheet.put({ row: 1, column: 0 }, { formula: "as_of" }, "figureDate");
     sheet.put({ row: 1, column: 1 }, { formula: 'IF(farm_name="","",farm_name)' }, "subtitle");
     sheet.put({ row: 1, column: untreated.at.column }, { formula: lookingBack, array: true }, "strong");
     sheet.put({ row: 2, column: 0 }, `Where a list names a row, it is a row of the sheet Cases. ${holdInDoubt}`);
-    for (const { list, question, formula, strong, filled, summary } of lists) {
-      sheet.put({ row: 3, column: list.at.column }, { formula: summaryOf(list, filled, summary) });
+    for (const { list, question, formula, strong, filled, numbers } of lists) {
+      const summary = summaryOf(sheet.edition, list, { filled, numbers, room: rows });
+      sheet.put({ row: 3, column: list.at.column }, { formula: summary });
       writeList(sheet, list, {
         question,
         rows,
@@ -100,8 +106,13 @@ export const todaySheet: SheetPlan = {
       });
     }
     sheet.freezeAt({ row: headings + 1, column: 0 });
-    for (const { at } of [untreated, repeats]) sheet.newPageAt(at.column);
+    for (const { at } of [untreated, repeats, failures]) sheet.newPageAt(at.column);
     sheet.protect();
-    sheet.print({ sideways: true, repeat: [headings - 1, headings], across: 0, scale: 74 });
+    const upTo = printedLists(
+      sheet,
+      lists.map(({ list }) => list),
+      printed,
+    );
+    sheet.print({ sideways: true, repeat: [headings - 1, headings], across: 0, scale: 74, ...(upTo && { upTo }) });
   },
 };

@@ -62,7 +62,7 @@ export const caseRecords = (spells: readonly LameSpell[], random: SeededRandom):
     .flatMap((spell) =>
       spell.seen === undefined || spell.seen < year.first || spell.seen > year.last
         ? []
-        : [caseRecord(spell, spell.seen, random)],
+        : treatedAgain(caseRecord(spell, spell.seen, random)),
     )
     .sort((one, other) => one.seen - other.seen || one.animal.number - other.animal.number);
 
@@ -93,6 +93,18 @@ function caseRecord(spell: LameSpell, seen: Day, random: SeededRandom): CaseReco
     lookedAgain: forgotten ? undefined : written(lookedAgain),
     sound: treated === undefined ? undefined : written(spell.sound),
   };
+}
+
+/** Two thirds of those that the second look finds lame after a medicine are given it once more; the others heal without. */
+function treatedAgain(record: CaseRecord): readonly CaseRecord[] {
+  const { animal, lookedAgain, sound, medicine } = record;
+  const stillLame = lookedAgain !== undefined && (sound === undefined || sound > lookedAgain);
+  if (medicine === undefined || !stillLame || animal.number % 3 === 1) return [record];
+  const again = lookedAgain + 7;
+  return [
+    record,
+    { ...record, seen: lookedAgain, treated: lookedAgain, lookedAgain: again <= animal.until ? again : undefined },
+  ];
 }
 
 /** What had come by the end of the year, or by the day the animal left. */

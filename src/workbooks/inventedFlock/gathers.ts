@@ -19,8 +19,8 @@ export function monthlyGathers(
   random: SeededRandom,
 ): readonly Gather[] {
   return monthStarts().flatMap((start) =>
-    groups.flatMap((group, place): readonly Gather[] => {
-      const date = start + 3 + 2 * place + random.whole(0, 2);
+    groups.flatMap((group, index): readonly Gather[] => {
+      const date = start + 3 + 2 * index + random.whole(0, 2);
       const there = animals.filter((animal) => animal.group === group && animal.from <= date && date <= animal.until);
       const looked = new Set(there.filter(() => random.happens(0.97)));
       if (looked.size === 0) return [];

@@ -175,8 +175,15 @@ export const dosesSheet = (content: VisitContent): SheetPlan => ({
       upTo: { row: lastPrinted(content), column: 7 },
       repeat: [placedWeighed.area.top, placedWeighed.area.top],
     });
-    nameCell("bath_litres", sheet.name, litresAt);
-    nameCell("dose_total", sheet.name, batch.at("total", 0));
+    for (const [name, place] of [
+      ["bath_litres", litresAt],
+      ["bath_product", mixAt],
+      ["bath_water", { ...mixAt, column: mixAt.column + 1 }],
+      ["dose_total", batch.at("total", 0)],
+      ["dose_bottles", batch.at("bottles", 0)],
+      ["dose_largest", batch.at("largest", 0)],
+    ] as const)
+      nameCell(name, sheet.name, place);
   },
 });
 
@@ -258,9 +265,9 @@ function writeOthers(sheet: SheetAuthor, others: VisitContent["otherMedicines"])
     "question",
   );
   writeTable(sheet, otherMedicines, placedOthers, others);
-  const cell = (key: KeyOf<typeof otherMedicines>, place: number): string => {
+  const cell = (key: KeyOf<typeof otherMedicines>, index: number): string => {
     const { top, left: column } = placedOthers.column(key);
-    return fixedCell({ row: top + place, column });
+    return fixedCell({ row: top + index, column });
   };
   writeGrid(sheet, othersAnswers, {
     total: {

@@ -11,7 +11,13 @@ const monthAgo = year.last - 31;
 /** A visit to the invented flock on the last day of its year. The medicine and its numbers are made up. */
 export function inventedVisit(seed: number): VisitContent {
   const { animals, gathers, cases } = inventedFlock(seed);
-  const lately = cases.filter(({ seen }) => seen > monthAgo);
+  // One record of each: some were treated twice.
+  const lately = cases
+    .filter(({ seen }) => seen > monthAgo)
+    .filter(
+      ({ animal, lesion }, index, all) =>
+        all.findIndex((one) => one.animal === animal && one.lesion === lesion) === index,
+    );
   const looked = gathers.filter(({ date }) => date > monthAgo);
   const treated = lately.filter(({ medicine, animal }) => medicine === "medicine A" && !animal.group.lambs);
   return {

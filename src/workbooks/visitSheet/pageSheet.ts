@@ -1,21 +1,22 @@
 import { cautions } from "../../../functions/cautions.ts";
+import { reportable } from "../../core/treatment/carePlans/reportable.ts";
 import type { Place } from "../../workbook/address.ts";
 import type { KeyOf } from "../tables/defineTable.ts";
-import { agreed, otherMedicines } from "../tables/visitTables.ts";
+import { agreed, type otherMedicines } from "../tables/visitTables.ts";
 import type { SheetPlan } from "../writing/authorWorkbook.ts";
 import { sayWhenMissing } from "../writing/missingFunctions.ts";
 import { type GridColumn, writeGrid } from "../writing/placeGrid.ts";
 import { writeTable } from "../writing/placeTable.ts";
-import { cellOn } from "../writing/references.ts";
+import { cellOn, fixedCell } from "../writing/references.ts";
 import type { Content, SheetAuthor } from "../writing/sheetAuthor.ts";
 import {
   batch,
-  bathRow,
   flockRow,
   groupAnswers,
   othersAnswers,
   pageFound,
   pageGroups,
+  pageMedicines,
   placedAgreed,
   placedFound,
   placedGroups,
@@ -43,7 +44,7 @@ const answered = (cell: string): string => `IF(ISERROR(${cell}),"not worked out"
 export const pageSheet = ({ agreed: actions }: VisitContent): SheetPlan => ({
   name: sheetNames.page,
   write(sheet) {
-    sheet.widths(40, 11, 13, 10, 12, 20);
+    sheet.widths(40, 12, 13, 10, 12, 20);
     sheet.title("Foot health visit");
     sayWhenMissing(sheet, { row: 0, column: 2 });
     sheet.put({ row: 1, column: 0 }, { formula: shown("farm_name") }, "subtitle");
@@ -77,11 +78,11 @@ function across(sheet: SheetAuthor, { row, column }: Place, content: Content, he
 type GroupKey = Parameters<typeof pageGroups.range>[0];
 
 /** The row of the sheet Visit that a line is about: the whole flock first. */
-const visitRow = (place: number): number => (place === 0 ? flockRow : placedGroups.area.top + place);
-const typed = (key: Parameters<typeof placedGroups.range>[0], place: number): string =>
-  cellOn(sheetNames.visit, { row: visitRow(place), column: placedGroups.column(key).left });
-const answer = (key: Parameters<typeof groupAnswers.range>[0], place: number): string =>
-  cellOn(sheetNames.visit, { row: visitRow(place), column: groupAnswers.column(key).left });
+const visitRow = (index: number): number => (index === 0 ? flockRow : placedGroups.area.top + index);
+const typed = (key: Parameters<typeof placedGroups.range>[0], index: number): string =>
+  cellOn(sheetNames.visit, { row: visitRow(index), column: placedGroups.column(key).left });
+const answer = (key: Parameters<typeof groupAnswers.range>[0], index: number): string =>
+  cellOn(sheetNames.visit, { row: visitRow(index), column: groupAnswers.column(key).left });
 
 const groupColumns: Readonly<Record<GroupKey, GridColumn<GroupKey>>> = {
   group: { heading: "Group", look: "worked", holds: ({ place }) => ({ formula: shown(typed("group", place)) }) },
@@ -114,22 +115,25 @@ function writeGroups(sheet: SheetAuthor): void {
   sheet.put({ row: rows.top, column: 0 }, null, "strong");
   sheet.emphasize(rows, [`LEN(${cell("group")})>0`, "line"]);
   const [estimate, find, against] = (["toEstimate", "toFind", "against"] as const).map((key) => answer(key, 0));
-  across(
-    sheet,
-    { row: area.bottom + 1, column: 0 },
-    {
-      formula: `IF(IF(ISERROR(${against}),0,LEN(${against}))=0,"","Target "&${percent("target")}&": "&${against}&". ")&IF(ISNUMBER(${estimate}),"To know the share within "&${percent("margin")}&": look at "&${estimate}&". ","")&IF(ISNUMBER(${find}),"To find lameness of "&${percent("design_share")}&": look at "&${find}&".","")`,
-    },
-    16,
-  );
+  const words = [
+    `IF(ISERROR(${against}),"",IF(LEN(${against})=0,"","Target "&${percent("target")}&": "&${against}&"."))`,
+    `IF(ISNUMBER(${estimate}),"To know the share within "&${percent("margin")}&": look at "&${estimate}&". ","")&IF(ISNUMBER(${find}),"To find lameness of "&${percent("design_share")}&": look at "&${find}&".","")`,
+  ];
+  words.forEach((formula, step) => {
+    across(sheet, { row: area.bottom + 1 + step, column: 0 }, { formula }, 16);
+  });
 }
 
 function writeFound(sheet: SheetAuthor): void {
   const { area, rows, cell } = pageFound;
-  sheet.put({ row: area.top - 1, column: 0 }, "What was found, and what to do first", "question");
+  sheet.put({ row: area.top - 2, column: 0 }, "What was found, and what to do first", "question");
+  // The first step of most plans: said once, and left out of those below.
+  const firstOfAll = { row: area.top - 1, column: 0 };
+  const said = fixedCell(firstOfAll);
+  across(sheet, firstOfAll, { formula: `IF(COUNTA(VisitFound[Lesion])=0,"","${reportable.what}")` }, 30);
   const line = (row: number): string => cellOn(sheetNames.planLines, { row, column: 2 });
-  const typedFound = (key: Parameters<typeof placedFound.range>[0], place: number): string =>
-    cellOn(sheetNames.visit, { row: placedFound.rows.top + place, column: placedFound.column(key).left });
+  const typedFound = (key: Parameters<typeof placedFound.range>[0], index: number): string =>
+    cellOn(sheetNames.visit, { row: placedFound.rows.top + index, column: placedFound.column(key).left });
   writeGrid(sheet, pageFound, {
     lesion: { heading: "Lesion", look: "words", holds: ({ place }) => ({ formula: line(planRow(place)) }) },
     cases: {
@@ -143,49 +147,109 @@ function writeFound(sheet: SheetAuthor): void {
   sheet.dress(steps, "workedHeading");
   sheet.merge(steps);
   for (let row = rows.top; row <= rows.bottom; row++) {
-    const place = row - rows.top;
-    const plan = planRow(place);
+    const index = row - rows.top;
+    const plan = planRow(index);
+    const [one, two, three] = [2, 3, 4].map((step) => line(plan + step));
+    // Joined to nothing, what a function gave is found equal to a typed text in every spreadsheet.
+    const steps = `IF(${one}&""=${said},${two}&" "&${three},${one}&" "&${two})`;
     across(
       sheet,
       { row, column: area.right },
-      { formula: `IF(LEN(${typedFound("lesion", place)})=0,"",${line(plan + 2)}&" "&${line(plan + 3)})` },
-      60,
+      { formula: `IF(LEN(${typedFound("lesion", index)})=0,"",${steps})` },
+      46,
     );
   }
   sheet.emphasize({ ...rows, right }, [`LEN(${cell("lesion")})>0`, "line"]);
 }
 
-function writeWords(sheet: SheetAuthor): void {
-  sheet.put({ row: wordsRow, column: 0 }, "Medicine and footbath", "question");
-  const [total, bottles, largest, clear] = (["total", "bottles", "largest", "clear"] as const).map((key) =>
-    cellOn(sheetNames.doses, batch.at(key, 0)),
-  );
-  const [litres, product, water] = [
-    { row: bathRow, column: 1 },
-    { row: bathRow + 1, column: 1 },
-    { row: bathRow + 1, column: 2 },
-  ].map((place) => cellOn(sheetNames.doses, place));
-  const months = '"Jan","Feb","Mar","Apr","May","Jun","Jul","Aug","Sep","Oct","Nov","Dec"';
-  const dayText = (at: string): string => `DAY(${at})&" "&CHOOSE(MONTH(${at}),${months})&" "&YEAR(${at})`;
-  const day = dayText(`${clear}`);
-  const others = Array.from({ length: otherMedicines.room }, (_, place) => {
-    const typed = (key: KeyOf<typeof otherMedicines>): string => {
-      const { top, left: column } = placedOthers.column(key);
-      return cellOn(sheetNames.doses, { row: top + place, column });
+type MedicineKey = Parameters<typeof pageMedicines.range>[0];
+
+/** What is typed of a medicine: of the first in fields of its own, of the others in their table. */
+function typedOf(index: number): Readonly<Record<"name" | "route" | "days" | "clear", string>> {
+  if (index === 0)
+    return {
+      name: "medicine_name",
+      route: "medicine_route",
+      days: "medicine_withdrawal",
+      clear: cellOn(sheetNames.doses, batch.at("clear", 0)),
     };
-    const [name, route, days] = [typed("medicine"), typed("route"), typed("withdrawalDays")];
-    const clearAt = cellOn(sheetNames.doses, othersAnswers.at("clear", place));
-    return `IF(LEN(${name})=0,"",${name}&", given "&IF(LEN(${route})=0,"how is not typed",${route})&IF(LEN(${days})=0,". WITHDRAWAL NOT TYPED: hold every animal that was given it.",". Withdrawal "&${days}&" days for meat: "&IF(ISNUMBER(${clearAt}),"clear for food from "&${dayText(clearAt)}&".","the clear date needs the day of the visit.")))`;
-  });
-  const liquid = 'OR(bath_kind="formalin",bath_kind="liquid")';
-  const lines = [
-    `IF(ISNUMBER(${total}),${shown("medicine_name")}&": "&COUNT(Weighed[Weight kg])&" sheep weighed, "&MIN(Weighed[Weight kg])&" to "&MAX(Weighed[Weight kg])&" kg; "&mg_per_kg&" mg per kg at "&mg_per_ml&" mg per ml.","No medicine was worked out.")`,
-    `IF(ISNUMBER(${total}),"In all "&ROUND(${total},1)&" ml with a spare of "&${percent("spare")}&IF(ISNUMBER(${bottles}),", "&${bottles}&IF(${bottles}=1," bottle"," bottles"),"")&"; the largest dose is "&${largest}&" ml"&IF(LEN(sites_least)=0,"",", over "&sites_least&" sites or more")&".","")`,
-    `IF(ISNUMBER(${total}),IF(LEN(medicine_route)=0,"How it is given: not typed.","Given "&medicine_route&".")&IF(LEN(medicine_withdrawal)=0," WITHDRAWAL NOT TYPED: hold every animal that was given it, and ask the vet."," Withdrawal "&medicine_withdrawal&" days for meat: "&IF(ISNUMBER(${clear}),"given last on the day of the visit, clear for food from "&${day}&".","the clear date needs the day of the visit.")),"")`,
-    ...others,
-    `IF(ISNUMBER(${product}),"Footbath of "&ROUND(${litres},1)&" litres at "&bath_percent&" %: "&ROUND(${product},2)&IF(${liquid}," litres of liquid in "," kg of "&bath_kind&", filled up to ")&ROUND(${water},2)&" litres"&IF(${liquid}," of water.","."),"No footbath was worked out.")`,
+  const typed = (key: KeyOf<typeof otherMedicines>): string => {
+    const { top, left: column } = placedOthers.column(key);
+    return cellOn(sheetNames.doses, { row: top + index - 1, column });
+  };
+  return {
+    name: typed("medicine"),
+    route: typed("route"),
+    days: typed("withdrawalDays"),
+    clear: cellOn(sheetNames.doses, othersAnswers.at("clear", index - 1)),
+  };
+}
+
+const medicineColumns: Readonly<Record<MedicineKey, GridColumn<MedicineKey>>> = {
+  medicine: {
+    heading: "Medicine",
+    look: "worked",
+    holds: ({ place }) => {
+      const { name } = typedOf(place);
+      const unnamed = place === 0 ? 'IF(ISNUMBER(dose_total),"medicine without a name","")' : '""';
+      return { formula: `IF(LEN(${name})=0,${unnamed},${name})` };
+    },
+  },
+  days: {
+    heading: "Withdrawal days, meat",
+    look: "workedCount",
+    holds: ({ place, cell }) => {
+      const { days } = typedOf(place);
+      return { formula: `IF(LEN(${cell("medicine")})=0,"",IF(LEN(${days})=0,"NOT TYPED",${days}))` };
+    },
+  },
+  clear: {
+    heading: "Clear for food from",
+    look: "workedDate",
+    holds: ({ place, cell }) => {
+      const { clear } = typedOf(place);
+      const unknown = `IF(${cell("days")}="NOT TYPED","HOLD, ask vet","day of visit?")`;
+      return { formula: `IF(LEN(${cell("medicine")})=0,"",IF(ISNUMBER(${clear}),${clear},${unknown}))` };
+    },
+  },
+  how: {
+    heading: "Given how",
+    look: "worked",
+    holds: ({ place, cell }) => {
+      const { route } = typedOf(place);
+      return { formula: `IF(LEN(${cell("medicine")})=0,"",IF(LEN(${route})=0,"not typed",${route}))` };
+    },
+  },
+};
+
+function writeWords(sheet: SheetAuthor): void {
+  const { area, rows, cell } = pageMedicines;
+  sheet.put({ row: wordsRow, column: 0 }, "Medicine, last given on the day of the visit, and footbath", "question");
+  const doses = [
+    'IF(ISNUMBER(dose_total),COUNT(Weighed[Weight kg])&" sheep weighed, "&MIN(Weighed[Weight kg])&" to "&MAX(Weighed[Weight kg])&" kg; "&mg_per_kg&" mg per kg at "&mg_per_ml&" mg per ml.","No dose was worked out.")',
+    `IF(ISNUMBER(dose_total),"In all "&ROUND(dose_total,1)&" ml with a spare of "&${percent("spare")}&IF(ISNUMBER(dose_bottles),"; bottles: "&dose_bottles,"")&".","")`,
+    'IF(ISNUMBER(dose_total),"The largest dose is "&dose_largest&" ml"&IF(LEN(sites_least)=0,"",", over "&sites_least&" sites or more")&".","")',
   ];
-  lines.forEach((formula, step) => {
+  const bath = [
+    'IF(ISNUMBER(bath_product),"Footbath of "&ROUND(bath_litres,1)&" litres: "&bath_percent&" % of "&bath_kind&".","No footbath was worked out.")',
+    'IF(ISNUMBER(bath_product),IF(OR(bath_kind="formalin",bath_kind="liquid"),ROUND(bath_product,2)&" litres of it in "&ROUND(bath_water,2)&" litres of water.",ROUND(bath_product,2)&" kg of it, filled up to "&ROUND(bath_water,2)&" litres."),"")',
+  ];
+  doses.forEach((formula, step) => {
     across(sheet, { row: wordsRow + 1 + step, column: 0 }, { formula }, 16);
   });
+  bath.forEach((formula, step) => {
+    across(sheet, { row: area.bottom + 1 + step, column: 0 }, { formula }, 16);
+  });
+  writeGrid(sheet, pageMedicines, medicineColumns);
+  sheet.rowHeight(area.top, 48);
+  for (let row = area.top; row <= area.bottom; row++) {
+    const how = { top: row, left: area.right, bottom: row, right };
+    sheet.dress(how, row === area.top ? "workedHeading" : "worked");
+    sheet.merge(how);
+  }
+  sheet.emphasize(
+    { ...rows, right },
+    [`${cell("days")}="NOT TYPED"`, "strong"],
+    [`LEN(${cell("medicine")})>0`, "line"],
+  );
 }

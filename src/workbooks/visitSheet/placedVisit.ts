@@ -61,15 +61,22 @@ export const pageGroups = placeGrid(
 export const pageFound = placeGrid(
   sheetNames.page,
   ["lesion", "cases", "steps"],
-  { row: pageGroups.area.bottom + 4, column: 0 },
+  { row: pageGroups.area.bottom + 6, column: 0 },
   found.room,
 );
 export const wordsRow = pageFound.area.bottom + 2;
-export const placedAgreed = placeTable(sheetNames.page, agreed, { row: wordsRow + 7 + otherMedicines.room, column: 0 });
+/** The medicine that is worked out animal by animal, and the others. */
+export const pageMedicines = placeGrid(
+  sheetNames.page,
+  ["medicine", "days", "clear", "how"],
+  { row: wordsRow + 4, column: 0 },
+  1 + otherMedicines.room,
+);
+export const placedAgreed = placeTable(sheetNames.page, agreed, { row: pageMedicines.area.bottom + 5, column: 0 });
 
 /** The longest care plan has 22 lines with its headings, and 3 more where the finding is in doubt. */
 export const planLines = 26;
 const firstPlan = 3;
 
 /** Where the plan for a finding stands on the sheet Plan lines: its heading; the plan follows. */
-export const planRow = (place: number): number => firstPlan + place * planLines;
+export const planRow = (index: number): number => firstPlan + index * planLines;

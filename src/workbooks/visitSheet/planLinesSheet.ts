@@ -10,14 +10,13 @@ type Key = (typeof keys)[number];
 /** The plans one below the other, each in a place that does not move. */
 const lines = placeGrid(sheetNames.planLines, keys, { row: planRow(0) - 1, column: 0 }, found.room * planLines);
 
-const isHeading = (place: number): boolean => place % planLines === 0;
-const finding = (key: "lesion" | "severe" | "pusLetOut", place: number): string =>
-  `INDEX(${found.of(key)},${Math.floor(place / planLines) + 1})`;
-const yes = (cell: string): string => `IF(LEN(${cell})=0,FALSE,${cell})`;
+const isHeading = (index: number): boolean => index % planLines === 0;
+const finding = (key: "lesion" | "severe" | "pusLetOut", index: number): string =>
+  `INDEX(${found.of(key)},${Math.floor(index / planLines) + 1})`;
 
-function planFor(place: number): Content {
-  const lesion = finding("lesion", place);
-  const asked = ["has_footrot", "has_codd", finding("pusLetOut", place), finding("severe", place)].map(yes);
+function planFor(index: number): Content {
+  const lesion = finding("lesion", index);
+  const asked = ["has_footrot", "has_codd", finding("pusLetOut", index), finding("severe", index)];
   return {
     list: `FOOT.CAREPLAN(${[lesion, ...asked].join(",")})`,
     room: { rows: planLines - 1, columns: 4 },
@@ -68,13 +67,14 @@ export const planLinesSheet: SheetPlan = {
     sheet.title("Plan lines");
     sheet.put({ row: 1, column: 0 }, "What the sheet Care plan is made from. Nothing to type here.", "note");
     writeGrid(sheet, lines, columns);
-    const { bottom, right } = lines.rows;
+    const { right } = lines.rows;
     for (let plan = 0; plan < found.room; plan++) {
       const row = planRow(plan);
       sheet.put({ row, column: lines.column("what").left }, null, "strong");
     }
     nameCell("plan_lines", sheet.name, lines.rows);
     sheet.protect();
-    sheet.print({ upTo: { row: bottom, column: right }, onOnePage: true });
+    // The plans are printed from the sheet Care plan.
+    sheet.print({ upTo: { row: 1, column: right }, onOnePage: true });
   },
 };

@@ -8,6 +8,8 @@ import { planLines, sheetNames } from "./placedVisit.ts";
 const headingRow = 3;
 const headings = ["step", "what", "why", "caution"] as const;
 const first = headingRow + 1;
+/** The plans of four lesions. */
+const printed = 80;
 
 // As many lines as there are. One list, and nothing below it, so that no blank page is printed. The rows counted are
 // those of the other sheet, or the list would be counted from itself.
@@ -29,14 +31,13 @@ export const planSheet: SheetPlan = {
     sheet.widths(7, 58, 48, 46);
     sheet.title("Care plan");
     sayWhenMissing(sheet, { row: 0, column: 2 });
-    sheet.put(
-      { row: 1, column: 0 },
-      {
-        formula:
-          'IF(COUNTA(VisitFound[Lesion])=0,"No lesions are written down on the sheet Visit.","Common practice for a usual case. Medicines only as your vet prescribed."&IF(LEN(has_footrot)*LEN(has_codd)=0," Not answered on the sheet Visit, and taken as no: does the flock have footrot, and CODD?",""))',
-      },
-      "note",
-    );
+    const words = [
+      'IF(COUNTA(VisitFound[Lesion])=0,"No lesions are written down on the sheet Visit.","Common practice for a usual case. Medicines only as your vet prescribed.")',
+      'IF(COUNTA(VisitFound[Lesion])*(LEN(has_footrot)*LEN(has_codd)=0),"Not answered on the sheet Visit, and taken as no: does the flock have footrot, and CODD?","")',
+    ];
+    words.forEach((formula, step) => {
+      sheet.put({ row: 1 + step, column: 0 }, { formula }, "note");
+    });
     const bottom = first + rows - 1;
     sheet.dress({ top: first, left: 0, bottom, right: 3 }, "words");
     sheet.dress({ top: first, left: 0, bottom, right: 0 }, "wordsCentre");
@@ -53,6 +54,16 @@ export const planSheet: SheetPlan = {
     );
     sheet.freezeAt({ row: first, column: 0 });
     sheet.protect();
-    sheet.print({ sideways: true, repeat: [headingRow, headingRow] });
+    const upTo = { row: first + printed - 1, column: 3 };
+    const next = rowCell({ row: first + printed, column: 1 });
+    const more = `Printed up to row ${first + printed}: print the rest too.`;
+    // Where the list has its whole room from the start, its blank rows would be printed too.
+    if (sheet.edition === "libreoffice")
+      sheet.put({ row: 0, column: 3 }, { formula: `IF(LEN(${next})=0,"","${more}")` }, "careHeading");
+    sheet.print({
+      sideways: true,
+      repeat: [headingRow, headingRow],
+      ...(sheet.edition === "libreoffice" ? { upTo } : {}),
+    });
   },
 };

@@ -105,8 +105,11 @@ export const visitInputs = (content: VisitContent): SheetPlan => ({
 });
 
 const counted = visitGroups.keys.filter((key) => key !== "group").map((key) => `LEN(${visitGroups.of(key)})`);
-/** Whether a group was counted in part. */
-const unfinished = `SUMPRODUCT((${counted.join("+")}>0)*(${counted.join("*")}=0))>0`;
+/** Groups that were counted in part. */
+const unfinished = `SUMPRODUCT((${counted.join("+")}>0)*(${counted.join("*")}=0))`;
+/** Says so, under the whole flock. */
+const unfinishedAt = { row: flockRow + 1, column: 0 };
+const isUnfinished = `LEN(${fixedCell(unfinishedAt)})>0`;
 
 type Answer = Parameters<typeof groupAnswers.range>[0];
 
@@ -151,10 +154,7 @@ const answers: Readonly<Record<Answer, GridColumn<Answer>>> = {
       {
         list: "FOOT.WEIGHTEDPREV(VisitGroups[Sheep],VisitGroups[Lame],VisitGroups[Looked at])",
         room: { rows: 1, columns: 3 },
-        unless: [
-          `OR(COUNT(VisitGroups[Looked at])=0,${unfinished})`,
-          `IF(${unfinished},"every group needs its sheep, looked at and lame","")`,
-        ],
+        unless: [`OR(COUNT(VisitGroups[Looked at])=0,${isUnfinished})`, `IF(${isUnfinished},"incomplete","")`],
       },
     ),
   },
@@ -194,6 +194,11 @@ function writeGroups(sheet: SheetAuthor, { groups }: VisitContent): void {
       "workedCount",
     );
   sheet.put({ row: flockRow, column: groupAnswers.area.right }, null, "worked");
+  sheet.put(
+    unfinishedAt,
+    { formula: `IF(${unfinished}=0,"","For the whole flock every group needs its sheep, looked at and lame.")` },
+    "careHeading",
+  );
   sheet.emphasize(
     groupAnswers.rows,
     [`LEFT(${groupAnswers.cell("against")},5)="above"`, "strong"],

@@ -8,6 +8,7 @@ import type { Edition } from "./edition.ts";
 import { type Emphasis, emphases, type Look, looks } from "./looks.ts";
 import { mendParts } from "./mendParts.ts";
 import { cellOn, cellsOn } from "./references.ts";
+import { RowsAside } from "./rowsAside.ts";
 import { must, type NameCell, type SheetAuthor, type Styles, sheetAuthor } from "./sheetAuthor.ts";
 
 /** One sheet of a workbook to be: its name and what writes it. */
@@ -49,14 +50,20 @@ export async function authorWorkbook(plan: WorkbookPlan): Promise<Uint8Array> {
       "formula" in target ? target.formula : "row" in target ? cellOn(sheet, target) : cellsOn(sheet, target);
     must(file.SetDefinedName({ Name: name, RefersTo }));
   };
-  plan.sheets.forEach(({ name }, place) => {
-    if (place === 0) must(file.SetSheetName("Sheet1", name));
+  plan.sheets.forEach(({ name }, index) => {
+    if (index === 0) must(file.SetSheetName("Sheet1", name));
     else must(file.NewSheet(name));
   });
-  for (const { name, write } of plan.sheets) write(sheetAuthor(file, name, styles, plan.edition ?? "excel"), nameCell);
+  const asides = plan.sheets.map(({ name, write }) => {
+    const aside = new RowsAside();
+    write(sheetAuthor(file, name, styles, plan.edition ?? "excel", aside), nameCell);
+    return aside;
+  });
   must(file.SetAppProps({ Application: "Soundfold" }));
   const { buffer } = must(file.WriteToBuffer());
-  return steadied(buffer as Uint8Array, plan);
+  // The library keeps itself, and the whole workbook in its own memory, under a name of its own.
+  Reflect.deleteProperty(globalThis, "excelize");
+  return steadied(buffer as Uint8Array, plan, asides);
 }
 
 function checkChartKinds(library: Readonly<Record<string, unknown>>): void {
@@ -75,8 +82,12 @@ function onceEach<K>(make: (key: K) => number): (key: K) => number {
 
 // The library writes its parts in no fixed order and stamps them with the clock; and it names the document's properties
 // in a way that some readers stumble over.
-function steadied(bytes: Uint8Array, plan: WorkbookPlan): Uint8Array {
-  const written = { ...unzipSync(bytes), "docProps/core.xml": strToU8(properties(plan)) };
+function steadied(bytes: Uint8Array, plan: WorkbookPlan, asides: readonly RowsAside[]): Uint8Array {
+  const written: Record<string, Uint8Array> = { ...unzipSync(bytes), "docProps/core.xml": strToU8(properties(plan)) };
+  asides.forEach((aside, index) => {
+    const part = `xl/worksheets/sheet${index + 1}.xml`;
+    written[part] = aside.writtenInto(written[part] ?? new Uint8Array());
+  });
   const mend = mendParts(written);
   const parts = Object.entries(written).map(([name, content]) => ({
     name,

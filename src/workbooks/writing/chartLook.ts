@@ -8,7 +8,8 @@ const font: Font = { Family: "Calibri", Size: 9, Color: ink };
 /** What all charts share. */
 export const chartLook = {
   VaryColors: false,
-  ShowBlanksAs: "gap",
+  // Asked for a gap, LibreOffice draws what is not known as 0.
+  ShowBlanksAs: "span",
   Legend: { Position: "bottom", Font: font },
   XAxis: { Font: font, TickLabelPosition: chartKinds.ChartTickLabelLow },
   YAxis: { Font: font, MajorGridLines: true },

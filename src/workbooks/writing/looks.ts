@@ -32,6 +32,7 @@ export const looks = {
   wordsCentre: { Font: { Family: family, Color: ink }, Alignment: { Vertical: "top", Horizontal: "center" } },
   strong: { Font: { Family: family, Bold: true, Color: ink }, Alignment: { Vertical: "top" } },
   note: { Font: { Family: family, Italic: true, Color: grey } },
+  wrappedNote: { Font: { Family: family, Italic: true, Color: grey }, Alignment: top },
   question: { Font: { Family: family, Bold: true, Size: 12, Color: green } },
   label: { Font: { Family: family, Color: ink }, Alignment: { Vertical: "top" } },
   heading: {
@@ -76,11 +77,19 @@ export const looks = {
   worked: { Font: { Family: family, Color: ink } },
   workedDate: { Font: { Family: family, Color: ink }, CustomNumFmt: dateFormat, Alignment: { Horizontal: "left" } },
   workedShare: { Font: { Family: family, Color: ink }, CustomNumFmt: "0.0%" },
+  workedAtLeft: { Font: { Family: family, Color: ink }, CustomNumFmt: "0", Alignment: left },
+  workedShareAtLeft: { Font: { Family: family, Color: ink }, CustomNumFmt: "0.0%", Alignment: left },
   workedCount: { Font: { Family: family, Color: ink }, CustomNumFmt: "0", Alignment: centre },
   workedPercent: { Font: { Family: family, Color: ink }, CustomNumFmt: "0.0%", Alignment: centre },
   workedMl: { Font: { Family: family, Color: ink }, CustomNumFmt: "0.0##", Alignment: centre },
   workedRate: { Font: { Family: family, Color: ink }, CustomNumFmt: "0.00", Alignment: centre },
   workedNumber: { Font: { Family: family, Color: ink }, CustomNumFmt: "0.000", Alignment: centre },
+  /** A p value: less than can be shown is said so. */
+  workedChance: {
+    Font: { Family: family, Color: ink },
+    CustomNumFmt: '[<0.0005]"<0.001";0.000',
+    Alignment: centre,
+  },
   workedMonth: { Font: { Family: family, Color: ink }, CustomNumFmt: monthFormat, Alignment: { Horizontal: "left" } },
   /** A cell of a form that is filled with a pen. */
   penned: { Border: thin },
@@ -98,6 +107,11 @@ export const looks = {
     Font: { Family: family, Bold: true, Size: 14, Color: ink },
     CustomNumFmt: "0.0%",
     Alignment: { Horizontal: "left" },
+  },
+  /** A verdict beside figures. */
+  figureWords: {
+    Font: { Family: family, Bold: true, Size: 12, Color: ink },
+    Alignment: { Horizontal: "left", Vertical: "bottom", WrapText: true },
   },
   figureDate: {
     Font: { Family: family, Bold: true, Size: 14, Color: ink },

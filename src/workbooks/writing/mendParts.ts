@@ -37,8 +37,8 @@ function inFixedOrder(contentTypes: string): string {
   const entries = contentTypes.match(/<Default [^>]*>(?:<\/Default>)?/g) ?? [];
   const [first = ""] = entries;
   const without = entries.reduce((rest, entry) => rest.replace(entry, ""), contentTypes);
-  const place = contentTypes.indexOf(first);
-  return without.slice(0, place) + [...entries].sort().join("") + without.slice(place);
+  const index = contentTypes.indexOf(first);
+  return without.slice(0, index) + [...entries].sort().join("") + without.slice(index);
 }
 
 // A workbook that was worked out by an old engine is worked out anew as soon as it is opened, and then whoever lacks the

@@ -34,7 +34,7 @@ export interface PlacedGrid<K extends string> {
   /** A cell of the first row, with a row that moves. */
   readonly cell: (key: K) => string;
   /** The place of a cell. */
-  readonly at: (key: K, place: number) => Place;
+  readonly at: (key: K, index: number) => Place;
   /** As formulas of every sheet name them. */
   readonly range: (key: K) => string;
   readonly heading: (key: K) => string;
@@ -59,7 +59,7 @@ export function placeGrid<K extends string>(sheet: string, keys: readonly K[], a
     rows: { ...area, top: area.top + 1 },
     column,
     cell: (key) => rowCell({ row: at.row + 1, column: columnOf(key) }),
-    at: (key, place) => ({ row: at.row + 1 + place, column: columnOf(key) }),
+    at: (key, index) => ({ row: at.row + 1 + index, column: columnOf(key) }),
     range: (key) => cellsOn(sheet, column(key)),
     heading: (key) => cellOn(sheet, { row: at.row, column: columnOf(key) }),
   };

@@ -1,7 +1,8 @@
 import type { AnyFunction } from "../../definition/defineFunction.ts";
 import type { Area, Place } from "../../workbook/address.ts";
 import type { Format } from "../../writing/format.ts";
-import type { Look } from "./looks.ts";
+import type { Edition } from "./edition.ts";
+import { isCentred, type Look } from "./looks.ts";
 import { cellOn, cellsOn, fixedCell, rowCell } from "./references.ts";
 import type { SheetAuthor } from "./sheetAuthor.ts";
 
@@ -28,6 +29,8 @@ interface ListWriting {
   readonly rows: number;
   /** Rows it may fill where it cannot grow, if not those. */
   readonly room?: number;
+  /** Whether it never has more lines than that. */
+  readonly fits?: boolean;
   /** Which rows stand out, as a formula of the cells of the first row under the headings. */
   readonly strong?: (cell: (heading: string) => string) => string;
   /** How the list's columns are dressed: whole columns of the sheet, or the rows of the list only. */
@@ -74,7 +77,7 @@ export function placeList(sheet: string, gives: AnyFunction, at: Place): PlacedL
 export function writeList(
   sheet: SheetAuthor,
   { gives, at, cell }: PlacedList,
-  { question, formula, unless, rows, room = rows, strong, dress = "columns" }: ListWriting,
+  { question, formula, unless, rows, room = rows, fits = false, strong, dress = "columns" }: ListWriting,
 ): void {
   const { row, column } = at;
   const { formats, headings } = gives.result;
@@ -93,7 +96,7 @@ export function writeList(
   sheet.put(at, {
     list: formula,
     room: { rows: room + 1, columns: formats.length },
-    mayBeLonger: true,
+    mayBeLonger: !fits,
     ...(unless === undefined ? {} : { unless: [unless[0], `"${unless[1]}"`] as const }),
   });
   sheet.emphasize(
@@ -103,16 +106,54 @@ export function writeList(
   );
 }
 
+/** Writes a list whose rows are known, in the place of the formula that gives it; or words where there is none. */
+export function writeValues<R>(
+  sheet: SheetAuthor,
+  { gives, at, cell }: PlacedList,
+  question: string,
+  rows: Iterable<R> | string,
+): void {
+  const { row, column } = at;
+  const { formats, headings } = gives.result;
+  const [, ...lines] = typeof rows === "string" ? [[], [rows]] : gives.result.layOut(rows, besideNothing);
+  sheet.put({ row: row - 1, column }, question, "question");
+  formats.forEach((format, step) => {
+    const look = lookOf(format);
+    const here = column + step;
+    sheet.put({ row, column: here }, headings[step] ?? null, isCentred(look) ? "workedHeadingCentre" : "workedHeading");
+    sheet.dress({ top: row + 1, left: here, bottom: row + lines.length, right: here }, look);
+  });
+  lines.forEach((cells, step) => {
+    sheet.putRow(
+      { row: row + 1 + step, column },
+      cells.map((answer) => answer ?? null),
+    );
+  });
+  sheet.emphasize({ top: row + 1, left: column, bottom: row + lines.length, right: column + formats.length - 1 }, [
+    `${cell(headings[0] ?? "")}<>""`,
+    "line",
+  ]);
+}
+
+const besideNothing = { rows: new Uint32Array(0), height: 0, lying: false };
+
 /**
  * A line about a list. It takes the list's own words where it is empty or failed, and states numbers only of what was
- * worked out.
+ * worked out; of a list that is longer than its room it says how many lines more there are.
  *
- * @param filled - the heading of a column that is filled in every line of the list
+ * @param filled - the heading of a column that is filled in every line of the list, and not its first
  * @param numbers - what is said of a list with lines
+ * @param room - rows the list may fill where it cannot grow; left out for one that never has more lines
  */
-export function summaryOf({ at, gives, cell }: PlacedList, filled: string, numbers: string): string {
+export function summaryOf(
+  edition: Edition,
+  { at, gives, cell }: PlacedList,
+  { filled, numbers, room }: { readonly filled: string; readonly numbers: string; readonly room?: number },
+): string {
   const first = cell(gives.result.headings[0] ?? "");
-  return `IF(ISERROR(${fixedCell(at)}),"Not worked out: see below.",IF(LEN(${cell(filled)})=0,${first}&"",${numbers}))`;
+  const more = room === undefined ? "" : fixedCell({ ...at, row: at.row + room });
+  const said = edition === "excel" || more === "" ? numbers : `${numbers}&IF(LEN(${more})=0,"",", "&${more})`;
+  return `IF(ISERROR(${fixedCell(at)}),"Not worked out: see below.",IF(LEN(${cell(filled)})=0,${first}&"",${said}))`;
 }
 
 /** Dresses the whole columns of a list; to be called before what stands above it is written. */

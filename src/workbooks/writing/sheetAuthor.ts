@@ -8,6 +8,7 @@ import type { Edition } from "./edition.ts";
 import { type List, listFormulas } from "./listFormula.ts";
 import type { Emphasis, Look } from "./looks.ts";
 import { cellsOn, columnsOn, rowsOn } from "./references.ts";
+import { RowsAside } from "./rowsAside.ts";
 
 type File = InstanceType<typeof NewFile>;
 
@@ -25,6 +26,11 @@ export interface SheetAuthor {
   readonly put: (place: Place, content: Content, look?: Look) => void;
   readonly putRow: (place: Place, contents: readonly Content[], look?: Look) => void;
   readonly dress: (area: Area, look: Look) => void;
+  /**
+   * Rows from this one on take little memory and time, for thousands of them: values and plain formulas only. To be said
+   * before anything is put there.
+   */
+  readonly rowsAside: (from: number) => void;
   /** Widths in characters, from the first column on. */
   readonly widths: (...characters: readonly number[]) => void;
   readonly width: (column: number, characters: number) => void;
@@ -112,20 +118,37 @@ export interface Styles {
 }
 
 /** An author for a sheet that is already in the file. */
-export function sheetAuthor(file: File, name: string, styles: Styles, edition: Edition): SheetAuthor {
+export function sheetAuthor(
+  file: File,
+  name: string,
+  styles: Styles,
+  edition: Edition,
+  aside: RowsAside = new RowsAside(),
+): SheetAuthor {
   const styleOf = styles.cell;
+  // A formula is read more easily without the name of the sheet it stands on.
+  const written = (formula: string): string => {
+    const here = formula.replaceAll(quoteSheet(name), "");
+    return edition === "libreoffice" ? here.replace(/\bFOOT\.(?=[A-Z]+\()/g, calcFootName("")) : here;
+  };
   const put = (place: Place, content: Content, look?: Look): void => {
     const cell = placeText(place);
+    if (place.row >= aside.from) {
+      const isSimple = typeof content !== "object" || content === null || ("formula" in content && !content.array);
+      if (!isSimple)
+        throw new Error(`${name}!${cell}: only values and plain formulas stand in rows that are kept aside`);
+      const formula = typeof content === "object" && content !== null ? { formula: written(content.formula) } : content;
+      aside.put(place, formula, look && styleOf(look));
+      return;
+    }
     if (look) must(file.SetCellStyle(name, cell, cell, styleOf(look)));
     if (content === null) return;
     if (typeof content !== "object") must(file.SetCellValue(name, cell, content));
     else if (isCellError(content)) throw new Error(`${name}!${cell}: an error value cannot be typed into a sheet`);
     else if ("list" in content)
-      for (const { at, ...written } of listFormulas(edition, place, content)) put(at, written);
+      for (const { at, ...formula } of listFormulas(edition, place, content)) put(at, formula);
     else {
-      // A formula is read more easily without the name of the sheet it stands on.
-      const written = content.formula.replaceAll(quoteSheet(name), "");
-      const formula = edition === "libreoffice" ? written.replace(/\bFOOT\.(?=[A-Z]+\()/g, calcFootName("")) : written;
+      const formula = written(content.formula);
       const { array } = content;
       if (array)
         must(file.SetCellFormula(name, cell, formula, { Type: "array", Ref: array === true ? cell : areaText(array) }));
@@ -144,7 +167,15 @@ export function sheetAuthor(file: File, name: string, styles: Styles, edition: E
       contents.forEach((content, step) => {
         put({ row, column: column + step }, content, look);
       }),
-    dress: ({ top, left, bottom, right }, look) => {
+    rowsAside: (from) => {
+      aside.from = from;
+    },
+    dress: (area, look) => {
+      const { top, left, bottom, right } = area;
+      if (top >= aside.from) {
+        aside.dress(area, styleOf(look));
+        return;
+      }
       const [from, to] = [placeText({ row: top, column: left }), placeText({ row: bottom, column: right })];
       must(file.SetCellStyle(name, from, to, styleOf(look)));
     },
@@ -153,7 +184,10 @@ export function sheetAuthor(file: File, name: string, styles: Styles, edition: E
         width(column, characters);
       }),
     width,
-    rowHeight: (row, points) => must(file.SetRowHeight(name, row + 1, points)) && undefined,
+    rowHeight: (row, points) => {
+      if (row >= aside.from) aside.setHeight(row, points);
+      else must(file.SetRowHeight(name, row + 1, points));
+    },
     freezeAt: ({ row, column }) =>
       must(
         file.SetPanes(name, {

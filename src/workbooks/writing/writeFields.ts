@@ -14,8 +14,8 @@ export interface Field {
 
 /** Writes fields below each other: label, cell, words. */
 export function writeFields(sheet: SheetAuthor, nameCell: NameCell, top: number, fields: readonly Field[]): void {
-  fields.forEach(({ name, label, value, look, words, rule }, place) => {
-    const row = top + place;
+  fields.forEach(({ name, label, value, look, words, rule }, index) => {
+    const row = top + index;
     const cell = { row, column: 1 };
     sheet.put({ row, column: 0 }, label, "label");
     sheet.put(cell, value, look);

@@ -13,10 +13,14 @@ export interface StartWords {
   readonly steps: readonly (readonly [sheet: string, words: string])[];
   readonly care: readonly string[];
   readonly notes: readonly string[];
+  /** Whether no cell of the workbook needs the functions. */
+  readonly valuesOnly?: boolean;
 }
 
 const notInstalled =
   "Where the functions are not installed: Excel shows the answers that were saved last until something is worked out again, and then #NAME? in their place; other spreadsheets show #NAME? at once. Get Soundfold for your spreadsheet from whoever sent you this file, or type: soundfold recalc and the name of the file.";
+
+const functionsState = ["Functions", `IFERROR(FOOT.ABOUT(),"Not installed here: see Good to know, below.")`] as const;
 
 const editionNotes: Readonly<Record<Edition, string>> = {
   excel:
@@ -37,10 +41,8 @@ export function writeStart(sheet: SheetAuthor, words: StartWords): void {
   sheet.put({ row: 1, column: 0 }, { formula: words.subtitle }, "subtitle");
   if (words.invented !== undefined) sheet.put({ row: 2, column: 0 }, words.invented, "strong");
   let row = words.invented === undefined ? 3 : 4;
-  for (const [label, formula] of [
-    ["Functions", `IFERROR(FOOT.ABOUT(),"Not installed here: see Good to know, below.")`],
-    ...words.states,
-  ] as const) {
+  const { valuesOnly = false } = words;
+  for (const [label, formula] of [...(valuesOnly ? [] : [functionsState]), ...words.states]) {
     sheet.put({ row, column: 0 }, label, "strong");
     sheet.put({ row, column: 1 }, { formula }, "words");
     sheet.rowHeight(row, 2 * lineHeight);
@@ -57,7 +59,7 @@ export function writeStart(sheet: SheetAuthor, words: StartWords): void {
   }
   for (const [question, lines, look] of [
     ["Take care", words.care, "care"],
-    ["Good to know", [...words.notes, editionNotes[sheet.edition], notInstalled], "words"],
+    ["Good to know", [...words.notes, ...(valuesOnly ? [] : [editionNotes[sheet.edition], notInstalled])], "words"],
   ] as const) {
     row += 2;
     sheet.put({ row, column: 0 }, question, "question");

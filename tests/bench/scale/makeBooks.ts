@@ -5,8 +5,8 @@ import { inventBook, makeFootBook } from "../../workbooks/makeFootBook.ts";
 
 const [folder = ".", books = "2000", cases = "100"] = process.argv.slice(2);
 mkdirSync(folder, { recursive: true });
-for (let place = 0; place < Number(books); place++)
+for (let index = 0; index < Number(books); index++)
   writeFileSync(
-    `${folder}/book-${String(place).padStart(4, "0")}.xlsx`,
-    await makeFootBook(inventBook(place, Number(cases))),
+    `${folder}/book-${String(index).padStart(4, "0")}.xlsx`,
+    await makeFootBook(inventBook(index, Number(cases))),
   );

@@ -55,7 +55,7 @@ function fullBook(count: number): Promise<Uint8Array> {
         gathers,
         cases: records,
         saleDate: asOf,
-        saleTags: Array.from({ length: Math.min(animals, saleList.room, 200) }, (_, place) => tagOf(place)),
+        saleTags: Array.from({ length: Math.min(animals, saleList.room, 200) }, (_, index) => tagOf(index)),
       }),
     ),
   );

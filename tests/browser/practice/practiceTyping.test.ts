@@ -81,9 +81,9 @@ describe("dates in the practice sheet", () => {
       const doubtful = rows.filter(([, day]) => day === undefined);
       await page.getByText(`${doubtful.length} of the cells are doubtful, each with a mark in its corner`).waitFor();
       await settled(page);
-      for (const place of messy.keys()) {
-        const shown = await shownAt(page, `D${place + 11}`);
-        expect(shown.includes(isText), shown).toBe(messy[place]?.[1] === undefined);
+      for (const index of messy.keys()) {
+        const shown = await shownAt(page, `D${index + 11}`);
+        expect(shown.includes(isText), shown).toBe(messy[index]?.[1] === undefined);
       }
       const { workbook } = await download(page);
       const held = rows.map((_, row) => cellOf(workbook, `D${row + 11}`)?.value);

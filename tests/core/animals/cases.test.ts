@@ -65,9 +65,9 @@ function cutByHand(list: readonly (readonly [string, number])[], gap: number): s
     days.sort((x, y) => x - y);
     let part: number[] = [];
     let number = 0;
-    days.forEach((day, place) => {
+    days.forEach((day, index) => {
       part.push(day);
-      const following = days[place + 1];
+      const following = days[index + 1];
       if (following === undefined || following - day > gap) {
         lines.push([name, ++number, part[0], day, part.length].join(" "));
         part = [];

@@ -6,9 +6,10 @@ import { soundCurve } from "../../../src/core/animals/soundCurve.ts";
 import { type CureRecords, watchedAnimals } from "../../../src/core/animals/watchedAnimals.ts";
 import { aalenJohansen } from "../../../src/core/statistics/aalenJohansen.ts";
 import { backward, cholesky, forward } from "../../../src/core/statistics/cholesky.ts";
-import { cureSteps } from "../../../src/core/statistics/cureSteps.ts";
+import { type CurveStep, cureSteps } from "../../../src/core/statistics/cureSteps.ts";
+import { effectiveLimits } from "../../../src/core/statistics/effectiveLimits.ts";
 import { endsByDay, type Watched } from "../../../src/core/statistics/endsByDay.ts";
-import type { Interval } from "../../../src/core/statistics/interval.ts";
+import { exactInterval } from "../../../src/core/statistics/exactInterval.ts";
 import { turnbull } from "../../../src/core/statistics/turnbull.ts";
 import { expectNear } from "../near.ts";
 
@@ -30,7 +31,7 @@ const reference = JSON.parse(
 ) as { readonly flocks: readonly Flock[] };
 
 const watched = (days: readonly number[], sound: readonly (0 | 1)[]): Watched[] =>
-  days.map((day, place) => ({ days: day, end: sound[place] === 1 ? "sound" : "lame" }));
+  days.map((day, index) => ({ days: day, end: sound[index] === 1 ? "sound" : "lame" }));
 
 describe("Kaplan and Meier's share", () => {
   it("gives what survfit with log-log limits gives, 570 values", () => {
@@ -40,9 +41,9 @@ describe("Kaplan and Meier's share", () => {
       expect(steps.map(({ day }) => day)).toEqual(flock.at);
       expect(steps.map(({ atRisk }) => atRisk)).toEqual(flock.atRisk);
       expect(steps.map(({ becameSound }) => becameSound)).toEqual(flock.becameSound);
-      steps.forEach((step, place) => {
-        expectNear(step.stillLame, flock.stillLame[place] as number, 1e-12, "share");
-        const [low, high] = [flock.low[place], flock.high[place]];
+      steps.forEach((step, index) => {
+        expectNear(step.stillLame, flock.stillLame[index] as number, 1e-12, "share");
+        const [low, high] = [flock.low[index], flock.high[index]];
         if (low === null) expect(step.limits).toBeUndefined();
         else {
           expectNear(step.limits?.low as number, low as number, 1e-10, "low");
@@ -112,8 +113,8 @@ describe("the curve of any flock", () => {
         expect(curve.reduce((sum, { becameSound }) => sum + becameSound, 0)).toBe(
           flock.filter(({ end }) => end === "sound").length,
         );
-        curve.forEach(({ day, stillLame, limits, atRisk }, place) => {
-          expect(stillLame).toBeLessThanOrEqual(curve[place - 1]?.stillLame ?? 1);
+        curve.forEach(({ day, stillLame, limits, atRisk }, index) => {
+          expect(stillLame).toBeLessThanOrEqual(curve[index - 1]?.stillLame ?? 1);
           expect(atRisk).toBe(flock.filter(({ days }) => days >= day).length);
           expect(limits === undefined).toBe(stillLame === 0 || stillLame === 1);
           if (limits === undefined) return;
@@ -169,22 +170,18 @@ const betweenOfR = JSON.parse(
   readFileSync(new URL("../../references/survival/between.json", import.meta.url), "utf8"),
 ) as { readonly competing: readonly Competing[]; readonly between: readonly Between[] };
 
-/** The standard error that limits on the log(−log) scale stand for. */
-const errorOf = ({ stillLame, limits }: { stillLame: number; limits: Interval | undefined }): number =>
-  limits === undefined
-    ? NaN
-    : (Math.log(Math.log(limits.low) / Math.log(stillLame)) * -Math.log(stillLame) * stillLame) / 1.959963984540054;
+const errorOf = ({ variance }: CurveStep): number => Math.sqrt(variance ?? NaN);
 
 describe("animals that left lame", () => {
   it("compete with those that became sound, as in survfit", () => {
     let compared = 0;
     for (const { days, end, day, sound, left, se } of betweenOfR.competing) {
-      const steps = aalenJohansen(endsByDay(days.map((of, place) => ({ days: of, end: end[place] ?? "lame" }))), 0.95);
+      const steps = aalenJohansen(endsByDay(days.map((of, index) => ({ days: of, end: end[index] ?? "lame" }))), 0.95);
       expect(steps.map((step) => step.day)).toEqual(day);
-      steps.forEach((step, place) => {
-        expect(1 - step.stillLame).toBeCloseTo(sound[place] ?? NaN, 12);
-        expect(step.leftLame).toBeCloseTo(left[place] ?? NaN, 12);
-        if (step.limits !== undefined) expectNear(errorOf(step), se[place] ?? NaN, 1e-9, "standard error");
+      steps.forEach((step, index) => {
+        expect(1 - step.stillLame).toBeCloseTo(sound[index] ?? NaN, 12);
+        expect(step.leftLame).toBeCloseTo(left[index] ?? NaN, 12);
+        if (step.limits !== undefined) expectNear(errorOf(step), se[index] ?? NaN, 1e-9, "standard error");
         compared++;
       });
     }
@@ -207,11 +204,11 @@ describe("animals that left lame", () => {
 
 describe("days known only between two looks", () => {
   const flockOf = ({ lameUntil, day, kind }: Between): Watched[] =>
-    kind.map((end, place) => {
-      const until = lameUntil[place] as number;
+    kind.map((end, index) => {
+      const until = lameUntil[index] as number;
       if (end === 0) return { days: until, end: "lame" };
       return {
-        days: day[place] as number,
+        days: day[index] as number,
         end: end === 1 ? "sound" : "left",
         lameUntil: end === 1 ? until : undefined,
       };
@@ -221,10 +218,10 @@ describe("days known only between two looks", () => {
     let errors = 0;
     for (const flock of betweenOfR.between) {
       const steps = cureSteps(endsByDay(flockOf(flock)), 0.95);
-      flock.at.forEach((day, place) => {
+      flock.at.forEach((day, index) => {
         const step = steps.find((one) => one.day === day);
-        expect(1 - (step?.stillLame ?? NaN)).toBeCloseTo(flock.sound[place] ?? NaN, 8);
-        const se = flock.se[place];
+        expect(1 - (step?.stillLame ?? NaN)).toBeCloseTo(flock.sound[index] ?? NaN, 8);
+        const se = flock.se[index];
         if (se === null || se === undefined || step?.limits === undefined) return;
         expectNear(errorOf(step), se, 1e-5, "standard error");
         errors++;
@@ -282,16 +279,14 @@ describe("days known only between two looks", () => {
   it("agree in both ways of working when nothing lies between", () => {
     fc.assert(
       fc.property(animals, (flock) => {
-        const ends = endsByDay(flock.map((one, place) => (place % 5 === 0 ? { ...one, end: "left" as const } : one)));
+        const ends = endsByDay(flock.map((one, index) => (index % 5 === 0 ? { ...one, end: "left" as const } : one)));
         const [one, other] = [turnbull(ends, 0.9), aalenJohansen(ends, 0.9)];
         expect(one.length).toBe(other.length);
-        one.forEach((step, place) => {
-          expect(step.stillLame).toBeCloseTo(other[place]?.stillLame ?? NaN, 9);
-          expect(step.leftLame).toBeCloseTo(other[place]?.leftLame ?? NaN, 9);
-          const limits = other[place]?.limits;
-          if (limits === undefined || step.limits === undefined) return;
-          expect(step.limits.low).toBeCloseTo(limits.low, 7);
-          expect(step.limits.high).toBeCloseTo(limits.high, 7);
+        one.forEach((step, index) => {
+          expect(step.stillLame).toBeCloseTo(other[index]?.stillLame ?? NaN, 9);
+          expect(step.leftLame).toBeCloseTo(other[index]?.leftLame ?? NaN, 9);
+          if (step.variance === undefined) return;
+          expect(step.variance).toBeCloseTo(other[index]?.variance ?? NaN, 9);
         });
       }),
       { numRuns: 60 },
@@ -316,8 +311,8 @@ describe("days known only between two looks", () => {
           ),
           0.9,
         );
-        curve.forEach(({ stillLame, leftLame, limits }, place) => {
-          expect(stillLame).toBeLessThanOrEqual((curve[place - 1]?.stillLame ?? 1) + 1e-9);
+        curve.forEach(({ stillLame, leftLame, limits }, index) => {
+          expect(stillLame).toBeLessThanOrEqual((curve[index - 1]?.stillLame ?? 1) + 1e-9);
           expect(leftLame).toBeLessThanOrEqual(stillLame + 1e-9);
           if (limits === undefined) return;
           expect(limits.low).toBeLessThanOrEqual(stillLame + 1e-12);
@@ -325,6 +320,46 @@ describe("days known only between two looks", () => {
         });
       }),
       { numRuns: 60 },
+    );
+  });
+});
+
+interface EffectiveCase {
+  readonly share: number;
+  readonly variance: number;
+  readonly animals: number;
+  readonly confidence: number;
+  readonly low: number;
+  readonly high: number;
+}
+
+// Made by tests/references/survival/effective.R: R's qt and qbeta.
+const effectiveOfR = JSON.parse(
+  readFileSync(new URL("../../references/survival/effective.json", import.meta.url), "utf8"),
+) as readonly EffectiveCase[];
+
+describe("limits from a variance alone", () => {
+  it("are those of R for random shares and variances", () => {
+    for (const { share, variance, animals, confidence, low, high } of effectiveOfR) {
+      const found = effectiveLimits(share, variance, animals, confidence);
+      expectNear(found.low, low, 1e-9, `low of ${share}, ${animals} animals`);
+      expectNear(found.high, high, 1e-9, `high of ${share}, ${animals} animals`);
+    }
+    expect(effectiveOfR).toHaveLength(60);
+  });
+
+  it("are never narrower than the exact ones for so many animals watched to the end", () => {
+    fc.assert(
+      fc.property(fc.integer({ min: 2, max: 200 }), fc.double({ min: 0, max: 1, noNaN: true }), (animals, part) => {
+        const lame = 1 + Math.floor(part * (animals - 2));
+        const share = lame / animals;
+        const exact = exactInterval(lame, animals, 0.95);
+        for (const variance of [0, (share * (1 - share)) / animals, 0.1]) {
+          const { low, high } = effectiveLimits(share, variance, animals, 0.95);
+          expect(low).toBeLessThanOrEqual(exact.low + 1e-12);
+          expect(high).toBeGreaterThanOrEqual(exact.high - 1e-12);
+        }
+      }),
     );
   });
 });

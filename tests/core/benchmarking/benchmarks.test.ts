@@ -25,10 +25,10 @@ import { cases, ownReferences } from "../references.ts";
 // Made by tests/references/benchmarking/make.py.
 const values = ownReferences(import.meta.url);
 
-const names = (count: number): string[] => Array.from({ length: count }, (_, place) => `flock ${place}`);
+const names = (count: number): string[] => Array.from({ length: count }, (_, index) => `flock ${index}`);
 const manyFlocks = (count: number) => {
-  const seen = Array.from({ length: count }, (_, place) => 20 + ((place * 7919) % 900));
-  const lame = seen.map((n, place) => Math.floor(n * (0.01 + ((place * 31) % 97) / 1000)));
+  const seen = Array.from({ length: count }, (_, index) => 20 + ((index * 7919) % 900));
+  const lame = seen.map((n, index) => Math.floor(n * (0.01 + ((index * 31) % 97) / 1000)));
   return [names(count), lame, seen] as const;
 };
 
@@ -84,18 +84,47 @@ describe("funnel", () => {
   });
 
   it("allows for flocks that differ where asked", () => {
-    for (const [[lame, seen, target], correlation] of cases<[number[], number[], number], number>(values, "differ")) {
-      const flocks = lame.map((x, place) => ({ lame: x, seen: seen[place] ?? 0 }));
-      expectNear(flocksDiffer(flocks, target), Math.min(correlation, 0.99), 1e-10, `${lame.length} flocks, ${target}`);
+    for (const [[lame, seen, target], correlations] of cases<[number[], number[], number], number[]>(
+      values,
+      "differ",
+    )) {
+      const flocks = lame.map((x, index) => ({ lame: x, seen: seen[index] ?? 0 }));
+      const found = flocksDiffer(flocks, target);
+      expect(found).toHaveLength(correlations.length);
+      correlations.forEach((correlation, step) => {
+        expectNear(found[step] ?? NaN, correlation, 1e-10, `${lame.length} flocks, ${target}, step ${step}`);
+      });
+    }
+    for (const [[lame, seen, target], words] of cases<[number[], number[], number], string[]>(values, "widened")) {
+      expect(funnel(names(lame.length), lame, seen, target, true).map(({ word }) => word)).toEqual(words);
     }
     const [flocks, lame, seen] = [names(6), [2, 45, 10, 0, 30, 4], [100, 500, 300, 200, 250, 100]];
     const [narrow, wide] = [funnel(flocks, lame, seen, 0.05), funnel(flocks, lame, seen, 0.05, true)];
-    wide.forEach(({ high95, low95 }, place) => {
-      expect(high95).toBeGreaterThan(narrow[place]?.high95 ?? NaN);
-      expect(low95).toBeLessThanOrEqual(narrow[place]?.low95 ?? NaN);
+    wide.forEach(({ high95, low95 }, index) => {
+      expect(high95).toBeGreaterThan(narrow[index]?.high95 ?? NaN);
+      expect(low95).toBeLessThanOrEqual(narrow[index]?.low95 ?? NaN);
     });
     expect(narrow.filter(({ word }) => word !== "within the limits").length).toBeGreaterThan(2);
     expect(wide.map(({ word }) => word)).toEqual(Array(6).fill("within the limits"));
+  });
+
+  it("limits go on smoothly where sheep are no longer counted one by one, quickly for a million", () => {
+    const others = [2, 45, 10, 0, 30, 4, 12, 40, 9, 22];
+    const at = (n: number) =>
+      funnel(
+        names(11),
+        [...others, Math.round(0.2 * n)],
+        [100, 500, 300, 200, 250, 100, 90, 400, 300, 310, n],
+        0.05,
+        true,
+      )[10];
+    const [below, above] = [at(20_000), at(20_001)];
+    for (const key of ["low95", "high95", "low998", "high998"] as const)
+      expect(Math.abs((below?.[key] ?? NaN) - (above?.[key] ?? NaN)), key).toBeLessThan(2 / 20_000);
+    expect(above?.word).toBe(below?.word);
+    expect(at(1_000_000)?.high95).toBeLessThan(above?.high95 ?? NaN);
+    for (const lame of [0, 1_000_000])
+      expect(funnel(["A", "B"], [lame, 3], [1_000_000, 50], 0.05, true)[0]?.word).toBeTypeOf("string");
   });
 
   it("flocks that do not differ get the usual limits", () => {
@@ -179,7 +208,7 @@ describe("funnel", () => {
     const [flocks, lame, seen] = manyFlocks(10_000);
     const rows = funnel(flocks, lame, seen, 0.05);
     expect(rows).toHaveLength(10_000);
-    for (const place of [0, 4999, 9999]) expect(rows[place]?.high95).toBe(funnelLimit(0.975, seen[place] ?? 0, 0.05));
+    for (const index of [0, 4999, 9999]) expect(rows[index]?.high95).toBe(funnelLimit(0.975, seen[index] ?? 0, 0.05));
   });
 });
 
@@ -190,7 +219,7 @@ const animals15 = [40, 61, 74, 35, 71, 72, 40, 34, 29, 84, 96, 29, 87, 26, 64];
 describe("beta-binomial fit", () => {
   // VGAM's betabinomialff on the same table.
   it("15 herds", () => {
-    const { share, spread } = betaBinomialFit(cases15.map((lame, place) => ({ lame, seen: animals15[place] ?? 0 })));
+    const { share, spread } = betaBinomialFit(cases15.map((lame, index) => ({ lame, seen: animals15[index] ?? 0 })));
     expectNear(share / spread, 1.95927, 5e-6);
     expectNear((1 - share) / spread, 11.98706, 5e-6);
   });
@@ -198,7 +227,7 @@ describe("beta-binomial fit", () => {
   // scipy gets near, mpmath's Newton in 40 digits gets there.
   it("agrees with the reference values", () => {
     for (const [[lame, seen], [share, spread]] of cases<[number[], number[]], [number, number]>(values, "fit")) {
-      const found = betaBinomialFit(lame.map((x, place) => ({ lame: x, seen: seen[place] ?? 0 })));
+      const found = betaBinomialFit(lame.map((x, index) => ({ lame: x, seen: seen[index] ?? 0 })));
       expectNear(found.share, share, 1e-8, `${lame.length} flocks share`);
       expectNear(found.spread, spread, 1e-8, `${lame.length} flocks spread`);
     }
@@ -216,7 +245,7 @@ describe("beta-binomial fit", () => {
       [0, 92, 0, 47, 0],
       [60, 800, 20, 400, 20],
     ];
-    const flocks = lame.map((x, place) => ({ lame: x, seen: seen[place] ?? 0 }));
+    const flocks = lame.map((x, index) => ({ lame: x, seen: seen[index] ?? 0 }));
     expect(betaBinomialFit(flocks).spread).toBeCloseTo(0.133, 3);
     expect(gainOf(flocks)).toBeCloseTo(4, 1);
   });
@@ -224,7 +253,7 @@ describe("beta-binomial fit", () => {
   // scipy over a fine grid of spreads, flocks of very unlike sizes. Run by hand over 10,000 sets: see docs/methods.
   it("finds a likelihood no lower than any on a fine grid", () => {
     for (const [[lame, seen], [, gain]] of cases<[number[], number[]], [number, number]>(values, "highest")) {
-      const found = gainOf(lame.map((x, place) => ({ lame: x, seen: seen[place] ?? 0 })));
+      const found = gainOf(lame.map((x, index) => ({ lame: x, seen: seen[index] ?? 0 })));
       expect(found, `${lame} of ${seen}`).toBeGreaterThanOrEqual(gain - 1e-6);
       // The grid is fine enough to come within a hundredth of the top.
       expect(found, `${lame} of ${seen}`).toBeLessThan(gain + 0.02);
@@ -258,9 +287,9 @@ describe("shrunkPrevalence", () => {
   it("agrees with the reference values", () => {
     type Rows = [mean: number, low: number, high: number][];
     for (const [[lame, seen, c], rows] of cases<[number[], number[], number], Rows>(values, "posterior")) {
-      shrunkPrevalence(names(lame.length), lame, seen, c).forEach(({ steadied, low, high }, place) => {
-        const [mean, least, most] = rows[place] ?? [NaN, NaN, NaN];
-        const what = `${lame} of ${seen}, ${c}, ${place}`;
+      shrunkPrevalence(names(lame.length), lame, seen, c).forEach(({ steadied, low, high }, index) => {
+        const [mean, least, most] = rows[index] ?? [NaN, NaN, NaN];
+        const what = `${lame} of ${seen}, ${c}, ${index}`;
         expectNear(steadied, mean, 1e-5, `${what} steadied`);
         // Where the lower tail lies in what no sheep could tell from 0, its digits mean nothing.
         expect(Math.abs(low - least), `${what} low`).toBeLessThan(1e-6 + 3e-4 * least);
@@ -323,10 +352,10 @@ describe("shrunkPrevalence", () => {
           expect(highRank).toBeLessThanOrEqual(flocks.length);
         }
         const other = of([...flocks].reverse(), [...labels].reverse());
-        [...other].reverse().forEach(({ flock: name, steadied, lowRank, highRank }, place) => {
-          expect(name).toBe(rows[place]?.flock);
-          expectNear(steadied, rows[place]?.steadied ?? NaN, 1e-7);
-          expect([lowRank, highRank]).toEqual([rows[place]?.lowRank, rows[place]?.highRank]);
+        [...other].reverse().forEach(({ flock: name, steadied, lowRank, highRank }, index) => {
+          expect(name).toBe(rows[index]?.flock);
+          expectNear(steadied, rows[index]?.steadied ?? NaN, 1e-7);
+          expect([lowRank, highRank]).toEqual([rows[index]?.lowRank, rows[index]?.highRank]);
         });
       }),
       { numRuns: 10, seed: 18 },
@@ -337,26 +366,26 @@ describe("shrunkPrevalence", () => {
   it("comes to the fitted distribution where flocks are many", () => {
     const [flocks, lame, seen] = manyFlocks(3000);
     const rows = shrunkPrevalence(flocks, lame, seen, 0.95);
-    const { share, spread } = betaBinomialFit(lame.map((x, place) => ({ lame: x, seen: seen[place] ?? 0 })));
-    for (const place of [0, 1499, 2999]) {
-      const [x, n] = [lame[place] ?? 0, seen[place] ?? 0];
-      expectNear(rows[place]?.steadied ?? NaN, (share + spread * x) / (1 + spread * n), 1e-3);
+    const { share, spread } = betaBinomialFit(lame.map((x, index) => ({ lame: x, seen: seen[index] ?? 0 })));
+    for (const index of [0, 1499, 2999]) {
+      const [x, n] = [lame[index] ?? 0, seen[index] ?? 0];
+      expectNear(rows[index]?.steadied ?? NaN, (share + spread * x) / (1 + spread * n), 1e-3);
       const [a, b] = [share / spread + x, (1 - share) / spread + n - x];
-      expectNear(rows[place]?.high ?? NaN, betaQuantile("upper", 0.025, a, b), 2e-3);
+      expectNear(rows[index]?.high ?? NaN, betaQuantile("upper", 0.025, a, b), 2e-3);
     }
   });
 
   // The same flocks with and without the step to one beta distribution for the mixture.
   it("one beta distribution stands for the mixture to a thousandth, where flocks are many", () => {
     const [, lame, seen] = manyFlocks(600);
-    const flocks = lame.map((x, place) => ({ lame: x, seen: seen[place] ?? 0 }));
+    const flocks = lame.map((x, index) => ({ lame: x, seen: seen[index] ?? 0 }));
     const rows = shrunkPrevalence(names(600), lame, seen, 0.95);
     const possible = spreadPosterior(flocks).flatMap(({ means }) => means);
-    for (const place of [0, 7, 299, 599]) {
-      const [x, n] = [lame[place] ?? 0, seen[place] ?? 0];
+    for (const index of [0, 7, 299, 599]) {
+      const [x, n] = [lame[index] ?? 0, seen[index] ?? 0];
       const parts = possible.map(({ a, b, weight }) => ({ a: a + x, b: b + n - x, weight }));
-      expectNear(rows[place]?.high ?? NaN, mixtureQuantile("upper", 0.025, parts, 0.1), 1e-3);
-      expectNear(rows[place]?.low ?? NaN, mixtureQuantile("lower", 0.025, parts, 0.1), 1e-3);
+      expectNear(rows[index]?.high ?? NaN, mixtureQuantile("upper", 0.025, parts, 0.1), 1e-3);
+      expectNear(rows[index]?.low ?? NaN, mixtureQuantile("lower", 0.025, parts, 0.1), 1e-3);
     }
   });
 });
@@ -457,7 +486,7 @@ describe("flockSpread", () => {
     for (const [[lame, seen, c], [low, high]] of cases<Counts, [number, number]>(values, "profile")) {
       if (lame.every((x) => x === 0)) continue;
       const found = correlationRange(
-        lame.map((x, place) => ({ lame: x, seen: seen[place] ?? 0 })),
+        lame.map((x, index) => ({ lame: x, seen: seen[index] ?? 0 })),
         c,
       );
       expect(Math.abs(found.low - low), `${lame} of ${seen}, ${c} low`).toBeLessThan(5e-5);

@@ -1,6 +1,7 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
 import { prevalenceChange } from "../../../src/core/counting/prevalenceChange.ts";
+import { prevalenceRange } from "../../../src/core/counting/prevalenceRange.ts";
 import { prevalenceTrend } from "../../../src/core/counting/prevalenceTrend.ts";
 import { truePrevalence } from "../../../src/core/counting/truePrevalence.ts";
 import { fewestForRange, weightedPrevalence } from "../../../src/core/counting/weightedPrevalence.ts";
@@ -55,6 +56,50 @@ describe("prevalenceChange", () => {
     expectNear(Math.log(fisherExact(0, 500, 500, 500) / 2), -689.467261567851, 1e-13);
     expect(fisherExact(5e6, 1e7, 5e6, 1e7)).toBe(1);
     expect(fisherExact(5_000_000, 1e7, 5_005_000, 1e7)).toBeGreaterThan(0.02);
+  });
+
+  // PREVRANGE over several gathers is held to R's survey package in gathers.test.ts.
+  it("is made of the ranges of the two times where they are several gathers", () => {
+    const [before, after] = [
+      { lame: [14, 9, 12, 15], seen: [100, 100, 110, 120] },
+      { lame: [3, 4, 2], seen: [100, 105, 110] },
+    ];
+    const found = prevalenceChange(before, after, 0.95);
+    const [old, now] = [before, after].map(({ lame, seen }) => prevalenceRange(lame, seen, { confidence: 0.95 }));
+    const [p0, p1] = [50 / 430, 9 / 315];
+    expect(found.change).toBeCloseTo(p1 - p0, 12);
+    expect(found.low).toBeCloseTo(p1 - p0 - Math.hypot(p1 - (now?.low ?? NaN), (old?.high ?? NaN) - p0), 12);
+    expect(found.high).toBeCloseTo(p1 - p0 + Math.hypot((now?.high ?? NaN) - p1, p0 - (old?.low ?? NaN)), 12);
+    // 0 lies on the edge of the range for 1 − p.
+    expect(prevalenceChange(before, after, 1 - found.p).high).toBeCloseTo(0, 10);
+    const chance = prevalenceChange(before, after, 0.95, "chance");
+    expect(chance).toEqual(prevalenceChange({ lame: [50], seen: [430] }, { lame: [9], seen: [315] }, 0.95));
+    expect(chance.high).toBeLessThan(found.high);
+  });
+
+  it("is never surer of several gathers than of as many separate looks", () => {
+    const gather = fc
+      .integer({ min: 2, max: 300 })
+      .chain((n) => fc.tuple(fc.integer({ min: 0, max: n }), fc.constant(n)));
+    const time = fc.array(gather, { minLength: 2, maxLength: 6 });
+    const columns = (rows: readonly (readonly [number, number])[]) => ({
+      lame: rows.map(([x]) => x),
+      seen: rows.map(([, n]) => n),
+    });
+    fc.assert(
+      fc.property(time, time, (one, other) => {
+        const [before, after] = [columns(one), columns(other)];
+        const [wide, narrow] = [undefined, "chance" as const].map((spread) =>
+          prevalenceChange(before, after, 0.95, spread),
+        );
+        if (wide === undefined || narrow === undefined) return;
+        expect(wide.low).toBeLessThanOrEqual(narrow.low + 1e-12);
+        expect(wide.high).toBeGreaterThanOrEqual(narrow.high - 1e-12);
+        expect(wide.p < 0.05).toBe(wide.low > 0 || wide.high < 0);
+        expect(prevalenceChange(after, before, 0.95).p).toBeCloseTo(wide.p, 9);
+      }),
+      { numRuns: 60 },
+    );
   });
 
   it("names the columns as the formula does", () => {

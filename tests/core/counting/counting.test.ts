@@ -65,11 +65,25 @@ describe("targetCheck", () => {
     targetCheck([lame], [seen], { target, confidence: 0.95, flockSize });
 
   it("settles what can be settled", () => {
-    expect(ask(1, 200, 0.05)).toBe("below target");
-    expect(ask(30, 200, 0.05)).toBe("above target");
+    expect(ask(1, 200, 0.05, 500)).toBe("below target");
+    expect(ask(30, 200, 0.05, 500)).toBe("above target");
     expect(ask(2, 60, 0.05, 60)).toBe("below target");
     expect(ask(4, 60, 0.05, 60)).toBe("above target");
     expect(ask(3, 60, 0.05, 60)).toBe("on target");
+  });
+
+  // One gather with the spread that is supposed between gathers amounts to 200 / (1 + 199 × 0.03) × (1.96 / 3.18)² = 10.88
+  // sheep (z and t of scipy.stats); of Wilson's low limits for x / 200 of them that of 36 is the first above 0.05.
+  it("is sure of one gather only where gathers that differ would leave no doubt", () => {
+    const inTheseCounts = "in these counts only";
+    expect(ask(1, 200, 0.05)).toBe(`below target ${inTheseCounts}`);
+    expect(ask(0, 200, 0.05)).toBe(`below target ${inTheseCounts}`);
+    expect(ask(17, 200, 0.05)).toBe(`above target ${inTheseCounts}`);
+    expect(ask(35, 200, 0.05)).toBe(`above target ${inTheseCounts}`);
+    expect(ask(36, 200, 0.05)).toBe("above target");
+    const choice = { target: 0.05, confidence: 0.95 };
+    expect(targetCheck([1, 0], [100, 100], { ...choice, dates: [46000, 46000] })).toBe(`below target ${inTheseCounts}`);
+    expect(targetCheck([1], [200], { ...choice, spread: "chance" })).toBe("below target");
   });
 
   it("says how many more to look at", () => {

@@ -94,8 +94,8 @@ describe("against R", () => {
   it("Student's t", () => {
     for (const { confidence, freedom, score, at, p } of reference.student) {
       expectNear(studentScore(confidence, freedom), score, 1e-10, `score ${confidence} ${freedom}`);
-      at.forEach((t, place) => {
-        expectNear(studentTwoSided(t, freedom), p[place] ?? NaN, 1e-9, `p ${t} ${freedom}`);
+      at.forEach((t, index) => {
+        expectNear(studentTwoSided(t, freedom), p[index] ?? NaN, 1e-9, `p ${t} ${freedom}`);
       });
     }
   });
@@ -169,7 +169,7 @@ describe("a target over several gathers", () => {
     const answer = targetCheck([2, 5, 3, 2], [100, 100, 100, 100], { target: 0.05, confidence: 0.95 });
     const more = Number(/^not settled yet: about (\d+) more gathers like these$/.exec(answer)?.[1]);
     expect(more).toBeGreaterThan(4);
-    const again = (count: number) => Array.from({ length: count }, (_, place) => [2, 5, 3, 2][place % 4] ?? 0);
+    const again = (count: number) => Array.from({ length: count }, (_, index) => [2, 5, 3, 2][index % 4] ?? 0);
     const after = (count: number) =>
       targetCheck(again(count), Array<number>(count).fill(100), { target: 0.05, confidence: 0.95 });
     // The supposed spread loses weight with every gather, so that fewer may be enough; twice as many surely are.

@@ -88,8 +88,8 @@ describe("two lookers", () => {
       const found = lookAgreement(...columnsOf(table), confidence);
       for (const name of ["kappa", "AC1"] as const) {
         const one = measure(found, name);
-        [one?.value, one?.low, one?.high].forEach((value, place) => {
-          expect(Math.abs((value ?? NaN) - (expected[name][place] ?? NaN)), `${name} ${table}`).toBeLessThan(1e-12);
+        [one?.value, one?.low, one?.high].forEach((value, index) => {
+          expect(Math.abs((value ?? NaN) - (expected[name][index] ?? NaN)), `${name} ${table}`).toBeLessThan(1e-12);
         });
       }
     }
@@ -119,9 +119,9 @@ describe("two lookers", () => {
         const [one, other] = [pairs.map(([a]) => a), pairs.map(([, b]) => b)];
         if (new Set([...one, ...other]).size < 2) return;
         const [there, back] = [lookAgreement(one, other, 0.9), lookAgreement(other, one, 0.9)];
-        there.forEach((here, place) => {
-          expect(here.value).toBeCloseTo(back[place]?.value ?? NaN, 10);
-          expect(here.low).toBeCloseTo(back[place]?.low ?? NaN, 10);
+        there.forEach((here, index) => {
+          expect(here.value).toBeCloseTo(back[index]?.value ?? NaN, 10);
+          expect(here.low).toBeCloseTo(back[index]?.low ?? NaN, 10);
           expect(here.low).toBeLessThanOrEqual(here.value);
           expect(here.high).toBeGreaterThanOrEqual(here.value);
         });

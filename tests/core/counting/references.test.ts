@@ -79,9 +79,9 @@ describe("against the reference values", () => {
         specificityFrom: spFrom ?? undefined,
       };
       const { share, low, high } = truePrevalence([x], [n], look, c);
-      [share, low, high].forEach((found, place) => {
+      [share, low, high].forEach((found, index) => {
         expect(
-          Math.abs(found - (expected[place] ?? NaN)),
+          Math.abs(found - (expected[index] ?? NaN)),
           `${x}/${n} ${se} from ${seFrom} ${sp} from ${spFrom}`,
         ).toBeLessThan(2e-14);
       });

@@ -48,8 +48,8 @@ describe("fisherEdges", () => {
         (n, at, part) => {
           const from = Math.floor(part * 2 * n);
           const to = Math.min(from + 300, 2 * n);
-          fisherEdges(n, at, from, to).forEach((edge, place) => {
-            const total = from + place;
+          fisherEdges(n, at, from, to).forEach((edge, index) => {
+            const total = from + index;
             const changed = (x: number) => fisherExact(x, n, total - x, n) <= at;
             if (edge >= Math.max(0, total - n)) expect(changed(edge), `${n} ${at} ${total} ${edge}`).toBe(true);
             if (edge + 1 <= total / 2) expect(changed(edge + 1), `${n} ${at} ${total} ${edge}`).toBe(false);

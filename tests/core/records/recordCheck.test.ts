@@ -22,6 +22,9 @@ describe("recordField", () => {
     ["Which foot", "foot"],
     ["Foot problem", "lesion"],
     ["Batch of product", "batch"],
+    ["Animals", "number treated"],
+    ["Looked again", "looked again"],
+    ["Look again on", "recheck"],
   ])("takes %s for %s", (heading, field) => expect(recordField(heading)).toBe(field));
 
   it.each(["Date of birth", "Recheck done", "Treated by", "Stage", "", "Dose per kg"])("leaves %s alone", (heading) =>
@@ -244,8 +247,8 @@ describe("recordCheck", () => {
       fc.property(orders, changed, (order, changes) => {
         const row = rowOf(Object.fromEntries(changes));
         const moved = recordCheck(
-          order.map((place) => headings[place] as string),
-          [order.map((place) => row[place] ?? null)],
+          order.map((index) => headings[index] as string),
+          [order.map((index) => row[index] ?? null)],
           options,
         );
         const lines = (found: typeof moved.findings) => found.map(({ heading, what }) => `${heading}: ${what}`).sort();
@@ -324,5 +327,25 @@ describe("recordCheck of groups and of tags that are alike", () => {
       [5, "tag", expect.stringMatching(/^it may be (1042, row 1|I042, row 2)$/)],
       [6, "tag", "it may be 51, row 4"],
     ]);
+  });
+});
+
+describe("rows of a whole group in a foot book's own columns", () => {
+  const headings = ["Treated", "Tag", "Group", "Animals", "Looked again", "Withdrawal days"];
+  const check = (row: readonly Cell[]) =>
+    recordCheck(headings, [row], { asOf: 46_100, dayOffset: 0 }).findings.map(
+      ({ heading, what }) => `${heading}: ${what}`,
+    );
+
+  it("need their number: a row whose tag was lost is not taken for one", () => {
+    expect(check([46_063, null, "Ewes", null, null, 28])).toEqual(["Animals: a group was treated, but not how many"]);
+    expect(check([46_063, null, "Lambs", 23, null, 28])).toEqual([]);
+    expect(check([46_063, "041", "Ewes", null, 46_070, 28])).toEqual([]);
+  });
+
+  it("have the day of the second look read, which comes after the treatment", () => {
+    expect(check([46_063, "041", "Ewes", null, "10/3", 28])).toEqual(['Looked again: "10/3" is not a date']);
+    expect(check([46_063, "041", "Ewes", null, 46_060, 28])).toHaveLength(1);
+    expect(check([46_063, "041", "Ewes", null, 46_101, 28])).toHaveLength(1);
   });
 });

@@ -64,7 +64,7 @@ describe("lameWatch", () => {
     expectNear(rows[0]?.centre ?? NaN, 0.2313333, 2e-7);
     expectNear(rows[0]?.low ?? NaN, 0.0524275481, 1e-9);
     expectNear(rows[0]?.high ?? NaN, 0.4102391186, 1e-9);
-    expect(rows.flatMap(({ signal }, place) => (signal === "" ? [] : [[place + 1, signal]]))).toEqual([
+    expect(rows.flatMap(({ signal }, index) => (signal === "" ? [] : [[index + 1, signal]]))).toEqual([
       [15, "above the high limit"],
       [23, "above the high limit"],
     ]);
@@ -80,10 +80,10 @@ describe("lameWatch", () => {
   it("widens its limits as a p′ chart does", () => {
     const wider = gathersOfR.laney.filter(({ lame, seen, centre, low, high }) => {
       const rows = lameWatch(days(seen.length), lame, seen, { limits: "3sigma" });
-      rows.forEach((row, place) => {
+      rows.forEach((row, index) => {
         expectNear(row.centre ?? NaN, centre, 1e-12, "centre");
-        expectNear(row.low ?? NaN, low[place] ?? NaN, 1e-9, "low");
-        expectNear(row.high ?? NaN, high[place] ?? NaN, 1e-10, "high");
+        expectNear(row.low ?? NaN, low[index] ?? NaN, 1e-9, "low");
+        expectNear(row.high ?? NaN, high[index] ?? NaN, 1e-10, "high");
       });
       const plain = lameWatch(days(seen.length), lame, seen, { limits: "3sigma", spread: "chance" });
       return (rows[0]?.high ?? 0) > (plain[0]?.high ?? 1);
@@ -95,10 +95,10 @@ describe("lameWatch", () => {
     const { days: dates, lame, seen, centre, low, high } = gathersOfR.season;
     const rows = lameWatch(dates, lame, seen, { usualLevel: "month" });
     expect(rows).toHaveLength(36);
-    rows.forEach((row, place) => {
-      expectNear(row.centre ?? NaN, centre[place] ?? NaN, 1e-12, "centre");
-      expectNear(row.low ?? NaN, low[place] ?? NaN, 1e-12, "low");
-      expectNear(row.high ?? NaN, high[place] ?? NaN, 1e-12, "high");
+    rows.forEach((row, index) => {
+      expectNear(row.centre ?? NaN, centre[index] ?? NaN, 1e-12, "centre");
+      expectNear(row.low ?? NaN, low[index] ?? NaN, 1e-12, "low");
+      expectNear(row.high ?? NaN, high[index] ?? NaN, 1e-12, "high");
     });
   });
 
@@ -203,8 +203,9 @@ describe("driftWatch", () => {
     const counts = values.driftCounts as readonly [number, number][];
     const [lame, seen] = [counts.map(([x]) => x), counts.map(([, n]) => n)];
     for (const [[weight, width, target], rows] of cases<[number, number, number], number[][]>(values, "drift")) {
-      driftWatch(days(counts.length), lame, seen, { weight, width, target }).forEach(({ drift, low, high }, place) => {
-        const [averaged, lowest, highest] = rows[place] ?? [];
+      const choice = { weight, width, target, spread: "chance" } as const;
+      driftWatch(days(counts.length), lame, seen, choice).forEach(({ drift, low, high }, index) => {
+        const [averaged, lowest, highest] = rows[index] ?? [];
         expectNear(drift, averaged ?? NaN, 1e-12, "drift");
         expectNear(low, lowest ?? NaN, 1e-10, "low");
         expectNear(high, highest ?? NaN, 1e-10, "high");
@@ -217,8 +218,8 @@ describe("driftWatch", () => {
     const measured = [52, 47, 53, 49.3, 50.1, 47];
     const variances = all(measured.length, 2.0539 ** 2);
     const found = weightedAverages(measured, variances, { weight: 0.3, start: 50 }).map(({ average }) => average);
-    [50.6, 49.52, 50.564, 50.1848, 50.15936, 49.211552].forEach((value, place) => {
-      expectNear(found[place] ?? NaN, value, 1e-12);
+    [50.6, 49.52, 50.564, 50.1848, 50.15936, 49.211552].forEach((value, index) => {
+      expectNear(found[index] ?? NaN, value, 1e-12);
     });
     const settled = weightedAverages(all(200, 50), all(200, 2.0539 ** 2), { weight: 0.3, start: 50 })[199];
     const reach = 3 * Math.sqrt(settled?.variance ?? NaN);
@@ -234,6 +235,22 @@ describe("driftWatch", () => {
     expect(driftWatch(days(8), lame, all(8, 100), { weight: 0.2, width: 3 })[0]?.centre).toBe(42 / 800);
   });
 
+  // By hand: in standard deviations of 5 % of 100 the gathers lie 0, 3.2118 and 4.1295 from the target; the mean step, 2.0647,
+  // over 2 / √π is 1.82984.
+  it("widens its limits by the steps from one gather to the next", () => {
+    const ask = (spread: "gathers" | "chance" | undefined) =>
+      driftWatch(days(3), [5, 12, 14], all(3, 100), { weight: 0.2, width: 1, target: 0.05, spread });
+    const [wide, narrow] = [ask(undefined), ask("chance")];
+    wide.forEach(({ high }, index) => {
+      expect((high - 0.05) / ((narrow[index]?.high ?? NaN) - 0.05)).toBeCloseTo(1.82984, 4);
+    });
+    expect(ask("gathers")).toEqual(wide);
+    const alike = { weight: 0.2, width: 3, target: 0.05 };
+    expect(driftWatch(days(3), [5, 5, 5], all(3, 100), alike)).toEqual(
+      driftWatch(days(3), [5, 5, 5], all(3, 100), { ...alike, spread: "chance" }),
+    );
+  });
+
   it("refuses a weight or width out of range", () => {
     const ask = (weight: number, width: number) => () => driftWatch([46000], [1], [9], { weight, width });
     expect(problemOf(ask(0, 3)).place.argument).toBe("weight");
@@ -247,8 +264,8 @@ describe("false alarms", () => {
     type Three = [number, number, number];
     for (const [[n, share, gathers], expected] of cases<Three, Three>(values, "falseAlarms")) {
       const found = falseAlarmChance({ seen: n, share, gathers, limits: exactLimits(n, share) });
-      [found.beyondLimits, found.runs, found.either].forEach((chance, place) => {
-        expect(Math.abs(chance - (expected[place] ?? NaN)), `${n} ${share} ${gathers}`).toBeLessThan(1e-13);
+      [found.beyondLimits, found.runs, found.either].forEach((chance, index) => {
+        expect(Math.abs(chance - (expected[index] ?? NaN)), `${n} ${share} ${gathers}`).toBeLessThan(1e-13);
       });
     }
   });

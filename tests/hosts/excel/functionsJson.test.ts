@@ -71,9 +71,9 @@ describe("Excel's description of the functions", () => {
     expect(lists.size).toBe(enums.length);
     for (const { name, parameters } of catalogue) {
       const described = functions.find(({ id }) => id === name)?.parameters ?? [];
-      Object.values(parameters as Record<string, Parameter<unknown>>).forEach(({ shape, kind }, place) => {
+      Object.values(parameters as Record<string, Parameter<unknown>>).forEach(({ shape, kind }, index) => {
         const offered = shape === "one" && kind.holds === "text" ? kind.words : undefined;
-        expect(lists.get(described[place]?.customEnumId ?? ""), name).toEqual(offered);
+        expect(lists.get(described[index]?.customEnumId ?? ""), name).toEqual(offered);
         // What is offered is taken.
         for (const word of offered ?? []) expect(() => kind.read(word, { dayOffset: 0 })).not.toThrow();
       });

@@ -60,9 +60,9 @@ it.each([
     { row: 0, column: 0, value: 0 },
     { row: 2, column: 0, value: "" },
     { row: 3, column: 0, value: "5" },
-    ...compared.map((before, place) => formula(10 * place, 5, before)),
+    ...compared.map((before, index) => formula(10 * index, 5, before)),
     formula(60, 9, text),
-    ...compared.map((after, place) => formula(70 + 10 * place, 5, after)),
+    ...compared.map((after, index) => formula(70 + 10 * index, 5, after)),
   ];
   const { sheets } = await engineInNode().calculate({
     sheets: [{ name: "Zero", cells }],

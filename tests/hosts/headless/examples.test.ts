@@ -22,8 +22,8 @@ interface Laid {
   readonly call: string;
 }
 
-function lay(name: string, { call }: Example, place: number): Laid {
-  const top = place * bandHeight;
+function lay(name: string, { call }: Example, index: number): Laid {
+  const top = index * bandHeight;
   const inputs: EngineCell[] = [];
   let column = 0;
   const references = call.map((given, at) => {
@@ -56,7 +56,7 @@ const ways = {
 } as const;
 
 const answers = async (written: (call: string) => string): Promise<readonly (EngineAnswer | undefined)[]> => {
-  const laid = examples.map(({ name, example }, place) => lay(name, example, place));
+  const laid = examples.map(({ name, example }, index) => lay(name, example, index));
   const result = await engineInNode().calculate({
     dateSystem: 1900,
     names: [],
@@ -78,10 +78,10 @@ const expectCell = (found: Cell | undefined, wanted: ExampleCell): void => {
 describe.each(Object.entries(ways))("every example, worked out %s", (_way, written) => {
   const working = answers(written);
 
-  it.each(examples.map(({ name, example }, place) => [place, name, example] as const))(
+  it.each(examples.map(({ name, example }, index) => [index, name, example] as const))(
     "%i %s",
-    async (place, _, example) => {
-      const answer = (await working)[place];
+    async (index, _, example) => {
+      const answer = (await working)[index];
       const { gives } = example;
       if (gives instanceof Problem) {
         expect(isCellError(answer?.value ?? null) && answer?.value).toEqual({ error: gives.code });

@@ -9,12 +9,12 @@ import { sheetCells } from "../../samples/sheetCells.ts";
 import { buildWorkbook, rowsOf } from "../../workbook/buildWorkbook.ts";
 
 async function answers(formulas: readonly string[], clock: Clock, date1904 = false) {
-  const cells = Object.fromEntries(formulas.map((formula, place) => [`B${place + 1}`, formula]));
+  const cells = Object.fromEntries(formulas.map((formula, index) => [`B${index + 1}`, formula]));
   const rows = rowsOf({ A1: "2026/03/01", A2: "2026-03-14", A3: "3/4/2026", A4: "none", ...cells });
   const book = openWorkbook(buildWorkbook({ date1904, sheets: [{ name: "One", rows }] }));
   const { bytes } = await recalculate(book, engineInNode(clock));
   const worked = sheetCells(bytes);
-  return formulas.map((_, place): Cell | undefined => worked.get(`One!B${place + 1}`));
+  return formulas.map((_, index): Cell | undefined => worked.get(`One!B${index + 1}`));
 }
 
 const evening = dayOf("2026-03-14") + 0.875;

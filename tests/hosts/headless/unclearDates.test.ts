@@ -10,7 +10,7 @@ import { buildWorkbook, rowsOf } from "../../workbook/buildWorkbook.ts";
 const error: Cell = { error: "#VALUE!" };
 
 async function answers(formulas: readonly string[]): Promise<readonly (Cell | undefined)[]> {
-  const typed = Object.fromEntries(formulas.map((formula, place) => [`B${place + 1}`, formula]));
+  const typed = Object.fromEntries(formulas.map((formula, index) => [`B${index + 1}`, formula]));
   const days = { C1: dayOf("2026-03-01"), C2: dayOf("2026-03-11"), C3: dayOf("2026-03-21") };
   const rows = rowsOf({
     A1: "03/04/2026",
@@ -28,7 +28,7 @@ async function answers(formulas: readonly string[]): Promise<readonly (Cell | un
   );
   expect(summary.left).toEqual([]);
   const cells = sheetCells(bytes);
-  return formulas.map((_, place) => cells.get(`One!B${place + 1}`));
+  return formulas.map((_, index) => cells.get(`One!B${index + 1}`));
 }
 
 // 3 April where the day is written first, 4 March where the month is: a day worked out from it may be a month too early.

@@ -30,9 +30,9 @@ console.log(JSON.stringify({ compared, differing }));
 /** In a sheet the dates of an example are date cells. */
 function handedOver(definition: AnyFunction, { call }: Example): Given[] {
   const parameters = Object.values(definition.parameters) as Parameter<unknown>[];
-  return call.map((argument, place) => {
+  return call.map((argument, index) => {
     const given = asArgument(argument);
-    const holdsDates = parameters[place]?.kind.holds === "date";
+    const holdsDates = parameters[index]?.kind.holds === "date";
     const dated = (cell: Cell): SheetCell =>
       holdsDates && typeof cell === "number" && cell > 30_000 ? { date: cell } : cell;
     if (!Array.isArray(given)) return given === undefined ? undefined : dated(given as Cell);

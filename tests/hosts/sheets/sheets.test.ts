@@ -16,7 +16,7 @@ beforeAll(() => {
 });
 
 describe("every example in Google Sheets", () => {
-  it.each(zones.map((zone, place) => [zone, zones[(place + 1) % zones.length] ?? zone] as const))(
+  it.each(zones.map((zone, index) => [zone, zones[(index + 1) % zones.length] ?? zone] as const))(
     "is the same with the script's clock in %s and the spreadsheet there or in %s",
     (zone, other) => {
       const printed = execFileSync(

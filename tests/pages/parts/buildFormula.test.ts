@@ -88,12 +88,12 @@ describe("every example that a person could type", () => {
     const inside = /\((.*)\)$/s.exec(formula)?.[1] ?? "";
     const pieces = inside === "" ? [] : splitArguments(inside);
     const names = Object.keys(definition.parameters);
-    const typed = Object.fromEntries(pieces.map((piece, place) => [names[place], piece.trim()]));
+    const typed = Object.fromEntries(pieces.map((piece, index) => [names[index], piece.trim()]));
     const { formula: again, faults } = buildFormula(definition, typed);
     expect([...faults]).toEqual([]);
     // Digits that stand for a tag are kept as text, so that none is lost.
-    const wanted = pieces.map((piece, place) =>
-      definition.parameters[names[place] as string].kind.holds === "text" && /^\d+$/.test(piece.trim())
+    const wanted = pieces.map((piece, index) =>
+      definition.parameters[names[index] as string].kind.holds === "text" && /^\d+$/.test(piece.trim())
         ? `"${piece.trim()}"`
         : piece.trim(),
     );

@@ -1,48 +1,17 @@
 // How often ranges and words of the benchmarking functions hold, by seeded simulation. Run by hand:
-// npx tsx tests/references/benchmarking/coverage.ts [times] (about three minutes), then npm run generate. "times" runs so
+// npx tsx tests/references/benchmarking/coverage.ts [times] (a quarter of an hour), then npm run generate. "times" runs so
 // many times as many flocks, for figures that are surer.
 import { writeFileSync } from "node:fs";
 import { correlationRange } from "../../../src/core/statistics/correlationRange.ts";
 import { funnel } from "../../../src/core/benchmarking/funnel.ts";
 import { shrunkPrevalence } from "../../../src/core/benchmarking/shrunkPrevalence.ts";
-import { weightedPrevalence } from "../../../src/core/counting/weightedPrevalence.ts";
+import { weightedShare } from "../../../src/core/counting/weightedShare.ts";
+import { normalScore } from "../../../src/core/statistics/normalScore.ts";
+import { drawsFrom } from "../gathers/draws.ts";
 
 const times = Number(process.argv[2] ?? 1);
 
-/** The generator mulberry32. */
-let state = 18;
-function random(): number {
-  state = (state + 0x6d2b79f5) | 0;
-  let t = Math.imul(state ^ (state >>> 15), 1 | state);
-  t = (t + Math.imul(t ^ (t >>> 7), 61 | t)) ^ t;
-  return ((t ^ (t >>> 14)) >>> 0) / 4_294_967_296;
-}
-
-const normal = (): number => Math.sqrt(-2 * Math.log(1 - random())) * Math.cos(2 * Math.PI * random());
-
-/** Marsaglia and Tsang 2000. */
-function gamma(shape: number): number {
-  if (shape < 1) return gamma(shape + 1) * random() ** (1 / shape);
-  const d = shape - 1 / 3;
-  for (;;) {
-    const x = normal();
-    const v = (1 + x / Math.sqrt(9 * d)) ** 3;
-    if (v > 0 && Math.log(random()) < (x * x) / 2 + d - d * v + d * Math.log(v)) return d * v;
-  }
-}
-
-function shareOf(mean: number, correlation: number): number {
-  if (correlation === 0) return mean;
-  const size = (1 - correlation) / correlation;
-  const [one, other] = [gamma(mean * size), gamma((1 - mean) * size)];
-  return one / (one + other);
-}
-
-const lameAmong = (n: number, share: number): number => {
-  let lame = 0;
-  for (let sheep = 0; sheep < n; sheep++) if (random() < share) lame++;
-  return lame;
-};
+const { share: random, binomial: lameAmong, shareOf } = drawsFrom(18);
 
 /** 20 to 300 sheep looked at, small flocks more often than large ones. */
 const someSheep = (): number => 20 + Math.floor(random() * random() * 281);
@@ -57,7 +26,7 @@ function flocksOf(count: number, mean: number, correlation: number) {
 
 type Flocks = ReturnType<typeof flocksOf>;
 const columns = (flocks: Flocks) =>
-  [flocks.map((_, place) => `flock ${place}`), flocks.map(({ lame }) => lame), flocks.map(({ seen }) => seen)] as const;
+  [flocks.map((_, index) => `flock ${index}`), flocks.map(({ lame }) => lame), flocks.map(({ seen }) => seen)] as const;
 
 const rounded = (part: number, all: number): number => Math.round((10_000 * part) / all) / 10_000;
 
@@ -66,12 +35,12 @@ for (const flocks of [5, 10, 20, 40])
   for (const correlation of [0, 0.02, 0.05])
     for (const mean of [0.05]) {
       let [held, ranked, all] = [0, 0, 0];
-      for (let turn = 0; turn < (400 * times) / flocks; turn++) {
+      for (let turn = 0; turn < (8000 * times) / flocks; turn++) {
         const set = flocksOf(flocks, mean, correlation);
         const order = [...set].sort((one, other) => one.share - other.share);
-        shrunkPrevalence(...columns(set), 0.95).forEach(({ low, high, lowRank, highRank }, place) => {
-          const share = set[place]?.share ?? Number.NaN;
-          const rank = order.indexOf(set[place] as Flocks[number]) + 1;
+        shrunkPrevalence(...columns(set), 0.95).forEach(({ low, high, lowRank, highRank }, index) => {
+          const share = set[index]?.share ?? Number.NaN;
+          const rank = order.indexOf(set[index] as Flocks[number]) + 1;
           all++;
           if (low <= share && share <= high) held++;
           if (lowRank <= rank && rank <= highRank) ranked++;
@@ -85,7 +54,7 @@ const likeness = [];
 for (const flocks of [5, 10, 20, 40])
   for (const correlation of [0, 0.02, 0.05, 0.2]) {
     let [held, all] = [0, 0];
-    for (let turn = 0; turn < 150 * times; turn++) {
+    for (let turn = 0; turn < 400 * times; turn++) {
       const set = flocksOf(flocks, 0.05, correlation);
       if (set.every(({ lame }) => lame === 0)) continue;
       const { low, high } = correlationRange(set, 0.95);
@@ -97,18 +66,29 @@ for (const flocks of [5, 10, 20, 40])
 
 const widened = [];
 for (const flocks of [10, 20, 40])
-  for (const correlation of [0, 0.02, 0.05]) {
-    let [beyond95, beyond998, usual95, all] = [0, 0, 0, 0];
+  for (const correlation of [0, 0.02, 0.05, 0.1]) {
+    let [beyond95, beyond998, usual95, all, found, turns] = [0, 0, 0, 0, 0, 0];
+    const outside = (word: string | undefined): boolean => word !== undefined && word !== "within the limits";
     for (let turn = 0; turn < (6000 * times) / flocks; turn++) {
-      const set = columns(flocksOf(flocks, 0.05, correlation));
-      const outside = (word: string): boolean => word !== "within the limits";
-      const words = funnel(...set, undefined, true).map(({ word }) => word);
+      const set = flocksOf(flocks, 0.05, correlation);
+      const words = funnel(...columns(set), undefined, true).map(({ word }) => word);
       all += flocks;
       beyond95 += words.filter(outside).length;
       beyond998 += words.filter((word) => word.includes("99.8")).length;
-      usual95 += funnel(...set).filter(({ word }) => outside(word)).length;
+      usual95 += funnel(...columns(set)).filter(({ word }) => outside(word)).length;
+      // The first flock in truth five times as lame as the others.
+      const one = { share: 0.25, seen: 150, lame: lameAmong(150, 0.25) };
+      turns++;
+      if (outside(funnel(...columns([one, ...set.slice(1)]), undefined, true)[0]?.word)) found++;
     }
-    widened.push({ flocks, correlation, usual95: rounded(usual95, all), beyond95: rounded(beyond95, all), beyond998: rounded(beyond998, all) });
+    widened.push({
+      flocks,
+      correlation,
+      usual95: rounded(usual95, all),
+      beyond95: rounded(beyond95, all),
+      beyond998: rounded(beyond998, all),
+      found: rounded(found, turns),
+    });
   }
 
 /** So many lame among n drawn without putting back. */
@@ -135,10 +115,17 @@ for (const groups of [3, 10, 20, 40])
         sizes.map((n, group) => Math.floor(n * share) + (group % 2)),
         sizes.map((n, group) => (group % 4 === 0 ? Math.min(n, Math.round(4 * n * share)) : 0)),
       ].forEach((lame, kind) => {
-        const truth = lame.reduce((sum, count) => sum + count, 0) / sizes.reduce((sum, n) => sum + n, 0);
+        const flock = sizes.reduce((sum, n) => sum + n, 0);
+        const truth = lame.reduce((sum, count) => sum + count, 0) / flock;
         for (let turn = 0; turn < turns; turn++) {
-          const found = sizes.map((n, group) => drawn(n, lame[group] ?? 0, looked));
-          const { low, high } = weightedPrevalence(sizes, found, sizes.map(() => looked), 0.95);
+          // The range of WEIGHTEDPREV, which refuses the smallest of these: what it would be is to be seen.
+          const parts = sizes.map((n, group) => ({
+            weight: n / flock,
+            lame: drawn(n, lame[group] ?? 0, looked),
+            seen: looked,
+            left: (n - looked) / (n - 1),
+          }));
+          const { low, high } = weightedShare(parts, normalScore(0.95));
           if (low <= truth + 1e-12 && truth - 1e-12 <= high) held[kind] = (held[kind] ?? 0) + 1;
         }
       });

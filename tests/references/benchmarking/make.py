@@ -9,9 +9,10 @@ from math import comb
 
 import numpy as np
 from mpmath import digamma, findroot, log, loggamma
+from scipy.integrate import quad
 from scipy.optimize import brentq, minimize, minimize_scalar
 from scipy.special import betainc, betaincc, betaln
-from scipy.stats import binom, t
+from scipy.stats import betabinom, binom, chi2, norm, t
 
 sys.path.insert(0, os.path.join(os.path.dirname(os.path.abspath(__file__)), ".."))
 from precise import mpf, write  # noqa: E402
@@ -155,15 +156,37 @@ def tails(x, n, m, rho):
 
 
 def differ(lame, seen, target):
-    """Spiegelhalter's additive variance about the target from residuals winsorised at a tenth, by his formulas."""
+    """Spiegelhalter's additive variance about the target from residuals winsorised at a tenth, by his formulas; the squares
+    over what winsorising leaves of a normal variance (by integration), and at the twelfths of a scaled inverse chi-square."""
     x, n = np.array(lame), np.array(seen)
     z = (x / n - target) / np.sqrt(target * (1 - target) / n)
     k = len(z) // 10
     ordered = np.sort(z)
     phi = np.mean(np.clip(z, ordered[k], ordered[len(z) - 1 - k]) ** 2)
+    if k > 0:
+        edge = norm.isf(k / len(z))
+        phi /= 2 * (quad(lambda u: u * u * norm.pdf(u), 0, edge, epsabs=1e-13)[0] + edge**2 * norm.sf(edge))
     weight = n / (target * (1 - target))
-    tau2 = (len(z) * phi - (len(z) - 1)) / (weight.sum() - (weight**2).sum() / weight.sum())
-    return float(max(tau2, 0) / (target * (1 - target)))
+    freedom = len(z) - 1 - 2 * k
+    phis = phi * freedom / chi2.ppf((np.arange(12) + 0.5) / 12, freedom)
+    tau2 = (len(z) * phis - (len(z) - 1)) / (weight.sum() - (weight**2).sum() / weight.sum())
+    return [float(v) for v in np.clip(tau2 / (target * (1 - target)), 0, 0.99)]
+
+
+def widened(lame, seen, target):
+    """Each flock's word by the mean of beta-binomial tails over the spreads of `differ`, as scipy has them; only where no
+    tail lies so near a limit that the last digits decide."""
+    words = []
+    rhos = differ(lame, seen, target)
+    for x, n in zip(lame, seen):
+        laws = [binom(n, target) if r == 0 else betabinom(n, target * (1 / r - 1), (1 - target) * (1 / r - 1)) for r in rhos]
+        up, down = np.mean([law.sf(x - 1) for law in laws]), np.mean([law.cdf(x) for law in laws])
+        words.append(
+            "above the 99.8 % limit" if up <= 0.001 else "above the 95 % limit" if up <= 0.025
+            else "below the 99.8 % limit" if down <= 0.001 else "below the 95 % limit" if down <= 0.025
+            else "within the limits"
+        )
+    return words
 
 
 def spread(lame, seen):
@@ -227,6 +250,8 @@ def unlike(count, seed):
 
 
 random_sets = unlike(25, 6)
+# Random flocks around 5 %, of like sizes and with ordinary spreads: 10 to 40 of them, seeds 100 to 129.
+alike_sets = [invented(10 + seed % 31, 0.95 * k, 18.05 * k, 200, 100 + seed) for seed in range(30) for k in [(1, 2.5, 50)[seed % 3]]]
 sizes = [1, 2, 7, 20, 60, 100, 420, 500, 10_000, 1_000_000]
 write(
     __file__,
@@ -235,15 +260,16 @@ write(
             [[p, n, t], funnel(p, n, t)] for n in sizes for t in (0.001, 0.05, 0.3, 0.9) for p in (0.001, 0.025, 0.975, 0.999)
         ],
         "fit": [[list(s), (lambda ab: [float(ab[0] / sum(ab)), float(1 / sum(ab))])(fit(*s))] for s in sets],
-        "posterior": [[[*s, c], posterior(*s, c)] for s in small for c in (0.95,)],
-        "profile": [[[*s, c], profile(*s, c)] for s in [*small, *sets[5:8]] for c in (0.8, 0.95)],
+        "posterior": [[[*s, c], posterior(*s, c)] for s in [*small, *alike_sets[:6]] for c in (0.95,)],
+        "profile": [[[*s, c], profile(*s, c)] for s in [*small, *sets[5:8], *alike_sets[:8]] for c in (0.8, 0.95)],
         "highest": [[list(s), highest(*s)] for s in [missed, *small[1:], *random_sets] if any(0 < x < n for x, n in zip(*s))],
         "words": [[[x, n, t], words(x, n, t)] for n in (1, 2, 5, 20, 60, 300) for t in (0.02, 0.05, 0.3) for x in range(min(n, 40) + 1)],
-        "differ": [[[*s, t], differ(*s, t)] for s in [*small, *sets[5:]] for t in (0.05, 0.2)],
+        "differ": [[[*s, t], differ(*s, t)] for s in [*small, *sets[5:], *alike_sets] for t in (0.05, 0.2)],
+        "widened": [[[*s, 0.05], widened(*s, 0.05)] for s in [*sets[5:], *alike_sets]],
         "tails": [
             [[x, n, m, rho], tails(x, n, m, rho)]
             for n in (1, 5, 60, 400) for m in (0.05, 0.3) for rho in (0.001, 0.02, 0.3) for x in sorted({0, 1, n // 5, n // 2, n} & set(range(n + 1)))
         ],
-        "spread": [[list(s), spread(*s)] for s in sets if sum(s[1]) < 50_000],
+        "spread": [[list(s), spread(*s)] for s in [*sets, *alike_sets] if sum(s[1]) < 50_000],
     },
 )

@@ -27,6 +27,12 @@ powers <- list()
 for (k in list(c(10, 0.1, 0.6), c(40, 0.1, 0.5), c(60, 0.3, 0.05), c(25, 0.3, 0.9), c(12, 0, 0.5), c(30, 0.02, 0.2), c(50, 0.2, 0.2)))
   for (level in c(0.05, 0.2)) powers[[length(powers) + 1]] <- list(c(k, level), power(k[1], k[2], k[3], level))
 
+set.seed(1800)
+for (i in 1:20) {
+  k <- c(sample(5:50, 1), round(runif(2, 0, c(.4, .9)), 3)); level <- sample(c(0.05, 0.1, 0.2), 1)
+  powers[[length(powers) + 1]] <- list(c(k, level), power(k[1], k[2], k[3], level))
+}
+
 numbers <- list()
 for (k in list(c(0.1, 0.6, 0.8), c(0, 0.5, 0.9), c(0.5, 0.2, 0.8), c(0.3, 0.9, 0.8), c(0.05, 0.4, 0.5)))
   numbers[[length(numbers) + 1]] <- list(c(k, 0.95), sheep(k[1], k[2], k[3], 0.05, 2, 60))
@@ -34,7 +40,7 @@ for (k in list(c(0.1, 0.6, 0.8), c(0, 0.5, 0.9), c(0.5, 0.2, 0.8), c(0.3, 0.9, 0
 # Shares of flocks turned to a common make-up by survey::svystandardize: one row a sheep.
 set.seed(18)
 shares <- list()
-for (case in 1:6) {
+for (case in 1:30) {
   seen <- sample(5:60, 4, replace = TRUE)
   lame <- rbinom(4, seen, 0.15)
   standard <- sample(1:9, 2)

@@ -46,7 +46,7 @@ write(
       spreads.map((correlation) => {
         let [ours, plain] = [0, 0];
         const seen = of(gathers, () => 100);
-        const days = seen.map((_, place) => 46000 + 30 * place);
+        const days = seen.map((_, index) => 46000 + 30 * index);
         for (let turn = 0; turn < times; turn++) {
           const lame = seen.map((n) => binomial(n, shareOf(0.05, correlation)));
           if (prevalenceTrend(days, lame, seen).p < 0.05) ours++;
@@ -66,7 +66,7 @@ write(
       spreads.map((correlation) => {
         let [ours, sigma, plain, caught] = [0, 0, 0, 0];
         const seen = of(base + 1, () => 100);
-        const days = seen.map((_, place) => 46000 + 30 * place);
+        const days = seen.map((_, index) => 46000 + 30 * index);
         for (let turn = 0; turn < times; turn++) {
           const lame = seen.map((n) => binomial(n, shareOf(0.05, correlation)));
           const beyond = (counts: readonly number[], choice = {}): number =>
@@ -87,7 +87,7 @@ write(
   rows(
     ["sheep", "looks", "left lame", "true share sound by day 14", "SOUNDBY holds it", "no limits given"],
     [10, 20, 40].flatMap((sheep) =>
-      [1, 7].flatMap((between) =>
+      [1, 7, 14].flatMap((between) =>
         [0, 0.02].map((leaving) => {
           // Sound at an even rate of 0.08 a day, leaving at `leaving` a day, both by whole days.
           const rate = 0.08;
@@ -108,7 +108,7 @@ write(
               }
               const first = whole(1, between);
               let [last, look] = [0, first];
-              const end = 21 + whole(0, 20);
+              const end = 28 + whole(0, 20);
               for (; look <= end; last = look, look += between) {
                 if (gone < look) return { days: gone, end: "left" };
                 if (sound > 0 && sound <= look) return { days: look, end: "sound", lameUntil: last };
@@ -121,7 +121,7 @@ write(
           }
           return [
             String(sheep),
-            between === 1 ? "every day" : "every 7 days, each sheep on days of its own",
+            between === 1 ? "every day" : `every ${between} days, each sheep on days of its own`,
             leaving === 0 ? "none" : "2 in 100 a day",
             percent(truth),
             percent(held / (times - none)),

@@ -25,9 +25,9 @@ write(
           // A gather a month; the last is in a month that goes round the year with the turns.
           const count = years * 12 + 1;
           const start = turn % 12;
-          const days = of(count, (place) => 46_000 + Math.round(30.4375 * (start + place)));
+          const days = of(count, (index) => 46_000 + Math.round(30.4375 * (start + index)));
           const seen = of(count, () => 100);
-          const lame = seen.map((n, place) => binomial(n, shareOf(inMonth(start + place), correlation)));
+          const lame = seen.map((n, index) => binomial(n, shareOf(inMonth(start + index), correlation)));
           const beyond = (counts: readonly number[], usualLevel: "month" | "all"): number => {
             const last = lameWatch(days, counts, seen, { baselineGathers: count - 1, usualLevel }).at(-1);
             return /limit/.test(last?.signal ?? "") ? 1 : 0;
@@ -46,10 +46,10 @@ write(
 write(
   "target",
   rows(
-    ["gathers of 100", "spread of their true shares", "settled though the truth is the target", "settled on the wrong side, truth 4 %", "settled on the right side, truth 2 %"],
+    ["gathers of 100", "spread of their true shares", "settled though the truth is the target", "settled on the wrong side, truth 4 %", "settled on the right side, truth 2 %", "said of these counts only, the truth is the target"],
     [1, 2, 3, 5, 12].flatMap((gathers) =>
       spreads.map((correlation) => {
-        let [either, wrong, right] = [0, 0, 0];
+        let [either, wrong, right, ofCounts] = [0, 0, 0, 0];
         const seen = of(gathers, () => 100);
         const verdict = (truth: number): string =>
           targetCheck(
@@ -58,11 +58,13 @@ write(
             { target: 0.05, confidence: 0.95 },
           );
         for (let turn = 0; turn < times; turn++) {
-          if (/^(?:below|above)/.test(verdict(0.05))) either++;
-          if (/^above/.test(verdict(0.04))) wrong++;
-          if (/^below/.test(verdict(0.02))) right++;
+          const onTarget = verdict(0.05);
+          if (/^(?:below|above) target$/.test(onTarget)) either++;
+          if (/in these counts/.test(onTarget)) ofCounts++;
+          if (verdict(0.04) === "above target") wrong++;
+          if (verdict(0.02) === "below target") right++;
         }
-        return [String(gathers), points(correlation), ...[either, wrong, right].map((found) => percent(found / times))];
+        return [String(gathers), points(correlation), ...[either, wrong, right, ofCounts].map((found) => percent(found / times))];
       }),
     ),
   ),
@@ -75,14 +77,14 @@ write(
     [2, 3, 5, 12].flatMap((gathers) =>
       spreads.map((correlation) => {
         let [one, all] = [0, 0];
-        const groups = of(2 * gathers, (place) => (place % 2 === 0 ? "ewes" : "lambs"));
+        const groups = of(2 * gathers, (index) => (index % 2 === 0 ? "ewes" : "lambs"));
         const seen = groups.map(() => 100);
-        const dates = groups.map((_, place) => 46_000 + 30 * Math.floor(place / 2));
+        const dates = groups.map((_, index) => 46_000 + 30 * Math.floor(index / 2));
         for (let turn = 0; turn < times; turn++) {
           const lame = groups.map((group) => binomial(100, shareOf(group === "ewes" ? 0.03 : 0.08, correlation)));
           const lines = prevalenceByGroup(groups, lame, seen, { confidence: 0.95, dates });
-          const holds = (place: number, truth: number): number => {
-            const { low = 1, high = 0 } = lines[place] ?? {};
+          const holds = (index: number, truth: number): number => {
+            const { low = 1, high = 0 } = lines[index] ?? {};
             return low <= truth && truth <= high ? 1 : 0;
           };
           one += holds(0, 0.03);

@@ -10,8 +10,8 @@ export const spreads = [0, 0.01, 0.03, 0.05] as const;
 export const points = (correlation: number): string =>
   `${(100 * Math.sqrt(correlation * 0.05 * 0.95)).toFixed(1)} points`;
 
-export const of = <T>(count: number, make: (place: number) => T): T[] =>
-  Array.from({ length: count }, (_, place) => make(place));
+export const of = <T>(count: number, make: (index: number) => T): T[] =>
+  Array.from({ length: count }, (_, index) => make(index));
 
 /** Writes a table beside these scripts. */
 export const write = (name: string, table: string): void =>

@@ -96,9 +96,9 @@ describe.each(texts)("a million characters of %s", (kind, text) => {
     it("come to an end in every function of the sheet, whichever argument they are", () => {
       for (const definition of catalogue) {
         const [example] = definition.examples;
-        Object.keys(definition.parameters).forEach((_name, place) => {
+        Object.keys(definition.parameters).forEach((_name, index) => {
           const given = [...(example?.call ?? [])].map((one) => (one === undefined ? null : one));
-          given[place] = text;
+          given[index] = text;
           const outcome = evaluate(definition, given as never);
           expect(outcome).toHaveProperty("ok");
         });

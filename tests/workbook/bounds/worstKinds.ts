@@ -16,12 +16,12 @@ const array = (address: string, area: string, text: string): string =>
   `<c r="${address}"><f t="array" ref="${area}">${escaped(text)}</f></c>`;
 
 const rows = (count: number, cells: (row: number) => string): string =>
-  Array.from({ length: count }, (_, place) => `<row r="${place + 1}">${cells(place + 1)}</row>`).join("");
+  Array.from({ length: count }, (_, index) => `<row r="${index + 1}">${cells(index + 1)}</row>`).join("");
 const book = (content: string, more: Partial<Parameters<typeof buildWorkbook>[0]> = {}): Uint8Array =>
   buildWorkbook({ sheets: [{ name: "One", rows: content }], ...more });
 
-const names = (count: number, text: (place: number) => string): string =>
-  Array.from({ length: count }, (_, place) => `<definedName name="n_${place}">${text(place)}</definedName>`).join("");
+const names = (count: number, text: (index: number) => string): string =>
+  Array.from({ length: count }, (_, index) => `<definedName name="n_${index}">${text(index)}</definedName>`).join("");
 
 /** The kinds of small workbook that took longest or most memory. */
 export const worstKinds: readonly WorstKind[] = [
@@ -90,7 +90,7 @@ export const worstKinds: readonly WorstKind[] = [
     name: "a chain of 20,000 names",
     make: () =>
       book(`<row r="1">${formula("A1", "n_0+1")}${formula("B1", "1+1")}</row>`, {
-        names: names(20_000, (place) => (place === 19_999 ? "1" : `n_${place + 1}`)),
+        names: names(20_000, (index) => (index === 19_999 ? "1" : `n_${index + 1}`)),
       }),
     ends: /names rest on one another/,
   },
@@ -106,9 +106,9 @@ export const worstKinds: readonly WorstKind[] = [
     name: "3,000 sheets",
     make: () =>
       buildWorkbook({
-        sheets: Array.from({ length: 3000 }, (_, place) => ({
-          name: `S${place}`,
-          rows: `<row r="1">${formula("A1", place === 2999 ? "1" : `S${place + 1}!A1+1`)}</row>`,
+        sheets: Array.from({ length: 3000 }, (_, index) => ({
+          name: `S${index}`,
+          rows: `<row r="1">${formula("A1", index === 2999 ? "1" : `S${index + 1}!A1+1`)}</row>`,
         })),
       }),
     ends: { A1: 3000 },
@@ -125,8 +125,8 @@ export const worstKinds: readonly WorstKind[] = [
     name: "ten array formulas over whole columns",
     make: () =>
       book(
-        `<row r="1">${number("A1", 3)}${number("B1", 4)}${Array.from({ length: 10 }, (_, place) => {
-          const letters = columnLetters(place + 3);
+        `<row r="1">${number("A1", 3)}${number("B1", 4)}${Array.from({ length: 10 }, (_, index) => {
+          const letters = columnLetters(index + 3);
           return array(`${letters}1`, `${letters}1:${letters}1048576`, "A:A*B:B");
         }).join("")}</row>`,
       ),

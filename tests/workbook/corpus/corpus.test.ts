@@ -46,8 +46,8 @@ describe("formulas with the values a spreadsheet saved for them", () => {
 
     it("come to what was saved, or are left and said", () => {
       const left = new Set(summary.left.map(({ address }) => address));
-      const wrong = corpus.cases.flatMap(({ formula, value }, place) => {
-        const address = `A${place + 1}`;
+      const wrong = corpus.cases.flatMap(({ formula, value }, index) => {
+        const address = `A${index + 1}`;
         if (left.has(address) || alike(cells.get(address), cellOf(value))) return [];
         return [`${formula}: ${shown(cells.get(address))} instead of ${JSON.stringify(value)}`];
       });
@@ -69,7 +69,7 @@ describe("formulas with the values a spreadsheet saved for them", () => {
     const { summary, cells } = await worked(before, false);
     const volatile = corpus.cases.filter(({ formula }) => /\b(?:OFFSET|INDIRECT)\(/.test(formula)).length;
     expect([summary.formulas, summary.kept]).toEqual([volatile, corpus.cases.length - volatile]);
-    const changed = corpus.cases.filter(({ value }, place) => !alike(cells.get(`A${place + 1}`), cellOf(value)));
+    const changed = corpus.cases.filter(({ value }, index) => !alike(cells.get(`A${index + 1}`), cellOf(value)));
     expect(changed).toEqual([]);
   });
 

@@ -52,10 +52,10 @@ export function corpusWorkbook(saved: boolean, after: Record<string, string> = {
     corpus.hidden.includes(Number(row)) ? `<row r="${row}" hidden="1">` : tag,
   );
   const formulas = corpus.cases
-    .map(({ formula, value }, place) => {
+    .map(({ formula, value }, index) => {
       const content = typeof value === "boolean" ? Number(value) : escaped(String(value));
       const held = saved ? `<v>${content}</v>` : "";
-      return `<row r="${place + 1}"><c r="A${place + 1}"${saved ? attributesOf(value) : ""}><f>${escaped(formula)}</f>${held}</c></row>`;
+      return `<row r="${index + 1}"><c r="A${index + 1}"${saved ? attributesOf(value) : ""}><f>${escaped(formula)}</f>${held}</c></row>`;
     })
     .join("");
   return buildWorkbook({

@@ -33,10 +33,10 @@ function overlappingBomb(names: number): Uint8Array {
   const end = one.length - 22;
   const directory = view.getUint32(end + 16, true);
   const entry = one.slice(directory, end);
-  const entries = Array.from({ length: names }, (_, place) => {
+  const entries = Array.from({ length: names }, (_, index) => {
     const copy = entry.slice();
     copy.set(
-      strToU8(`${String.fromCharCode(97 + (place % 26))}${String.fromCharCode(97 + Math.floor(place / 26))}xml`),
+      strToU8(`${String.fromCharCode(97 + (index % 26))}${String.fromCharCode(97 + Math.floor(index / 26))}xml`),
       46,
     );
     return copy;
@@ -69,7 +69,7 @@ const strictWorkbook = (): Uint8Array => {
 
 const table = (id: number, name: string, ref: string, columns: readonly string[]): string =>
   `<table xmlns="http://schemas.openxmlformats.org/spreadsheetml/2006/main" id="${id}" name="${name}" displayName="${name}" ref="${ref}"><tableColumns count="${columns.length}">${columns
-    .map((column, place) => `<tableColumn id="${place + 1}" name="${column}"/>`)
+    .map((column, index) => `<tableColumn id="${index + 1}" name="${column}"/>`)
     .join("")}</tableColumns></table>`;
 
 const inlineText = (address: string, text: string): string =>
@@ -82,14 +82,14 @@ const compound = (stream: string): Uint8Array =>
     ...[...stream].flatMap((letter) => [letter.charCodeAt(0), 0]),
   ]);
 
-const columnName = (place: number): string =>
-  place < 26 ? String.fromCharCode(65 + place) : columnName(Math.floor(place / 26) - 1) + columnName(place % 26);
+const columnName = (index: number): string =>
+  index < 26 ? String.fromCharCode(65 + index) : columnName(Math.floor(index / 26) - 1) + columnName(index % 26);
 
 const wideRow = (): string =>
-  `<row r="1">${Array.from({ length: 16_384 }, (_, place) => `<c r="${columnName(place)}1"><v>1</v></c>`).join("")}</row><row r="2"><c r="A2"><f>SUM(A1:XFD1)</f></c></row>`;
+  `<row r="1">${Array.from({ length: 16_384 }, (_, index) => `<c r="${columnName(index)}1"><v>1</v></c>`).join("")}</row><row r="2"><c r="A2"><f>SUM(A1:XFD1)</f></c></row>`;
 
 const manyNames = (count: number): string =>
-  Array.from({ length: count }, (_, place) => `<definedName name="n_${place}">One!$A$1</definedName>`).join("");
+  Array.from({ length: count }, (_, index) => `<definedName name="n_${index}">One!$A$1</definedName>`).join("");
 
 export const corpus: readonly HostileFile[] = [
   // Files that grow.
@@ -101,7 +101,7 @@ export const corpus: readonly HostileFile[] = [
   { name: "one packed part under 200 names", make: () => overlappingBomb(200), endsIn: /more than 1000 MB/ },
   {
     name: "20,000 parts",
-    make: () => zipParts(Object.fromEntries(Array.from({ length: 20_000 }, (_, place) => [`p${place}`, ""]))),
+    make: () => zipParts(Object.fromEntries(Array.from({ length: 20_000 }, (_, index) => [`p${index}`, ""]))),
     endsIn: /more than 10000 parts/,
   },
   ...(["xl/workbook.xml", "xl/worksheets/sheet1.xml", "xl/_rels/workbook.xml.rels", "xl/styles.xml"] as const).map(

@@ -23,11 +23,11 @@ export async function excelizeWorkbook(): Promise<Uint8Array> {
   );
   const { style: shaded } = ok(file.NewStyle({ Fill: { Type: "gradient", Color: ["FFFFFF", "E0EBF5"], Shading: 1 } }));
   ok(file.SetSheetRow("Records", "A1", [...headings, "Clear", "By hand"]));
-  records.forEach((record, place) => {
-    const row = place + 2;
+  records.forEach((record, index) => {
+    const row = index + 2;
     ok(file.SetSheetRow("Records", `A${row}`, [...record]));
-    ok(file.SetCellFormula("Records", `G${row}`, beside[place]?.[0] ?? ""));
-    ok(file.SetCellFormula("Records", `H${row}`, beside[place]?.[1] ?? ""));
+    ok(file.SetCellFormula("Records", `G${row}`, beside[index]?.[0] ?? ""));
+    ok(file.SetCellFormula("Records", `H${row}`, beside[index]?.[1] ?? ""));
   });
   ok(file.SetCellStyle("Records", "B2", `B${records.length + 1}`, date));
   ok(file.SetCellStyle("Records", "C2", `C${records.length + 1}`, own));

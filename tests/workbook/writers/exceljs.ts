@@ -23,13 +23,13 @@ export async function exceljsWorkbook(date1904 = false): Promise<Uint8Array> {
   });
   sheet.getRow(1).values = [...headings, "Clear", "By hand"];
   sheet.getRow(1).font = { bold: true, color: { argb: "FF224466" } };
-  records.forEach(([tag, treated, ...rest], place) => {
-    const row = sheet.getRow(place + 2);
+  records.forEach(([tag, treated, ...rest], index) => {
+    const row = sheet.getRow(index + 2);
     // Written as a date, so that exceljs counts it in the date system of the workbook.
     row.values = [tag, new Date(Date.UTC(1899, 11, 30 + treated)), ...rest];
     row.getCell(2).numFmt = "d mmm yyyy";
     row.getCell(3).numFmt = '0 "days"';
-    beside[place]?.forEach((formula, column) => {
+    beside[index]?.forEach((formula, column) => {
       row.getCell(7 + column).value = { formula } as ExcelJs.CellFormulaValue;
     });
   });

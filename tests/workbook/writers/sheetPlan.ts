@@ -5,7 +5,7 @@ import { answers, besideRecord, headings, records } from "./records.ts";
 export const sheetPlan = {
   headings,
   records,
-  beside: records.map((_, place) => besideRecord(place + 2)),
+  beside: records.map((_, index) => besideRecord(index + 2)),
   answers,
 };
 

@@ -111,7 +111,7 @@ Ear tag;Date treated;Foot problem;Drug;Withdrawal (days);Weight;Notes;Shed
   });
 
   it("names the rows for which there is no room", () => {
-    const rows = Array.from({ length: 1003 }, (_, place) => `2026-03-14,ewes,40,${place % 40}`);
+    const rows = Array.from({ length: 1003 }, (_, index) => `2026-03-14,ewes,40,${index % 40}`);
     const brought = bring(["Date,Group,Looked at,Lame", ...rows].join("\n"));
     expectNothingDropped(brought);
     expect(brought.leftBehind).toEqual([

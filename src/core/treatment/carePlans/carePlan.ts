@@ -76,8 +76,8 @@ export function carePlan(found: Lesion | ReadLesion, known: Findings): readonly 
     ...everyCaseSteps(some(({ catching }) => catching)),
   ]
     .filter(({ when }) => when?.(known) ?? true)
-    .map(({ what, why, caution, medicine }, place) => ({
-      step: place + 1,
+    .map(({ what, why, caution, medicine }, index) => ({
+      step: index + 1,
       what,
       why,
       caution: medicine ? [medicineCaution, caution].filter(Boolean).join(" ") : caution,

@@ -54,11 +54,11 @@ const byName = new Map(
 const pairs: ReadonlySet<string> = new Set(["COUNTIFS", "SUMIFS", "AVERAGEIFS", "MAXIFS", "MINIFS"]);
 
 /** The class of an argument, by its place from 0; undefined where it is not certain. */
-export function argumentClass(name: string, place: number): "V" | "R" | "A" | undefined {
+export function argumentClass(name: string, index: number): "V" | "R" | "A" | undefined {
   if (pairs.has(name)) {
-    const fromPairs = name === "COUNTIFS" ? place : place - 1;
+    const fromPairs = name === "COUNTIFS" ? index : index - 1;
     return fromPairs < 0 || fromPairs % 2 === 0 ? "R" : "V";
   }
   const letters = byName.get(name);
-  return letters === undefined ? undefined : (letters[Math.min(place, letters.length - 1)] as "V" | "R" | "A");
+  return letters === undefined ? undefined : (letters[Math.min(index, letters.length - 1)] as "V" | "R" | "A");
 }

@@ -64,7 +64,7 @@ export function calculateWorkbook(
     sheets.map(({ hidden = noFilter, filtered = noFilter }) => ({ hidden, filtered })),
     mostWork,
   );
-  const sheetByName = new Map(sheets.map(({ name }, place) => [name.toLowerCase(), place]));
+  const sheetByName = new Map(sheets.map(({ name }, index) => [name.toLowerCase(), index]));
   const answers = sheets.map(() => new Map<number, EngineAnswer>());
   const formulas: Formula[] = [];
   const tasks: Task[] = [];
@@ -75,29 +75,29 @@ export function calculateWorkbook(
   );
   const fillsOf = filledCells(sheets);
 
-  sheets.forEach((sheet, place) => {
+  sheets.forEach((sheet, index) => {
     for (const cell of sheet.cells) {
       const { row, column, formula, value } = cell;
       if (formula === undefined) {
-        if (value !== null) store.put(place, row, column, value);
+        if (value !== null) store.put(index, row, column, value);
         continue;
       }
       try {
-        const node = parseFormula(formula, place, sheetByName);
+        const node = parseFormula(formula, index, sheetByName);
         const { areas, dynamic } = readsOf(node);
         formulas.push({ cell, node, answer: undefined, message: undefined, shown: undefined });
         tasks.push({
-          sheet: place,
+          sheet: index,
           row,
           column,
           reads: areas,
           dynamic,
-          fills: fillsOf[place]?.get(placeKey(row, column)) ?? [],
+          fills: fillsOf[index]?.get(placeKey(row, column)) ?? [],
         });
       } catch (error) {
         if (!(error instanceof NoFormula)) throw error;
-        answers[place]?.set(placeKey(row, column), { value, left: error.message });
-        if (value !== null) store.put(place, row, column, value);
+        answers[index]?.set(placeKey(row, column), { value, left: error.message });
+        if (value !== null) store.put(index, row, column, value);
       }
     }
   });
@@ -338,8 +338,8 @@ function laidOut(content: Cell | Grid, { top, left, bottom, right }: Area): Cell
   const given = isGrid(content) ? content.grid : [[content]];
   const at = (row: number, column: number): Cell => {
     const line = given[given.length === 1 ? 0 : row];
-    const place = line?.length === 1 ? 0 : column;
-    return line && place < line.length ? (line[place] ?? null) : { error: "#N/A" };
+    const index = line?.length === 1 ? 0 : column;
+    return line && index < line.length ? (line[index] ?? null) : { error: "#N/A" };
   };
   if (top === bottom && left === right) return at(0, 0);
   return {

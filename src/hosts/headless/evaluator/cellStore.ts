@@ -117,7 +117,7 @@ export class CellStore {
     const rows: Cell[][] = [];
     for (let row = top; row <= bottom; row += 1) {
       const line = new Array<Cell>(columns.length);
-      for (let place = 0; place < columns.length; place += 1) line[place] = columns[place]?.[row] ?? null;
+      for (let index = 0; index < columns.length; index += 1) line[index] = columns[index]?.[row] ?? null;
       rows.push(line);
     }
     if (name !== "") this.#keep(name, rows, size);

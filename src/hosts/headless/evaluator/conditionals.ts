@@ -57,9 +57,9 @@ function placesThatFit(
   const byKey = width === 1 ? conditions.find(({ criterion }) => criterion.keys !== undefined) : undefined;
   if (byKey) {
     for (const row of index.rows(byKey.area, byKey.criterion.keys ?? [])) {
-      const place = row - byKey.area.area.top;
-      if (conditions.every((condition) => condition === byKey || fitting(condition, place, 0))) {
-        rows.push(place);
+      const index = row - byKey.area.area.top;
+      if (conditions.every((condition) => condition === byKey || fitting(condition, index, 0))) {
+        rows.push(index);
         columns.push(0);
       }
     }
@@ -130,15 +130,15 @@ function answer(
   }
   return forEachCriterion(criteria, calling, (cells) => {
     if (cells.some(isRefused)) return errorOf("#VALUE!");
-    const conditions = cells.map((cell, place) => ({
-      area: areas[place] as SheetArea,
+    const conditions = cells.map((cell, index) => ({
+      area: areas[index] as SheetArea,
       criterion: readCriterion(cell, toNumber),
     }));
     const { rows, columns, blanksBelow } = placesThatFit(conditions, store, index);
     if (!from) return rows.length + blanksBelow;
     return summing(
-      rows.map((row, place) => {
-        const column = store.column(from.sheet, from.area.left + (columns[place] as number));
+      rows.map((row, index) => {
+        const column = store.column(from.sheet, from.area.left + (columns[index] as number));
         return column[from.area.top + row] ?? null;
       }),
     );
@@ -163,7 +163,7 @@ export function conditionals(
     ([range, criterion, summed], calling) =>
       answer([range], [criterion], summed ?? range, summing, calling, index, false, isRefused);
   const every = (values: readonly (Value | undefined)[], odd: number): readonly (Value | undefined)[] =>
-    values.filter((_, place) => place % 2 === odd);
+    values.filter((_, index) => index % 2 === odd);
   const several =
     (summing: Summing): WorksheetFunction =>
     ([summed, ...given], calling) =>

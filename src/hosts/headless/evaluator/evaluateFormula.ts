@@ -84,8 +84,8 @@ function callingIn(surrounding: Surrounding, arrays: boolean, scope: Scope): Cal
 function apply({ parameters, body, scope }: Lambda, given: readonly Value[], calling: Calling): Value {
   if (given.length > parameters.length) return errorOf("#VALUE!");
   const inner = new Map(scope);
-  parameters.forEach((name, place) => {
-    inner.set(name, given[place] ?? null);
+  parameters.forEach((name, index) => {
+    inner.set(name, given[index] ?? null);
   });
   return calling.evaluate(body, inner);
 }
@@ -200,15 +200,15 @@ function call(name: string, given: readonly (FormulaNode | undefined)[], calling
   const found = calling.library.find(name);
   if (!found) throw new NotWorkedOut(`it uses ${name}, which is not worked out here`);
   return found(
-    given.map((node, place) => (node === undefined ? undefined : argumentValue(name, place, node, calling))),
+    given.map((node, index) => (node === undefined ? undefined : argumentValue(name, index, node, calling))),
     calling,
   );
 }
 
 /** An argument, in a formula for one cell by its class. */
-function argumentValue(name: string, place: number, node: FormulaNode, calling: Calling): Value {
+function argumentValue(name: string, index: number, node: FormulaNode, calling: Calling): Value {
   if (calling.arrays) return calling.evaluate(node);
-  const kind = argumentClass(name, place);
+  const kind = argumentClass(name, index);
   if (kind === "A") return withArrays(node, calling);
   const value = calling.evaluate(node);
   if (kind === "R") return value;

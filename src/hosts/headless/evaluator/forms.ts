@@ -17,18 +17,18 @@ export function truthOf(cell: Cell): boolean | ReturnType<typeof errorOf> {
   return cell !== null && cell !== 0;
 }
 
-const argument = (given: Given, place: number, calling: Calling): Value => calling.evaluate(given[place]);
+const argument = (given: Given, index: number, calling: Calling): Value => calling.evaluate(given[index]);
 
 /** The cell at a place of an array whose single rows and columns repeat. */
 function cellAt(value: Cell | Grid, row: number, column: number): Cell {
   if (!isGrid(value)) return value;
   const line = value.grid[value.grid.length === 1 ? 0 : row];
-  const place = line?.length === 1 ? 0 : column;
-  return line && place < line.length ? (line[place] ?? null) : errorOf("#N/A");
+  const index = line?.length === 1 ? 0 : column;
+  return line && index < line.length ? (line[index] ?? null) : errorOf("#N/A");
 }
 
 /** Picks, for each cell of an array of choices, from the value that belongs to it; each is worked out once. */
-function pickEach(choices: Grid, values: (place: number) => Value, calling: Calling): Value {
+function pickEach(choices: Grid, values: (index: number) => Value, calling: Calling): Value {
   const contents = new Map<number, Cell | Grid>();
   const chosen = choices.grid.map((line) =>
     line.map((choice) => {
@@ -63,7 +63,7 @@ function ifForm(given: Given, calling: Calling): Value {
       const truth = truthOf(cell);
       return typeof truth === "boolean" ? (truth ? 1 : 0) : truth;
     }) as Grid;
-    return pickEach(choices, (place) => branch(place === 1), calling);
+    return pickEach(choices, (index) => branch(index === 1), calling);
   }
   const truth = truthOf(test);
   return typeof truth === "boolean" ? branch(truth) : truth;
@@ -106,11 +106,11 @@ function switchForm(given: Given, calling: Calling): Value {
   const subject = calling.content(argument(given, 0, calling));
   const pick = (cell: Cell): Value => {
     if (isCellError(cell)) return cell;
-    for (let place = 1; place + 1 < given.length; place += 2) {
-      const candidate = calling.content(argument(given, place, calling));
+    for (let index = 1; index + 1 < given.length; index += 2) {
+      const candidate = calling.content(argument(given, index, calling));
       if (isGrid(candidate)) return errorOf("#VALUE!");
       if (isCellError(candidate)) return candidate;
-      if (compareCells(cell, candidate) === 0) return argument(given, place + 1, calling);
+      if (compareCells(cell, candidate) === 0) return argument(given, index + 1, calling);
     }
     return given.length % 2 === 0 ? argument(given, given.length - 1, calling) : errorOf("#N/A");
   };
@@ -141,10 +141,10 @@ const nameOf = (node: FormulaNode | undefined): string | undefined => (node?.kin
 function letForm(given: Given, calling: Calling): Value {
   if (given.length < 3 || given.length % 2 === 0) return errorOf("#VALUE!");
   const scope = new Map(calling.scope);
-  for (let place = 0; place + 1 < given.length; place += 2) {
-    const name = nameOf(given[place]);
+  for (let index = 0; index + 1 < given.length; index += 2) {
+    const name = nameOf(given[index]);
     if (name === undefined) return errorOf("#NAME?");
-    scope.set(name, calling.evaluate(given[place + 1], scope));
+    scope.set(name, calling.evaluate(given[index + 1], scope));
   }
   return calling.evaluate(given.at(-1), scope);
 }
@@ -191,7 +191,7 @@ const byForm =
       const grid = cellsOf(calling.content(value));
       const line = (cells: readonly Cell[][]): Cell => oneCell(calling.apply(lambda, [gridOr(cells)]), calling);
       if (!columns) return gridOr(grid.map((row) => [line([[...row]])]));
-      return gridOr([(grid[0] ?? []).map((_, place) => line(grid.map((row) => [row[place] ?? null])))]);
+      return gridOr([(grid[0] ?? []).map((_, index) => line(grid.map((row) => [row[index] ?? null])))]);
     });
 
 const foldForm =

@@ -145,7 +145,7 @@ class ChangedCells {
   }
 }
 
-const range = (from: number, to: number): number[] => Array.from({ length: to - from + 1 }, (_, place) => from + place);
+const range = (from: number, to: number): number[] => Array.from({ length: to - from + 1 }, (_, index) => from + index);
 
 // Each round settles the formulas that read cells another formula turned out to fill; more rounds no sheet needs.
 const mostRounds = 12;
@@ -281,19 +281,19 @@ function inOneRound(tasks: readonly Task[], order: readonly number[], round: Rou
           continue;
         }
       }
-      const place = path.length - 1;
+      const index = path.length - 1;
       path.pop();
       if (circular[frame.task] === 0) settle(frame.task);
       else {
         round.keepCircular(frame.task);
-        if (frame.circle < place) {
+        if (frame.circle < index) {
           state[frame.task] = inCircle;
           root[frame.task] = frame.circle;
           waiting.push({ task: frame.task, root: frame.circle });
         } else {
           settle(frame.task);
-          for (const { task, root: from } of waiting) if (from >= place) settle(task);
-          waiting = waiting.filter(({ root: from }) => from < place);
+          for (const { task, root: from } of waiting) if (from >= index) settle(task);
+          waiting = waiting.filter(({ root: from }) => from < index);
         }
       }
     }

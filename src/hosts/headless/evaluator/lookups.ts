@@ -10,7 +10,7 @@ import { errorOf, type Grid, isGrid, isReference, lift, type Reference, type Val
 /** A row or column that is looked through. */
 interface Vector {
   readonly length: number;
-  readonly at: (place: number) => Cell;
+  readonly at: (index: number) => Cell;
   /** The column it is, where an index may be used. */
   readonly column?: SheetArea;
   /** Of an array: where each value stands, in order; for many keys that look through one array. */
@@ -29,20 +29,20 @@ function vectorOf(value: Value | undefined, calling: Calling): Vector | undefine
     const part = store.filledPart(only);
     if (area.left === area.right) {
       const cells = store.column(sheet, area.left);
-      return { length: part.bottom - area.top + 1, at: (place) => cells[area.top + place] ?? null, column: only };
+      return { length: part.bottom - area.top + 1, at: (index) => cells[area.top + index] ?? null, column: only };
     }
     if (area.top !== area.bottom) return undefined;
     return {
       length: part.right - area.left + 1,
-      at: (place) => store.column(sheet, area.left + place)[area.top] ?? null,
+      at: (index) => store.column(sheet, area.left + index)[area.top] ?? null,
     };
   }
   const content = calling.content(value);
   if (!isGrid(content)) return { length: 1, at: () => content };
   const { grid } = content;
   const [first = []] = grid;
-  if (grid.length === 1) return arrayVector(first.length, (place) => first[place] ?? null, calling.store);
-  return first.length === 1 ? arrayVector(grid.length, (place) => grid[place]?.[0] ?? null, calling.store) : undefined;
+  if (grid.length === 1) return arrayVector(first.length, (index) => first[index] ?? null, calling.store);
+  return first.length === 1 ? arrayVector(grid.length, (index) => grid[index]?.[0] ?? null, calling.store) : undefined;
 }
 
 function arrayVector(length: number, at: Vector["at"], store: CellStore): Vector {
@@ -58,11 +58,11 @@ function arrayVector(length: number, at: Vector["at"], store: CellStore): Vector
 function placesByKey(length: number, at: Vector["at"], store: CellStore): Map<string, number[]> {
   store.spend(length);
   const found = new Map<string, number[]>();
-  for (let place = 0; place < length; place += 1) {
-    for (const key of keysOf(at(place))) {
+  for (let index = 0; index < length; index += 1) {
+    for (const key of keysOf(at(index))) {
       const places = found.get(key);
-      if (places) places.push(place);
-      else found.set(key, [place]);
+      if (places) places.push(index);
+      else found.set(key, [index]);
     }
   }
   return found;
@@ -118,8 +118,8 @@ function firstEqual(wanted: Cell, vector: Vector, how: How, backwards: boolean, 
     pattern ? typeof cell === "string" && pattern(cell) : sameKind(cell, wanted) && compareCells(cell, wanted) === 0;
   store.spend(vector.length);
   for (let step = 0; step < vector.length; step += 1) {
-    const place = backwards ? vector.length - 1 - step : step;
-    if (fits(vector.at(place))) return place;
+    const index = backwards ? vector.length - 1 - step : step;
+    if (fits(vector.at(index))) return index;
   }
   return -1;
 }
@@ -128,15 +128,15 @@ function firstEqual(wanted: Cell, vector: Vector, how: How, backwards: boolean, 
 function nearest(wanted: Cell, vector: Vector, larger: boolean, store: CellStore): number {
   let found = -1;
   store.spend(vector.length);
-  for (let place = 0; place < vector.length; place += 1) {
-    const cell = vector.at(place);
+  for (let index = 0; index < vector.length; index += 1) {
+    const cell = vector.at(index);
     if (!sameKind(cell, wanted)) continue;
     const order = compareCells(cell, wanted);
-    if (order === 0) return place;
+    if (order === 0) return index;
     if (larger ? order < 0 : order > 0) continue;
     const better =
       found === -1 || (larger ? compareCells(cell, vector.at(found)) < 0 : compareCells(cell, vector.at(found)) > 0);
-    if (better) found = place;
+    if (better) found = index;
   }
   return found;
 }
@@ -265,11 +265,11 @@ export function lookups(index: RangeIndex): ReadonlyMap<string, WorksheetFunctio
 function firstNotBelow(wanted: Cell, vector: Vector, store: CellStore): number {
   store.spend(vector.length);
   let found = -1;
-  for (let place = 0; place < vector.length; place += 1) {
-    const cell = vector.at(place);
+  for (let index = 0; index < vector.length; index += 1) {
+    const cell = vector.at(index);
     if (!sameKind(cell, wanted)) continue;
     if (compareCells(cell, wanted) < 0) break;
-    found = place;
+    found = index;
   }
   return found;
 }
@@ -292,9 +292,9 @@ function isTall(value: Value | undefined, calling: Calling): boolean {
 interface Lines {
   readonly count: number;
   /** A whole column (or row) of the block. */
-  readonly line: (place: number) => Value;
+  readonly line: (index: number) => Value;
   /** One row (or column) across all of them. */
-  readonly across: (place: number) => Value;
+  readonly across: (index: number) => Value;
 }
 
 /** A block as its columns, or as its rows. */
@@ -306,16 +306,16 @@ function linesOf(value: Value | undefined, down: boolean, calling: Calling): Lin
     const part = (change: Partial<SheetArea["area"]>): Reference => ({
       areas: [{ sheet, area: { ...area, ...change } }],
     });
-    const column = (place: number) => part({ left: area.left + place, right: area.left + place });
-    const row = (place: number) => part({ top: area.top + place, bottom: area.top + place });
+    const column = (index: number) => part({ left: area.left + index, right: area.left + index });
+    const row = (index: number) => part({ top: area.top + index, bottom: area.top + index });
     return down
       ? { count: area.right - area.left + 1, line: column, across: row }
       : { count: area.bottom - area.top + 1, line: row, across: column };
   }
   const content = calling.content(value);
   const grid = isGrid(content) ? content.grid : [[content]];
-  const column = (place: number): Grid => ({ grid: grid.map((line) => [line[place] ?? null]) });
-  const row = (place: number): Grid => ({ grid: [grid[place] ?? []] });
+  const column = (index: number): Grid => ({ grid: grid.map((line) => [line[index] ?? null]) });
+  const row = (index: number): Grid => ({ grid: [grid[index] ?? []] });
   return down
     ? { count: grid[0]?.length ?? 0, line: column, across: row }
     : { count: grid.length, line: row, across: column };

@@ -122,7 +122,7 @@ function indirect(
 }
 
 const lines = (from: number, to: number, down: boolean): Value => {
-  const numbers = Array.from({ length: to - from + 1 }, (_, place) => from + place + 1);
+  const numbers = Array.from({ length: to - from + 1 }, (_, index) => from + index + 1);
   return gridOr(down ? numbers.map((one) => [one]) : [numbers]);
 };
 

@@ -24,7 +24,7 @@ const ofTexts =
         const error = cells.find(isCellError);
         if (error) return error;
         const answer = each(
-          given.map((value, place) => (value === undefined ? undefined : (cells[place] ?? null))),
+          given.map((value, index) => (value === undefined ? undefined : (cells[index] ?? null))),
           (cell, otherwise) => (cell === undefined ? otherwise : (numberOf(cell, calling.toNumber) ?? Number.NaN)),
         );
         return typeof answer === "string" && answer.length > longest ? noValue : answer;

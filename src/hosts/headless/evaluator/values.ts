@@ -58,9 +58,9 @@ export function lift(given: readonly (Cell | Grid)[], each: (...cells: Cell[]) =
       let missing = false;
       for (let one = 0; one < lines.length; one += 1) {
         const from = lines[one] as readonly Cell[];
-        const place = from.length === 1 ? 0 : column;
-        missing ||= place >= from.length;
-        cells[one] = from[place] ?? null;
+        const index = from.length === 1 ? 0 : column;
+        missing ||= index >= from.length;
+        cells[one] = from[index] ?? null;
       }
       line.push(missing ? errorOf("#N/A") : each(...cells));
     }

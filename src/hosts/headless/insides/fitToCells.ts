@@ -1,7 +1,9 @@
 import type { BaseValueObject } from "@univerjs/engine-formula";
-import { fitFunction } from "../../../workbook/workOut.ts";
 import type { Registration } from "../bridge.ts";
 import type { UniverParts } from "../univerParts.ts";
+
+/** The name of the function that lays an array out over so many rows and columns. */
+export const fitFunction = "SOUNDFOLD.FIT";
 
 /**
  * An array formula of the old kind: its answer laid out over the cells it was entered in. A single value, row or
@@ -18,9 +20,9 @@ export function fitToCells({ formula }: UniverParts): Registration {
       const columnsGiven = given[0]?.length ?? 0;
       const at = (row: number, column: number): BaseValueObject => {
         const line = given[given.length === 1 ? 0 : row];
-        const place = columnsGiven === 1 ? 0 : column;
-        if (!line || place >= columnsGiven) return missing();
-        return line[place] ?? NullValueObject.create();
+        const index = columnsGiven === 1 ? 0 : column;
+        if (!line || index >= columnsGiven) return missing();
+        return line[index] ?? NullValueObject.create();
       };
       if (rows === 1 && columns === 1) return at(0, 0);
       return ArrayValueObject.create({

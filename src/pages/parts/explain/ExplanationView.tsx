@@ -31,8 +31,8 @@ export function ExplanationView({ explanation, cell, onGo }: Props) {
           ))}
         </ul>
       )}
-      {calls.map((call, place) => (
-        <section key={place}>
+      {calls.map((call, index) => (
+        <section key={index}>
           <h3>{call.name}</h3>
           <p>{[call.answers, call.gives, call.inside ?? ""].join(" ").trim()}</p>
           {call.surplus && <p class="fault">{call.surplus}</p>}

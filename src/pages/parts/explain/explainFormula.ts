@@ -144,8 +144,8 @@ function explained({ given, inside }: Call, definition: AnyFunction, found: Foun
     answers: definition.summary,
     gives: resultInWords(definition.result),
     inside: inside.length === 0 ? undefined : words.explain.inside(inside),
-    arguments: parameters.map(([name, parameter], place) => {
-      const typed = given[place] ?? "";
+    arguments: parameters.map(([name, parameter], index) => {
+      const typed = given[index] ?? "";
       return {
         name,
         meaning: parameter.description,

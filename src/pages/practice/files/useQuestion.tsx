@@ -50,8 +50,8 @@ export function useQuestion<Answer extends string>(
       >
         <p id="question">{question.text}</p>
         <div class="buttons">
-          {question.answers.map(([given, text], place) => (
-            <button key={given} type="button" class={place === 0 ? "main" : ""} onClick={() => answer(given)}>
+          {question.answers.map(([given, text], index) => (
+            <button key={given} type="button" class={index === 0 ? "main" : ""} onClick={() => answer(given)}>
               {text}
             </button>
           ))}

@@ -56,7 +56,7 @@ function withParameters(tokens: readonly Token[]): readonly Token[] {
     const call = withoutPrefixes(token.text).toUpperCase();
     if (!isCall(tokens, at) || (call !== "LET" && call !== "LAMBDA")) continue;
     const { parts, end } = argumentsOf(tokens, at + 1);
-    const naming = parts.slice(0, -1).filter((_, place) => call === "LAMBDA" || place % 2 === 0);
+    const naming = parts.slice(0, -1).filter((_, index) => call === "LAMBDA" || index % 2 === 0);
     const names = new Set(naming.flatMap(nameIn));
     for (let inside = at + 2; inside < end; inside += 1) {
       const { kind, text } = tokens[inside] as Token;

@@ -45,3 +45,10 @@ export function cellBox(injector: Injector, unitId: string, row: number, column:
       }),
   };
 }
+
+/** Whether the upper left corner of a cell can be seen. */
+export const isInSight = ({ cell, pane }: ShownCell): boolean =>
+  cell.left >= pane.left &&
+  cell.top >= pane.top &&
+  cell.top < pane.top + pane.height &&
+  cell.left < pane.left + pane.width;

@@ -8,11 +8,19 @@ interface Shown {
   readonly headings: boolean;
 }
 
+/** An answer that arrived, by its cell. */
+export interface Answered {
+  readonly sheetId: string;
+  readonly row: number;
+  readonly column: number;
+  readonly shown: Shown;
+}
+
 /** What the functions said of the cells they were last worked out in. */
 export interface Heard extends Listener {
   readonly message: (sheetId: string, row: number, column: number) => string | undefined;
   /** Answers since this was last asked, by sheet and cell. */
-  readonly takeShown: () => readonly { sheetId: string; row: number; column: number; shown: Shown }[];
+  readonly takeShown: () => readonly Answered[];
   readonly forget: (sheetId: string, row: number, column: number) => void;
   readonly start: () => void;
 }
@@ -20,7 +28,7 @@ export interface Heard extends Listener {
 /** Keeps what each call came to, since the embedded spreadsheet keeps values and error codes only. */
 export function heard(): Heard {
   const messages = new Map<string, string>();
-  const answers = new Map<string, { sheetId: string; row: number; column: number; shown: Shown }>();
+  const answers = new Map<string, Answered>();
   const key = (sheetId: string, row: number, column: number): string => `${sheetId} ${placeKey(row, column)}`;
   return {
     // Workbooks that count from 1904 are not opened here.

@@ -11,6 +11,7 @@ import {
 import type { Cell } from "../../../cells/cell.ts";
 import { isCellError } from "../../../cells/cell.ts";
 import { withEmptyText } from "../../../hosts/headless/insides/emptyTexts.ts";
+import { fitFunction } from "../../../hosts/headless/insides/fitToCells.ts";
 import { type Area, isInside, isOneCell, placeText } from "../../../workbook/address.ts";
 import { CertainError, NotWorkedOut } from "../../../workbook/formula/notWorkedOut.ts";
 import { type Surroundings, translate } from "../../../workbook/formula/translate.ts";
@@ -18,7 +19,6 @@ import type { Sheet, SheetCell } from "../../../workbook/model.ts";
 import { type Layout, readLayout } from "../../../workbook/parts/readLayout.ts";
 import { type CellLook, readLooks, readThemeColors } from "../../../workbook/parts/readLooks.ts";
 import type { Workbook } from "../../../workbook/workbook.ts";
-import { fitFunction } from "../../../workbook/workOut.ts";
 import { sheetId } from "./sheetId.ts";
 import { styleOf } from "./styleOf.ts";
 import { wrappedLines } from "./wrappedLines.ts";
@@ -40,12 +40,12 @@ export function shownWorkbook(id: string, workbook: Workbook, around: Surroundin
   const left: string[] = [];
   const spills: Record<string, { areas: Matrix<IRange>; cells: Matrix<ICellData> }> = {};
   const sheets: Record<string, Partial<IWorksheetData>> = {};
-  workbook.sheets.forEach((sheet, place) => {
+  workbook.sheets.forEach((sheet, index) => {
     const spill = { areas: {}, cells: {} };
     const layout = readLayout(sheet.part, sheet.text);
-    const cells = cellsOf(sheet, place, { looks, around, left, spill });
-    sheets[sheetId(place)] = sheetData(sheet, place, layout, cells, looks);
-    spills[sheetId(place)] = spill;
+    const cells = cellsOf(sheet, index, { looks, around, left, spill });
+    sheets[sheetId(index)] = sheetData(sheet, index, layout, cells, looks);
+    spills[sheetId(index)] = spill;
   });
   return {
     data: {
@@ -53,7 +53,7 @@ export function shownWorkbook(id: string, workbook: Workbook, around: Surroundin
       name: "",
       appVersion: "",
       locale: "enUS" as IWorkbookData["locale"],
-      sheetOrder: workbook.sheets.map((_, place) => sheetId(place)),
+      sheetOrder: workbook.sheets.map((_, index) => sheetId(index)),
       styles: Object.fromEntries(looks.map((look, number) => [`look${number}`, styleOf(look)])),
       sheets,
     },
@@ -80,7 +80,7 @@ interface Making {
   readonly spill: { areas: Matrix<IRange>; cells: Matrix<ICellData> };
 }
 
-function cellsOf(sheet: Sheet, place: number, making: Making): Matrix<ICellData> {
+function cellsOf(sheet: Sheet, index: number, making: Making): Matrix<ICellData> {
   const cells: Matrix<ICellData> = {};
   const filled = spillAreas(sheet);
   for (const { row, cells: inRow } of sheet.rows) {
@@ -88,7 +88,7 @@ function cellsOf(sheet: Sheet, place: number, making: Making): Matrix<ICellData>
     for (const cell of inRow) {
       const style = making.looks[cell.style] === undefined ? {} : { s: `look${cell.style}` };
       if (cell.formula) {
-        line[cell.column] = { ...style, ...formulaCell(sheet, cell, place, making) };
+        line[cell.column] = { ...style, ...formulaCell(sheet, cell, index, making) };
         continue;
       }
       const value = contentOf(cell.value);
@@ -109,7 +109,7 @@ const spillAreas = ({ rows }: Sheet): readonly Area[] =>
     ),
   );
 
-function formulaCell(sheet: Sheet, cell: SheetCell, place: number, { around, left, spill }: Making): ICellData {
+function formulaCell(sheet: Sheet, cell: SheetCell, index: number, { around, left, spill }: Making): ICellData {
   const { formula, row, column, value } = cell;
   if (!formula) return {};
   const content = contentOf(value);
@@ -119,7 +119,7 @@ function formulaCell(sheet: Sheet, cell: SheetCell, place: number, { around, lef
   };
   if (formula.kind === "data table") return keep("it belongs to a what-if data table");
   try {
-    const { formula: text, foot } = translate(formula.text, place, cell, around);
+    const { formula: text, foot } = translate(formula.text, index, cell, around);
     const { area } = formula;
     if (area && !isOneCell(area)) {
       const { top, left: first, bottom, right } = area;
@@ -163,7 +163,7 @@ const fewestColumns = 20;
 
 function sheetData(
   sheet: Sheet,
-  place: number,
+  index: number,
   { widths, heights, hiddenRows, usualWidth, usualHeight, frozen, gridLines }: Layout,
   cellData: Matrix<ICellData>,
   looks: readonly CellLook[],
@@ -203,7 +203,7 @@ function sheetData(
   }
   for (const row of hiddenRows) rowData[row] = { ...rowData[row], hd: BooleanNumber.TRUE };
   return {
-    id: sheetId(place),
+    id: sheetId(index),
     name: sheet.name,
     rowCount: Math.max(lastRow, ...bottoms) + 1 + spareRows,
     columnCount,

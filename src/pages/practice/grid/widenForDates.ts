@@ -1,24 +1,18 @@
-import { ICommandService, type Injector } from "@univerjs/core";
-import type { FUniver } from "@univerjs/core/facade";
 import { getFontStyleString, IEditorBridgeService } from "@univerjs/preset-sheets-core";
+import type { CellAt, GridBook } from "./gridBook.ts";
 import { margins, widthOf } from "./hashes.ts";
 import { showsDay } from "./showsDay.ts";
 
 const later = 500;
 
-export interface CellAt {
-  readonly sheet: string;
-  readonly row: number;
-  readonly column: number;
-}
-
 /** Widens columns in which a date that was typed or worked out has no room, as spreadsheets do. The file keeps its widths. */
-export function widenForDates(api: FUniver, injector: Injector, cells: readonly CellAt[]): void {
+export function widenForDates(book: GridBook, cells: readonly CellAt[]): void {
+  const { api, commands, injector } = book;
   const workbook = api.getActiveWorkbook();
   if (!workbook) return;
   // A column that changes its width takes from the open editor what was typed so far.
   if (injector.get(IEditorBridgeService).isVisible().visible) {
-    setTimeout(() => widenForDates(api, injector, cells), later);
+    setTimeout(() => widenForDates(book, cells), later);
     return;
   }
   for (const { sheet, row, column } of cells) {
@@ -31,7 +25,7 @@ export function widenForDates(api: FUniver, injector: Injector, cells: readonly 
     if (wanted <= found.getColumnWidth(column)) continue;
     const range = { startRow: 0, endRow: found.getMaxRows() - 1, startColumn: column, endColumn: column };
     // By the mutation and not by its command: the person would have to undo it before what was typed.
-    injector.get(ICommandService).syncExecuteCommand("sheet.mutation.set-worksheet-col-width", {
+    commands.syncExecuteCommand("sheet.mutation.set-worksheet-col-width", {
       unitId: workbook.getId(),
       subUnitId: sheet,
       ranges: [range],

@@ -74,9 +74,9 @@ function callsAround(before: string): readonly { readonly name: string; readonly
 
 const mostShown = 3;
 
-function exampleOf({ examples }: AnyFunction, place: number, { kind }: Parameter<unknown>): string {
+function exampleOf({ examples }: AnyFunction, index: number, { kind }: Parameter<unknown>): string {
   for (const { call, gives } of examples) {
-    const given = call[place];
+    const given = call[index];
     if (given === undefined || given === null || gives instanceof Problem) continue;
     if (!Array.isArray(given)) {
       const cell = given as Cell;

@@ -1,6 +1,5 @@
-import { useEffect, useRef } from "preact/hooks";
-import uPlot from "uplot";
-import type { Line, Picture } from "./pictureOf.ts";
+import { Legend, Plot } from "./Plot.tsx";
+import type { Picture } from "./pictureOf.ts";
 import { pictureWords } from "./pictureWords.ts";
 
 interface Props {
@@ -12,49 +11,21 @@ interface Props {
 const height = 220;
 
 /** One picture, with the same in words and figures for those who cannot see it. */
-export function Chart({ picture, from, dark }: Props) {
-  const place = useRef<HTMLDivElement>(null);
-  // biome-ignore lint/correctness/useExhaustiveDependencies: the colours are read anew when light turns to dark
-  useEffect(() => {
-    const holder = place.current;
-    if (!holder) return undefined;
-    const data = [picture.across, ...picture.lines.map(({ values }) => values)] as unknown as uPlot.AlignedData;
-    const plot = new uPlot(optionsOf(picture, holder), data, holder);
-    const watch = new ResizeObserver(() => plot.setSize({ width: holder.clientWidth, height }));
-    watch.observe(holder);
-    return () => {
-      watch.disconnect();
-      plot.destroy();
-    };
-  }, [picture, dark]);
-  return (
-    <figure class="picture">
-      <figcaption>
-        <h3>{picture.title}</h3>
-        <p>{picture.said}</p>
-      </figcaption>
-      <div class="plot" ref={place} aria-hidden="true" />
-      <ul class="legend" aria-hidden="true">
-        {legendOf(picture).map(({ name, mark, tone }) => (
-          <li key={name} class={`${mark} ${tone}`}>
-            {name}
-          </li>
-        ))}
-      </ul>
-      <p class="hint">{from}</p>
-      <details>
-        <summary>{pictureWords.figures}</summary>
-        <Figures picture={picture} />
-      </details>
-    </figure>
-  );
-}
-
-const bars = uPlot.paths.bars?.({ size: [0.7] }) ?? (() => null);
-
-/** Both limits of a pair carry one name and are told once. */
-const legendOf = ({ lines }: Picture): readonly Line[] =>
-  lines.filter(({ name }, place) => lines.findIndex((line) => line.name === name) === place);
+export const Chart = ({ picture, from, dark }: Props) => (
+  <figure class="picture">
+    <figcaption>
+      <h3>{picture.title}</h3>
+      <p>{picture.said}</p>
+    </figcaption>
+    <Plot picture={picture} dark={dark} height={height} />
+    <Legend picture={picture} />
+    <p class="hint">{from}</p>
+    <details>
+      <summary>{pictureWords.figures}</summary>
+      <Figures picture={picture} />
+    </details>
+  </figure>
+);
 
 const Figures = ({ picture: { title, across, labels, lines, acrossName } }: { readonly picture: Picture }) => (
   // biome-ignore lint/a11y/noNoninteractiveTabindex: what scrolls must be reachable by keyboard
@@ -63,8 +34,8 @@ const Figures = ({ picture: { title, across, labels, lines, acrossName } }: { re
       <thead>
         <tr>
           <th scope="col">{acrossName ?? ""}</th>
-          {lines.map(({ name }, place) => (
-            <th key={place} scope="col">
+          {lines.map(({ name }, index) => (
+            <th key={index} scope="col">
               {name}
             </th>
           ))}
@@ -74,8 +45,8 @@ const Figures = ({ picture: { title, across, labels, lines, acrossName } }: { re
         {across.map((at, row) => (
           <tr key={row}>
             <th scope="row">{labels ? labels(at) : at}</th>
-            {lines.map(({ values }, place) => (
-              <td key={place}>{percent(values[row] ?? null)}</td>
+            {lines.map(({ values }, index) => (
+              <td key={index}>{figure(values[row] ?? null)}</td>
             ))}
           </tr>
         ))}
@@ -84,66 +55,4 @@ const Figures = ({ picture: { title, across, labels, lines, acrossName } }: { re
   </section>
 );
 
-const percent = (share: number | null): string => (share === null ? "" : `${(share * 100).toFixed(1)} %`);
-
-function optionsOf({ across, labels, lines, acrossName }: Picture, holder: HTMLElement): uPlot.Options {
-  const colour = (name: string): string => getComputedStyle(holder).getPropertyValue(name).trim();
-  const tones = { main: colour("--leaf"), quiet: colour("--quiet"), alarm: colour("--caution-edge") };
-  const axis = {
-    stroke: colour("--ink"),
-    grid: { stroke: colour("--line"), width: 1 },
-    ticks: { stroke: colour("--line") },
-  };
-  const isBars = lines.some(({ mark }) => mark === "bars");
-  const ends = [across[0] ?? 0, across.at(-1) ?? 1] as const;
-  return {
-    width: holder.clientWidth,
-    height,
-    legend: { show: false },
-    cursor: { show: false },
-    // The last slanting name under the bars runs on to the right.
-    padding: [null, isBars ? 56 : null, null, null],
-    scales: {
-      x: {
-        time: false,
-        range: isBars ? [-0.6, across.length - 0.4] : [ends[0], ends[1] === ends[0] ? ends[0] + 1 : ends[1]],
-      },
-      y: { range: (_, __, most) => [0, Math.max(0.01, most * 1.05)] },
-    },
-    axes: [
-      {
-        ...axis,
-        ...(acrossName === undefined ? {} : { label: acrossName, labelSize: 20 }),
-        ...(labels
-          ? {
-              values: (_, places) =>
-                places.map((place) => (isBars && !Number.isInteger(place) ? "" : shorten(labels(place)))),
-              rotate: isBars ? -40 : 0,
-              size: isBars ? 90 : 40,
-              space: isBars ? 20 : 90,
-            }
-          : {}),
-      },
-      { ...axis, values: (_, shares) => shares.map((share) => `${Math.round(share * 1000) / 10} %`), size: 60 },
-    ],
-    series: [
-      {},
-      ...lines.map(({ name, mark, tone }): uPlot.Series => {
-        const stroke = tones[tone];
-        const common = { label: name, stroke, width: tone === "main" ? 2 : 1.25, spanGaps: true };
-        if (mark === "bars")
-          return {
-            ...common,
-            fill: stroke,
-            paths: bars,
-            points: { show: false },
-          };
-        if (mark === "points") return { ...common, paths: () => null, points: { show: true, size: 8, fill: stroke } };
-        return { ...common, points: { show: false }, ...(mark === "dashed" ? { dash: [5, 4] } : {}) };
-      }),
-    ],
-  };
-}
-
-// Room under a bar is short; the figures below hold the whole name.
-const shorten = (label: string): string => (label.length > 16 ? `${label.slice(0, 15)}…` : label);
+const figure = (share: number | null): string => (share === null ? "" : pictureWords.figure(share, true));

@@ -1,7 +1,7 @@
 import { catalogue } from "../../../../functions/catalogue.ts";
 import type { Cell } from "../../../cells/cell.ts";
 import { evaluate } from "../../../definition/evaluate.ts";
-import type { FilledTable } from "../grid/practiceGrid.ts";
+import type { FilledTable } from "../grid/filledTables.ts";
 import { Chart } from "./Chart.tsx";
 import { inventedFlocks } from "./inventedFlocks.ts";
 import { type Drawable, drawable, pictureOf } from "./pictureOf.ts";

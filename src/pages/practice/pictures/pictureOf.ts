@@ -17,9 +17,10 @@ export interface Line {
 export interface Picture {
   readonly title: string;
   readonly said: string;
+  readonly unit: "share" | "number";
   readonly across: readonly number[];
   /** Words under the places across: days, names; numbers stand for themselves. */
-  readonly labels: ((place: number) => string) | undefined;
+  readonly labels: ((index: number) => string) | undefined;
   readonly acrossName: string | undefined;
   readonly lines: readonly Line[];
 }
@@ -32,8 +33,8 @@ export function pictureOf(name: Drawable, [, ...rows]: readonly (readonly Cell[]
 
 type Rows = readonly (readonly Cell[])[];
 
-const column = (rows: Rows, place: number): (number | null)[] =>
-  rows.map((row) => (typeof row[place] === "number" ? row[place] : null));
+const column = (rows: Rows, index: number): (number | null)[] =>
+  rows.map((row) => (typeof row[index] === "number" ? row[index] : null));
 
 const text = (cell: Cell | undefined): string =>
   cell === null || cell === undefined || isCellError(cell) ? "" : String(cell);
@@ -51,6 +52,7 @@ const makers: Readonly<Record<Drawable, (rows: Rows) => Picture>> = {
         percent(last[1]),
         typeof last[0] === "number" ? showDay(last[0]) : text(last[0]),
       ),
+      unit: "share",
       across: column(rows, 0).map((day) => day ?? 0),
       labels: showDay,
       acrossName: undefined,
@@ -68,8 +70,9 @@ const makers: Readonly<Record<Drawable, (rows: Rows) => Picture>> = {
     return {
       title: say.title,
       said: pictureWords.said.LESIONMIX(text(first[0]), percent(first[2])),
-      across: rows.map((_, place) => place),
-      labels: (place) => text(rows[place]?.[0]),
+      unit: "share",
+      across: rows.map((_, index) => index),
+      labels: (index) => text(rows[index]?.[0]),
       acrossName: undefined,
       lines: [{ name: say.share, values: column(rows, 2), mark: "bars", tone: "main" }],
     };
@@ -80,6 +83,7 @@ const makers: Readonly<Record<Drawable, (rows: Rows) => Picture>> = {
     return {
       title: say.title,
       said: pictureWords.said.SOUNDCURVE(percent(last[3]), text(last[0]), text(rows[0]?.[1]), text(last[1])),
+      unit: "share",
       across: column(rows, 0).map((day) => day ?? 0),
       labels: undefined,
       acrossName: say.days,
@@ -97,6 +101,7 @@ const makers: Readonly<Record<Drawable, (rows: Rows) => Picture>> = {
     return {
       title: say.title,
       said: pictureWords.said.FUNNEL(rows.length, outside.length),
+      unit: "share",
       across: column(rows, 1).map((seen) => seen ?? 0),
       labels: undefined,
       acrossName: say.seen,

@@ -6,6 +6,11 @@ export const pictureWords = {
   from: (sheet: string, address: string): string => `From ${sheet}, cell ${address}`,
   invented: "From ten invented flocks, as this workbook holds only one",
   figures: "The figures",
+  noFigures: "No figures yet.",
+  figure: (value: number, isShare: boolean): string =>
+    isShare ? `${(value * 100).toFixed(1)} %` : String(Math.round(value * 1000) / 1000),
+  chartSaid: (name: string, first: string, last: string, most: string): string =>
+    `${name === "" ? "" : `${name}: `}from ${first} to ${last}; the most, ${most}.`,
   LAMEWATCH: {
     title: "Share lame, with the limits of chance",
     share: "share lame",

@@ -5,8 +5,8 @@ export const cellsAtATime = 20_000;
 export function partsOf(range: Excel.Range): readonly Excel.Range[] {
   const { rowCount, columnCount } = range;
   const rows = Math.max(1, Math.floor(cellsAtATime / columnCount));
-  return Array.from({ length: Math.ceil(rowCount / rows) }, (_, place) => {
-    const row = place * rows;
+  return Array.from({ length: Math.ceil(rowCount / rows) }, (_, index) => {
+    const row = index * rows;
     const height = Math.min(rows, rowCount - row);
     return range.getCell(row, 0).getResizedRange(height - 1, columnCount - 1);
   });

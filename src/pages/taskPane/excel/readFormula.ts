@@ -41,7 +41,7 @@ export const readFormula = (
       cell,
       formula,
       answer,
-      found: new Map(located.map(({ typed, address }, place) => [typed, { address, cells: read[place] ?? [] }])),
+      found: new Map(located.map(({ typed, address }, index) => [typed, { address, cells: read[index] ?? [] }])),
     };
   });
 

@@ -54,8 +54,8 @@ export function RecordsView({ connection }: { readonly connection: Connection })
       {checked && (
         <>
           <ul class="findings">
-            {checked.findings.slice(0, shown).map(({ cell, heading, what, mend }, place) => (
-              <li key={place}>
+            {checked.findings.slice(0, shown).map(({ cell, heading, what, mend }, index) => (
+              <li key={index}>
                 <button
                   type="button"
                   class="link"

@@ -1,0 +1,38 @@
+import { bundleCommand } from "./bundleCommand.ts";
+import { type BundledPackage, bundledPackages } from "./bundledPackages.ts";
+import { licenceList } from "./licenceList.ts";
+import { packagesOfTools } from "./packagesOfTools.ts";
+
+interface CommandFiles {
+  /** What belongs into dist/cli, by name. */
+  readonly files: ReadonlyMap<"soundfold.js" | "soundfold.html" | "licences.txt", string | Uint8Array>;
+  /** The packages whose code is in the command. */
+  readonly packages: readonly BundledPackage[];
+}
+
+/**
+ * The soundfold command in one file, and beside it the page that is one file, for `soundfold template farm --page`.
+ *
+ * @param page - the page, with the packages whose code is in it
+ */
+export async function commandFiles(page: {
+  readonly content: string | Uint8Array;
+  readonly packages: readonly BundledPackage[];
+}): Promise<CommandFiles> {
+  const { text, modules } = await bundleCommand();
+  const packages = bundledPackages([...modules, packagesOfTools.esbuild]);
+  const licences = licenceList(
+    new Map([
+      ["soundfold.js", packages],
+      ["soundfold.html", page.packages],
+    ]),
+  );
+  return {
+    files: new Map([
+      ["soundfold.js", text],
+      ["soundfold.html", page.content],
+      ["licences.txt", licences],
+    ]),
+    packages,
+  };
+}

@@ -1,0 +1,85 @@
+import { type Engine, type EngineCell, placeKey } from "./engine.ts";
+import { type Surroundings, translate } from "./formula/translate.ts";
+import type { Sheet } from "./model.ts";
+import type { Task } from "./tasks.ts";
+import type { Workbook } from "./workbook.ts";
+
+/** The workbook as the engine works it out: the formulas that are asked for, and the saved values of all other cells. */
+export function engineWorkbook(
+  workbook: Workbook,
+  tasks: readonly Task[],
+  cone: ReadonlySet<number>,
+  around: Surroundings,
+): Parameters<Engine["calculate"]>[0] {
+  const bySheet = workbook.sheets.map((): Map<number, Task> => new Map());
+  let looksUpNames = false;
+  for (const at of cone) {
+    const task = tasks[at] as Task;
+    if (task.translation === undefined) continue;
+    bySheet[task.sheet]?.set(task.key, task);
+    looksUpNames ||= task.translation.calls.includes("INDIRECT");
+  }
+  return {
+    dateSystem: workbook.dateSystem,
+    names: looksUpNames ? plainNames(workbook, around) : [],
+    sheets: workbook.sheets.map((sheet, index) => engineSheet(sheet, bySheet[index] as Map<number, Task>)),
+  };
+}
+
+/** The names of the whole workbook, each as a formula the engine can read. */
+function plainNames({ names }: Workbook, around: Surroundings): { name: string; formula: string }[] {
+  return names.flatMap(({ name, text, sheet }) => {
+    if (sheet !== undefined || name.startsWith("_xlnm.")) return [];
+    try {
+      return [{ name, formula: translate(text, 0, { row: 0, column: 0 }, around).formula.slice(1) }];
+    } catch {
+      // INDIRECT finds no such name then, and says #REF!.
+      return [];
+    }
+  });
+}
+
+const subtotal = /\b(?:SUBTOTAL|AGGREGATE)\s*\(/i;
+
+function engineSheet(sheet: Sheet, tasks: ReadonlyMap<number, Task>) {
+  const filledBy = new Map<number, number>();
+  for (const { cells, key } of tasks.values())
+    for (const { row, column } of cells.slice(1)) filledBy.set(placeKey(row, column), key);
+  const cells: EngineCell[] = [];
+  const filled: (EngineCell & { readonly by: number })[] = [];
+  const subtotals = new Set<number>();
+  const hidden = new Set<number>();
+  for (const row of sheet.rows) {
+    if (row.hidden) hidden.add(row.row);
+    for (const cell of row.cells) {
+      const key = placeKey(cell.row, cell.column);
+      if (cell.formula && subtotal.test(cell.formula.text)) subtotals.add(key);
+      const task = tasks.get(key);
+      const by = filledBy.get(key);
+      if (task) cells.push(engineCell(task));
+      else if (by !== undefined) filled.push({ row: cell.row, column: cell.column, value: cell.value, by });
+      else if (cell.value !== null) cells.push({ row: cell.row, column: cell.column, value: cell.value });
+    }
+  }
+  const { filters } = sheet;
+  return {
+    name: sheet.name,
+    cells,
+    filled,
+    subtotals,
+    hidden,
+    filtered: new Set([...hidden].filter((row) => filters.some(({ top, bottom }) => row > top && row <= bottom))),
+    reserved: [...sheet.merged, ...sheet.tables.map(({ area }) => area)],
+  };
+}
+
+function engineCell({ cell, translation, certain }: Task): EngineCell {
+  const { row, column, value, formula, dynamic } = cell;
+  if (certain !== undefined || !translation) return { row, column, value: { error: "#NAME?" } };
+  const common = { row, column, value, formula: translation.formula };
+  const mayFill = translation.foot || translation.dynamic || dynamic;
+  // Other programs save an answer of ours that has grown without the mark of one that grows; LibreOffice has none such.
+  const mayHaveGrown = translation.foot && !translation.forCalc;
+  if (formula?.kind === "array" && formula.area && !dynamic && !mayHaveGrown) return { ...common, fixed: formula.area };
+  return mayFill || formula?.kind === "array" ? common : { ...common, single: true };
+}
