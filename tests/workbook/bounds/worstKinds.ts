@@ -61,6 +61,18 @@ export const worstKinds: readonly WorstKind[] = [
     ends: { C20000: 1 },
   },
   {
+    name: "MATCH of 20,000 texts in as many that are put together",
+    make: () =>
+      book(
+        rows(20_000, (row) =>
+          row === 1
+            ? number("A1", 1) + array("B1", "B1", 'SUM((MATCH(A1:A20000&"|",A1:A20000&"|",0)=ROW(A1:A20000))*1)')
+            : number(`A${row}`, row % 5000),
+        ),
+      ),
+    ends: { B1: 5000 },
+  },
+  {
     name: "SUMPRODUCT of 3,000 rows down 3,000 rows",
     make: () =>
       book(

@@ -1,7 +1,7 @@
 import { type Cell, isCellError } from "../../../cells/cell.ts";
 import type { SheetArea } from "../../../workbook/formula/referencesIn.ts";
 import type { CellStore } from "./cellStore.ts";
-import { wildcard } from "./criteria.ts";
+import { keysOf, wildcard } from "./criteria.ts";
 import type { Calling, WorksheetFunction } from "./evaluateFormula.ts";
 import { compareCells, numberOf } from "./operators.ts";
 import type { RangeIndex } from "./rangeIndex.ts";
@@ -13,6 +13,8 @@ interface Vector {
   readonly at: (index: number) => Cell;
   /** The column it is, where an index may be used. */
   readonly column?: SheetArea;
+  /** Of an array: where each value stands, in order; for many keys that look through one array. */
+  readonly places?: (key: string) => readonly number[];
 }
 
 type How = "exact" | "wildcard" | "or smaller" | "or larger";
@@ -39,8 +41,31 @@ function vectorOf(value: Value | undefined, calling: Calling): Vector | undefine
   if (!isGrid(content)) return { length: 1, at: () => content };
   const { grid } = content;
   const [first = []] = grid;
-  if (grid.length === 1) return { length: first.length, at: (index) => first[index] ?? null };
-  return first.length === 1 ? { length: grid.length, at: (index) => grid[index]?.[0] ?? null } : undefined;
+  if (grid.length === 1) return arrayVector(first.length, (index) => first[index] ?? null, calling.store);
+  return first.length === 1 ? arrayVector(grid.length, (index) => grid[index]?.[0] ?? null, calling.store) : undefined;
+}
+
+function arrayVector(length: number, at: Vector["at"], store: CellStore): Vector {
+  let known: Map<string, number[]> | undefined;
+  const places = (key: string): readonly number[] => {
+    known ??= placesByKey(length, at, store);
+    store.spend(1);
+    return known.get(key) ?? [];
+  };
+  return { length, at, places };
+}
+
+function placesByKey(length: number, at: Vector["at"], store: CellStore): Map<string, number[]> {
+  store.spend(length);
+  const found = new Map<string, number[]>();
+  for (let index = 0; index < length; index += 1) {
+    for (const key of keysOf(at(index))) {
+      const places = found.get(key);
+      if (places) places.push(index);
+      else found.set(key, [index]);
+    }
+  }
+  return found;
 }
 
 const sameKind = (cell: Cell, wanted: Cell): boolean => cell !== null && typeof cell === typeof wanted;
@@ -82,19 +107,15 @@ function lastAlike(from: number, vector: Vector, store: CellStore): number {
 function firstEqual(wanted: Cell, vector: Vector, how: How, backwards: boolean, store: CellStore, index: RangeIndex) {
   const pattern =
     how === "wildcard" && typeof wanted === "string" && /[*?~]/.test(wanted) ? wildcard(wanted) : undefined;
+  const { column, places } = vector;
+  if (!pattern && (column || places)) {
+    const key = keysOf(wanted)[0] ?? "";
+    const found = column ? index.rows(column, [key]) : (places?.(key) ?? []);
+    const first = backwards ? found.at(-1) : found[0];
+    return first === undefined ? -1 : first - (column?.area.top ?? 0);
+  }
   const fits = (cell: Cell): boolean =>
     pattern ? typeof cell === "string" && pattern(cell) : sameKind(cell, wanted) && compareCells(cell, wanted) === 0;
-  if (vector.column && !pattern) {
-    const key =
-      typeof wanted === "number"
-        ? `n${Number(wanted.toPrecision(15))}`
-        : typeof wanted === "string"
-          ? `t${wanted.toLowerCase()}`
-          : `b${wanted}`;
-    const rows = index.rows(vector.column, [key]);
-    const row = backwards ? rows.at(-1) : rows[0];
-    return row === undefined ? -1 : row - vector.column.area.top;
-  }
   store.spend(vector.length);
   for (let step = 0; step < vector.length; step += 1) {
     const index = backwards ? vector.length - 1 - step : step;

@@ -49,16 +49,18 @@ export function lift(given: readonly (Cell | Grid)[], each: (...cells: Cell[]) =
   const rows = Math.max(...grids.map(({ length }) => length));
   const columns = Math.max(...grids.map((grid) => grid[0]?.length ?? 0));
   const out: Cell[][] = [];
+  // Filled anew for each cell: an array for each would be as many as there are cells.
+  const cells: Cell[] = [];
   for (let row = 0; row < rows; row += 1) {
+    const lines = grids.map((grid) => grid[grid.length === 1 ? 0 : row] ?? noCells);
     const line: Cell[] = [];
     for (let column = 0; column < columns; column += 1) {
-      const cells: Cell[] = [];
       let missing = false;
-      for (const grid of grids) {
-        const from = grid[grid.length === 1 ? 0 : row];
-        const index = from?.length === 1 ? 0 : column;
-        if (!from || index >= from.length) missing = true;
-        else cells.push(from[index] ?? null);
+      for (let one = 0; one < lines.length; one += 1) {
+        const from = lines[one] as readonly Cell[];
+        const index = from.length === 1 ? 0 : column;
+        missing ||= index >= from.length;
+        cells[one] = from[index] ?? null;
       }
       line.push(missing ? errorOf("#N/A") : each(...cells));
     }
@@ -66,3 +68,5 @@ export function lift(given: readonly (Cell | Grid)[], each: (...cells: Cell[]) =
   }
   return gridOr(out);
 }
+
+const noCells: readonly Cell[] = [];
