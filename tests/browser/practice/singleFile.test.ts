@@ -211,11 +211,9 @@ describe.each([
         await typeDown(driven, "A", 8, tags);
         for (let row = 7; row >= 3; row -= 1) await driven.keys.press("ArrowUp");
         await right(driven, 2);
-        await saysOf(driven, /^May they go C3 /);
-        await driven.keys.type("2026-11-10");
-        await driven.keys.press("Enter");
-        await saysOf(driven, /^May they go C4 /);
-        for (let row = 5; row <= 8; row += 1) await driven.keys.press("ArrowDown");
+        await typeDown(driven, "C", 3, ["2026-11-10"]);
+        await saysOf(driven, /^May they go C3 .*2026/);
+        for (let row = 4; row <= 8; row += 1) await driven.keys.press("ArrowDown");
         // 1 September and 28 whole days end with 29 September; 20 October and 28 whole days end with 17 November.
         await saysOf(driven, /^May they go C8 yes/);
         await driven.keys.press("ArrowDown");

@@ -73,7 +73,7 @@ it("says the sentence of an error, what each argument holds, and leads to the ro
   await page.getByRole("button", { name: "lame, row 2: go to Gathers!B3" }).click();
   await expect.poll(calls).toEqual([["select", "Gathers!B3"]]);
   // What is to be mended next stays in view.
-  expect(await page.locator(".explanation .answer").count()).toBe(1);
+  expect(await page.locator(".explanation > .fault", { hasText: "#VALUE!" }).count()).toBe(1);
   expect(troubles).toEqual([]);
   await page.close();
 });
