@@ -80,13 +80,27 @@ describe.each(samples)("samples/%s without its answers", (sample) => {
   });
 
   it("gives every answer of the embedded engine in LibreOffice 7.4, from a LibreOffice file", () => {
-    expect(differences(older.sheets, expected, identical)).toEqual([]);
+    expect(differences(older.sheets, expected, holdsLongNumbers(bytes) ? butTheLastDigit : identical)).toEqual([]);
   });
 
   it("still calls the functions by the names that Excel reads, once LibreOffice 25.2 has saved it", () => {
     expect(callsIn(savedAgain)).toEqual(callsIn(bytes));
   });
 });
+
+/** Whether numbers that are no answers have more digits than a LibreOffice file keeps, which are 15. */
+const holdsLongNumbers = (workbook: Uint8Array): boolean =>
+  openWorkbook(workbook).sheets.some(({ rows }) =>
+    rows.some(({ cells }) =>
+      cells.some(({ value }) => typeof value === "number" && Number(value.toPrecision(15)) !== value),
+    ),
+  );
+
+/** Such a number comes back with its 15th digit one up or down, and so does what is worked out of it. */
+const butTheLastDigit: typeof identical = (got, wanted) =>
+  typeof got === "number" && typeof wanted === "number"
+    ? Math.abs(got - wanted) <= 2e-14 * Math.abs(wanted)
+    : identical(got, wanted);
 
 /** Where each FOOT function stands, by the name in the file. */
 const callsIn = (workbook: Uint8Array): readonly string[] =>
