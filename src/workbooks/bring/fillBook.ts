@@ -1,7 +1,6 @@
 import type { Cell } from "../../cells/cell.ts";
-import { type Place, readPlace } from "../../workbook/address.ts";
-import { unquoteSheet } from "../../workbook/formula/structured.ts";
 import { openWorkbook } from "../../workbook/openWorkbook.ts";
+import { placeNamed } from "../../workbook/placeNamed.ts";
 import { type Edit, writeEdits } from "../../workbook/saving/writeEdits.ts";
 import type { Workbook } from "../../workbook/workbook.ts";
 import type { BookContent } from "../footBook/bookContent.ts";
@@ -10,7 +9,7 @@ import type { RecordOf, Table } from "../tables/defineTable.ts";
 import { gathers } from "../tables/gathers.ts";
 import { saleList } from "../tables/saleList.ts";
 import { groups, medicines, people, treatments } from "../tables/settingsTables.ts";
-import { plainHeading } from "./matchHeadings.ts";
+import { columnsOfTable } from "./columnsOfTable.ts";
 
 /**
  * Types records and settings into an empty Flock foot book, for where no workbook can be written anew: in a browser.
@@ -34,9 +33,7 @@ export function fillBook(empty: Uint8Array, content: BookContent): Uint8Array {
   ]);
   const own = content.treatments ?? [];
   return writeEdits(workbook, [
-    ...[...settings].flatMap(([name, value]) =>
-      value === undefined ? [] : [{ ...placeNamed(workbook, name), value }],
-    ),
+    ...[...settings].flatMap(([name, value]) => (value === undefined ? [] : [{ ...placeOf(workbook, name), value }])),
     ...typedInto(workbook, groups, content.groups),
     ...typedInto(workbook, medicines, content.medicines),
     ...typedInto(
@@ -62,13 +59,10 @@ export function fillBook(empty: Uint8Array, content: BookContent): Uint8Array {
   ]);
 }
 
-function placeNamed({ names, sheets }: Workbook, name: string): Place & { readonly sheet: number } {
-  const text = names.find((known) => known.name.toLowerCase() === name && known.sheet === undefined)?.text ?? "";
-  const mark = text.lastIndexOf("!");
-  const place = readPlace(text.slice(mark + 1).replaceAll("$", ""));
-  const sheet = sheets.findIndex((known) => known.name === unquoteSheet(text.slice(0, Math.max(mark, 0))));
-  if (!place || sheet < 0) throw new Error(`the book has no cell named ${name}`);
-  return { ...place, sheet };
+function placeOf(workbook: Workbook, name: string): Pick<Edit, "sheet" | "row" | "column"> {
+  const place = placeNamed(workbook, name);
+  if (!place) throw new Error(`the book has no cell named ${name}`);
+  return place;
 }
 
 function typedInto<K extends string>(
@@ -82,11 +76,9 @@ function typedInto<K extends string>(
   const top = found.area.top + found.headerRows;
   if (records.length > found.area.bottom - top + 1)
     throw new Error(`${table.name} has no room for ${records.length} rows`);
-  const columns = table.keys.map((key) => {
-    const heading = plainHeading(table.columns[key].heading);
-    const index = found.columns.findIndex((known) => plainHeading(known) === heading);
-    if (index < 0) throw new Error(`${table.name} has no column ${table.columns[key].heading}`);
-    return [key, found.area.left + index] as const;
+  const columns = columnsOfTable(table, found).map(([key, column]) => {
+    if (column === undefined) throw new Error(`${table.name} has no column ${table.columns[key].heading}`);
+    return [key, column] as const;
   });
   return records.flatMap((record, index) =>
     columns.flatMap(([key, column]) => {

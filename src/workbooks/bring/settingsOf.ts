@@ -1,12 +1,10 @@
 import { type Cell, isBlankCell } from "../../cells/cell.ts";
-import { readPlace } from "../../workbook/address.ts";
-import { unquoteSheet } from "../../workbook/formula/structured.ts";
+import { cellNamed } from "../../workbook/cellNamed.ts";
 import type { UnreadWorkbook } from "../../workbook/lookInto.ts";
-import type { SheetCell } from "../../workbook/model.ts";
 import type { RecordOf, Table } from "../tables/defineTable.ts";
 import { saleList } from "../tables/saleList.ts";
 import { groups, medicines, people, treatments } from "../tables/settingsTables.ts";
-import { plainHeading } from "./matchHeadings.ts";
+import { columnsOfTable } from "./columnsOfTable.ts";
 
 /** What a foot book holds beside its records. */
 export interface BookSettings {
@@ -56,27 +54,12 @@ export function settingsOf(workbook: UnreadWorkbook): BookSettings | undefined {
   };
 }
 
-function cellNamed({ names, sheets }: UnreadWorkbook, name: string): SheetCell | undefined {
-  const text = names.find((known) => known.name.toLowerCase() === name && known.sheet === undefined)?.text ?? "";
-  const mark = text.lastIndexOf("!");
-  const place = readPlace(text.slice(mark + 1).replaceAll("$", ""));
-  const sheet = sheets.find((known) => known.name === unquoteSheet(text.slice(0, Math.max(mark, 0))));
-  if (!place || !sheet) return undefined;
-  const row = sheet.rows().find((candidate) => candidate.row === place.row);
-  return row?.cells.find(({ column }) => column === place.column);
-}
-
 /** What stands in a table of this name. */
 function recordsOf<K extends string>({ sheets }: UnreadWorkbook, table: Table<K>): readonly Partial<Record<K, Cell>>[] {
   for (const sheet of sheets) {
     const found = sheet.tables.find(({ name }) => name.toLowerCase() === table.name.toLowerCase());
     if (!found) continue;
-    const places = table.keys.map((key) => {
-      const at = found.columns.findIndex(
-        (heading) => plainHeading(heading) === plainHeading(table.columns[key].heading),
-      );
-      return [key, at < 0 ? undefined : found.area.left + at] as const;
-    });
+    const places = columnsOfTable(table, found);
     const rows = sheet
       .rows()
       .filter(({ row }) => row >= found.area.top + found.headerRows && row <= found.area.bottom - found.totalsRows);

@@ -1,3 +1,4 @@
+import { nameKey } from "../../core/words/nameKey.ts";
 import { columnLetters } from "../../workbook/address.ts";
 import type { BookLine, ComparisonContent, FlockYear } from "../comparison/comparisonContent.ts";
 import { type FlockDone, flockDone } from "./flockDone.ts";
@@ -94,14 +95,12 @@ function usualYear(usable: readonly Usable[]): number | undefined {
   return years.length === 0 ? undefined : Math.max(...years);
 }
 
-const keyOf = (flock: string): string => flock.toLowerCase();
-
 // Of two books of one flock the one written in last stands.
 function withoutTwins(usable: readonly Usable[]): ReadonlyMap<string, Usable> {
   const chosen = new Map<string, Usable>();
   for (const book of usable) {
-    const other = chosen.get(keyOf(book.flock));
-    if (!other || book.record.latest > other.record.latest) chosen.set(keyOf(book.flock), book);
+    const other = chosen.get(nameKey(book.flock));
+    if (!other || book.record.latest > other.record.latest) chosen.set(nameKey(book.flock), book);
   }
   return chosen;
 }
@@ -109,7 +108,7 @@ function withoutTwins(usable: readonly Usable[]): ReadonlyMap<string, Usable> {
 // Farm 2 before Farm 10, and letters with accents among the others; the same on every machine.
 const order = new Intl.Collator("en", { numeric: true });
 
-const byName = (one: Usable, other: Usable): number => order.compare(keyOf(one.flock), keyOf(other.flock));
+const byName = (one: Usable, other: Usable): number => order.compare(nameKey(one.flock), nameKey(other.flock));
 
 /** In the order of the first figure in which two differ. */
 const byFigures =
@@ -185,7 +184,7 @@ function lineFor(
     return { file, flock: undefined, used: false, records: undefined, toMend: undefined, words: read.reason };
   const book = usable.find((candidate) => candidate.file === file);
   const flock = book?.flock ?? file;
-  const standing = chosen.get(keyOf(flock));
+  const standing = chosen.get(nameKey(flock));
   const common = { file, flock, records: read.records, toMend: read.toMend };
   if (standing?.file === file) return { ...common, used: true, words: usedWords(read) };
   const words =

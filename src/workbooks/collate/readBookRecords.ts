@@ -2,11 +2,11 @@ import { type Cell, isBlankCell } from "../../cells/cell.ts";
 import type { Day } from "../../cells/day.ts";
 import { numberIn } from "../../cells/numberIn.ts";
 import { fieldReader } from "../../core/records/fieldChecks.ts";
+import { cellNamed } from "../../workbook/cellNamed.ts";
 import { lookInto } from "../../workbook/lookInto.ts";
 import { cases as casesTable } from "../tables/cases.ts";
 import { gathers as gathersTable } from "../tables/gathers.ts";
 import { cellUnder } from "./findRecords.ts";
-import { namedCell } from "./namedCell.ts";
 import { neededInCases } from "./readCases.ts";
 import { nameIn, neededTable } from "./readFootBook.ts";
 import { neededInGathers } from "./readGathers.ts";
@@ -49,7 +49,7 @@ export function readBookRecords(bytes: Uint8Array): BookRecords {
   const ofGather = cellUnder(gathersTable, foundGathers.headings);
   const ofCase = cellUnder(casesTable, foundCases.headings);
   return {
-    flock: nameIn(namedCell(workbook, "farm_name")),
+    flock: nameIn(cellNamed(workbook, "farm_name")?.value ?? null),
     gathers: foundGathers.rows
       .filter(({ cells }) => neededInGathers.some((key) => !isBlankCell(ofGather(cells, key))))
       .map(({ cells }) => ({

@@ -1,6 +1,7 @@
 import { type Cell, isBlankCell } from "../../cells/cell.ts";
 import { isoText } from "../../cells/day.ts";
 import { numberIn } from "../../cells/numberIn.ts";
+import { cellNamed } from "../../workbook/cellNamed.ts";
 import { lookInto, type UnreadWorkbook } from "../../workbook/lookInto.ts";
 import { WorkbookProblem } from "../../workbook/workbookProblem.ts";
 import { cases } from "../tables/cases.ts";
@@ -9,7 +10,6 @@ import { gathers } from "../tables/gathers.ts";
 import { medicines } from "../tables/settingsTables.ts";
 import { type FoundRecords, findRecords } from "./findRecords.ts";
 import type { FlockRecord, YearRecord } from "./flockRecord.ts";
-import { namedCell } from "./namedCell.ts";
 import { neededInCases, neededInMedicines, readCases } from "./readCases.ts";
 import { neededInGathers, readGathers } from "./readGathers.ts";
 
@@ -27,7 +27,7 @@ export function readFootBook(bytes: Uint8Array): FlockRecord {
   const gatherTable = neededTable(workbook, gathers, neededInGathers);
   const caseTable = neededTable(workbook, cases, neededInCases);
   const { dayOffset } = workbook;
-  const setting = (name: string): number | undefined => numberIn(namedCell(workbook, name));
+  const setting = (name: string): number | undefined => numberIn(cellNamed(workbook, name)?.value ?? null);
   const asOf = setting("as_of");
   const { gathers: counted, leftOut } = readGathers(gatherTable, dayOffset);
   const { begun, courses, coursesWithoutDay, care, inNoCase, findings } = readCases(
@@ -73,7 +73,7 @@ export function readFootBook(bytes: Uint8Array): FlockRecord {
     rows === 0 ? [] : [`${sheet}: ${rows} filled below the end of the table`],
   );
   return {
-    flock: nameIn(namedCell(workbook, "farm_name")),
+    flock: nameIn(cellNamed(workbook, "farm_name")?.value ?? null),
     target: setting("target"),
     breedingSheep: setting("breeding_sheep"),
     slaughterLambs: setting("slaughter_lambs"),

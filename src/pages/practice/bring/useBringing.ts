@@ -47,9 +47,9 @@ export function useBringing(today: () => Day, show: (book: Book) => Promise<void
     report,
     headings,
     change(change) {
-      setForm((before) => ({ ...before, ...change }));
+      // What was said of headings is of the files before.
+      setForm((before) => ({ ...before, ...change, ...(change.files && { meanings: new Map() }) }));
       if (!change.files) return;
-      setForm((before) => ({ ...before, meanings: new Map() }));
       setReport(undefined);
       setHeadings([]);
       setFault(undefined);

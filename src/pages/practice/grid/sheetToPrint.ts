@@ -8,6 +8,7 @@ import {
 } from "@univerjs/core";
 import type { Area } from "../../../workbook/address.ts";
 import type { Workbook } from "../../../workbook/workbook.ts";
+import { partsOfReference } from "./cellNamed.ts";
 import { areaNamed } from "./cellsNamed.ts";
 import type { GridBook } from "./gridBook.ts";
 import { sheetPlace } from "./sheetId.ts";
@@ -97,7 +98,7 @@ export function sheetToPrint({ api, formulas, unit, sheetName, opened }: GridBoo
 /** What the file wants printed of a sheet; all of it where it says nothing, or several areas. */
 function printedArea(workbook: Workbook | undefined, sheet: number): Area {
   const named = workbook?.names.find((name) => name.name === "_xlnm.Print_Area" && name.sheet === sheet);
-  const cells = named?.text.slice(named.text.lastIndexOf("!") + 1) ?? "";
+  const { cells } = partsOfReference(named?.text ?? "");
   return (
     (named?.text.includes(",") ? undefined : areaNamed(cells, undefined)) ?? {
       top: 0,
