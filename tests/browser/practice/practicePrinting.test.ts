@@ -50,3 +50,29 @@ it(
   },
   5 * minutes,
 );
+
+it(
+  "a long text runs on over the blank cells beside it and no further, so that it lies over no other on paper",
+  async () => {
+    const { page } = await practice.open();
+    const sentence =
+      "withdrawal_days, row 342: a treatment without withdrawal days; enter the days from its data sheet";
+    const rows = rowsOf({ A1: sentence, C1: "ZZ 0123456 00212", A2: "short", C2: "a" });
+    await openFile(page, "doubt.xlsx", buildWorkbook({ sheets: [{ name: "Flock", rows }] }));
+    await page.emulateMedia({ media: "print" });
+    const printed = await page.evaluate(() => {
+      dispatchEvent(new Event("beforeprint"));
+      const cells = [...document.querySelectorAll<HTMLTableCellElement>(".paper tbody td")];
+      return cells.map((cell) => [cell.textContent, cell.colSpan, getComputedStyle(cell).whiteSpace]);
+    });
+    expect(printed).toEqual([
+      [sentence, 2, "pre-line"],
+      ["ZZ 0123456 00212", 1, "pre-line"],
+      ["short", 1, "pre-line"],
+      ["", 1, "pre-line"],
+      ["a", 1, "pre-line"],
+    ]);
+    await page.close();
+  },
+  5 * minutes,
+);

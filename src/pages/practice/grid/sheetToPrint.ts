@@ -23,8 +23,6 @@ export interface PrintedCell {
   readonly size: number | undefined;
   readonly ink: string | undefined;
   readonly ground: string | undefined;
-  /** It may run on over the blank cells beside it, as in a sheet; others are broken into lines. */
-  readonly runsOn: boolean;
 }
 
 /** A sheet as far as something stands in it. */
@@ -60,31 +58,55 @@ export function sheetToPrint({ api, formulas, unit, sheetName, opened }: GridBoo
   );
   const isBlank = (row: number, column: number): boolean => !holds(row, column);
 
+  /** A text that is wider than its column runs on over blank cells, as in a sheet; what is longer still is broken. */
+  const runsOver = (text: string, row: number, column: number, size: number): number => {
+    const widest = text.split("\n").reduce((most, line) => Math.max(most, line.length), 0) * size * letterWidth;
+    let [over, width] = [1, sheet.getColumnWidth(column)];
+    for (const at of columns.slice(columns.indexOf(column) + 1)) {
+      if (width >= widest || !isBlank(row, at) || sheet.getMergedCell(row, at)) break;
+      width += sheet.getColumnWidth(at);
+      over += 1;
+    }
+    return over;
+  };
+
   const cellAt = (row: number, column: number): PrintedCell | undefined => {
     const merged = sheet.getMergedCell(row, column);
     const isCovered = merged && (merged.startRow !== row || merged.startColumn !== column);
     if (isCovered) return undefined;
     const style: IStyleData = sheet.getComposedCellStyle(row, column);
-    const text = isBlank(row, column) ? "" : (found.getRange(row, column).getDisplayValue() ?? "");
+    const text = isBlank(row, column) ? "" : String(found.getRange(row, column).getDisplayValue() ?? "");
     const value = filled?.[row]?.[column]?.v ?? sheet.getCellRaw(row, column)?.v;
-    const beside = columns[columns.indexOf(column) + 1];
     const isNumber = typeof value === "number";
+    const mayRunOn = !isNumber && style.tb !== WrapStrategy.WRAP;
     return {
-      text: String(text),
-      columns: merged ? columns.filter((at) => at >= column && at <= merged.endColumn).length : 1,
+      text,
+      columns: merged
+        ? columns.filter((at) => at >= column && at <= merged.endColumn).length
+        : mayRunOn
+          ? runsOver(text, row, column, style.fs ?? usualSize)
+          : 1,
       rows: merged ? upTo(merged.endRow).filter((at) => at >= row && sheet.getRowVisible(at)).length : 1,
       align: aligned[style.ht ?? 0] ?? (isNumber ? "right" : "left"),
       bold: style.bl === BooleanNumber.TRUE,
       size: style.fs,
       ink: style.cl?.rgb ?? undefined,
       ground: style.bg?.rgb ?? undefined,
-      runsOn: !isNumber && style.tb !== WrapStrategy.WRAP && (beside === undefined || isBlank(row, beside)),
     };
+  };
+  const cellsOf = (row: number): readonly PrintedCell[] => {
+    const cells: PrintedCell[] = [];
+    for (let at = 0; at < columns.length; ) {
+      const cell = cellAt(row, columns[at] as number);
+      if (cell) cells.push(cell);
+      at += cell?.columns ?? 1;
+    }
+    return cells;
   };
   const rowsFrom = (from: number, to: number) =>
     upTo(to)
       .filter((row) => row >= from && sheet.getRowVisible(row))
-      .map((row) => columns.flatMap((column) => cellAt(row, column) ?? []));
+      .map(cellsOf);
   const frozen = Math.min(sheet.getFreeze().ySplit, lastRow + 1);
   return {
     name: sheetName(found.getSheetId()),
@@ -108,6 +130,11 @@ function printedArea(workbook: Workbook | undefined, sheet: number): Area {
     }
   );
 }
+
+/** In points; what a cell has that says nothing. */
+const usualSize = 11;
+// A letter of the sheet's fonts is a little more than half as wide as high, and a point is 4/3 of a pixel (CSS Values 4 §6.2).
+const letterWidth = 0.6 * (4 / 3);
 
 const hasContent = (cell: Nullable<ICellData>): boolean =>
   (cell?.v ?? "") !== "" || (cell?.p?.body?.dataStream ?? "").trim() !== "";

@@ -46,7 +46,7 @@ const Rows = ({ rows }: { readonly rows: readonly (readonly PrintedCell[])[] }) 
   <>
     {rows.map((cells, row) => (
       <tr key={row}>
-        {cells.map(({ text, columns, rows: down, align, bold, size, ink, ground, runsOn }, index) => (
+        {cells.map(({ text, columns, rows: down, align, bold, size, ink, ground }, index) => (
           <td
             key={index}
             colSpan={columns}
@@ -57,7 +57,6 @@ const Rows = ({ rows }: { readonly rows: readonly (readonly PrintedCell[])[] }) 
               ...(size === undefined ? {} : { fontSize: `${size}pt` }),
               ...(ink === undefined ? {} : { color: ink }),
               ...(ground === undefined ? {} : { background: ground }),
-              ...(runsOn ? { whiteSpace: "nowrap" } : {}),
             }}
           >
             {text}
