@@ -3,6 +3,7 @@ import type { DateOrder } from "../../../workbooks/bring/dateIn.ts";
 import { plainHeading } from "../../../workbooks/bring/matchHeadings.ts";
 import { TextTableView } from "../../parts/TextTableView.tsx";
 import { bringWords } from "./bringWords.ts";
+import { Field, hintId } from "./Field.tsx";
 import type { Bringing } from "./useBringing.ts";
 
 /** Lines of a list that are shown; a farm with thousands of rows to mend begins with the first. */
@@ -16,8 +17,7 @@ export function BringView({ form, change, fault, report, headings, bring }: Brin
     <section class="bringing" aria-labelledby={`${id}title`}>
       <h2 id={`${id}title`}>{bringWords.title}</h2>
       <p>{bringWords.intro}</p>
-      <div class="field">
-        <label for={`${id}files`}>{bringWords.files}</label>
+      <Field id={`${id}files`} label={bringWords.files}>
         <input
           id={`${id}files`}
           type="file"
@@ -25,22 +25,17 @@ export function BringView({ form, change, fault, report, headings, bring }: Brin
           accept=".xlsx,.xlsm,.csv,.tsv,.txt"
           onChange={({ currentTarget }) => change({ files: [...(currentTarget.files ?? [])] })}
         />
-      </div>
-      <div class="field">
-        <label for={`${id}farm`}>{bringWords.farm}</label>
+      </Field>
+      <Field id={`${id}farm`} label={bringWords.farm} hint={bringWords.farmHint}>
         <input
           id={`${id}farm`}
           value={form.farm}
           autocomplete="off"
-          aria-describedby={`${id}farmHint`}
+          aria-describedby={hintId(`${id}farm`)}
           onInput={({ currentTarget }) => change({ farm: currentTarget.value })}
         />
-        <p class="hint" id={`${id}farmHint`}>
-          {bringWords.farmHint}
-        </p>
-      </div>
-      <div class="field">
-        <label for={`${id}order`}>{bringWords.order}</label>
+      </Field>
+      <Field id={`${id}order`} label={bringWords.order}>
         <select
           id={`${id}order`}
           value={form.order}
@@ -52,27 +47,22 @@ export function BringView({ form, change, fault, report, headings, bring }: Brin
             </option>
           ))}
         </select>
-      </div>
-      <div class="field">
-        <label for={`${id}from`}>{bringWords.from}</label>
+      </Field>
+      <Field id={`${id}from`} label={bringWords.from} hint={bringWords.fromHint}>
         <input
           id={`${id}from`}
           type="date"
           value={form.from}
-          aria-describedby={`${id}fromHint`}
+          aria-describedby={hintId(`${id}from`)}
           onInput={({ currentTarget }) => change({ from: currentTarget.value })}
         />
-        <p class="hint" id={`${id}fromHint`}>
-          {bringWords.fromHint}
-        </p>
-      </div>
+      </Field>
       {headings.length > 0 && (
         <fieldset>
           <legend>{asked ? bringWords.headingsAsked : bringWords.headings}</legend>
           <p class="hint">{bringWords.headingsHint}</p>
           {headings.map(({ heading, taken, choices }) => (
-            <div class="field" key={heading}>
-              <label for={`${id}${heading}`}>{heading}</label>
+            <Field key={heading} id={`${id}${heading}`} label={heading}>
               <select
                 id={`${id}${heading}`}
                 value={form.meanings.get(plainHeading(heading)) ?? taken}
@@ -91,7 +81,7 @@ export function BringView({ form, change, fault, report, headings, bring }: Brin
                 ))}
                 <option value="-">{bringWords.leaveOut}</option>
               </select>
-            </div>
+            </Field>
           ))}
         </fieldset>
       )}
