@@ -218,8 +218,15 @@ function flockOf({ flock, file }: RecordFile<string>): Read {
 const isBlank = (column: FileColumn | undefined): string => {
   if (column === undefined) return "true";
   const name = `source.${sqlName(column.name)}`;
-  return isText(column) ? `(${name} IS NULL OR trim(${name}) = '')` : `${name} IS NULL`;
+  if (!isText(column)) return `${name} IS NULL`;
+  return `(${name} IS NULL OR NOT (${name} > ' ' AND ${name} < '${lastPlain}') AND ltrim(${name}, '${white}') = '')`;
 };
+
+// What the functions take for white space. Of most texts the first sign, a letter or a digit, shows that there is more.
+const white = Array.from({ length: 0x10000 }, (_, code) => String.fromCharCode(code))
+  .filter((sign) => sign.trim() === "")
+  .join("");
+const lastPlain = "\u007f";
 
 async function gatherSql(file: RecordFile<GatherKey>, words: SpellingTables): Promise<string> {
   const { from, columns, given } = file;

@@ -31,7 +31,8 @@ export function betaBinomialQuantiles(tail: number, { n, share, inflation }: Spr
     return { low: betaQuantile("lower", tail, a, b), high: betaQuantile("upper", tail, a, b) };
   }
   const chances = relativeChances(n, a, b, Math.round(share * n));
-  const all = chances.reduce((sum, chance) => sum + chance, 0);
+  let all = 0;
+  for (let x = 0; x <= n; x++) all += chances[x] ?? 0;
   const first = (p: number): number => {
     let upTo = 0;
     for (let x = 0; x < n; x++) {
