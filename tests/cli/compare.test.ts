@@ -226,6 +226,22 @@ test("Parquet with real dates and numbers gives what the csv gives", async () =>
   expect(await linesOf("fromTyped.parquet")).toEqual(await linesOf("fromCsv.parquet"));
 });
 
+test.each(["DOUBLE", "BIGINT"])("tags kept as numbers (%s) are the animals that they are in a sheet", async (type) => {
+  const tags = [999012345600042, 42, 42, 0, 99012345678901, 1_000_000_000_000_000, null, 999012345600042];
+  const days = tags.map((_, index) => dayOf("2025-03-01") + 20 * index);
+  const rows = tags.map((tag, index) => `('Farm 1', ${tag ?? "NULL"}::${type}, DATE '${isoText(days[index] ?? 0)}')`);
+  const file = at(`tags ${type}.parquet`);
+  await inSql(
+    `COPY (SELECT * FROM (VALUES ${rows.join(", ")}) AS rows("Flock", "Tag", "Seen lame")) TO '${file}' (FORMAT parquet)`,
+  );
+  await compare(at("gathers.csv"), file, "--out", at(`tags ${type} out.parquet`), "--year", "2025");
+  const [, ...table] = answer(caseTableFunction, column(tags), column(days));
+  const [line] = await linesOf(`tags ${type} out.parquet`);
+  expect(line?.Cases).toBe(table.filter(([, number]) => number !== "not known").length);
+  const doubted = table.filter(([, number]) => number === "not known").length;
+  expect(line?.["Left out"]).toBe(`${doubted} case records cannot be read: the cases are those that the others show`);
+});
+
 test("a folder of foot books is compared, and a file that is none is named", async () => {
   const books = mkdtempSync(at("books-"));
   const made = [1, 2, 3].map((seed) => inventBook(seed, 20));
