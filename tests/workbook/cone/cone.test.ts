@@ -17,7 +17,14 @@ const samples = new URL("../../../samples/", import.meta.url);
 const anotherDay = 46_639.5;
 
 async function worked(bytes: Uint8Array, all = false): Promise<Uint8Array> {
-  return (await recalculate(openWorkbook(bytes), engineInNode(() => anotherDay), undefined, { all })).bytes;
+  return (
+    await recalculate(
+      openWorkbook(bytes),
+      engineInNode(() => anotherDay),
+      undefined,
+      { all },
+    )
+  ).bytes;
 }
 
 /** A sheet with one FOOT formula, what hangs on it, and what does not. */
@@ -78,7 +85,11 @@ describe("a cell outside the cone that does change", () => {
     ["a formula", (text) => text.replace("A1+1", "A1+2"), ["One!A3"]],
     ["a typed cell", (text) => text.replace("<v>4</v>", "<v>3</v>"), ["One!A1"]],
     ["a cell lost", (text) => text.replace(/<c r="B3".*?<\/c>/, ""), ["One!B3"]],
-    ["a cell more", (text) => text.replace(/<\/row>$/, '<c r="Z3"/></row>').replace(/(<row r="3">)/, '$1<c r="Y9"/>'), ["One!Y9"]],
+    [
+      "a cell more",
+      (text) => text.replace(/<\/row>$/, '<c r="Z3"/></row>').replace(/(<row r="3">)/, '$1<c r="Y9"/>'),
+      ["One!Y9"],
+    ],
     ["nothing outside", (text) => text.replace("<v>0.2</v>", "<v>0.3</v>"), []],
   ])("is named: %s", (_, change, cells) => {
     expect(tampered(change).map((line) => line.split(": ")[0])).toEqual(cells);

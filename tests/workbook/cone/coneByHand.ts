@@ -40,6 +40,8 @@ const meet = (one: Box, other: Box): boolean =>
   one.left <= other.right &&
   other.left <= one.right;
 
+const isOneCell = ({ top, left, bottom, right }: Box): boolean => top === bottom && left === right;
+
 // A sheet, and after its mark an area or a name; an area, a table with brackets or a name alone.
 const onSheet = `(?:('(?:[^']|'')+'|[A-Za-z_][\\w.]*)!)?`;
 const areas = String.raw`\$?[A-Za-z]{1,3}\$?\d{1,7}(?::\$?[A-Za-z]{1,3}\$?\d{1,7})?|\$?[A-Za-z]{1,3}:\$?[A-Za-z]{1,3}|\$?\d+:\$?\d+`;
@@ -118,12 +120,17 @@ export function outsideTheCone(before: StoredWorkbook, after: StoredWorkbook): r
     for (const formula of caught) cone.add(formula);
     if (caught.length > 0) rest = rest.filter((formula) => !cone.has(formula));
   }
-  const filled = [...cone].flatMap((formula) => formula.filled);
-  const own = before.sheets.map((_, sheet) => filled.filter((box) => box.sheet === sheet));
+  const own = before.sheets.map((_, sheet) =>
+    [...cone].flatMap(({ filled }) => filled.filter((box) => box.sheet === sheet)),
+  );
+  const single = own.map((boxes) => new Set(boxes.filter(isOneCell).map(({ top, left }) => top * mostColumns + left)));
+  const wide = own.map((boxes) => boxes.filter((box) => !isOneCell(box)));
   return before.sheets.map(({ cells }, sheet) => {
     const addresses = new Set([...cells.keys(), ...(after.sheets[sheet]?.cells.keys() ?? [])]);
-    return new Set(
-      [...addresses].filter((address) => !own[sheet]?.some((box) => meet(box, boxOf(address, sheet)))),
-    );
+    const isOutside = (address: string): boolean => {
+      const box = boxOf(address, sheet);
+      return !single[sheet]?.has(box.top * mostColumns + box.left) && !wide[sheet]?.some((one) => meet(one, box));
+    };
+    return new Set([...addresses].filter(isOutside));
   });
 }
