@@ -80,7 +80,10 @@ describe.each(books)("a workbook of $name", ({ write }) => {
     [", values that no spreadsheet would come to", withOtherValues],
   ])("keeps to the byte what stands outside the cone of FOOT%s", async (_, change) => {
     const given = change(worked.bytes);
-    const again = await recalculate(openWorkbook(given), engineInNode(() => anotherDay));
+    const again = await recalculate(
+      openWorkbook(given),
+      engineInNode(() => anotherDay),
+    );
     expect(changedOutside(given, again.bytes).changed).toEqual([]);
   });
 
