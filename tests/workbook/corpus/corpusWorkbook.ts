@@ -63,10 +63,6 @@ export function corpusWorkbook(
     })
     .join("");
   return buildWorkbook({
-    sheets: [
-      { name: "Data", rows: hiddenRows },
-      { name: "Formulas", rows: formulas },
-      ...more,
-    ],
+    sheets: [{ name: "Data", rows: hiddenRows }, { name: "Formulas", rows: formulas }, ...more],
   });
 }
