@@ -132,7 +132,7 @@ describe("the same digits as the functions", () => {
       column(year.map(({ lame }) => lame)),
       column(year.map(({ seen }) => seen)),
     ];
-    const [, ...funnelRows] = answer(funnelFunction, ...counts);
+    const [, ...funnelRows] = answer(funnelFunction, ...counts, undefined, true);
     const [shrunkHeadings = [], ...shrunkRows] = answer(shrunkPrevalenceFunction, ...counts);
     const under = (row: readonly Cell[], heading: string): Cell => row[shrunkHeadings.indexOf(heading)] ?? null;
     for (const [place, line] of lines.entries()) {

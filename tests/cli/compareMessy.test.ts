@@ -168,7 +168,7 @@ function check(
     column(sums.map(({ seen }) => seen)),
   ];
   const mixed = sums.some(({ lame }) => lame > 0) && sums.some(({ lame, seen }) => lame < seen);
-  const funnel = sums.length > 1 ? answer(funnelFunction, ...counts) : [];
+  const funnel = sums.length > 1 ? answer(funnelFunction, ...counts, undefined, true) : [];
   const [headings = [], ...shrunk] = sums.length > 1 && mixed ? answer(shrunkPrevalenceFunction, ...counts) : [];
 
   const named = new Set([...gatherRows, ...caseRows].map(({ flock }) => keyOf(flock)).filter((key) => key !== ""));

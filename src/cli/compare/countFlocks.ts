@@ -145,7 +145,7 @@ function flockLines(
     looked.map(({ seen }) => seen),
   ] as const;
   const apart = looked.length > 1;
-  const words = apart ? funnel(...columns) : [];
+  const words = apart ? funnel(...columns, undefined, true) : [];
   // The same words as a comparison gives: without a spread to learn from there is nothing to steady.
   const isMixed = looked.some(({ lame }) => lame > 0) && looked.some(({ lame, seen }) => lame < seen);
   const steadied = apart && isMixed ? shrunkPrevalence(...columns, 0.95) : [];
