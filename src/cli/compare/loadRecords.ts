@@ -70,7 +70,7 @@ async function countsOf(duck: DuckDBConnection, table: string, kinds: readonly s
 const noGathers =
   "SELECT 0 AS flock, NULL::VARCHAR AS grp, 0 AS day, 0 AS seen, 0 AS lame, true AS ok, 0::BIGINT AS row WHERE false";
 const noCases =
-  "SELECT 0 AS flock, NULL::DOUBLE AS number, NULL::VARCHAR AS head, NULL::VARCHAR AS rest, 0 AS day, 0::BIGINT AS row WHERE false";
+  "SELECT 0 AS flock, NULL::DOUBLE AS number, NULL::VARCHAR AS head, NULL::VARCHAR AS rest, 0 AS day, false AS of_book, 0::BIGINT AS row WHERE false";
 
 /** Texts that are the same name, by its key, each list in the order of the letters. */
 function spellingsOf(texts: readonly string[]): ReadonlyMap<string, readonly string[]> {
@@ -268,7 +268,7 @@ async function caseSql(file: RecordFile<CaseKey>, words: SpellingTables): Promis
   const wholeGroup = `${noTag} AND NOT ${isBlank(columns.group)}`;
   const blank = [columns.tag, columns.seen, columns.treated, ...(given ? [given] : [])].map(isBlank).join(" AND ");
   return `SELECT ${flock.value} AS flock, ${number} AS number, substr(${text}, 1, ${inRow}) AS head, substr(${text}, ${inRow + 1}) AS rest,
-    CASE WHEN ${isBlank(columns.seen)} THEN ${treated.value} ELSE ${seen.value} END AS day, NULL::BIGINT AS row
+    CASE WHEN ${isBlank(columns.seen)} THEN ${treated.value} ELSE ${seen.value} END AS day, ${given !== undefined} AS of_book, NULL::BIGINT AS row
     FROM ${from} AS source ${joins} WHERE NOT (${blank}) AND NOT (${wholeGroup})`;
 }
 
