@@ -6,6 +6,7 @@ import { BadInput } from "../badInput.ts";
 import type { Command, Terminal } from "../command.ts";
 import type { LeftBook } from "../compare/bookTables.ts";
 import type { By, Compared } from "../compare/countFlocks.ts";
+import { duckTrouble, fileInTrouble } from "../compare/duckTrouble.ts";
 import type { LoadedRecords } from "../compare/loadRecords.ts";
 import type { RecordFile, RecordSources } from "../compare/recordSources.ts";
 import { endsIn, freePlace } from "../newFile.ts";
@@ -82,7 +83,9 @@ in memory and sets the rest aside in the folder for temporary files.`,
       await compare(positionals, out, { by, year, gapDays, letters, pages }, terminal);
     } catch (error) {
       if (error instanceof Problem) throw new BadInput(`The flocks cannot be compared: ${error.message}.`);
-      throw error;
+      const trouble = error instanceof BadInput ? undefined : duckTrouble(error);
+      if (trouble === undefined) throw error;
+      throw new BadInput(`Nothing was written. ${fileInTrouble(error) ?? "The records"}: ${trouble}`);
     }
   },
 };
@@ -154,7 +157,7 @@ async function compare(paths: readonly string[], out: string, wanted: Wanted, te
   await withDuck(async (duck) => {
     const { BookTables } = await import("../compare/bookTables.ts");
     const { recordSources } = await import("../compare/recordSources.ts");
-    const { loadRecords } = await import("../compare/loadRecords.ts");
+    const { loadRecords, unreadTagRows } = await import("../compare/loadRecords.ts");
     const { countFlocks, usualYear } = await import("../compare/countFlocks.ts");
     const { writeCompared } = await import("../compare/writeCompared.ts");
     const books = await BookTables.made(duck);
@@ -172,7 +175,9 @@ async function compare(paths: readonly string[], out: string, wanted: Wanted, te
     let loaded = await loadRecords(duck, all.gathers, all.cases);
     const year = wanted.year ?? (await usualYear(duck));
     if (year === undefined)
-      throw new BadInput("There is no gather with a day and counts in the records; without one no year is known.");
+      throw new BadInput(
+        "There is no gather with a day and counts in the records, so no year is known; name one with --year 2026.",
+      );
     const left = await books.leaveTwins(year);
     if (left.length > 0) loaded = await loadRecords(duck, all.gathers, all.cases);
     const kept = books.records();
@@ -181,12 +186,13 @@ async function compare(paths: readonly string[], out: string, wanted: Wanted, te
     if (counted.lines.length === 0) throw new BadInput(`There is nothing of ${year} in the records.`);
     const { letterFlocks } = await import("../compare/letterFlocks.ts");
     const { compared, key } = wanted.letters ? letterFlocks(counted) : { compared: counted, key: [] };
+    const tags = await unreadTagRows(duck, loaded, counted.unreadTags);
     terminal.progress("Writing …");
     await writeCompared(duck, compared, wanted.by, out, today());
     terminal.progressDone();
     const written =
       wanted.pages === undefined ? "" : await writtenPages(counted, wanted.pages, { pages, books: kept }, terminal);
-    terminal.say(report(compared, loaded, { ...sources, ...all, left }, out));
+    terminal.say(report(compared, loaded, { ...sources, ...all, left, leftOut: books.leftOut(), tags }, out));
     if (written !== "") terminal.say(written);
     if (key.length > 0) terminal.say(`\nThe key, which is not in the file:\n${indented(key)}`);
   });
@@ -208,12 +214,21 @@ const unusedLines = ({ unused }: RecordSources): string => indented(unused.map((
 
 interface Sources extends RecordSources {
   readonly left: readonly LeftBook[];
+  /** Of books that are counted. */
+  readonly leftOut: readonly string[];
+  /** Rows whose tag cannot be read. */
+  readonly tags: readonly string[];
 }
 
 function report(compared: Compared, loaded: LoadedRecords, sources: Sources, out: string): string {
   const { flocks, examples, unnamed } = loaded;
-  const counts = `${grouped(flocks.length)} flocks: ${grouped(compared.gathers)} days of gathers; ${grouped(compared.caseRecords)} case records, which are ${grouped(compared.cases)} cases`;
-  const parts = [`${counts}.\n${grouped(compared.lines.length)} lines for ${compared.year}: ${out}`];
+  const counted = (count: number, what: string): string => `${grouped(count)} ${count === 1 ? what : `${what}s`}`;
+  const cases =
+    compared.caseRecords === 0
+      ? "no case records"
+      : `${counted(compared.caseRecords, "case record")}, which ${compared.caseRecords === 1 ? "is" : "are"} ${counted(compared.cases, "case")}`;
+  const counts = `${counted(flocks.length, "flock")}: ${counted(compared.gathers, "day")} of gathers; ${cases}`;
+  const parts = [`${counts}.\n${counted(compared.lines.length, "line")} for ${compared.year}: ${out}`];
   if (sources.unused.length > 0) parts.push(`Not used:\n${unusedLines(sources)}`);
   if (sources.left.length > 0)
     parts.push(
@@ -227,7 +242,7 @@ function report(compared: Compared, loaded: LoadedRecords, sources: Sources, out
     parts.push(
       `Without the name of a flock: gathers ${unnamed.gathers}, case records ${unnamed.cases}. They are not counted, and every line says so, since they may be of any flock.`,
     );
-  const unread = [...examples, ...compared.unreadTags];
+  const unread = [...examples, ...sources.leftOut.slice(0, 5), ...sources.tags];
   if (unread.length > 0)
     parts.push(
       `Cannot be read, among others; the lines of their flocks say how many:\n${indented(unread.map((line) => [line]))}`,

@@ -2,6 +2,7 @@ import { basename } from "node:path";
 import type { DuckDBAppender, DuckDBConnection } from "@duckdb/node-api";
 import { isoText } from "../../cells/day.ts";
 import { nameKey } from "../../core/words/nameKey.ts";
+import { several } from "../../workbooks/collate/flockDone.ts";
 import type { FlockRecord } from "../../workbooks/collate/flockRecord.ts";
 import type { BookRecords } from "../../workbooks/collate/readBookRecords.ts";
 import type { CaseKey, GatherKey, RecordFile } from "./recordSources.ts";
@@ -112,6 +113,16 @@ export class BookTables {
   /** What is kept of each book that is counted, by the key of its flock. */
   records(): ReadonlyMap<string, FlockRecord> {
     return new Map(this.books.filter(({ number }) => !this.gone.has(number)).map(({ key, record }) => [key, record]));
+  }
+
+  /** What was left out of books that are counted, in words. */
+  leftOut(): readonly string[] {
+    const kept = this.books.filter(({ number }) => !this.gone.has(number));
+    return kept.flatMap(({ file, record: { leftOut, inNoCase } }) => {
+      const noCase =
+        inNoCase === 0 ? [] : [`${several(inNoCase, "row")} of Cases without a tag or a day that can be read`];
+      return [...leftOut, ...noCase].map((words) => `${basename(file)}, ${words}`);
+    });
   }
 
   /** Nothing can be added any more. */

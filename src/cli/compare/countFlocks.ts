@@ -7,7 +7,7 @@ import type { FlockRecord } from "../../workbooks/collate/flockRecord.ts";
 import { byFlock } from "./byFlock.ts";
 import { type DoneOrWhyNot, flocksDone } from "./flocksDone.ts";
 import { countCases, type GatherDays, rangeOf, type Signals, signalsOf, type WrittenTag } from "./flockTally.ts";
-import type { LoadedRecords } from "./loadRecords.ts";
+import type { LoadedRecords, UnreadTag } from "./loadRecords.ts";
 
 /** By what the lines of the answer are told apart. */
 export type By = "flock" | "month" | "group";
@@ -41,7 +41,7 @@ export interface Compared {
   /** The gathers of all years of the flocks that get a page. */
   readonly gathersOf: ReadonlyMap<number, GatherDays>;
   /** Some of the tags that cannot be read. */
-  readonly unreadTags: readonly string[];
+  readonly unreadTags: readonly UnreadTag[];
 }
 
 /** The latest year in which more than half of the flocks have gathers, or the latest of all. */
@@ -102,7 +102,7 @@ export async function countFlocks(
   );
   progress("Cases …");
   const caseCounts = new Map<number, { readonly begun: readonly Day[]; readonly doubted: number }>();
-  const unreadTags: string[] = [];
+  const unreadTags: UnreadTag[] = [];
   let [cases, caseRecords] = [0, 0];
   await byFlock(
     duck,
@@ -113,7 +113,7 @@ export async function countFlocks(
       const { begun, doubted, unread } = countCases(tags, days, gapDays);
       cases += begun.length;
       caseRecords += tags.length;
-      if (unreadTags.length < 5) unreadTags.push(...unread.slice(0, 5).map((why) => `${flocks[flock]}: ${why}`));
+      if (unreadTags.length < 5) unreadTags.push(...unread.slice(0, 5).map((tag) => ({ flock, tag })));
       caseCounts.set(flock, { begun: begun.filter((day) => day >= from && day <= to), doubted });
     },
   );
