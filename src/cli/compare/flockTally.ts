@@ -64,25 +64,28 @@ export interface CountedCases {
 const blankTag = new Doubt("tags", { what: "it is blank, but the row holds a record", mend: "enter the tag" });
 const noDay = new Doubt("dates", { what: "is not a date", mend: "enter a real date" });
 
+/** A tag as text, or a number where it was kept as one or is an electronic number of 15 digits. */
+export type WrittenTag = string | number;
+
 /** The cases of one flock, as `FOOT.CASETABLE(tags, dates, gap_days)` tells them apart. */
 export function countCases(
-  tags: readonly (string | null)[],
+  tags: readonly (WrittenTag | null)[],
   days: readonly (Day | null)[],
   gapDays: number,
 ): CountedCases {
-  const known = new Map<string, Tag | Doubt>();
+  const known = new Map<WrittenTag, Tag | Doubt>();
   const unread: string[] = [];
-  const tagOf = (text: string | null): Tag | Doubt => {
-    if (text === null) return blankTag;
-    let tag = known.get(text);
+  const tagOf = (written: WrittenTag | null): Tag | Doubt => {
+    if (written === null) return blankTag;
+    let tag = known.get(written);
     if (tag !== undefined) return tag;
-    const fault = tagFault(text);
-    if (fault === undefined) tag = { key: tagKey(text), shown: text };
+    const fault = tagFault(written);
+    if (fault === undefined) tag = { key: tagKey(written), shown: String(written) };
     else {
       tag = new Doubt("tags", fault);
       unread.push(tag.sentence);
     }
-    known.set(text, tag);
+    known.set(written, tag);
     return tag;
   };
   const records = { tags: tags.map(tagOf), dates: days.map((day) => day ?? noDay) };

@@ -2,7 +2,7 @@ import { nameKey } from "../../core/words/nameKey.ts";
 import { columnLetters } from "../../workbook/address.ts";
 import type { BookLine, ComparisonContent, FlockYear } from "../comparison/comparisonContent.ts";
 import { type FlockDone, flockDone } from "./flockDone.ts";
-import type { FlockRecord } from "./flockRecord.ts";
+import type { FlockRecord, YearRecord } from "./flockRecord.ts";
 
 /** One file: what was read out of it, or why it cannot be used. */
 export interface ReadBook {
@@ -123,11 +123,23 @@ const byFigures =
 // flock, so two that are equal in it could change places without a difference.
 const shownFigures = (book: Usable, year: number): readonly (number | undefined)[] => [
   shareIn(book, year),
-  ...Object.values(flockYear(book.record, year, "")).filter((figure) => typeof figure !== "string"),
+  ...Object.values(flockYear(book.record, year, "")).filter(
+    (figure) => typeof figure === "number" || figure === undefined,
+  ),
+  ...[year, year - 1].flatMap((of) => countsIn(book.record.years.get(of))),
   book.record.records,
   book.record.toMend,
   usedWords(book.record) === "" ? 0 : 1,
   ...doneNumbers(flockDone(book.record, year)),
+];
+
+/** On which days they were is not shown. */
+const countsIn = ({ days = new Map() }: Partial<YearRecord> = {}): readonly number[] => [
+  days.size,
+  ...[...days.values()]
+    .map(({ lookedAt, lame }) => [lookedAt, lame] as const)
+    .sort(([seen, lame], [otherSeen, otherLame]) => seen - otherSeen || lame - otherLame)
+    .flat(),
 ];
 
 function doneNumbers({ newCases, inTime, sound, mgPcu, lesions, withoutLesion, inNoCase }: FlockDone) {
@@ -164,6 +176,7 @@ function flockYear(record: FlockRecord, year: number, flock: string): FlockYear 
     lame: now?.lame,
     lookedAtBefore: hadGathers ? before.lookedAt : undefined,
     lameBefore: hadGathers ? before.lame : undefined,
+    gathers: [before, now].flatMap((of) => Array.from(of?.days ?? [], ([day, counts]) => ({ day, ...counts }))),
     cases: now?.cases,
     // One of them may be of this year.
     antibioticMg: record.coursesWithoutDay > 0 ? undefined : now?.antibioticMg,

@@ -7,6 +7,7 @@ import { comparisonSheet } from "./comparisonSheet.ts";
 import { doneSheet } from "./doneSheet.ts";
 import { figuresSheet } from "./figuresSheet.ts";
 import { flocksSheet } from "./flocksSheet.ts";
+import { gathersSheet } from "./gathersSheet.ts";
 import { oneFlockSheet } from "./oneFlockSheet.ts";
 import { picturesSheet } from "./picturesSheet.ts";
 import { placedComparison, roomFor } from "./placedComparison.ts";
@@ -29,6 +30,7 @@ export function flockComparison(content: ComparisonContent, edition: Edition = "
     sheets: [
       startSheet(content),
       flocksSheet(content, placed),
+      ...(compared ? [] : [gathersSheet(content, placed)]),
       comparisonSheet(content, placed, compared),
       ...(content.done === undefined ? [] : [doneSheet(content, placed)]),
       picturesSheet(placed),

@@ -1,4 +1,4 @@
-import { cautions } from "../../../functions/cautions.ts";
+import { cautionsOfComparing } from "../comparison/cautionsOfComparing.ts";
 import { letteredChart } from "../comparison/comparisonCharts.ts";
 import type { SheetPlan, WorkbookPlan } from "../writing/authorWorkbook.ts";
 import { placeGrid, writeGrid } from "../writing/placeGrid.ts";
@@ -10,12 +10,6 @@ const sheetName = "Flock page";
 const last = 4;
 const standingRow = 3;
 const chartRows = 20;
-
-const care = [
-  "A low rank is no proof of good care, nor a high one of bad: flocks differ in fields, breeds, weather, and in who looked.",
-  "Sheep looked at more than once in the year count each time, so ranges are narrower than they should be.",
-  cautions.medicineUse.words,
-];
 
 /** A page to send to the farmer of one flock: it names that flock and no other, and holds values only. */
 export const flockPage = (content: FlockPageContent): WorkbookPlan => ({
@@ -45,14 +39,14 @@ const pageSheet = (content: FlockPageContent): SheetPlan => ({
       sheet.chart({ row, column: 0 }, ...letteredChart(writeRanked(sheet, content), chartTitle));
       for (const end = row + chartRows; row < end; row++) sheet.rowHeight(row, 15);
     }
-    care.forEach((words, step) => {
+    cautionsOfComparing.forEach((words, step) => {
       const area = { top: row + step, left: 0, bottom: row + step, right: last };
       sheet.dress(area, "care");
       sheet.put({ row: row + step, column: 0 }, words);
       sheet.merge(area);
       sheet.rowHeight(row + step, Math.ceil(words.length / lineLength) * 15 + 3);
     });
-    sheet.print({ upTo: { row: row + care.length - 1, column: last }, onOnePage: true });
+    sheet.print({ upTo: { row: row + cautionsOfComparing.length - 1, column: last }, onOnePage: true });
   },
 });
 

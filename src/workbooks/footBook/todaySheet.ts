@@ -46,11 +46,11 @@ const lists = [
     list: untreated,
     question: "To treat: seen lame, not treated yet",
     formula:
-      'FOOT.DUELIST(as_of,case_tag,case_day,IF(LEN(treated_on)>0,"yes",IF(LEN(sound_on)>0,sound_on,left_on)),0,treated_on)',
+      'FOOT.DUELIST(as_of,case_tag,case_day,IF(LEN(treated_on)>0,"yes",IF(LEN(sound_on)>0,sound_on,left_on)),0,treated_on,written_score)',
     widths: [18, 12, 7, 17],
     strong: overdue,
     filled: "due",
-    numbers: `${lines(untreated, "due")}&" animals, those waiting longest first"`,
+    numbers: `${lines(untreated, "due")}&" animals, longest waiting first, then the worst"`,
   },
   {
     list: due,

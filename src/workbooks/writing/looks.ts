@@ -28,6 +28,8 @@ export const looks = {
   title: { Font: { Family: family, Bold: true, Size: 18, Color: green } },
   subtitle: { Font: { Family: family, Size: 12, Color: grey } },
   words: { Font: { Family: family, Color: ink }, Alignment: top },
+  /** Words of several lines beside figures that stand at the foot of their cells. */
+  wordsBeside: { Font: { Family: family, Color: ink }, Alignment: { Vertical: "bottom", WrapText: true } },
   /** A number beside words of several lines. */
   wordsCentre: { Font: { Family: family, Color: ink }, Alignment: { Vertical: "top", Horizontal: "center" } },
   strong: { Font: { Family: family, Bold: true, Color: ink }, Alignment: { Vertical: "top" } },

@@ -8,9 +8,8 @@ const { openWorkbook } = await part("workbook/openWorkbook.ts");
 const { recalculate } = await part("workbook/recalculate.ts");
 const { engineInNode } = await part("hosts/headless/engineInNode.ts");
 const bytes = new Uint8Array(readFileSync(file));
-const started = performance.now();
 const { bytes: after, summary } = await recalculate(openWorkbook(bytes), engineInNode(), undefined, { all: true });
-const seconds = (performance.now() - started) / 1000;
+const { userCPUTime, systemCPUTime, maxRSS } = process.resourceUsage();
 const cells: Record<string, unknown> = {};
 const { placeText } = await part("workbook/address.ts");
 for (const row of openWorkbook(after).sheets[0]?.rows ?? [])
@@ -19,8 +18,8 @@ for (const row of openWorkbook(after).sheets[0]?.rows ?? [])
 const reasons = [...new Set(summary.left.map(({ reason }: { reason: string }) => reason))];
 console.log(
   JSON.stringify({
-    seconds,
-    megabytes: process.resourceUsage().maxRSS / 1024,
+    seconds: (userCPUTime + systemCPUTime) / 1e6,
+    megabytes: maxRSS / 1024,
     cells,
     reasons,
     left: summary.left.length,

@@ -27,7 +27,7 @@ export const SheetCharts = ({ charts, places, dark }: Props) => (
           >
             <figcaption>{picture.title}</figcaption>
             <Plot picture={picture} dark={dark} height={Math.max(80, box.height - around)} />
-            {picture.lines.length > 1 && <Legend picture={picture} />}
+            {picture.lines.length > 1 && <Legend picture={picture} dark={dark} />}
           </figure>
         </div>
       );

@@ -11,31 +11,57 @@ export interface ChartCells {
 }
 
 /** A chart of a workbook as it is drawn, with the figures that its cells hold now, and the same said in words. */
-export function chartPicture({ title, kind, shares, series }: BookChart, { texts, values }: ChartCells): Picture {
+export function chartPicture(chart: BookChart, { texts, values }: ChartCells): Picture {
+  const { title, shares, series, lying, fromTop, stacked, spansGaps } = chart;
   const labels = texts(series[0]?.across ?? "");
-  const figures = (reference: string): readonly (number | null)[] =>
-    values(reference).map((cell) => (typeof cell === "number" ? cell : null));
-  const lines = series.map(
-    (one, index): Line => ({
+  const lines: Line[] = [];
+  // What the bars so far come to, at each place.
+  let below: readonly number[] = [];
+  let standsOn: number | undefined;
+  series.forEach((one, index) => {
+    const figures = values(one.values).map((cell) => (typeof cell === "number" ? cell : null));
+    const isStacked = stacked && one.kind === "bars";
+    if (isStacked) below = figures.map((value, place) => (value ?? 0) + (below[place] ?? 0));
+    lines.push({
       name: texts(one.name)[0] ?? "",
-      values: figures(one.values),
-      mark: markOf(kind, one),
-      tone: index === 0 ? "main" : "quiet",
-    }),
-  );
+      values: isStacked ? below : figures,
+      mark: markOf(one),
+      tone: index === 0 ? "main" : (tones[(index - 1) % tones.length] ?? "quiet"),
+      colour: one.colour,
+      unseen: one.unseen && markOf(one) !== "points",
+      points: one.points,
+      ...(isStacked && standsOn !== undefined ? { standsOn } : {}),
+    });
+    if (isStacked) standsOn = index;
+  });
+  const places = Math.max(0, ...lines.map((line) => line.values.length));
   return {
     title,
-    said: said(lines[0], labels, shares),
+    said: stacked ? saidOfStack(lines, labels) : said(lines[0], labels, shares),
     unit: shares ? "share" : "number",
-    across: (lines[0]?.values ?? []).map((_, index) => index),
+    across: Array.from({ length: places }, (_, index) => index),
     labels: (index) => labels[index] ?? "",
     acrossName: undefined,
     lines,
+    lying: lying ? (fromTop ? "from the top" : "from below") : undefined,
+    spansGaps,
   };
 }
 
-const markOf = (kind: BookChart["kind"], { dashed }: ChartSeries): Line["mark"] =>
-  kind === "bars" ? "bars" : dashed ? "dashed" : "line";
+/** Of the series after the first, where the file has no colours for them. */
+const tones = ["quiet", "alarm", "blue", "plum"] as const;
+
+function markOf({ kind, dash, unseen, points }: ChartSeries): Line["mark"] {
+  if (kind === "bars") return "bars";
+  if (unseen && points) return "points";
+  return dash === "solid" ? "line" : dash;
+}
+
+function saidOfStack(lines: readonly Line[], labels: readonly string[]): string {
+  const names = lines.filter(({ unseen, name }) => !unseen && name !== "").map(({ name }) => name);
+  const shown = labels.filter((label) => label !== "");
+  return pictureWords.stackSaid(names, shown.length, shown[0] ?? "", shown.at(-1) ?? "");
+}
 
 function said(line: Line | undefined, labels: readonly string[], shares: boolean): string {
   const filled = (line?.values ?? []).flatMap((value, index) => (value === null ? [] : [{ value, place: index }]));
