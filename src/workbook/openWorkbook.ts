@@ -30,6 +30,7 @@ export function openWorkbook(bytes: Uint8Array, limits: Limits = usualLimits): W
   const relationships = readRelationships(files, part);
   // Of several with one name the first counts.
   const links = new Map([...relationships].reverse().map((link) => [link.id, link]));
+  refuseShared(listed.sheets, links);
   const partOf = (kind: string): string | undefined => relationships.find((link) => link.kind === kind)?.target;
   const read = <T>(kind: string, reader: (name: string, text: string) => T): T | undefined => {
     const name = partOf(kind);
@@ -57,6 +58,21 @@ export function openWorkbook(bytes: Uint8Array, limits: Limits = usualLimits): W
     styles: read("styles", readStyles),
     untouched: untouchedIn(files),
   };
+}
+
+/** What is saved for one of two sheets that are one part would be lost for the other. */
+function refuseShared(
+  sheets: readonly { readonly name: string; readonly relationship: string }[],
+  links: ReadonlyMap<string, Relationship>,
+): void {
+  const taken = new Set<string>();
+  for (const { name, relationship } of sheets) {
+    const part = links.get(relationship)?.target.toLowerCase();
+    if (part === undefined) continue;
+    if (taken.has(part))
+      throw new WorkbookProblem(`The workbook is damaged: two of its sheets are one part; the second is ${name}.`);
+    taken.add(part);
+  }
 }
 
 interface Common {
