@@ -76,7 +76,7 @@ export async function countFlocks(
       const [days = [], seen = [], lame = []] = columns as readonly (readonly number[])[];
       gathers += days.length;
       const all = { days, seen, lame };
-      const ofYear = within(all, (day) => day >= from && day <= to);
+      const ofYear = within(all, from, to);
       counted.set(flock, { ofYear, watched: by === "flock" ? signalsOf(all, from, to) : undefined });
     },
   );
@@ -145,7 +145,7 @@ function flockLines(
     looked.map(({ seen }) => seen),
   ] as const;
   const apart = looked.length > 1;
-  const words = apart ? funnel(...columns) : [];
+  const words = apart ? funnel(...columns, undefined, true) : [];
   // The same words as a comparison gives: without a spread to learn from there is nothing to steady.
   const isMixed = looked.some(({ lame }) => lame > 0) && looked.some(({ lame, seen }) => lame < seen);
   const steadied = apart && isMixed ? shrunkPrevalence(...columns, 0.95) : [];
@@ -232,10 +232,12 @@ const nothingSeen: GatherDays = { days: [], seen: [], lame: [] };
 
 const sum = (counts: readonly number[]): number => counts.reduce((total, count) => total + count, 0);
 
-function within({ days, seen, lame }: GatherDays, wanted: (day: Day) => boolean): GatherDays {
-  const places = days.flatMap((day, index) => (wanted(day) ? [index] : []));
-  const of = (column: readonly number[]): number[] => places.map((index) => column[index] as number);
-  return { days: of(days), seen: of(seen), lame: of(lame) };
+/** The days are in order. */
+function within({ days, seen, lame }: GatherDays, from: Day, to: Day): GatherDays {
+  let [begin, end] = [0, days.length];
+  while (begin < end && (days[begin] as Day) < from) begin++;
+  while (end > begin && (days[end - 1] as Day) > to) end--;
+  return { days: days.slice(begin, end), seen: seen.slice(begin, end), lame: lame.slice(begin, end) };
 }
 
 const rowsOf = (count: number, what: string): string => `${count} ${what}${count === 1 ? "" : "s"}`;

@@ -35,8 +35,9 @@ export async function loadRecords(
 ): Promise<LoadedRecords> {
   const flocks = await numberFlocks(duck, [...gathers, ...cases]);
   const words = new SpellingTables(duck);
+  const groups = await nameGroups(duck, gathers);
   const [gatherRows, caseRows]: [string[], string[]] = [[], []];
-  for (const file of gathers) gatherRows.push(await gatherSql(file, words));
+  for (const file of gathers) gatherRows.push(await gatherSql(file, words, groups));
   for (const file of cases) caseRows.push(await caseSql(file, words));
   await duck.run(`CREATE OR REPLACE TABLE gathers AS ${gatherRows.join(" UNION ALL ") || noGathers}`);
   await duck.run(`CREATE OR REPLACE VIEW records AS ${caseRows.join(" UNION ALL ") || noCases}`);
@@ -71,32 +72,49 @@ const noGathers =
 const noCases =
   "SELECT 0 AS flock, NULL::DOUBLE AS number, NULL::VARCHAR AS head, NULL::VARCHAR AS rest, 0 AS day, 0::BIGINT AS row WHERE false";
 
-async function numberFlocks(duck: DuckDBConnection, files: readonly RecordFile<string>[]): Promise<readonly string[]> {
+/** Texts that are the same name, by its key, each list in the order of the letters. */
+function spellingsOf(texts: readonly string[]): ReadonlyMap<string, readonly string[]> {
   const spellings = new Map<string, string[]>();
-  const note = (text: string): void => {
+  for (const text of texts.toSorted()) {
     const key = nameKey(text);
-    if (key === "") return;
+    if (key === "") continue;
     const known = spellings.get(key);
     if (known === undefined) spellings.set(key, [text]);
-    else if (!known.includes(text)) known.push(text);
-  };
-  for (const { flock, file } of files) if (flock === undefined) note(nameOfFile(file));
+    else if (known.at(-1) !== text) known.push(text);
+  }
+  return spellings;
+}
+
+const shownName = (written: readonly string[], key: string): string => (written[0] ?? key).trim().replace(/\s+/g, " ");
+
+async function numberFlocks(duck: DuckDBConnection, files: readonly RecordFile<string>[]): Promise<readonly string[]> {
   const columns = files.flatMap(({ from, flock }) => (flock ? [{ from, column: flock }] : []));
-  for (const text of await distinct(duck, columns)) note(text);
+  const fileNames = files.flatMap(({ flock, file }) => (flock ? [] : [nameOfFile(file)]));
+  const spellings = spellingsOf([...fileNames, ...(await distinct(duck, columns))]);
   const keys = [...spellings.keys()].sort(order.compare);
   await duck.run("CREATE OR REPLACE TABLE flock_names (text VARCHAR, flock INTEGER)");
   const appender = await duck.createAppender("flock_names");
   const names = keys.map((key, number) => {
-    const written = (spellings.get(key) ?? []).sort();
+    const written = spellings.get(key) ?? [];
     for (const text of written) {
       appender.appendVarchar(text);
       appender.appendInteger(number);
       appender.endRow();
     }
-    return (written[0] ?? key).trim().replace(/\s+/g, " ");
+    return shownName(written, key);
   });
   appender.closeSync();
   return names;
+}
+
+/** How each group is called, by the key of its name: the same in all files. */
+async function nameGroups(
+  duck: DuckDBConnection,
+  files: readonly RecordFile<GatherKey>[],
+): Promise<ReadonlyMap<string, string>> {
+  const columns = files.flatMap(({ from, columns: { group } }) => (group ? [{ from, column: group }] : []));
+  const spellings = spellingsOf(await distinct(duck, columns));
+  return new Map([...spellings].map(([key, written]) => [key, shownName(written, key)]));
 }
 
 const nameOfFile = (file: string): string => (file.split(/[\\/]/).at(-1) ?? file).replace(/\.[^.]*$/, "");
@@ -194,17 +212,12 @@ async function countOf(words: SpellingTables, from: string, column: FileColumn |
   return { value: `CASE WHEN ${whole} THEN (${number})::INTEGER END`, join: "" };
 }
 
-async function groupOf(words: SpellingTables, from: string, column: FileColumn | undefined): Promise<Read> {
-  if (column === undefined) return nothing;
-  const shown = new Map<string, string>();
-  return words.read(from, column, "VARCHAR", (text) => {
-    const key = nameKey(text);
-    if (key === "") return undefined;
-    const name = shown.get(key) ?? text.trim().replace(/\s+/g, " ");
-    shown.set(key, name);
-    return name;
-  });
-}
+const groupOf = async (
+  words: SpellingTables,
+  from: string,
+  column: FileColumn | undefined,
+  groups: ReadonlyMap<string, string>,
+): Promise<Read> => (column ? words.read(from, column, "VARCHAR", (text) => groups.get(nameKey(text))) : nothing);
 
 function flockOf({ flock, file }: RecordFile<string>): Read {
   if (flock === undefined)
@@ -218,14 +231,25 @@ function flockOf({ flock, file }: RecordFile<string>): Read {
 const isBlank = (column: FileColumn | undefined): string => {
   if (column === undefined) return "true";
   const name = `source.${sqlName(column.name)}`;
-  return isText(column) ? `(${name} IS NULL OR trim(${name}) = '')` : `${name} IS NULL`;
+  if (!isText(column)) return `${name} IS NULL`;
+  return `(${name} IS NULL OR NOT (${name} > ' ' AND ${name} < '${lastPlain}') AND ltrim(${name}, '${white}') = '')`;
 };
 
-async function gatherSql(file: RecordFile<GatherKey>, words: SpellingTables): Promise<string> {
+// What the functions take for white space. Of most texts the first sign, a letter or a digit, shows that there is more.
+const white = Array.from({ length: 0x10000 }, (_, code) => String.fromCharCode(code))
+  .filter((sign) => sign.trim() === "")
+  .join("");
+const lastPlain = "\u007f";
+
+async function gatherSql(
+  file: RecordFile<GatherKey>,
+  words: SpellingTables,
+  groups: ReadonlyMap<string, string>,
+): Promise<string> {
   const { from, columns, given } = file;
   const [flock, day] = [flockOf(file), await dayOf(words, from, columns.date)];
   const [seen, lame] = [await countOf(words, from, columns.lookedAt), await countOf(words, from, columns.lame)];
-  const group = await groupOf(words, from, columns.group);
+  const group = await groupOf(words, from, columns.group, groups);
   const joins = [flock, day, seen, lame, group].map(({ join }) => join).join(" ");
   const blank = [columns.date, columns.lookedAt, columns.lame, ...(given ? [given] : [])].map(isBlank).join(" AND ");
   return `SELECT ${flock.value} AS flock, ${group.value} AS grp, ${day.value} AS day, ${seen.value} AS seen, ${lame.value} AS lame,
