@@ -129,7 +129,14 @@ export const looks = {
   typedText: { ...unlocked, Font: { Family: family, Color: ink }, NumFmt: asText },
   typedDate: { ...unlocked, Font: { Family: family, Color: ink }, CustomNumFmt: dateFormat, Alignment: left },
   typedCount: { ...unlocked, Font: { Family: family, Color: ink }, Alignment: { Horizontal: "center" } },
-  fieldText: { ...unlocked, Fill: inputFill, Border: thin, Font: { Family: family, Color: ink }, Alignment: left },
+  /** What is longer than its cell is made smaller, since words stand beside it. */
+  fieldText: {
+    ...unlocked,
+    Fill: inputFill,
+    Border: thin,
+    Font: { Family: family, Color: ink },
+    Alignment: { ...left, ShrinkToFit: true },
+  },
   fieldWords: {
     ...unlocked,
     Fill: inputFill,
