@@ -40,6 +40,7 @@ export const sheetWords = {
   failed: (message: string): string => `It did not work: ${message}`,
   refused:
     "Rows, columns and sheets stay where they are here, so that your file can be put together again. Cells can be changed as you like.",
+  partOf: (part: number, parts: number): string => `columns, part ${part} of ${parts}`,
   sheetLabel: "Spreadsheet",
   panelLabel: "Beside the sheet",
   statusLabel: "The selected cell",
