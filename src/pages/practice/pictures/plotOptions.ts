@@ -27,6 +27,7 @@ export function plotOptions(picture: Picture, { holder, width, height, dark, enl
   const isBars = lines.some(({ mark }) => mark === "bars");
   const isLying = isBars && picture.lying !== undefined;
   const ends = [across[0] ?? 0, across.at(-1) ?? 1] as const;
+  const beyond = picture.isScattered === true ? (ends[1] - ends[0]) * 0.03 : 0;
   return {
     width: width * by,
     height: height * by,
@@ -38,7 +39,9 @@ export function plotOptions(picture: Picture, { holder, width, height, dark, enl
         time: false,
         ori: isLying ? 1 : 0,
         dir: picture.lying === "from the top" ? -1 : 1,
-        range: isBars ? [-0.6, across.length - 0.4] : [ends[0], ends[1] === ends[0] ? ends[0] + 1 : ends[1]],
+        range: isBars
+          ? [-0.6, across.length - 0.4]
+          : [ends[0] - beyond, (ends[1] === ends[0] ? ends[0] + 1 : ends[1]) + beyond],
       },
       y: {
         ori: isLying ? 0 : 1,

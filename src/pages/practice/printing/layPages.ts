@@ -56,12 +56,16 @@ export function layPages(sheet: PrintedSheet, heights = guessedHeights(sheet)): 
   return { orientation: "landscape", zoom: least, parts: split(sheet, rooms.landscape.width / least) };
 }
 
-/** Cells of a row as far as they stand in a part; what begins in another part is blank in this one. */
-export function cellsIn(row: PrintedRow, { columns }: PaperPart): readonly PrintedCell[] {
+/**
+ * Cells of a row as far as they stand in a part. What begins in another part is blank in this one, and so is a long text that
+ * stood in full in the part before: over more lines it would make headings too high to stand on each page.
+ */
+export function cellsIn(row: PrintedRow, { columns, again }: PaperPart): readonly PrintedCell[] {
   return row.cells.flatMap((cell) => {
     const here = columns.filter((column) => column >= cell.column && column < cell.column + cell.columns);
     if (here.length === 0) return [];
-    return [{ ...cell, columns: here.length, text: here[0] === cell.column ? cell.text : "" }];
+    const isWhole = here[0] === cell.column && (again === 0 || here.length === cell.columns);
+    return [{ ...cell, columns: here.length, text: isWhole ? cell.text : "" }];
   });
 }
 
