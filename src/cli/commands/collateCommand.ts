@@ -1,4 +1,4 @@
-import { readdir, readFile } from "node:fs/promises";
+import { readdir } from "node:fs/promises";
 import { join } from "node:path";
 import { WorkbookProblem } from "../../workbook/workbookProblem.ts";
 import { type Collated, collateBooks, type ReadBook } from "../../workbooks/collate/collateBooks.ts";
@@ -12,6 +12,7 @@ import { isFolder, newFile } from "../newFile.ts";
 import { emptyFolder, writePages } from "../pageFolder.ts";
 import { progressBar } from "../progressBar.ts";
 import { readOptions } from "../readOptions.ts";
+import { readOrdinary } from "../readOrdinary.ts";
 import { targetFrom } from "../targetFrom.ts";
 import { textColumns } from "../textColumns.ts";
 import { today } from "../today.ts";
@@ -101,7 +102,7 @@ async function readFolder(folder: string, terminal: Terminal): Promise<readonly 
 async function readOne(path: string): Promise<ReadBook["read"]> {
   if (!/\.xls[xm]$/i.test(path)) return { reason: "It is no .xlsx workbook." };
   try {
-    return readFootBook(await withPlainFileErrors("It cannot be read", () => readFile(path)));
+    return readFootBook(await readOrdinary(path, "It cannot be read"));
   } catch (error) {
     // One file must not stop the others, whatever is in it.
     const known = error instanceof WorkbookProblem || error instanceof BadInput;

@@ -2,7 +2,7 @@ import { basename } from "node:path";
 import type { DuckDBAppender, DuckDBConnection } from "@duckdb/node-api";
 import { isoText } from "../../cells/day.ts";
 import { nameKey } from "../../core/words/nameKey.ts";
-import { several } from "../../workbooks/collate/flockDone.ts";
+import { several } from "../../workbooks/collate/doneFigure.ts";
 import type { FlockRecord } from "../../workbooks/collate/flockRecord.ts";
 import type { BookRecords } from "../../workbooks/collate/readBookRecords.ts";
 import type { CaseKey, GatherKey, RecordFile } from "./recordSources.ts";

@@ -1,5 +1,6 @@
 import { dayOf } from "../../cells/day.ts";
 import { nameKey } from "../../core/words/nameKey.ts";
+import { notCounted } from "../../workbooks/collate/doneFigure.ts";
 import type { FlockDone } from "../../workbooks/collate/flockDone.ts";
 import type { FlockRecord } from "../../workbooks/collate/flockRecord.ts";
 import type { FlockGather, FlockYear } from "../../workbooks/comparison/comparisonContent.ts";
@@ -81,7 +82,7 @@ function flockYear(
   };
 }
 
-const notKnown = { value: undefined, low: undefined, high: undefined, of: undefined, words: "", leftOut: 0 };
+const notKnown = notCounted("");
 
 const noneKnown: FlockDone = {
   newCases: notKnown,

@@ -1,6 +1,7 @@
 import type { DuckDBConnection } from "@duckdb/node-api";
 import { nameKey } from "../../core/words/nameKey.ts";
-import { type FlockDone, flockDone, several } from "../../workbooks/collate/flockDone.ts";
+import { several } from "../../workbooks/collate/doneFigure.ts";
+import { type FlockDone, flockDone } from "../../workbooks/collate/flockDone.ts";
 import type { FlockRecord } from "../../workbooks/collate/flockRecord.ts";
 import type { LoadedRecords } from "./loadRecords.ts";
 import { eachChunk } from "./openDuck.ts";

@@ -1,4 +1,4 @@
-import { readdir, readFile, stat } from "node:fs/promises";
+import { readdir, stat } from "node:fs/promises";
 import { basename, extname, join } from "node:path";
 import type { DuckDBConnection } from "@duckdb/node-api";
 import { WorkbookProblem } from "../../workbook/workbookProblem.ts";
@@ -8,6 +8,7 @@ import { gathers } from "../../workbooks/tables/gathers.ts";
 import { BadInput } from "../badInput.ts";
 import { withPlainFileErrors } from "../fileTrouble.ts";
 import { isFolder } from "../newFile.ts";
+import { readOrdinary } from "../readOrdinary.ts";
 import { duckTrouble } from "./duckTrouble.ts";
 import { sqlText } from "./openDuck.ts";
 
@@ -67,7 +68,8 @@ export async function recordSources(
     progress(done, files.length, basename(file));
     const kind = extname(file).toLowerCase();
     try {
-      if (kind === ".xlsx" || kind === ".xlsm") onBook(readBookRecords(await read(file)), file);
+      if (kind === ".xlsx" || kind === ".xlsm")
+        onBook(readBookRecords(await readOrdinary(file, "It cannot be read")), file);
       else if (kind === ".csv" || kind === ".parquet") {
         await refuseEmpty(file);
         const from = kind === ".csv" ? csvOf(file) : `read_parquet(${sqlText(file)})`;
@@ -88,8 +90,6 @@ export async function recordSources(
 // Every cell as it is written: a date is read by the rules of the functions, not guessed at by the database.
 const csvOf = (file: string): string =>
   `read_csv(${sqlText(file)}, all_varchar = true, header = true, strict_mode = false, null_padding = true)`;
-
-const read = (file: string): Promise<Uint8Array> => withPlainFileErrors("It cannot be read", () => readFile(file));
 
 async function filesOf(paths: readonly string[]): Promise<readonly string[]> {
   const files: string[] = [];
@@ -157,8 +157,9 @@ function otherHeadings(
 const mostNamed = 8;
 
 async function refuseEmpty(file: string): Promise<void> {
-  const { size } = await withPlainFileErrors("It cannot be read", () => stat(file));
-  if (size === 0) throw new BadInput("It is empty.");
+  const found = await withPlainFileErrors("It cannot be read", () => stat(file));
+  if (!found.isFile()) throw new BadInput("It is no ordinary file.");
+  if (found.size === 0) throw new BadInput("It is empty.");
 }
 
 function pick<K extends string>(

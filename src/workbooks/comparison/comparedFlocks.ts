@@ -5,6 +5,7 @@ import { type PrevalenceChange, prevalenceChange } from "../../core/counting/pre
 import { prevalenceRange } from "../../core/counting/prevalenceRange.ts";
 import { targetCheck } from "../../core/counting/targetCheck.ts";
 import type { Interval } from "../../core/statistics/interval.ts";
+import { nameKey } from "../../core/words/nameKey.ts";
 import { betterThanOthers } from "./betterThanOthers.ts";
 import type { ComparisonContent, FlockYear } from "./comparisonContent.ts";
 import { countsOfYear, type YearCounts } from "./countsOfYear.ts";
@@ -99,7 +100,8 @@ function funnelOf(counted: readonly FlockYear[]): readonly FunnelFlock[] | strin
 }
 
 /** In the words of the sheet whose rows are typed. */
-function whyNot({ lookedAt: seen, lame }: FlockYear): string {
+function whyNot({ flock, lookedAt: seen, lame }: FlockYear): string {
+  if (nameKey(flock) === "") return "the flock has no name";
   if (seen === undefined || lame === undefined) return "looked at or lame is missing";
   if (lame > seen) return "more lame than looked at";
   if (seen === 0) return "no sheep looked at";

@@ -1,12 +1,14 @@
 import type { KeyOf } from "../tables/defineTable.ts";
 import { flockGathers, flocks as flocksTable } from "../tables/flocks.ts";
 import type { SheetPlan } from "../writing/authorWorkbook.ts";
+import { firstOf } from "../writing/firstOf.ts";
 import type { Look } from "../writing/looks.ts";
 import { orWords } from "../writing/orWords.ts";
 import { type GridColumn, type Holds, writeGrid } from "../writing/placeGrid.ts";
 import { cellOn } from "../writing/references.ts";
 import type { ComparedFlock, ComparedFlocks } from "./comparedFlocks.ts";
 import type { ComparisonContent } from "./comparisonContent.ts";
+import { notWhole } from "./notWhole.ts";
 import { headingRow, type PlacedComparison, sheetNames } from "./placedComparison.ts";
 
 type Key = Parameters<PlacedComparison["comparison"]["range"]>[0];
@@ -143,10 +145,20 @@ function columnsOf(
           const flock = compared.flocks[place];
           return typeof flock === "string" ? flock : null;
         }
-        const [seen, lame] = [of("lookedAt", place), of("lame", place)];
-        return {
-          formula: `IF(OR(LEN(${cell("flock")})=0,ISNUMBER(${placeIn(place)})),"",IF(COUNT(${seen},${lame})<2,"looked at or lame is missing",IF(${lame}>${seen},"more lame than looked at",IF(${seen}=0,"no sheep looked at",IF(OR(${seen}<0,${lame}<0,INT(${seen})<>${seen},INT(${lame})<>${lame}),"not a whole number of sheep","the name stands twice")))))`,
-        };
+        const [flock, seen, lame] = [of("flock", place), of("lookedAt", place), of("lame", place)];
+        const said = firstOf(
+          [
+            [`OR(ISNUMBER(${placeIn(place)}),AND(LEN(${cell("flock")})=0,COUNTA(${seen},${lame})=0))`, ""],
+            [`LEN(TRIM(${flock}))=0`, "the flock has no name"],
+            [`COUNTA(${seen},${lame})<2`, "looked at or lame is missing"],
+            [`COUNT(${seen},${lame})<2`, "looked at or lame is no number"],
+            [`${lame}>${seen}`, "more lame than looked at"],
+            [`${seen}=0`, "no sheep looked at"],
+            [notWhole(seen, lame), "not a whole number of sheep"],
+          ],
+          "the name stands twice",
+        );
+        return { formula: said };
       },
     },
   };

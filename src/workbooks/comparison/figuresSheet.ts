@@ -88,7 +88,7 @@ function writeCounted(
         const above = before("place");
         const next = above === undefined ? "1" : `COUNT(${above})+1`;
         return {
-          formula: `IF(LEN(${name})=0,"",IF(COUNT(${seen},${lame})<2,"",IF(AND(${whole},${once}),${next},"")))`,
+          formula: `IF(LEN(TRIM(${name}))=0,"",IF(COUNT(${seen},${lame})<2,"",IF(AND(${whole},${once}),${next},"")))`,
         };
       },
     },
@@ -194,7 +194,7 @@ function writeLimits(
   const holds =
     (key: "seen" | (typeof keys)[number], formula: Holds<Key>): Holds<Key> =>
     (row) =>
-      compared ? (drawn[row.place]?.[key] ?? null) : formula(row);
+      compared ? (drawn[Math.min(row.place, drawn.length - 1)]?.[key] ?? null) : formula(row);
   const limit = (step: number): GridColumn<Key> => {
     const heading = limitNames[step] as (typeof limitNames)[number];
     const formula: Holds<Key> = ({ cell }) => ({

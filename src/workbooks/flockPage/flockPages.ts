@@ -1,6 +1,7 @@
 import type { PrevalenceChange } from "../../core/counting/prevalenceChange.ts";
 import { type Collated, leftOutWords } from "../collate/collateBooks.ts";
-import { type FlockDone, several } from "../collate/flockDone.ts";
+import { several } from "../collate/doneFigure.ts";
+import type { FlockDone } from "../collate/flockDone.ts";
 import { type ComparedFlock, type ComparedFlocks, comparedFlocks } from "../comparison/comparedFlocks.ts";
 import type { ComparisonContent, FlockYear } from "../comparison/comparisonContent.ts";
 import { careLines } from "./careLines.ts";

@@ -16,6 +16,8 @@ interface Corpus {
   readonly columns: Readonly<Record<string, readonly (number | string | boolean | null)[]>>;
   readonly hidden: readonly number[];
   readonly cases: readonly CorpusCase[];
+  /** Of a workbook that counts its days from 1904. */
+  readonly cases1904: readonly CorpusCase[];
 }
 
 export const corpus = JSON.parse(readFileSync(new URL("corpus.json", import.meta.url), "utf8")) as Corpus;
