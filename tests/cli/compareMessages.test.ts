@@ -79,7 +79,7 @@ describe("a row that cannot be read", () => {
     ["Hill,03/04/2026,80,1", '"03/04/2026" is not a date; enter a real date, or text such as 2026-03-14'],
     ["Hill,,80,1", "no date; enter it"],
     ["Hill,2026-03-01,eighty,1", 'Looked at "eighty" is not a whole number of sheep; enter one, 0 or more'],
-    ["Hill,2026-03-01,80,", "Lame is blank; enter the sheep, 0 if there were none"],
+    ["Hill,2026-03-01,80,", "Lame is blank; enter the sheep, 0 only if there were none"],
     ["Hill,2026-03-01,8,9", "9 lame of 8 looked at; enter the lame sheep among those looked at"],
     [" ,2026-03-01,80,1", "no flock; enter its name under Flock"],
   ])("of gathers: %s", async (row, words) => {
