@@ -1,4 +1,5 @@
 import { readFile } from "node:fs/promises";
+import { usualLimits } from "../workbook/limits.ts";
 import { openWorkbook } from "../workbook/openWorkbook.ts";
 import { type Recalculated, recalculate } from "../workbook/recalculate.ts";
 import type { Workbook } from "../workbook/workbook.ts";
@@ -7,6 +8,7 @@ import type { WorkingOut } from "../workbook/workOut.ts";
 import { BadInput } from "./badInput.ts";
 import type { Terminal } from "./command.ts";
 import { withPlainFileErrors } from "./fileTrouble.ts";
+import { nodePacking } from "./nodePacking.ts";
 
 /**
  * Opens a workbook file and works it out. Nothing is written.
@@ -31,7 +33,7 @@ export async function workOutFile(
 
 function opened(input: string, bytes: Uint8Array): Workbook {
   try {
-    return openWorkbook(bytes);
+    return openWorkbook(bytes, usualLimits, nodePacking);
   } catch (error) {
     if (error instanceof WorkbookProblem) throw new BadInput(`${input} cannot be worked out. ${error.message}`);
     throw error;
