@@ -51,7 +51,7 @@ A file that is no foot book is named with the reason and does not stop the other
     const target = targetFrom(values.target);
     await newFile(values.out);
     if (values.pages !== undefined) await emptyFolder(values.pages, folder);
-    growSlowly();
+    growSlowly(10);
     const read = await readFolder(folder, terminal);
     const collated = collateBooks(read, { year, letters: values.letters === true, made: today(), target });
     if (!collated) throw new BadInput(nothingUsed(folder, read, year));
