@@ -124,11 +124,11 @@ export class CellStore {
     this.spend(2 * size);
     const columns: (readonly Cell[])[] = [];
     for (let column = left; column <= right; column += 1) columns.push(this.column(sheet, column));
-    const rows: Cell[][] = [];
+    const rows = new Array<readonly Cell[]>(bottom - top + 1);
+    let above: readonly Cell[] | undefined;
     for (let row = top; row <= bottom; row += 1) {
-      const line = new Array<Cell>(columns.length);
-      for (let index = 0; index < columns.length; index += 1) line[index] = columns[index]?.[row] ?? null;
-      rows.push(line);
+      above = lineOf(columns, row, above);
+      rows[row - top] = above;
     }
     if (name !== "") this.#keep(name, rows, size);
     return rows;
@@ -157,6 +157,20 @@ export class CellStore {
       this.#keptCells -= other.length * (other[0]?.length ?? 0);
     }
   }
+}
+
+/** The cells of a row; where they are those of the row above, its very line, so that nothing is worked out twice. */
+function lineOf(
+  columns: readonly (readonly Cell[])[],
+  row: number,
+  above: readonly Cell[] | undefined,
+): readonly Cell[] {
+  let index = 0;
+  if (above) while (index < columns.length && (columns[index]?.[row] ?? null) === above[index]) index += 1;
+  if (above && index === columns.length) return above;
+  const line = new Array<Cell>(columns.length);
+  for (index = 0; index < columns.length; index += 1) line[index] = columns[index]?.[row] ?? null;
+  return line;
 }
 
 const smallGap = 100;
