@@ -45,16 +45,17 @@ interface KindRules<T> {
   readonly missing?: Fault;
   readonly holds: CellKind<T>["holds"];
   readonly isBlank?: (cell: Cell) => boolean;
-  readonly read: (cell: Cell, options: ReadOptions) => T;
+  /** @param spelling - how many others were read in the column before, where these are remembered */
+  readonly read: (cell: Cell, options: ReadOptions, spelling?: number) => T;
   readonly words?: readonly string[];
   /** Equal text gives an equal value, so each spelling is worked out once a column. */
   readonly remember?: boolean;
 }
 
 export function defineKind<T>(rules: KindRules<T>): CellKind<T> {
-  const read = (cell: Cell, options: ReadOptions): T => {
+  const read: KindRules<T>["read"] = (cell, options, spelling) => {
     if (isCellError(cell)) throw new Refusal(cellError(cell.error));
-    return rules.read(cell, options);
+    return rules.read(cell, options, spelling);
   };
   const isBlank = rules.isBlank ?? isBlankCell;
   return {
@@ -62,7 +63,7 @@ export function defineKind<T>(rules: KindRules<T>): CellKind<T> {
     missing: rules.missing ?? missingIn(rules.wanted),
     holds: rules.holds,
     isBlank,
-    read,
+    read: (cell, options) => read(cell, options),
     columnReader: (options) =>
       rules.remember
         ? remembering(isBlank, read, options)
@@ -83,7 +84,7 @@ export const refuse = (cell: Cell, fault: string, wanted: string): Refusal =>
 
 function remembering<T>(
   isBlank: (cell: Cell) => boolean,
-  read: (cell: Cell, options: ReadOptions) => T,
+  read: KindRules<T>["read"],
   options: ReadOptions,
 ): (cell: Cell) => T | undefined {
   const known = new Map<Cell, T>();
@@ -92,7 +93,7 @@ function remembering<T>(
     const before = known.get(cell);
     if (before !== undefined) return before;
     if (isBlank(cell)) return undefined;
-    const value = read(cell, options);
+    const value = read(cell, options, known.size);
     known.set(cell, value);
     return value;
   };

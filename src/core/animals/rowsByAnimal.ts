@@ -1,4 +1,5 @@
 import type { Day } from "../../cells/day.ts";
+import { byAnimal } from "../words/byAnimal.ts";
 import type { Tag } from "../words/tagKey.ts";
 
 /** Rows in the order of animal, then day. */
@@ -20,21 +21,22 @@ export interface RowsByAnimal {
  * [...rowsByAnimal([b, a, b], [46070, 46063, 46063]).order] // → [2, 0, 1]
  */
 export function rowsByAnimal(tags: readonly Tag[], dates: readonly Day[], animals?: Map<string, number>): RowsByAnimal {
-  const numbers = animals ?? new Map<string, number>();
+  const numbers = byAnimal<number>();
   const animalOf = new Int32Array(tags.length);
   const firstRow = new Int32Array(tags.length);
   const counts = new Int32Array(tags.length);
   let count = 0;
   for (let row = 0; row < tags.length; row++) {
-    const { key } = tags[row] as Tag;
-    let animal = numbers.get(key);
-    if (animal === undefined && animals !== undefined) {
-      animalOf[row] = notMet;
-      continue;
-    }
-    if (animal === undefined || animal === notMet) {
+    const tag = tags[row] as Tag;
+    let animal = numbers.get(tag);
+    if (animal === undefined) {
+      if (animals !== undefined && !animals.has(tag.key)) {
+        animalOf[row] = notMet;
+        continue;
+      }
       animal = count++;
-      numbers.set(key, animal);
+      numbers.set(tag, animal);
+      animals?.set(tag.key, animal);
       firstRow[animal] = row;
     }
     animalOf[row] = animal;
