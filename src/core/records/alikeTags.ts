@@ -11,17 +11,13 @@ import { alikeFault } from "./tagChecks.ts";
  * @param place - 0-based column of the tags
  * @returns what to say of a tag, by its row
  * @example
- * alikeTags([["042"]], 0, { values: ["042"], faults: new Map(), animals: [0], animalCount: 1, newSpellings: [0] }).size // → 0
+ * alikeTags([["042"]], 0, { values: ["042"], faults: new Map(), animals: [0], firstRows: [0], newSpellings: [0] }).size // → 0
  */
-export function alikeTags(rows: Cells, place: number, { values, newSpellings }: TagColumn): ReadonlyMap<number, Fault> {
+export function alikeTags(rows: Cells, place: number, { values, firstRows }: TagColumn): ReadonlyMap<number, Fault> {
   const found = new Map<number, Fault>();
-  const met = new Set<string>();
   const animals = alikeIndex<{ readonly tag: Tag; readonly index: number }>();
-  for (const index of newSpellings) {
-    const key = values[index];
-    if (typeof key !== "string" || met.has(key)) continue;
-    met.add(key);
-    const tag = { key, shown: String(rows[index]?.[place]).trim() };
+  for (const index of firstRows) {
+    const tag = { key: values[index] as string, shown: String(rows[index]?.[place]).trim() };
     const [other] = animals.meet({ tag, index });
     if (other !== undefined) found.set(index, alikeFault(other.tag, other.index + 1));
   }

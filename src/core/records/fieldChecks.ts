@@ -29,20 +29,21 @@ type FieldCheck = (cell: Cell, options: CheckOptions) => Reading;
 const blank: Reading = {};
 
 /**
- * A reader for the cells of one column, by what the column holds. It keeps a memory of what it has read in words, since
- * those have the costly spelling rules and come again and again.
+ * A reader for the cells of one column, by what the column holds. It keeps a memory of words and whole numbers: words have
+ * the costly spelling rules, and both come again and again. Others (weights, doses, times of day) may all be different.
  */
 export function fieldReader(field: RecordField, options: CheckOptions): (cell: Cell) => Reading {
   const check = fieldChecks[field];
   // Some spreadsheets hand over a blank cell as 0; only a score and a withdrawal period can be 0.
   const mayBeZero = field === "score" || field === "withdrawal days";
-  const known = new Map<string, Reading>();
+  const known = new Map<number | string, Reading>();
   return (cell) => {
-    if (typeof cell === "number") return cell === 0 && !mayBeZero ? blank : check(cell, options);
-    if (typeof cell === "string") {
+    if (typeof cell === "number" && !Number.isInteger(cell)) return check(cell, options);
+    if (typeof cell === "string" || typeof cell === "number") {
       const before = known.get(cell);
       if (before !== undefined) return before;
-      const reading = isBlankCell(cell) ? blank : check(cell, options);
+      const isBlank = typeof cell === "number" ? cell === 0 && !mayBeZero : isBlankCell(cell);
+      const reading = isBlank ? blank : check(cell, options);
       known.set(cell, reading);
       return reading;
     }

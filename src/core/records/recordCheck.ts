@@ -72,7 +72,7 @@ export function recordCheck(headings: readonly Cell[], rows: Cells, options: Che
   const read = new Map<RecordField, FieldColumn>();
   for (const { field, place } of checked) if (field !== "tag") read.set(field, readField(field, rows, place, options));
   const tagPlace = checked.find(({ field }) => field === "tag")?.place;
-  const ofTags = tagPlace === undefined ? undefined : tagFindings(rows, tagPlace, read, checked, options);
+  const ofTags = tagPlace === undefined ? undefined : tagFindings(rows, tagPlace, read, checked);
   const isAmiss = new Uint8Array(rows.length);
   for (const byRow of [...[...read.values()].map(({ faults }) => faults), ...(ofTags ?? [])])
     for (const row of byRow.keys()) isAmiss[row] = 1;
@@ -110,9 +110,8 @@ function tagFindings(
   place: number,
   read: Map<RecordField, FieldColumn>,
   checked: readonly CheckedColumn[],
-  options: CheckOptions,
 ): readonly ReadonlyMap<number, Fault>[] {
-  const tags = readTags(rows, place, options);
+  const tags = readTags(rows, place);
   read.set("tag", tags);
   const [treated, seen] = [read.get("treated"), read.get("seen lame")];
   const when = rows.map((_, row) => (treated && dayIn(treated, row)) ?? (seen && dayIn(seen, row)));

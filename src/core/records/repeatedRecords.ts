@@ -9,16 +9,16 @@ import type { TagColumn } from "./readTags.ts";
  * @param spelled - all that was read of a record, as one text
  * @returns the first record that a record repeats, by its row
  * @example
- * repeatedRecords({ animals: [0, 0], animalCount: 1 }, [46063, 46063], () => "042, 46063").get(1) // → 0
+ * repeatedRecords({ animals: [0, 0], firstRows: [0] }, [46063, 46063], () => "042, 46063").get(1) // → 0
  */
 export function repeatedRecords(
-  { animals, animalCount }: Pick<TagColumn, "animals" | "animalCount">,
+  { animals, firstRows }: Pick<TagColumn, "animals" | "firstRows">,
   when: readonly (number | undefined)[],
   spelled: (row: number) => string,
 ): ReadonlyMap<number, number> {
   const dated = Int32Array.from(animals);
   const days = new Int32Array(animals.length);
-  const counts = new Int32Array(animalCount);
+  const counts = new Int32Array(firstRows.length);
   for (let row = 0; row < dated.length; row++) {
     const animal = dated[row] as number;
     const day = when[row];
