@@ -43,7 +43,7 @@ export function dueList(
 ): readonly DueLook[] {
   const notKnown: DueLook[] = [];
   const settled = treated && settledLooks({ tags, due, done, treated }, asOf);
-  const met = new Set<string>();
+  const met = new Set<number>();
   // A look's day and its row in one whole number: a typed array of these is put in order without a function that
   // compares them, and a day's rows stay in their order.
   const keys = new Float64Array(due.length);
