@@ -50,6 +50,8 @@ interface KindRules<T> {
   readonly words?: readonly string[];
   /** Equal text gives an equal value, so each spelling is worked out once a column. */
   readonly remember?: boolean;
+  /** Whether a number in a cell is the value itself: looking at it then costs less than looking it up. */
+  readonly isValue?: (cell: number) => boolean;
 }
 
 export function defineKind<T>(rules: KindRules<T>): CellKind<T> {
@@ -64,10 +66,10 @@ export function defineKind<T>(rules: KindRules<T>): CellKind<T> {
     holds: rules.holds,
     isBlank,
     read: (cell, options) => read(cell, options),
-    columnReader: (options) =>
-      rules.remember
-        ? remembering(isBlank, read, options)
-        : (cell) => (isBlank(cell) ? undefined : read(cell, options)),
+    columnReader(options) {
+      if (rules.remember) return remembering({ isBlank, read, isValue: rules.isValue ?? never }, options);
+      return (cell) => (isBlank(cell) ? undefined : read(cell, options));
+    },
     ...(rules.words ? { words: rules.words } : {}),
   };
 }
@@ -82,13 +84,15 @@ export const missingIn = (wanted: string): Fault => ({
 export const refuse = (cell: Cell, fault: string, wanted: string): Refusal =>
   new Refusal({ what: `${showCell(cell)} ${fault}`, mend: `enter ${wanted}` });
 
+const never = (): boolean => false;
+
 function remembering<T>(
-  isBlank: (cell: Cell) => boolean,
-  read: KindRules<T>["read"],
+  { isBlank, read, isValue }: Required<Pick<KindRules<T>, "isBlank" | "read" | "isValue">>,
   options: ReadOptions,
 ): (cell: Cell) => T | undefined {
   const known = new Map<Cell, T>();
   return (cell) => {
+    if (typeof cell === "number" && isValue(cell)) return cell as T;
     // Before anything else: a cell that is known is not blank, and need not be looked at.
     const before = known.get(cell);
     if (before !== undefined) return before;

@@ -1,4 +1,3 @@
-import pow from "@stdlib/math-base-special-pow";
 import type { Gathers } from "./gathersOf.ts";
 
 /**
@@ -64,7 +63,9 @@ function foundInflation(gathers: Gathers, share: number, seen: number): number {
   if (share === 0 || share === 1) return 1;
   const count = gathers.seen.length;
   let squares = 0;
-  for (let gather = 0; gather < count; gather++)
-    squares += pow((gathers.lame[gather] as number) - (gathers.seen[gather] as number) * share, 2);
+  for (let gather = 0; gather < count; gather++) {
+    const off = (gathers.lame[gather] as number) - (gathers.seen[gather] as number) * share;
+    squares += off * off;
+  }
   return (count * squares) / ((count - 1) * seen * share * (1 - share));
 }

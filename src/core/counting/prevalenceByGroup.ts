@@ -41,7 +41,7 @@ export function prevalenceByGroup(
 ): readonly GroupPrevalence[] {
   checkCounts(lame, seen);
   const named = rowsByName({ argument: "groups", names: groups }, seen.length);
-  refuseTotal(groups);
+  if (named.some(({ name }) => isTotal.test(name))) refuseTotal(groups);
   if (seen.every((count) => count === 0))
     throw nothingToReport("no sheep were seen, so there is no share", { argument: "seen" });
   const line = (group: string, lame: readonly number[], seen: readonly number[], dates: LookChoice["dates"]) => {
