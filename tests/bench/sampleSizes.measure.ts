@@ -81,5 +81,12 @@ export function bench(): BenchReport {
       `SAMPLETOCOMPARE: ${showTime(compare.usual)} from 10 % to 2 %; ${showTime(compare.slow)} from 73 % to 72.3 % with power and confidence 0.5, near the slowest of 3,000 random calls tried.`,
       "simple-statistics has no hypergeometric distribution.",
     ],
+    limits: [
+      {
+        what: "time, the quickest other = 1,",
+        measured: times["this project"] / Math.min(times.jstat, times["@stdlib"]),
+        most: 1,
+      },
+    ],
   };
 }
