@@ -11,6 +11,7 @@ export const longTests: readonly string[] = [
   "tests/cli/today.test.ts",
   "tests/workbook/bounds/bounds.test.ts",
   "tests/workbook/bounds/longTexts.test.ts",
+  "tests/workbook/cone/cone.test.ts",
   "tests/workbooks/bring/bringBook.test.ts",
   "tests/workbooks/lookingBack.test.ts",
   "tests/workbooks/oneSlipBooks.test.ts",
