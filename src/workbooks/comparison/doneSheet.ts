@@ -168,7 +168,7 @@ function doubtWords(done: FlockDone): string {
   if (done.inNoCase > 0) left.push(`all ${several(done.inNoCase, "row")} without a tag or a day`);
   return [
     ...[...missing].map(([why, what]) => `${what.join(", ")}: ${why}`),
-    ...(left.length > 0 ? [`left out: ${left.join(", ")}`] : []),
+    ...(left.length > 0 ? [`Left out: ${left.join(", ")}`] : []),
   ].join(". ");
 }
 

@@ -1,6 +1,7 @@
 import { columnLetters } from "../../workbook/address.ts";
 import { flocks } from "../tables/flocks.ts";
 import type { SheetPlan } from "../writing/authorWorkbook.ts";
+import { filledIn } from "../writing/filledIn.ts";
 import type { Look } from "../writing/looks.ts";
 import { orWords } from "../writing/orWords.ts";
 import { type GridColumn, type Holds, writeGrid } from "../writing/placeGrid.ts";
@@ -122,7 +123,7 @@ function writeCounted(
       holds: ifCounted(({ gathers: known }) => known, gathersOf("now", "lookedAt", "lame")),
     },
     gathersBefore: {
-      heading: "gathers, year before",
+      heading: "gathers before",
       look: "workedCount",
       holds: ifCounted(({ gathersBefore }) => gathersBefore, gathersOf("before", "lookedAtBefore", "lameBefore")),
     },
@@ -143,7 +144,7 @@ function writeSums(
     [
       "rows_to_mend",
       known?.flocks.filter((flock) => typeof flock === "string").length,
-      `SUMPRODUCT((LEN(${comparison.range("leftOut")})>0)*1)`,
+      filledIn(comparison.range("leftOut")),
       "workedCount",
     ],
   ];

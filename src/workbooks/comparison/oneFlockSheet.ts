@@ -94,7 +94,7 @@ function answers({ comparison, steadied, rows }: PlacedComparison, collated: boo
     [shareLame, of("share"), "figureShare"],
     ["Its range", `${percent(of("low"))}&" to "&${percent(of("high"))}`, "worked"],
     ["Against the target", of("against"), "worked"],
-    ["In the funnel", of("funnel"), "worked"],
+    ["Out of line", `${of("funnel")}&" for so many sheep"`, "worked"],
     ["Steadied share, rank", `${percent(of("steadied"))}&", rank "&${of("rank")}&" of "&flocks_counted`, "worked"],
     ["Better than", `${percent(better)}&" of the other flocks"`, "worked"],
     [
