@@ -26,10 +26,14 @@ export function readZip(
   wanted: (name: string) => boolean = () => true,
 ): readonly Entry[] {
   const seen = new Map<string, boolean>();
+  const keys = new Set<string>();
   let total = 0;
   // Looked through before anything is unpacked, since many entries may share one packed part.
   unzip(bytes, ({ name, size, originalSize, compression }) => {
-    if (seen.has(name)) throw new WorkbookProblem(`The file is damaged: it holds the part ${name} twice.`);
+    // The names of parts do not depend on capitals (ECMA-376 Part 2 §6.2.2), so two such would be one.
+    const key = name.toLowerCase();
+    if (keys.has(key)) throw new WorkbookProblem(`The file is damaged: it holds the part ${name} twice.`);
+    keys.add(key);
     seen.set(name, compression === 0);
     total += originalSize;
     if (seen.size > limits.parts) throw tooBig(`more than ${limits.parts} parts`);

@@ -1,5 +1,4 @@
 import { Problem } from "../../cells/problem.ts";
-import { flockRank } from "../../core/benchmarking/flockRank.ts";
 import { type FunnelFlock, funnel } from "../../core/benchmarking/funnel.ts";
 import type { ShrunkFlock } from "../../core/benchmarking/shrunkPrevalence.ts";
 import { type PrevalenceChange, prevalenceChange } from "../../core/counting/prevalenceChange.ts";
@@ -7,6 +6,7 @@ import { prevalenceRange } from "../../core/counting/prevalenceRange.ts";
 import { targetCheck } from "../../core/counting/targetCheck.ts";
 import type { Interval } from "../../core/statistics/interval.ts";
 import { nameKey } from "../../core/words/nameKey.ts";
+import { betterThanOthers } from "./betterThanOthers.ts";
 import type { ComparisonContent, FlockYear } from "./comparisonContent.ts";
 import { countsOfYear, type YearCounts } from "./countsOfYear.ts";
 import { type SettledFigures, settledFigures } from "./settledFigures.ts";
@@ -52,14 +52,13 @@ export function comparedFlocks(content: ComparisonContent): ComparedFlocks {
   const { places, turns, inTurn } = settled;
   const counted = content.flocks.filter((_, row) => places[row] !== undefined);
   const funnels = funnelOf(counted);
-  const shares = inTurn.map(({ steadied }) => steadied);
+  const better = betterThanOthers(inTurn);
   const flocks = content.flocks.map((flock, row): ComparedFlock | string => {
     const place = places[row];
     const { lame, lookedAt: seen } = flock;
     if (place === undefined || lame === undefined || seen === undefined) return whyNot(flock);
     const turn = turns[place - 1];
     const steadied = turn === undefined ? undefined : inTurn[turn - 1];
-    const others = turn === undefined ? [] : shares.toSpliced(turn - 1, 1);
     const counts = countsOfYear(flock.gathers, content.year, { lame, seen });
     const before = countsBefore(flock, content.year);
     return {
@@ -72,7 +71,7 @@ export function comparedFlocks(content: ComparisonContent): ComparedFlocks {
       turn,
       funnel: typeof funnels === "string" ? undefined : funnels[place - 1],
       steadied,
-      better: steadied === undefined ? undefined : flockRank(steadied.steadied, others, true),
+      better: turn === undefined ? undefined : better[turn - 1],
       change: before && prevalenceChange(before, counts, confidence),
       against: againstOf(flock.target ?? content.target, counts),
     };

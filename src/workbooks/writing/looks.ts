@@ -100,7 +100,8 @@ export const looks = {
   typedText: { ...typed, NumFmt: asText },
   typedDate: { ...typed, CustomNumFmt: dateFormat, Alignment: left },
   typedCount: { ...typed, Alignment: centre },
-  fieldText: { ...field, Alignment: left },
+  /** What is longer than its cell is made smaller, since words stand beside it. */
+  fieldText: { ...field, Alignment: { ...left, ShrinkToFit: true } },
   fieldWords: { ...field, Alignment: { ...wrapped, ...left } },
   fieldDate: { ...field, CustomNumFmt: dateFormat, Alignment: left },
   fieldShare: { ...field, CustomNumFmt: "0.0%", Alignment: left },
