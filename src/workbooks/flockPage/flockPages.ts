@@ -46,11 +46,14 @@ export function flockPages({ content, flocks, year }: Collated): readonly FlockP
       done: [...careLines(care), antibiotics(care, round)],
       ranked: inTurn.map(({ steadied, low, high }, step) => {
         const isOwn = step + 1 === turn;
-        return { called: isOwn ? flock.flock : (letters[step] ?? ""), own: isOwn, steadied, low, high };
+        return { called: isOwn ? shortened(flock.flock) : (letters[step] ?? ""), own: isOwn, steadied, low, high };
       }),
     };
   });
 }
+
+/** A name that leaves a chart its room. */
+const shortened = (name: string): string => (name.length > 22 ? `${name.slice(0, 20).trim()} …` : name);
 
 const line = (label: string, words: string): PageLine => ({ label, value: undefined, look: "besidePercent", words });
 
