@@ -104,7 +104,7 @@ function answers({ comparison, steadied, rows }: PlacedComparison, collated: boo
     ],
     [
       "Antibiotics, mg/PCU",
-      `IF(ISNUMBER(${of("mgPcu")}),ROUND(${of("mgPcu")},2)&"; half of the flocks used less than "&ROUND(MEDIAN(${comparison.range("mgPcu")}),2),"not known")`,
+      `IF(ISNUMBER(${of("mgPcu")}),ROUND(${of("mgPcu")},2)&IF(COUNT(${comparison.range("mgPcu")})<2,"; it is known of no other flock","; half of the flocks used less than "&ROUND(MEDIAN(${comparison.range("mgPcu")}),2)),"not known")`,
       "worked",
     ],
   ];
