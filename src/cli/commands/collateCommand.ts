@@ -32,7 +32,8 @@ export const collateCommand: Command = {
               holds values only
 
 The comparison holds values, with what is done about lameness in each flock and why a figure cannot be
-counted. It is read in every spreadsheet, with or without the functions.
+counted. Ranges and words allow for gathers of a flock that differ, and for flocks that do. It is read in
+every spreadsheet, with or without the functions.
 
 A file that is no foot book is named with the reason and does not stop the others.`,
   async run(given, terminal) {
