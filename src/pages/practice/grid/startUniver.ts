@@ -7,6 +7,7 @@ import { greenTheme } from "@univerjs/themes";
 import type { AnyFunction } from "../../../definition/defineFunction.ts";
 import { bridge, type Listener } from "../../../hosts/headless/bridge.ts";
 import { compareEachCell } from "../../../hosts/headless/insides/compareEachCell.ts";
+import { eachValueOnce } from "../../../hosts/headless/insides/eachValueOnce.ts";
 import { keepEmptyTexts } from "../../../hosts/headless/insides/emptyTexts.ts";
 import { fitToCells } from "../../../hosts/headless/insides/fitToCells.ts";
 import { matchOfMany } from "../../../hosts/headless/insides/matchOfMany.ts";
@@ -73,6 +74,7 @@ export function startUniver(
         fitToCells(univerInPage),
         sortOfACopy(univerInPage),
         matchOfMany(univerInPage),
+        ...eachValueOnce(univerInPage),
         spilledRange(
           univerInPage,
           () => injector.get(formula.IFormulaRuntimeService),

@@ -4,6 +4,7 @@ import type { Cell } from "../../../../src/cells/cell.ts";
 import { dayOf } from "../../../../src/cells/day.ts";
 import { argumentCells } from "../../../../src/hosts/headless/insides/argumentCells.ts";
 import { compareEachCell } from "../../../../src/hosts/headless/insides/compareEachCell.ts";
+import { eachValueOnce } from "../../../../src/hosts/headless/insides/eachValueOnce.ts";
 import { keepEmptyTexts, withEmptyText } from "../../../../src/hosts/headless/insides/emptyTexts.ts";
 import { fitToCells } from "../../../../src/hosts/headless/insides/fitToCells.ts";
 import { matchOfMany } from "../../../../src/hosts/headless/insides/matchOfMany.ts";
@@ -127,6 +128,42 @@ it("MATCH of many values goes through its list once, where the engine does for e
   };
   expect(await walks({})).toBeGreaterThanOrEqual(9);
   expect(await walks({ functions: () => [matchOfMany(parts)] })).toBe(0);
+});
+
+it("COUNTIF and VLOOKUP of many values work each different one out once, to the same answers", async () => {
+  const cells = {
+    ...Object.fromEntries(["Ewes", "", "Ewes", ">1", "ewes", "E*"].map((v, row) => [`A${row + 1}`, text(v)])),
+    A7: number(2),
+    A8: number(2),
+    A9: text("2"),
+    D1: text("Ewes"),
+    E1: number(11),
+    D2: number(2),
+    E2: number(12),
+    D3: text("Lambs"),
+    B1: '=COUNTIF(D1:D3,A1:A9&"")',
+    C1: "=VLOOKUP(A1:A9,D1:E3,2,FALSE)",
+    F1: "=COUNTIF(D1:D3,A1)",
+    G1: "=VLOOKUP(A12:A13,D1:E3,2,FALSE)",
+  };
+  const at = [..."123456789"].flatMap((row) => [`B${row}`, `C${row}`]).concat("F1", "G1", "G2");
+  const { asItComes, mended } = await tried(cells, at, { functions: () => eachValueOnce(parts) });
+  expect(mended).toEqual(asItComes);
+  expect(mended.slice(0, 2)).toEqual([1, 11]);
+  const walks = async (mends: Mends): Promise<number> => {
+    let count = 0;
+    const { prototype } = formula.ArrayValueObject;
+    const { pick } = prototype;
+    prototype.pick = function (...given) {
+      count += 1;
+      return pick.apply(this, given);
+    };
+    await workedOut({ A1: text("a"), A2: text("b"), B1: "=COUNTIF(A1:A2,IF(SEQUENCE(8)>4,A1,A2))" }, mends);
+    prototype.pick = pick;
+    return count;
+  };
+  // Everything is worked out twice, since nothing keeps the engine from it here.
+  expect([await walks({}), await walks({ functions: () => eachValueOnce(parts) })]).toEqual([16, 4]);
 });
 
 describe("a formula that fills cells looks whether they are free, and in no more than a few steps for each", () => {
