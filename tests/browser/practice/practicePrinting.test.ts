@@ -119,7 +119,7 @@ it(
     const tables = await page.evaluate(() => {
       dispatchEvent(new Event("beforeprint"));
       document.querySelector(".paper")?.classList.add("measured");
-      return [...document.querySelectorAll<HTMLTableElement>(".paper table")].map((table) => {
+      return [...document.querySelectorAll<HTMLTableElement>(".paper section table:last-child")].map((table) => {
         const zoom = Number(table.style.zoom);
         const heads = [...(table.tHead?.rows ?? [])].map((row) => [...row.cells].map((cell) => cell.textContent));
         const sizes = [...table.querySelectorAll("td")].map((cell) =>

@@ -108,6 +108,8 @@ function axesOf(picture: Picture, { width, height, by, isBars, isLying, colour }
     : {};
   const ofNames: uPlot.Axis = {
     ...axis,
+    size: 40 * by,
+    space: 60 * by,
     ...(acrossName === undefined ? {} : { label: acrossName, labelSize: 20 * by }),
     side: isLying ? 3 : 2,
     ...named,
