@@ -29,8 +29,11 @@ export interface CellKind<T> {
   readonly isBlank: (cell: Cell) => boolean;
   /** @throws Refusal when the cell holds something else */
   readonly read: (cell: Cell, options: ReadOptions) => T;
-  /** A reader for one pass down a column; kinds with costly spelling rules keep a memory of what they have read. */
-  readonly columnReader: (options: ReadOptions) => (cell: Cell) => T;
+  /**
+   * A reader for one pass down a column, which gives undefined for a blank cell; kinds with costly spelling rules keep a
+   * memory of what they have read.
+   */
+  readonly columnReader: (options: ReadOptions) => (cell: Cell) => T | undefined;
   /** The fixed words that are accepted, for pick lists. */
   readonly words?: readonly string[];
   /** Written into Google Sheets and Calc descriptions: what a user should put in. */
@@ -53,13 +56,17 @@ export function defineKind<T>(rules: KindRules<T>): CellKind<T> {
     if (isCellError(cell)) throw new Refusal(cellError(cell.error));
     return rules.read(cell, options);
   };
+  const isBlank = rules.isBlank ?? isBlankCell;
   return {
     wanted: rules.wanted,
     missing: rules.missing ?? missingIn(rules.wanted),
     holds: rules.holds,
-    isBlank: rules.isBlank ?? isBlankCell,
+    isBlank,
     read,
-    columnReader: (options) => (rules.remember ? remembering(read, options) : (cell) => read(cell, options)),
+    columnReader: (options) =>
+      rules.remember
+        ? remembering(isBlank, read, options)
+        : (cell) => (isBlank(cell) ? undefined : read(cell, options)),
     ...(rules.words ? { words: rules.words } : {}),
   };
 }
@@ -74,11 +81,17 @@ export const missingIn = (wanted: string): Fault => ({
 export const refuse = (cell: Cell, fault: string, wanted: string): Refusal =>
   new Refusal({ what: `${showCell(cell)} ${fault}`, mend: `enter ${wanted}` });
 
-function remembering<T>(read: (cell: Cell, options: ReadOptions) => T, options: ReadOptions): (cell: Cell) => T {
+function remembering<T>(
+  isBlank: (cell: Cell) => boolean,
+  read: (cell: Cell, options: ReadOptions) => T,
+  options: ReadOptions,
+): (cell: Cell) => T | undefined {
   const known = new Map<Cell, T>();
   return (cell) => {
+    // Before anything else: a cell that is known is not blank, and need not be looked at.
     const before = known.get(cell);
     if (before !== undefined) return before;
+    if (isBlank(cell)) return undefined;
     const value = read(cell, options);
     known.set(cell, value);
     return value;

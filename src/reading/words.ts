@@ -118,7 +118,11 @@ export const asHandedOver: CellKind<Cell> = {
 };
 
 /** A filled cell as it was handed over, even an error; blank cells are left out as they are for tags. */
-export const anyCell: CellKind<Cell> = { ...asHandedOver, isBlank: isBlankOrZero };
+export const anyCell: CellKind<Cell> = {
+  ...asHandedOver,
+  isBlank: isBlankOrZero,
+  columnReader: () => (cell) => (isBlankOrZero(cell) ? undefined : cell),
+};
 
 function withoutPlace<T>(work: () => T): T {
   try {

@@ -155,8 +155,10 @@ describe("npm run package", () => {
       expect.arrayContaining(["@univerjs/core", "big.js", "date-fns", "esbuild", "preact", "uplot", "webpack"]),
     );
     expect(names).not.toContain("typescript");
-    // The embedded spreadsheet is in the practice sheet and nowhere else.
-    expect(text("licences/bundled.txt")).toMatch(/^@univerjs\/core .*\n.*\nin: soundfold.html, practice$/m);
+    // The embedded spreadsheet is in the practice sheet and the command, and nowhere else.
+    expect(text("licences/bundled.txt")).toMatch(
+      /^@univerjs\/core .*\n.*\nin: soundfold.html, practice, command\/\S+\.tgz$/m,
+    );
     for (const [name, licence] of licences)
       expect(licence, name).toMatch(/^(MIT|ISC|0BSD|BSD-[23]-Clause|Apache-2\.0)$/);
     const { components } = JSON.parse(text("sbom.cdx.json")) as {

@@ -1,4 +1,4 @@
-import { mkdir, readdir, readFile } from "node:fs/promises";
+import { mkdir, readdir } from "node:fs/promises";
 import { join, resolve } from "node:path";
 import { numberIn } from "../../cells/numberIn.ts";
 import { WorkbookProblem } from "../../workbook/workbookProblem.ts";
@@ -13,6 +13,7 @@ import { isFolder, newFile } from "../newFile.ts";
 import { pageNames } from "../pageNames.ts";
 import { progressBar } from "../progressBar.ts";
 import { readOptions } from "../readOptions.ts";
+import { readOrdinary } from "../readOrdinary.ts";
 import { textColumns } from "../textColumns.ts";
 import { today } from "../today.ts";
 import { writeWhole } from "../writeWhole.ts";
@@ -50,7 +51,7 @@ A file that is no foot book is named with the reason and does not stop the other
     const target = targetFrom(values.target);
     await newFile(values.out);
     if (values.pages !== undefined) await emptyFolder(values.pages, folder);
-    growSlowly();
+    growSlowly(10);
     const read = await readFolder(folder, terminal);
     const collated = collateBooks(read, { year, letters: values.letters === true, made: today(), target });
     if (!collated) throw new BadInput(nothingUsed(folder, read, year));
@@ -138,7 +139,7 @@ async function readFolder(folder: string, terminal: Terminal): Promise<readonly 
 async function readOne(path: string): Promise<ReadBook["read"]> {
   if (!/\.xls[xm]$/i.test(path)) return { reason: "It is no .xlsx workbook." };
   try {
-    return readFootBook(await withPlainFileErrors("It cannot be read", () => readFile(path)));
+    return readFootBook(await readOrdinary(path, "It cannot be read"));
   } catch (error) {
     // One file must not stop the others, whatever is in it.
     const known = error instanceof WorkbookProblem || error instanceof BadInput;

@@ -3,7 +3,8 @@ import { type Day, dayOf, isoText } from "../../cells/day.ts";
 import { funnel } from "../../core/benchmarking/funnel.ts";
 import { shrunkPrevalence } from "../../core/benchmarking/shrunkPrevalence.ts";
 import type { Interval } from "../../core/statistics/interval.ts";
-import { countCases, type GatherDays, rangeOf, type Signals, signalsOf } from "./flockTally.ts";
+import { byFlock } from "./byFlock.ts";
+import { countCases, type GatherDays, rangeOf, type Signals, signalsOf, type WrittenTag } from "./flockTally.ts";
 import type { LoadedRecords } from "./loadRecords.ts";
 
 /** By what the lines of the answer are told apart. */
@@ -60,7 +61,7 @@ interface FlockCounts {
  */
 export async function countFlocks(
   duck: DuckDBConnection,
-  { flocks, unnamed }: LoadedRecords,
+  { flocks, unnamed, hasTexts }: LoadedRecords,
   { year, by, gapDays }: { readonly year: number; readonly by: By; readonly gapDays: number },
   progress: (words: string) => void,
 ): Promise<Compared> {
@@ -68,31 +69,34 @@ export async function countFlocks(
   const counted = new Map<number, FlockCounts>();
   let gathers = 0;
   progress("Gathers …");
-  for await (const { flock, columns } of byFlock(
+  await byFlock(
     duck,
     "SELECT flock, day, sum(seen)::INTEGER, sum(lame)::INTEGER FROM gathers WHERE ok AND flock IS NOT NULL GROUP BY ALL ORDER BY flock, day",
-  )) {
-    const [days = [], seen = [], lame = []] = columns as readonly (readonly number[])[];
-    gathers += days.length;
-    const all = { days, seen, lame };
-    const ofYear = within(all, (day) => day >= from && day <= to);
-    counted.set(flock, { ofYear, watched: by === "flock" ? signalsOf(all, from, to) : undefined });
-  }
+    (flock, columns) => {
+      const [days = [], seen = [], lame = []] = columns as readonly (readonly number[])[];
+      gathers += days.length;
+      const all = { days, seen, lame };
+      const ofYear = within(all, from, to);
+      counted.set(flock, { ofYear, watched: by === "flock" ? signalsOf(all, from, to) : undefined });
+    },
+  );
   progress("Cases …");
   const caseCounts = new Map<number, { readonly begun: readonly Day[]; readonly doubted: number }>();
   const unreadTags: string[] = [];
   let [cases, caseRecords] = [0, 0];
-  for await (const { flock, columns } of byFlock(
+  await byFlock(
     duck,
-    "SELECT flock, tag, day FROM records WHERE flock IS NOT NULL ORDER BY flock",
-  )) {
-    const [tags = [], days = []] = columns as readonly [(string | null)[], (number | null)[]];
-    const { begun, doubted, unread } = countCases(tags, days, gapDays);
-    cases += begun.length;
-    caseRecords += tags.length;
-    if (unreadTags.length < 5) unreadTags.push(...unread.slice(0, 5).map((why) => `${flocks[flock]}: ${why}`));
-    caseCounts.set(flock, { begun: begun.filter((day) => day >= from && day <= to), doubted });
-  }
+    `SELECT flock, day, number ${hasTexts ? ", head, rest" : ""} FROM records WHERE flock IS NOT NULL ORDER BY flock`,
+    (flock, columns) => {
+      const [days = [], numbers = [], heads, rests] = columns as CaseColumns;
+      const tags = heads === undefined || rests === undefined ? numbers : tagsOf(numbers, heads, rests);
+      const { begun, doubted, unread } = countCases(tags, days, gapDays);
+      cases += begun.length;
+      caseRecords += tags.length;
+      if (unreadTags.length < 5) unreadTags.push(...unread.slice(0, 5).map((why) => `${flocks[flock]}: ${why}`));
+      caseCounts.set(flock, { begun: begun.filter((day) => day >= from && day <= to), doubted });
+    },
+  );
   const unreadGathers = await perFlock(duck, `SELECT flock, count(*)::INTEGER FROM gathers WHERE NOT ok ${andFlock}`);
   const left = flocks.map((_, flock) =>
     leftOutOf(unreadGathers.get(flock) ?? 0, caseCounts.get(flock)?.doubted ?? 0, unnamed),
@@ -103,6 +107,24 @@ export async function countFlocks(
       : await partLines(duck, flocks, { by, from, to }, by === "month" ? caseCounts : undefined, left);
   return { year, lines, cases, caseRecords, gathers, unreadTags: unreadTags.slice(0, 5) };
 }
+
+type CaseColumns = readonly [
+  days: (Day | null)[],
+  numbers: (number | null)[],
+  heads?: (string | null)[],
+  rests?: (string | null)[],
+];
+
+const tagsOf = (
+  numbers: readonly (number | null)[],
+  heads: readonly (string | null)[],
+  rests: readonly (string | null)[],
+): (WrittenTag | null)[] =>
+  numbers.map((number, index) => {
+    if (number !== null) return number;
+    const head = heads[index] ?? null;
+    return head === null ? null : head + (rests[index] ?? "");
+  });
 
 const andFlock = "AND flock IS NOT NULL GROUP BY flock";
 
@@ -123,7 +145,7 @@ function flockLines(
     looked.map(({ seen }) => seen),
   ] as const;
   const apart = looked.length > 1;
-  const words = apart ? funnel(...columns) : [];
+  const words = apart ? funnel(...columns, undefined, true) : [];
   // The same words as a comparison gives: without a spread to learn from there is nothing to steady.
   const isMixed = looked.some(({ lame }) => lame > 0) && looked.some(({ lame, seen }) => lame < seen);
   const steadied = apart && isMixed ? shrunkPrevalence(...columns, 0.95) : [];
@@ -157,15 +179,16 @@ async function partLines(
 ): Promise<readonly ComparedLine[]> {
   const ofFlock = new Map<number, readonly ComparedLine[]>();
   const part = by === "month" ? "strftime(DATE '1899-12-30' + day, '%Y-%m')" : "grp";
-  for await (const { flock, columns } of byFlock(
+  await byFlock(
     duck,
     `SELECT flock, ${part} AS part, day, sum(seen)::INTEGER, sum(lame)::INTEGER FROM gathers
       WHERE ok AND flock IS NOT NULL AND day BETWEEN ${from} AND ${to} GROUP BY ALL ORDER BY flock, part NULLS LAST, day`,
-  )) {
-    const parts = columns[0] as readonly (string | null)[];
-    const [, days = [], seen = [], lame = []] = columns as readonly (readonly number[])[];
-    ofFlock.set(flock, linesOf(flock, parts, { days, seen, lame }));
-  }
+    (flock, columns) => {
+      const parts = columns[0] as readonly (string | null)[];
+      const [, days = [], seen = [], lame = []] = columns as readonly (readonly number[])[];
+      ofFlock.set(flock, linesOf(flock, parts, { days, seen, lame }));
+    },
+  );
   // A flock with cases and without a gather has its lines too.
   for (const flock of caseCounts?.keys() ?? [])
     if (!ofFlock.has(flock)) ofFlock.set(flock, linesOf(flock, [], nothingSeen));
@@ -209,10 +232,12 @@ const nothingSeen: GatherDays = { days: [], seen: [], lame: [] };
 
 const sum = (counts: readonly number[]): number => counts.reduce((total, count) => total + count, 0);
 
-function within({ days, seen, lame }: GatherDays, wanted: (day: Day) => boolean): GatherDays {
-  const places = days.flatMap((day, index) => (wanted(day) ? [index] : []));
-  const of = (column: readonly number[]): number[] => places.map((index) => column[index] as number);
-  return { days: of(days), seen: of(seen), lame: of(lame) };
+/** The days are in order. */
+function within({ days, seen, lame }: GatherDays, from: Day, to: Day): GatherDays {
+  let [begin, end] = [0, days.length];
+  while (begin < end && (days[begin] as Day) < from) begin++;
+  while (end > begin && (days[end - 1] as Day) > to) end--;
+  return { days: days.slice(begin, end), seen: seen.slice(begin, end), lame: lame.slice(begin, end) };
 }
 
 const rowsOf = (count: number, what: string): string => `${count} ${what}${count === 1 ? "" : "s"}`;
@@ -228,39 +253,4 @@ function leftOutOf(gathers: number, cases: number, unnamed: LoadedRecords["unnam
 
 async function perFlock(duck: DuckDBConnection, sql: string): Promise<ReadonlyMap<number, number>> {
   return new Map((await (await duck.run(sql)).getRows()).map(([flock, count]) => [Number(flock), Number(count)]));
-}
-
-interface FlockRows {
-  readonly flock: number;
-  /** The columns after the first, which is the flock. */
-  readonly columns: readonly (readonly unknown[])[];
-}
-
-/** The rows of an answer that is in the order of its first column, a flock at a time: never more than one is held. */
-async function* byFlock(duck: DuckDBConnection, sql: string): AsyncGenerator<FlockRows> {
-  const result = await duck.stream(sql);
-  const width = result.columnCount - 1;
-  const empty = (): unknown[][] => Array.from({ length: width }, () => []);
-  let flock: number | undefined;
-  let columns = empty();
-  for (let chunk = await result.fetchChunk(); chunk && chunk.rowCount > 0; chunk = await result.fetchChunk()) {
-    const [flocks = [], ...cells] = chunk.getColumns();
-    for (let begin = 0; begin < flocks.length; ) {
-      const here = Number(flocks[begin]);
-      let end = begin + 1;
-      while (end < flocks.length && flocks[end] === flocks[begin]) end++;
-      if (flock !== undefined && here !== flock) {
-        yield { flock, columns };
-        columns = empty();
-      }
-      flock = here;
-      for (let index = 0; index < width; index++) {
-        const into = columns[index] as unknown[];
-        const cellsHere = cells[index] as unknown[];
-        for (let row = begin; row < end; row++) into.push(cellsHere[row]);
-      }
-      begin = end;
-    }
-  }
-  if (flock !== undefined) yield { flock, columns };
 }

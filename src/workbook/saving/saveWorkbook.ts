@@ -52,7 +52,7 @@ export function saveWorkbook(workbook: Workbook, { sheets }: Pick<WorkedOut, "sh
   if (formulasChanged) list.drop("calcChain");
   for (const [part, text] of list.texts()) changed.set(part, text);
   return {
-    bytes: writeZip(entriesWith(files.entries, changed, list.dropped)),
+    bytes: writeZip(entriesWith(files.entries, changed, list.dropped), files.packing),
     changedParts: [...changed.keys()],
     changedCells,
   };

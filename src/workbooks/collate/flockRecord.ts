@@ -1,8 +1,12 @@
+import type { Day } from "../../cells/day.ts";
 import type { CareYear } from "./careByYear.ts";
 
 /** What one year of a flock comes to. */
 export interface YearRecord {
+  /** Rows of Gathers. */
   gathers: number;
+  /** What was counted on each day, its groups together. */
+  readonly days?: Map<Day, { lookedAt: number; lame: number }>;
   lookedAt: number;
   lame: number;
   cases: number;

@@ -1,11 +1,11 @@
 import { type Cell, isBlankCell } from "../../cells/cell.ts";
 import type { Day } from "../../cells/day.ts";
 import { numberIn } from "../../cells/numberIn.ts";
-import { fieldReader } from "../../core/records/fieldChecks.ts";
 import { cellNamed } from "../../workbook/cellNamed.ts";
 import { lookInto } from "../../workbook/lookInto.ts";
 import { cases as casesTable } from "../tables/cases.ts";
 import { gathers as gathersTable } from "../tables/gathers.ts";
+import { dayReader } from "./dayReader.ts";
 import { cellUnder } from "./findRecords.ts";
 import { neededInCases } from "./readCases.ts";
 import { nameIn, neededTable } from "./readFootBook.ts";
@@ -41,11 +41,7 @@ export function readBookRecords(bytes: Uint8Array): BookRecords {
   const workbook = lookInto(bytes);
   const foundGathers = neededTable(workbook, gathersTable, neededInGathers);
   const foundCases = neededTable(workbook, casesTable, neededInCases);
-  const readDay = fieldReader("treated", { asOf: undefined, dayOffset: workbook.dayOffset });
-  const dayIn = (cell: Cell): Day | undefined => {
-    const { value } = readDay(cell);
-    return typeof value === "number" ? Math.floor(value) : undefined;
-  };
+  const dayIn = dayReader(workbook.dayOffset);
   const ofGather = cellUnder(gathersTable, foundGathers.headings);
   const ofCase = cellUnder(casesTable, foundCases.headings);
   return {

@@ -47,6 +47,7 @@ export function readFootBook(bytes: Uint8Array): FlockRecord {
     const year = Number(isoText(day).slice(0, 4));
     const record = years.get(year) ?? {
       gathers: 0,
+      days: new Map(),
       lookedAt: 0,
       lame: 0,
       cases: 0,
@@ -62,6 +63,8 @@ export function readFootBook(bytes: Uint8Array): FlockRecord {
     year.gathers++;
     year.lookedAt += lookedAt;
     year.lame += lame;
+    const known = year.days?.get(day) ?? { lookedAt: 0, lame: 0 };
+    year.days?.set(day, { lookedAt: known.lookedAt + lookedAt, lame: known.lame + lame });
   }
   for (const day of begun) yearOf(day).cases++;
   for (const { day, mg } of courses) {

@@ -1,5 +1,6 @@
 import type { PrevalenceChange } from "../../core/counting/prevalenceChange.ts";
 import { type Collated, leftOutWords } from "../collate/collateBooks.ts";
+import { several } from "../collate/doneFigure.ts";
 import type { FlockDone } from "../collate/flockDone.ts";
 import { type ComparedFlock, type ComparedFlocks, comparedFlocks } from "../comparison/comparedFlocks.ts";
 import type { ComparisonContent, FlockYear } from "../comparison/comparisonContent.ts";
@@ -54,7 +55,7 @@ export function flockPages({ content, flocks, year }: Collated): readonly FlockP
 const line = (label: string, words: string): PageLine => ({ label, value: undefined, look: "besidePercent", words });
 
 function standingOf(
-  { lame, seen, share, range, funnel: inFunnel, steadied, better, change, against }: ComparedFlock,
+  { lame, seen, gathers, share, range, funnel: inFunnel, steadied, better, change, against }: ComparedFlock,
   year: FlockYear,
   { content, compared }: Round,
 ): readonly PageLine[] {
@@ -67,20 +68,20 @@ function standingOf(
       value: share,
       ...range,
       look,
-      words: `${lame} lame of ${seen} looked at, all gathers together`,
+      words: `${lame} lame of ${seen} looked at, ${typeof gathers === "number" ? several(gathers, "gather") : "all gathers"} together`,
     },
     line(`Against the target of ${rounded(100 * target)} %`, against),
     changeLine(year, change),
     inFunnel !== undefined
       ? {
-          label: "All flocks, limits of chance",
+          label: "All flocks, with limits",
           value: compared.lame / compared.seen,
           low: inFunnel.low95,
           high: inFunnel.high95,
           look,
-          words: `this flock is ${inFunnel.word} for so many sheep`,
+          words: `among flocks that differ as these do, this one is ${inFunnel.word} for so many sheep`,
         }
-      : line("All flocks, limits of chance", alone),
+      : line("All flocks, with limits", alone),
     ...(steadied === undefined
       ? [line("Steadied share", alone)]
       : [

@@ -174,7 +174,7 @@ const columns: Readonly<Record<string, AsOfColumn>> = {
     of: cases,
     holds: "the medicine counted",
     look: "worked",
-    width: 16,
+    width: 20,
     formula: counted("Cases[Medicine]"),
   },
   used_ml: { of: cases, holds: "its ml", look: "workedMl", width: 9, formula: counted("Cases[Dose ml]") },

@@ -3,7 +3,7 @@ import { lesions } from "../../core/words/lesionName.ts";
 import type { Place } from "../../workbook/address.ts";
 import type { Table } from "../tables/defineTable.ts";
 import { feetWords, lesionWords, treatmentWords } from "../tables/recordWords.ts";
-import { days, groups, medicines, people, sheep, treatments } from "../tables/settingsTables.ts";
+import { groups, medicines, people, sheep, treatments } from "../tables/settingsTables.ts";
 import type { SheetPlan } from "../writing/authorWorkbook.ts";
 import { placeTable, writeTable } from "../writing/placeTable.ts";
 import { filledCells } from "../writing/references.ts";
@@ -60,7 +60,7 @@ const settingsFor = (content: BookContent): readonly Field[] => [
     value: 7,
     look: "fieldNumber",
     words: "Days from treatment to the second look, unless a case says another day.",
-    rule: days,
+    rule: rules.days,
   },
   {
     name: "ahead_days",
@@ -68,7 +68,7 @@ const settingsFor = (content: BookContent): readonly Field[] => [
     value: 7,
     look: "fieldNumber",
     words: "Days ahead that the sheet Today lists.",
-    rule: days,
+    rule: rules.days,
   },
   {
     name: "gap_days",
@@ -76,7 +76,7 @@ const settingsFor = (content: BookContent): readonly Field[] => [
     value: 14,
     look: "fieldNumber",
     words: "Records of one animal at most so many days apart are one case.",
-    rule: days,
+    rule: rules.days,
   },
   {
     name: "repeat_from",
@@ -92,7 +92,7 @@ const settingsFor = (content: BookContent): readonly Field[] => [
     value: 7,
     look: "fieldNumber",
     words: "Days an animal must have been sound before it joins the others.",
-    rule: days,
+    rule: rules.days,
   },
   {
     name: "breeding_sheep",

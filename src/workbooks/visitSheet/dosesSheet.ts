@@ -320,11 +320,20 @@ function writeDoses(sheet: SheetAuthor, { weighed: animals, otherMedicines: othe
   writeOthers(sheet, others);
   const printed = lastPrinted({ weighed: animals });
   sheet.put({ row: placedWeighed.area.top - 1, column: 3 }, { formula: weighedBelow(printed) }, "careHeading");
+  const doseCells = fixedArea(doseAnswers.column("dose"));
+  sheet.put(
+    { row: placedWeighed.area.top - 2, column: 0 },
+    {
+      formula: `IF(SUMPRODUCT(ISTEXT(${doseCells})*(LEN(${doseCells})>0))=0,"","A weight below has no dose: its cell says why.")`,
+    },
+    "careHeading",
+  );
   writeTable(sheet, weighed, placedWeighed, animals);
   writeGrid(sheet, doseAnswers, doses);
   const [here, above] = (["cell", "above"] as const).map(
     (of) => `LEN(${placedWeighed[of]("animal")})+LEN(${placedWeighed[of]("kg")})>0`,
   ) as [string, string];
   sheet.emphasize(placedWeighed.rows, [here, "line"], [above, "next"]);
-  sheet.emphasize(doseAnswers.rows, [`ISNUMBER(${doseAnswers.cell("dose")})`, "line"]);
+  const dose = doseAnswers.cell("dose");
+  sheet.emphasize(doseAnswers.rows, [`ISTEXT(${dose})*(LEN(${dose})>0)`, "strong"], [`ISNUMBER(${dose})`, "line"]);
 }

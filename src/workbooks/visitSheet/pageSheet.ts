@@ -48,8 +48,8 @@ export const pageSheet = ({ agreed: actions }: VisitContent): SheetPlan => ({
     sheet.title("Foot health visit");
     sayWhenMissing(sheet, { row: 0, column: 2 });
     sheet.put({ row: 1, column: 0 }, { formula: shown("farm_name") }, "subtitle");
-    sheet.put({ row: 1, column: 2 }, { formula: shown("visit_date") }, "workedDate");
-    sheet.put({ row: 1, column: 4 }, { formula: shown("adviser") }, "worked");
+    sheet.put({ row: 2, column: 0 }, { formula: shown("visit_date") }, "workedDate");
+    sheet.put({ row: 2, column: 1 }, { formula: shown("adviser") }, "worked");
     writeGroups(sheet);
     writeFound(sheet);
     writeWords(sheet);
@@ -131,7 +131,7 @@ function writeFound(sheet: SheetAuthor): void {
   const firstOfAll = { row: area.top - 1, column: 0 };
   const said = fixedCell(firstOfAll);
   across(sheet, firstOfAll, { formula: `IF(COUNTA(VisitFound[Lesion])=0,"","${reportable.what}")` }, 30);
-  const line = (row: number): string => cellOn(sheetNames.planLines, { row, column: 2 });
+  const line = (row: number, column = 2): string => cellOn(sheetNames.planLines, { row, column });
   const typedFound = (key: Parameters<typeof placedFound.range>[0], index: number): string =>
     cellOn(sheetNames.visit, { row: placedFound.rows.top + index, column: placedFound.column(key).left });
   writeGrid(sheet, pageFound, {
@@ -151,7 +151,7 @@ function writeFound(sheet: SheetAuthor): void {
     const plan = planRow(index);
     const [one, two, three] = [2, 3, 4].map((step) => line(plan + step));
     // Joined to nothing, what a function gave is found equal to a typed text in every spreadsheet.
-    const steps = `IF(${one}&""=${said},${two}&" "&${three},${one}&" "&${two})`;
+    const steps = `IF(${one}&""=${said},${two}&" "&${three},IF(LEN(${one})=0,${line(plan, 3)},${one}&" "&${two}))`;
     across(
       sheet,
       { row, column: area.right },
@@ -208,7 +208,7 @@ const medicineColumns: Readonly<Record<MedicineKey, GridColumn<MedicineKey>>> = 
     look: "workedDate",
     holds: ({ place, cell }) => {
       const { clear } = typedOf(place);
-      const unknown = `IF(${cell("days")}="NOT TYPED","HOLD, ask vet","day of visit?")`;
+      const unknown = `IF(ISNUMBER(${cell("days")}),"HOLD: day?","HOLD, ask vet")`;
       return { formula: `IF(LEN(${cell("medicine")})=0,"",IF(ISNUMBER(${clear}),${clear},${unknown}))` };
     },
   },
@@ -226,8 +226,8 @@ function writeWords(sheet: SheetAuthor): void {
   const { area, rows, cell } = pageMedicines;
   sheet.put({ row: wordsRow, column: 0 }, "Medicine, last given on the day of the visit, and footbath", "question");
   const doses = [
-    'IF(ISNUMBER(dose_total),COUNT(Weighed[Weight kg])&" sheep weighed, "&MIN(Weighed[Weight kg])&" to "&MAX(Weighed[Weight kg])&" kg; "&mg_per_kg&" mg per kg at "&mg_per_ml&" mg per ml.","No dose was worked out.")',
-    `IF(ISNUMBER(dose_total),"In all "&ROUND(dose_total,1)&" ml with a spare of "&${percent("spare")}&IF(ISNUMBER(dose_bottles),"; bottles: "&dose_bottles,"")&".","")`,
+    'IF(ISNUMBER(dose_total),COUNT(Weighed[Weight kg])&" sheep weighed, "&MIN(Weighed[Weight kg])&" to "&MAX(Weighed[Weight kg])&" kg; "&mg_per_kg&" mg per kg at "&mg_per_ml&" mg per ml.",IF(ISERROR(dose_total),"","No dose was worked out."))',
+    `IF(ISNUMBER(dose_total),"In all "&ROUND(dose_total,1)&" ml with a spare of "&${percent("spare")}&IF(ISNUMBER(dose_bottles),"; bottles: "&dose_bottles,"")&".",IF(ISERROR(dose_total),"The ml in all are not worked out: see the sheet Doses.",""))`,
     'IF(ISNUMBER(dose_total),"The largest dose is "&dose_largest&" ml"&IF(LEN(sites_least)=0,"",", over "&sites_least&" sites or more")&".","")',
   ];
   const bath = [
@@ -249,7 +249,7 @@ function writeWords(sheet: SheetAuthor): void {
   }
   sheet.emphasize(
     { ...rows, right },
-    [`${cell("days")}="NOT TYPED"`, "strong"],
+    [`LEFT(${cell("clear")},4)="HOLD"`, "strong"],
     [`LEN(${cell("medicine")})>0`, "line"],
   );
 }

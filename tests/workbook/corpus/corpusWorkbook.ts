@@ -16,6 +16,8 @@ interface Corpus {
   readonly columns: Readonly<Record<string, readonly (number | string | boolean | null)[]>>;
   readonly hidden: readonly number[];
   readonly cases: readonly CorpusCase[];
+  /** Of a workbook that counts its days from 1904. */
+  readonly cases1904: readonly CorpusCase[];
 }
 
 export const corpus = JSON.parse(readFileSync(new URL("corpus.json", import.meta.url), "utf8")) as Corpus;
@@ -39,8 +41,12 @@ export const cellOf = (value: CorpusCase["value"]): Cell =>
  * The corpus as a workbook: the records on one sheet, the formulas down the first column of another.
  *
  * @param saved - whether the formulas carry their values
+ * @param more - sheets behind these
  */
-export function corpusWorkbook(saved: boolean, after: Record<string, string> = {}): Uint8Array {
+export function corpusWorkbook(
+  saved: boolean,
+  more: readonly { readonly name: string; readonly rows: string }[] = [],
+): Uint8Array {
   const cells: Record<string, number | string | boolean> = {};
   for (let row = 0; row < 12; row += 1) {
     for (const [letter, values] of Object.entries(corpus.columns)) {
@@ -59,9 +65,6 @@ export function corpusWorkbook(saved: boolean, after: Record<string, string> = {
     })
     .join("");
   return buildWorkbook({
-    sheets: [
-      { name: "Data", rows: hiddenRows },
-      { name: "Formulas", rows: formulas, ...after },
-    ],
+    sheets: [{ name: "Data", rows: hiddenRows }, { name: "Formulas", rows: formulas }, ...more],
   });
 }

@@ -15,7 +15,9 @@ function numbersIn(given: readonly (Value | undefined)[], withTexts: boolean, ca
       : undefined;
     const content = cells ? undefined : calling.content(value);
     const grid = cells ?? (isGrid(content) ? content.grid : undefined);
-    for (const cell of grid ? grid.flat() : [content as Cell]) {
+    const flat = grid ? grid.flat() : [content as Cell];
+    calling.store.spend(flat.length);
+    for (const cell of flat) {
       if (isCellError(cell)) return cell;
       if (typeof cell === "number") numbers.push(cell);
       else if (!grid) {
