@@ -32,7 +32,8 @@ export const collateCommand: Command = {
               holds values only
 
 The comparison holds values, with what is done about lameness in each flock and why a figure cannot be
-counted. It is read in every spreadsheet, with or without the functions.
+counted. Ranges and words allow for gathers of a flock that differ, and for flocks that do. It is read in
+every spreadsheet, with or without the functions.
 
 A file that is no foot book is named with the reason and does not stop the others.`,
   async run(given, terminal) {
@@ -51,7 +52,7 @@ A file that is no foot book is named with the reason and does not stop the other
     const target = targetFrom(values.target);
     await newFile(values.out);
     if (values.pages !== undefined) await emptyFolder(values.pages, [folder]);
-    growSlowly();
+    growSlowly(10);
     const read = await readFolder(folder, terminal);
     const collated = collateBooks(read, { year, letters: values.letters === true, made: today(), target });
     if (!collated) throw new BadInput(nothingUsed(folder, read, year));

@@ -10,6 +10,7 @@ import { betterThanOthers } from "./betterThanOthers.ts";
 import type { ComparisonContent, FlockYear } from "./comparisonContent.ts";
 import { countsOfYear, type YearCounts } from "./countsOfYear.ts";
 import { type SettledFigures, settledFigures } from "./settledFigures.ts";
+import { tooNear } from "./tooNear.ts";
 
 const confidence = 0.95;
 
@@ -120,5 +121,5 @@ function countsBefore(
 // A book may hold 5 where 5 % was meant: against that every flock would be fine.
 const againstOf = (target: number, { lame, seen }: YearCounts): string =>
   target > 0 && target < 1
-    ? targetCheck(lame, seen, { target, confidence })
+    ? targetCheck(lame, seen, { target, confidence }).replace(...tooNear)
     : `not compared: its own target is ${target}, and no share between 0 and 100 %`;

@@ -10,6 +10,7 @@ import type { ComparedFlock, ComparedFlocks } from "./comparedFlocks.ts";
 import type { ComparisonContent } from "./comparisonContent.ts";
 import { notWhole } from "./notWhole.ts";
 import { headingRow, type PlacedComparison, sheetNames } from "./placedComparison.ts";
+import { tooNear } from "./tooNear.ts";
 
 type Key = Parameters<PlacedComparison["comparison"]["range"]>[0];
 type Column = GridColumn<Key>;
@@ -131,10 +132,13 @@ function columnsOf(
     ),
     against: column(
       "against the target",
-      44,
+      46,
       "wordsBeside",
       ({ against }) => against,
-      ifCounted((index) => `FOOT.TARGETCHECK(${counts(index)},${target(index)})`, true),
+      ifCounted((index) => {
+        const [long, short] = tooNear;
+        return `SUBSTITUTE(FOOT.TARGETCHECK(${counts(index)},${target(index)}),"${long}","${short}")`;
+      }, true),
     ),
     leftOut: {
       heading: "left out, because",
@@ -165,7 +169,7 @@ function columnsOf(
 }
 
 /** Letters that fit in a line of the column against the target. */
-const againstLength = 46;
+const againstLength = 50;
 
 const words = [
   "In the funnel: where a flock of its size lies among flocks that differ as much as these do. With fewer than ten flocks hardly one can stand out.",
@@ -204,7 +208,7 @@ export const comparisonSheet = (
     const notUsed = `COUNTIF(${comparison.range("gathers")},"not used")`;
     const lines = [
       {
-        formula: `IF(flocks_counted=0,"No flocks yet: type them on the sheet Flocks.",flocks_counted&" flocks, "&SUM(${counted.range("lookedAt")})&" sheep looked at, "&ROUND(100*share_of_all,1)&" % of them lame.")`,
+        formula: `IF(flocks_counted=0,"No flocks yet: type them on the sheet Flocks.",flocks_counted&" flocks, "&SUM(${counted.range("lookedAt")})&" looked at, each time anew, "&ROUND(100*share_of_all,1)&" % of them lame.")`,
       },
       ...words,
       ofCountsOnly(compared !== undefined),

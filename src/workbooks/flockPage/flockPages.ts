@@ -82,7 +82,8 @@ export function pagesOfRound(
         const { steadied, low, high } = inTurn[step] ?? {};
         if (steadied === undefined || low === undefined || high === undefined) return [];
         const isOwn = step + 1 === turn;
-        return [{ called: isOwn ? flock.flock : (letters[step] ?? ""), own: isOwn, steadied, low, high }];
+        const called = isOwn ? shortened(flock.flock) : (letters[step] ?? "");
+        return [{ called, own: isOwn, steadied, low, high }];
       }),
     };
     return [page];
@@ -100,6 +101,9 @@ function drawnSteps(flocks: number, turn: number | undefined): readonly number[]
   const all = turn === undefined ? steps : [...steps, turn - 1];
   return [...new Set(all)].sort((one, other) => one - other);
 }
+
+/** A name that leaves a chart its room. */
+const shortened = (name: string): string => (name.length > 22 ? `${name.slice(0, 20).trim()} …` : name);
 
 const line = (label: string, words: string): PageLine => ({ label, value: undefined, look: "besidePercent", words });
 
