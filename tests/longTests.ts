@@ -15,6 +15,7 @@ export const longTests: readonly string[] = [
   "tests/workbooks/bring/bringBook.test.ts",
   "tests/workbooks/lookingBack.test.ts",
   "tests/workbooks/oneSlipBooks.test.ts",
+  "tests/workbooks/oneSlipVisits.test.ts",
   "tests/workbooks/readableFormulas.test.ts",
   "tests/workbooks/soundFile.test.ts",
   "tests/**/fillFlockFootBook.test.ts",

@@ -80,8 +80,9 @@ describe.each(books)("a workbook of $name", ({ write }) => {
     [", values that no spreadsheet would come to", withOtherValues],
   ])("keeps to the byte what stands outside the cone of FOOT%s", async (_, change) => {
     const given = change(worked.bytes);
+    // Some of the writers leave word that all is to be worked out, since they have not done it.
     const again = await recalculate(
-      openWorkbook(given),
+      { ...openWorkbook(given), asksForAll: false },
       engineInNode(() => anotherDay),
     );
     expect(changedOutside(given, again.bytes).changed).toEqual([]);

@@ -29,15 +29,19 @@ export function readZip(
   packing?: Packing,
 ): readonly Entry[] {
   const seen = new Map<string, boolean>();
+  const keys = new Set<string>();
   let total = 0;
   // Looked through before anything is unpacked, since many entries may share one packed part.
   unzip(bytes, ({ name, size, originalSize, compression }) => {
-    if (seen.has(name)) throw new WorkbookProblem(`The file is damaged: it holds the part ${name} twice.`);
+    // The names of parts do not depend on capitals (ECMA-376 Part 2 §6.2.2), so two such would be one.
+    const key = name.toLowerCase();
+    if (keys.has(key)) throw new WorkbookProblem(`The file is damaged: it holds the part ${name} twice.`);
+    keys.add(key);
     seen.set(name, compression === 0);
     total += originalSize;
     if (seen.size > limits.parts) throw tooBig(`more than ${limits.parts} parts`);
     if (total > limits.bytes) throw tooBig(`more than ${Math.round(limits.bytes / 1e6)} MB`);
-    if (originalSize > limits.ratioFrom && originalSize > size * limits.ratio)
+    if (packsTooWell(originalSize, size, limits))
       throw tooBig(`${Math.round(originalSize / Math.max(size, 1))} times its packed size`);
     // Under this name an object keeps no value of its own, so the part would be lost on the way.
     if (name === "__proto__") throw new WorkbookProblem(`The file holds a part called ${name}; it was not opened.`);
@@ -46,6 +50,19 @@ export function readZip(
   const unpacked = packing ? unpackedBy(packing, bytes, wanted) : unzip(bytes, ({ name }) => wanted(name));
   refuseDamaged(unpacked, [...seen.keys()], bytes, packing?.checksum ?? ((part) => crc32.buf(part) >>> 0));
   return [...seen].map(([name, stored]) => ({ name, stored, bytes: unpacked[name] ?? new Uint8Array() }));
+}
+
+const packsTooWell = (originalSize: number, size: number, { ratio, ratioFrom }: Limits): boolean =>
+  originalSize > ratioFrom && originalSize > size * ratio;
+
+/** Whether no part of a file is packed so well that it would be taken for one made to do harm. */
+export function packsWithin(bytes: Uint8Array, limits: Limits): boolean {
+  let within = true;
+  unzip(bytes, ({ originalSize, size }) => {
+    within &&= !packsTooWell(originalSize, size, limits);
+    return false;
+  });
+  return within;
 }
 
 /** A damaged part may unpack without complaint into other figures, and nobody would know. */

@@ -39,6 +39,7 @@ export function funnelChart({ funnel, limits, rows }: PlacedComparison): Chart {
       limit("high 95 %", "dashed"),
       limit("low 99.8 %", "dotted"),
       limit("high 99.8 %", "dotted"),
+      { ...drawnFrom(limits, "seen", "target"), ...strokes.thin },
     ],
   };
 }

@@ -1,13 +1,16 @@
 import type { KeyOf } from "../tables/defineTable.ts";
 import { flockGathers, flocks as flocksTable } from "../tables/flocks.ts";
 import type { SheetPlan } from "../writing/authorWorkbook.ts";
+import { firstOf } from "../writing/firstOf.ts";
 import type { Look } from "../writing/looks.ts";
 import { orWords } from "../writing/orWords.ts";
 import { type GridColumn, type Holds, writeGrid } from "../writing/placeGrid.ts";
 import { cellOn } from "../writing/references.ts";
 import type { ComparedFlock, ComparedFlocks } from "./comparedFlocks.ts";
 import type { ComparisonContent } from "./comparisonContent.ts";
+import { notWhole } from "./notWhole.ts";
 import { headingRow, type PlacedComparison, sheetNames } from "./placedComparison.ts";
+import { tooNear } from "./tooNear.ts";
 
 type Key = Parameters<PlacedComparison["comparison"]["range"]>[0];
 type Column = GridColumn<Key>;
@@ -129,10 +132,13 @@ function columnsOf(
     ),
     against: column(
       "against the target",
-      44,
+      46,
       "wordsBeside",
       ({ against }) => against,
-      ifCounted((index) => `FOOT.TARGETCHECK(${counts(index)},${target(index)})`, true),
+      ifCounted((index) => {
+        const [long, short] = tooNear;
+        return `SUBSTITUTE(FOOT.TARGETCHECK(${counts(index)},${target(index)}),"${long}","${short}")`;
+      }, true),
     ),
     leftOut: {
       heading: "left out, because",
@@ -143,17 +149,27 @@ function columnsOf(
           const flock = compared.flocks[place];
           return typeof flock === "string" ? flock : null;
         }
-        const [seen, lame] = [of("lookedAt", place), of("lame", place)];
-        return {
-          formula: `IF(OR(LEN(${cell("flock")})=0,ISNUMBER(${placeIn(place)})),"",IF(COUNT(${seen},${lame})<2,"looked at or lame is missing",IF(${lame}>${seen},"more lame than looked at",IF(${seen}=0,"no sheep looked at",IF(OR(${seen}<0,${lame}<0,INT(${seen})<>${seen},INT(${lame})<>${lame}),"not a whole number of sheep","the name stands twice")))))`,
-        };
+        const [flock, seen, lame] = [of("flock", place), of("lookedAt", place), of("lame", place)];
+        const said = firstOf(
+          [
+            [`OR(ISNUMBER(${placeIn(place)}),AND(LEN(${cell("flock")})=0,COUNTA(${seen},${lame})=0))`, ""],
+            [`LEN(TRIM(${flock}))=0`, "the flock has no name"],
+            [`COUNTA(${seen},${lame})<2`, "looked at or lame is missing"],
+            [`COUNT(${seen},${lame})<2`, "looked at or lame is no number"],
+            [`${lame}>${seen}`, "more lame than looked at"],
+            [`${seen}=0`, "no sheep looked at"],
+            [notWhole(seen, lame), "not a whole number of sheep"],
+          ],
+          "the name stands twice",
+        );
+        return { formula: said };
       },
     },
   };
 }
 
 /** Letters that fit in a line of the column against the target. */
-const againstLength = 46;
+const againstLength = 50;
 
 const words = [
   "In the funnel: where a flock of its size lies among flocks that differ as much as these do. With fewer than ten flocks hardly one can stand out.",
@@ -192,7 +208,7 @@ export const comparisonSheet = (
     const notUsed = `COUNTIF(${comparison.range("gathers")},"not used")`;
     const lines = [
       {
-        formula: `IF(flocks_counted=0,"No flocks yet: type them on the sheet Flocks.",flocks_counted&" flocks, "&SUM(${counted.range("lookedAt")})&" sheep looked at, "&ROUND(100*share_of_all,1)&" % of them lame.")`,
+        formula: `IF(flocks_counted=0,"No flocks yet: type them on the sheet Flocks.",flocks_counted&" flocks, "&SUM(${counted.range("lookedAt")})&" looked at, each time anew, "&ROUND(100*share_of_all,1)&" % of them lame.")`,
       },
       ...words,
       ofCountsOnly(compared !== undefined),

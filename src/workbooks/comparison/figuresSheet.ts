@@ -1,6 +1,7 @@
 import { columnLetters } from "../../workbook/address.ts";
 import { flocks } from "../tables/flocks.ts";
 import type { SheetPlan } from "../writing/authorWorkbook.ts";
+import { filledIn } from "../writing/filledIn.ts";
 import type { Look } from "../writing/looks.ts";
 import { orWords } from "../writing/orWords.ts";
 import { type GridColumn, type Holds, writeGrid } from "../writing/placeGrid.ts";
@@ -32,7 +33,7 @@ export const figuresSheet = (
     writeCounted(sheet, placed, content, compared);
     writeSums(sheet, nameCell, placed, compared);
     writeLists(sheet, placed, compared);
-    writeLimits(sheet, placed, compared);
+    writeLimits(sheet, placed, content, compared);
     writeRanked(sheet, placed, content, compared);
     sheet.protect();
     sheet.print({
@@ -88,7 +89,7 @@ function writeCounted(
         const above = before("place");
         const next = above === undefined ? "1" : `COUNT(${above})+1`;
         return {
-          formula: `IF(LEN(${name})=0,"",IF(COUNT(${seen},${lame})<2,"",IF(AND(${whole},${once}),${next},"")))`,
+          formula: `IF(LEN(TRIM(${name}))=0,"",IF(COUNT(${seen},${lame})<2,"",IF(AND(${whole},${once}),${next},"")))`,
         };
       },
     },
@@ -122,7 +123,7 @@ function writeCounted(
       holds: ifCounted(({ gathers: known }) => known, gathersOf("now", "lookedAt", "lame")),
     },
     gathersBefore: {
-      heading: "gathers, year before",
+      heading: "gathers before",
       look: "workedCount",
       holds: ifCounted(({ gathersBefore }) => gathersBefore, gathersOf("before", "lookedAtBefore", "lameBefore")),
     },
@@ -143,7 +144,7 @@ function writeSums(
     [
       "rows_to_mend",
       known?.flocks.filter((flock) => typeof flock === "string").length,
-      `SUMPRODUCT((LEN(${comparison.range("leftOut")})>0)*1)`,
+      filledIn(comparison.range("leftOut")),
       "workedCount",
     ],
   ];
@@ -185,6 +186,7 @@ function writeLists(
 function writeLimits(
   sheet: SheetAuthor,
   { counted, funnel, limits, rows }: PlacedComparison,
+  { target }: ComparisonContent,
   compared: ComparedFlocks | undefined,
 ): void {
   type Key = Parameters<typeof limits.range>[0];
@@ -194,11 +196,11 @@ function writeLimits(
   const holds =
     (key: "seen" | (typeof keys)[number], formula: Holds<Key>): Holds<Key> =>
     (row) =>
-      compared ? (drawn[row.place]?.[key] ?? null) : formula(row);
+      compared ? (drawn[Math.min(row.place, drawn.length - 1)]?.[key] ?? null) : formula(row);
   const limit = (step: number): GridColumn<Key> => {
     const heading = limitNames[step] as (typeof limitNames)[number];
     const formula: Holds<Key> = ({ cell }) => ({
-      formula: `IF(${cell("seen")}="","",IFERROR(INDEX(${funnel.range(heading, rows)},MATCH(${cell("seen")},${funnel.range("seen", rows)},0)),NA()))`,
+      formula: `IF(flocks_counted<2,"",IFERROR(INDEX(${funnel.range(heading, rows)},MATCH(${cell("seen")},${funnel.range("seen", rows)},0)),NA()))`,
     });
     return { heading, look: "workedPercent", holds: holds(keys[step] as (typeof keys)[number], formula) };
   };
@@ -209,13 +211,14 @@ function writeLimits(
       look: "workedCount",
       // The last again where there are no more: a cell without a number would make the sizes words.
       holds: holds("seen", ({ place }) => ({
-        formula: `IF(flocks_counted<2,"",SMALL(${counted.range("lookedAt")},MIN(${place + 1},flocks_counted)))`,
+        formula: `IF(flocks_counted<2,${place + 1},SMALL(${counted.range("lookedAt")},MIN(${place + 1},flocks_counted)))`,
       })),
     },
     "low 95 %": limit(0),
     "high 95 %": limit(1),
     "low 99.8 %": limit(2),
     "high 99.8 %": limit(3),
+    target: { heading: "target", look: "workedPercent", holds: () => (compared ? target : { formula: "target" }) },
   });
 }
 
@@ -238,17 +241,12 @@ function writeRanked(
   // The place in the list of the flock whose turn it is.
   const of = (heading: string, index: number): string =>
     `INDEX(${steadied.range(heading, rows)},MATCH(${index + 1},${ranked.range("order")},0))`;
-  const listed = (heading: string, key: "low" | "high" | "steadied" | "share"): Holds<Key> =>
+  const listed = (heading: string, key: "low" | "high" | "steadied"): Holds<Key> =>
     holds(
       (index) => settled?.inTurn[index]?.[key] ?? null,
       ({ place }) => ({ formula: there(place, of(heading, place)) }),
     );
   const isChosen = (name: string): string => `AND(LEN(chosen_flock)>0,${name}=chosen_flock)`;
-  const named = (value: string, known: number | undefined): Holds<Key> =>
-    holds(
-      () => known ?? null,
-      ({ place }) => ({ formula: there(place, value) }),
-    );
   /** What hangs on the flock that is chosen, and so is a formula in a collated comparison too. */
   const asChosen =
     (formula: (cell: (key: Key) => string, index: number) => string, otherwise?: string): Holds<Key> =>
@@ -311,8 +309,7 @@ function writeRanked(
       "range of the others",
       asChosen((cell) => `IF(${isChosen(cell("name"))},0,${cell("range")})`),
     ),
-    share: percent("share as seen", listed("share", "share")),
-    all: percent("all", named("share_of_all", settled && shareOfAll(settled))),
-    target: percent("target", named("target", target)),
+    // In every row, so that an empty chart has an axis too.
+    target: percent("target", () => (settled ? target : { formula: "target" })),
   });
 }

@@ -1,19 +1,25 @@
+import { areaText } from "../../workbook/address.ts";
 import type { KeyOf } from "../tables/defineTable.ts";
 import { flockGathers, flocks } from "../tables/flocks.ts";
 import type { SheetPlan } from "../writing/authorWorkbook.ts";
 import { filledIn } from "../writing/filledIn.ts";
+import { firstOf } from "../writing/firstOf.ts";
 import { type Holds, writeGrid } from "../writing/placeGrid.ts";
 import { writeTable } from "../writing/placeTable.ts";
 import { rowCell } from "../writing/references.ts";
 import type { ComparisonContent } from "./comparisonContent.ts";
+import { notWhole } from "./notWhole.ts";
 import { headingRow, type PlacedComparison, sheetNames } from "./placedComparison.ts";
 
 type Key = Parameters<PlacedComparison["besideGathers"]["range"]>[0];
 
+/** On one sheet of paper: most of the room is empty. */
+const printedRows = 50;
+
 const notes = [
   "Only if you have them: one row for each flock and day, its groups together, of the year compared and the year before.",
-  "Gathers of one flock differ by more than chance. With them, ranges allow for that, and the word about the target need not be said of these counts only.",
-  "They are used where they come to what stands for that flock and year on the sheet Flocks, in sheep looked at and in lame sheep.",
+  "Gathers of one flock differ by more than chance. With them ranges allow for that, and words about the target are surer.",
+  "They are used where they add up to what stands for that flock and year on the sheet Flocks, looked at and lame.",
 ];
 
 /** The gathers of each flock that is typed, where more than totals is known; beside them what keeps a row from being used. */
@@ -61,23 +67,26 @@ export const gathersSheet = ({ flocks: known }: ComparisonContent, placed: Place
         width: 38,
         look: "worked",
         holds: ({ place, cell }) => {
-          const [flock, date, seen, lame] = flockGathers.keys.map((key) => typed(key, place));
+          const [flock, date, seen, lame] = flockGathers.keys.map((key) => typed(key, place)) as [
+            string,
+            string,
+            string,
+            string,
+          ];
           const twice = `COUNTIFS(${beside.range("row")},${cell("row")},${flockGathers.of("date")},${date})>1`;
-          const reasons = [
+          const reasons: readonly (readonly [string, string])[] = [
+            [`COUNTA(${flock}:${lame})=0`, ""],
             [`${cell("row")}=""`, "whose gather is this?"],
             ["LEN(year_compared)=0", "the year is not typed on the sheet Flocks"],
             [`${cell("row")}=0`, "no flock of that name, or two, on the sheet Flocks"],
             [`NOT(ISNUMBER(${date}))`, "the date is missing or no date"],
             [`ABS(YEAR(${date})-year_compared+0.5)>1`, "neither of the year compared nor of the one before"],
             [`COUNT(${seen},${lame})<2`, "looked at or lame is missing"],
-            [
-              `OR(${lame}>${seen},${lame}<0,INT(${seen})<>${seen},INT(${lame})<>${lame})`,
-              "these counts cannot be right",
-            ],
+            [`${lame}>${seen}`, "more lame than looked at"],
+            [notWhole(seen, lame), "not a whole number of sheep"],
             [twice, "the day stands twice: add the rows up"],
-          ] as const;
-          const said = reasons.reduceRight((rest, [when, words]) => `IF(${when},"${words}",${rest})`, '""');
-          return { formula: `IF(COUNTA(${flock}:${lame})=0,"",${said})` };
+          ];
+          return { formula: firstOf(reasons, "") };
         },
       },
       now: { heading: "counts in the year compared", width: 14, look: "workedCount", holds: ofYear("year_compared") },
@@ -93,6 +102,15 @@ export const gathersSheet = ({ flocks: known }: ComparisonContent, placed: Place
     sheet.freezeAt({ row: headingRow + 1, column: 1 });
     sheet.protect();
     const { right: column } = beside.column("toMend");
-    sheet.print({ upTo: { row: gathers.area.bottom, column }, repeat: [headingRow, headingRow] });
+    const row = headingRow + printedRows;
+    const beyond = areaText({ ...gathers.rows, top: row + 1 });
+    sheet.put(
+      { row: 6, column: 0 },
+      {
+        formula: `IF(COUNTA(${beyond})=0,"","Printed up to row ${row + 1}: choose all rows and print the selection.")`,
+      },
+      "careHeading",
+    );
+    sheet.print({ upTo: { row, column }, onOnePage: true });
   },
 });

@@ -69,10 +69,15 @@ export function placedComparison(rows: number) {
   );
   const funnel = placeList(figures, funnelFunction, { row: figuresHeading, column: counted.area.right + 2 });
   const steadied = placeList(figures, shrunkPrevalenceFunction, { row: figuresHeading, column: after(funnel) });
-  const limits = placeGrid(figures, ["seen", ...limitNames], { row: figuresHeading, column: after(steadied) }, rows);
+  const limits = placeGrid(
+    figures,
+    ["seen", ...limitNames, "target"],
+    { row: figuresHeading, column: after(steadied) },
+    rows,
+  );
   const ranked = placeGrid(
     figures,
-    ["order", "name", "letter", "low", "high", "range", "steadied", "ownRange", "otherRange", "share", "all", "target"],
+    ["order", "name", "letter", "low", "high", "range", "steadied", "ownRange", "otherRange", "target"],
     { row: figuresHeading, column: limits.area.right + 2 },
     rows,
   );

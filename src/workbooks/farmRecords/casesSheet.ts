@@ -57,13 +57,12 @@ function workedColumns({ cases, besideCases }: PlacedRecords): Readonly<Record<K
 export const casesSheet = (records: readonly TypedCase[], placed: PlacedRecords): SheetPlan => ({
   name: sheetNames.cases,
   write(sheet) {
-    sheet.put({ row: 0, column: 0 }, "Cases", "title");
-    sheet.rowHeight(0, 28);
+    sheet.title("Cases");
     sheet.put({ row: 1, column: 0 }, "Typed in on the left; the pale green columns are worked out.", "note");
     sheet.rowHeight(headingRow, 32);
     writeTable(sheet, farmCases, placed.cases, records, { widths: true, striped: true });
     writeGrid(sheet, placed.besideCases, workedColumns(placed));
     sheet.freezeAt({ row: firstRecord, column: farmCases.placeOf("tag") + 1 });
-    sheet.printWide();
+    sheet.print({ sideways: true, repeat: [headingRow, headingRow], across: 2, repeatColumns: 3 });
   },
 });

@@ -20,6 +20,8 @@ const chart = (all: readonly ChartSeries[], more: Partial<BookChart> = {}): Book
   from: corner,
   to: corner,
   title: "Cases",
+  scattered: false,
+  acrossName: "",
   lying: false,
   fromTop: false,
   stacked: false,
@@ -60,4 +62,25 @@ it("lets bars lie as the file has them, the first name on top or at the bottom",
   expect(chartPicture(chart([series("low")], { lying: true }), book).lying).toBe("from below");
   expect(chartPicture(chart([series("low")], { lying: true, fromTop: true }), book).lying).toBe("from the top");
   expect(chartPicture(chart([series("low")]), book).lying).toBeUndefined();
+});
+
+it("puts the points of each series at places of their own, two at one place too", () => {
+  const given: Readonly<Record<string, readonly Cell[]>> = {
+    seen: [40, 20, 40],
+    share: [3, 1, 5],
+    at: [20, 50],
+    limit: [8, 9],
+  };
+  const points = series("share", { kind: "line", across: "seen", unseen: true, points: true });
+  const limit = series("limit", { kind: "line", across: "at", dash: "dashed" });
+  const picture = chartPicture(chart([points, limit], { scattered: true, acrossName: "sheep seen" }), {
+    ...book,
+    values: (reference) => given[reference] ?? [],
+  });
+  expect(picture.across).toEqual([20, 40, 40, 50]);
+  expect(picture.lines.map(({ values, mark }) => [values, mark])).toEqual([
+    [[1, 3, 5, null], "points"],
+    [[8, null, null, 9], "dashed"],
+  ]);
+  expect(picture.said).toBe("share: 3 points, from 1 to 5.");
 });

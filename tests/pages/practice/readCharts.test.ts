@@ -40,7 +40,7 @@ it("counts a chart that stands otherwise among those that are not drawn", () => 
 it("reads bars that stand on others, each series with a kind of its own", () => {
   const workbook = openWorkbook(readFileSync("samples/flock-comparison.xlsx"));
   const read = workbook.sheets.map((_, index) => readCharts(workbook, index));
-  const [league, funnel] = [read.flatMap(({ charts }) => charts)[0], read.reduce((sum, { others }) => sum + others, 0)];
+  const [funnel, league] = read.flatMap(({ charts }) => charts);
   expect(league?.stacked).toBe(true);
   // The first carries the range and is not seen; the steadied share is points without a line, the target a line.
   expect(league?.series.map(({ kind, unseen, points, colour }) => [kind, unseen, points, colour])).toEqual([
@@ -49,7 +49,15 @@ it("reads bars that stand on others, each series with a kind of its own", () => 
     ["line", true, true, "#2F5D50"],
     ["line", false, false, "#1F2A24"],
   ]);
-  expect(funnel).toBe(1);
+  expect(read.map(({ others }) => others)).toEqual(read.map(() => 0));
+  expect([funnel?.scattered, funnel?.shares, funnel?.acrossName]).toEqual([true, true, "sheep looked at"]);
+  expect(funnel?.series.map(({ unseen, points, dash }) => [unseen, points, dash])).toEqual([
+    [true, true, "solid"],
+    [false, false, "dashed"],
+    [false, false, "dashed"],
+    [false, false, "dotted"],
+    [false, false, "dotted"],
+  ]);
 });
 
 it.each([

@@ -77,7 +77,8 @@ function usedBy(id: number | undefined): { readonly seconds: number; readonly me
     const fields = readFileSync(`/proc/${id}/stat`, "utf8")
       .replace(/^.*\) /s, "")
       .split(" ");
-    const peak = /VmHWM:\s+(\d+) kB/.exec(readFileSync(`/proc/${id}/status`, "utf8"))?.[1];
+    // Of a process that is ending the memory is gone.
+    const peak = /VmHWM:\s+(\d+) kB/.exec(readFileSync(`/proc/${id}/status`, "utf8"))?.[1] ?? 0;
     return { seconds: (Number(fields[11]) + Number(fields[12])) / ticks, megabytes: Number(peak) / 1024 };
   } catch {
     // It has ended.

@@ -28,6 +28,7 @@ import { formatted } from "./formatted.ts";
 import { forms } from "./forms.ts";
 import { type Task, workOutInOrder } from "./inOrder.ts";
 import { lookups } from "./lookups.ts";
+import { numbersAlone } from "./numbersAlone.ts";
 import { placeFunctions } from "./places.ts";
 import { plainFunctions } from "./plainFunctions.ts";
 import { RangeIndex } from "./rangeIndex.ts";
@@ -41,6 +42,11 @@ const mostWork = 250_000_000;
 
 // Half of a column of a sheet; each cell is written into the file.
 const mostFilled = lastRow / 2;
+
+// Letters beyond what a cell usually holds, in all answers together: each is written into the text of a sheet, up to
+// seven signs for one, and no text has more than 2^29.
+const mostLetters = 60_000_000;
+const usualLetters = 200;
 
 interface Formula {
   readonly cell: EngineCell;
@@ -124,6 +130,7 @@ export function calculateWorkbook(
     ...plainFunctions,
     ...textFunctions,
     ...dateFunctions,
+    ...numbersAlone(engine),
     ...spreads,
     ...formatted(engine),
     ...aggregates(running),
@@ -165,6 +172,14 @@ export function calculateWorkbook(
     }
   };
 
+  let letters = 0;
+  /** Counts what a text takes beyond the usual. */
+  const hold = (value: Cell): void => {
+    if (typeof value !== "string" || value.length <= usualLetters) return;
+    letters += value.length - usualLetters;
+    if (letters > mostLetters) throw new TooMuch("the texts of the answers are longer than a file can hold");
+  };
+
   const forget = (): void => {
     store.forget();
     index.forget();
@@ -186,6 +201,8 @@ export function calculateWorkbook(
     if (isGrid(content) && content.grid.length * (content.grid[0]?.length ?? 0) > mostFilled)
       throw new TooMuch("its answer covers more cells than can be worked out");
     const shaped = cell.fixed ? laidOut(content, cell.fixed) : content;
+    if (isGrid(shaped)) for (const line of shaped.grid) for (const value of line) hold(value);
+    else hold(shaped);
     const area = isGrid(shaped) ? areaFor(shaped, { row, column }) : undefined;
     if (before) {
       spills[sheet]?.delete(key);

@@ -11,7 +11,9 @@ export interface ChartCells {
 }
 
 /** A chart of a workbook as it is drawn, with the figures that its cells hold now, and the same said in words. */
-export function chartPicture(chart: BookChart, { texts, values }: ChartCells): Picture {
+export function chartPicture(chart: BookChart, cells: ChartCells): Picture {
+  if (chart.scattered) return scatteredPicture(chart, cells);
+  const { texts, values } = cells;
   const { title, shares, series, lying, fromTop, stacked, spansGaps } = chart;
   const labels = texts(series[0]?.across ?? "");
   const lines: Line[] = [];
@@ -46,6 +48,59 @@ export function chartPicture(chart: BookChart, { texts, values }: ChartCells): P
     lying: lying ? (fromTop ? "from the top" : "from below") : undefined,
     spansGaps,
   };
+}
+
+function scatteredPicture({ title, shares, acrossName, series }: BookChart, { texts, values }: ChartCells): Picture {
+  const given = series.map((one) => {
+    const places = values(one.across);
+    return values(one.values).flatMap((value, index) => {
+      const place = places[index];
+      return typeof place === "number" && typeof value === "number" ? [{ place, value }] : [];
+    });
+  });
+  const joint = jointPlaces(given.map((points) => points.map(({ place }) => place)));
+  const lines = series.map((one, index): Line => {
+    const left = new Map<number, number[]>();
+    for (const { place, value } of given[index] ?? []) left.set(place, [...(left.get(place) ?? []), value]);
+    return {
+      name: texts(one.name)[0] ?? "",
+      values: joint.map((place) => left.get(place)?.shift() ?? null),
+      mark: markOf(one),
+      tone: index === 0 ? "main" : (tones[(index - 1) % tones.length] ?? "quiet"),
+      colour: one.colour,
+      unseen: one.unseen && markOf(one) !== "points",
+      points: one.points,
+    };
+  });
+  const figures = (given[0] ?? []).map(({ value }) => value);
+  const least = pictureWords.figure(Math.min(...figures), shares);
+  const most = pictureWords.figure(Math.max(...figures), shares);
+  return {
+    title,
+    said:
+      figures.length === 0
+        ? pictureWords.noFigures
+        : pictureWords.pointsSaid(lines[0]?.name ?? "", figures.length, least, most),
+    unit: shares ? "share" : "number",
+    across: joint,
+    labels: undefined,
+    acrossName: acrossName === "" ? undefined : acrossName,
+    lines,
+    isScattered: true,
+    // Each series has a figure at its own places alone.
+    spansGaps: true,
+  };
+}
+
+/** Every place at which a series has a figure, as often as the series has that has it most often, in order. */
+function jointPlaces(series: readonly (readonly number[])[]): readonly number[] {
+  const most = new Map<number, number>();
+  for (const places of series) {
+    const count = new Map<number, number>();
+    for (const place of places) count.set(place, (count.get(place) ?? 0) + 1);
+    for (const [place, times] of count) most.set(place, Math.max(times, most.get(place) ?? 0));
+  }
+  return [...most].sort(([one], [other]) => one - other).flatMap(([place, times]) => Array<number>(times).fill(place));
 }
 
 /** Of the series after the first, where the file has no colours for them. */

@@ -28,6 +28,10 @@ export interface BookChart {
   readonly from: Corner;
   readonly to: Corner;
   readonly title: string;
+  /** Its places across are figures, and each series has its own. */
+  readonly scattered: boolean;
+  /** What stands below the places across. */
+  readonly acrossName: string;
   /** Bars lie, the names beside them. */
   readonly lying: boolean;
   /** The first name is the uppermost of lying bars, and not the lowest. */
@@ -113,20 +117,33 @@ const cornerOf = ({ col = 0, colOff = 0, row = 0, rowOff = 0 }: Record<string, n
   down: rowOff / perPixel,
 });
 
-const kinds: Readonly<Record<string, ChartSeries["kind"]>> = { lineChart: "line", barChart: "bars" };
+const kinds: Readonly<Record<string, ChartSeries["kind"]>> = {
+  lineChart: "line",
+  barChart: "bars",
+  scatterChart: "line",
+};
 const dashes: Readonly<Record<string, ChartSeries["dash"]>> = { solid: "solid", sysDot: "dotted", dot: "dotted" };
 // What is drawn of these would not be what they show.
 const notDrawn: ReadonlySet<string> = new Set(["percentStacked"]);
 
 type Mutable<T> = { -readonly [Key in keyof T]: T[Key] };
 
-/** What is drawn of a chart: lines or bars over names; undefined for charts of another kind. */
+/** What is drawn of a chart: lines, bars or points; undefined for charts of another kind. */
 function chartIn(part: string, text: string): Omit<BookChart, "from" | "to"> | undefined {
-  const found = { title: "", lying: false, fromTop: false, stacked: false, spansGaps: false, shares: false };
+  const found = {
+    title: "",
+    scattered: false,
+    acrossName: "",
+    lying: false,
+    fromTop: false,
+    stacked: false,
+    spansGaps: false,
+    shares: false,
+  };
   const all: ChartSeries[] = [];
   const path: string[] = [];
   let kind: ChartSeries["kind"] = "line";
-  let [isOther, axes] = [false, 0];
+  let [isOther, axes, isAcross] = [false, 0, false];
   let series = emptySeries(kind);
   const isIn = (element: string): boolean => path.includes(element);
   walkXml(part, text, {
@@ -137,6 +154,8 @@ function chartIn(part: string, text: string): Omit<BookChart, "from" | "to"> | u
       if (/Chart$/.test(element) && isIn("plotArea")) {
         isOther ||= kinds[element] === undefined;
         kind = kinds[element] ?? kind;
+        isOther ||= all.length > 0 && (element === "scatterChart") !== found.scattered;
+        found.scattered = element === "scatterChart";
       }
       if (element === "ser") series = emptySeries(kind);
       if (element === "barDir") found.lying = val === "bar";
@@ -146,9 +165,11 @@ function chartIn(part: string, text: string): Omit<BookChart, "from" | "to"> | u
       }
       // A second axis has a scale of its own.
       if (element === "valAx") axes += 1;
+      if (element === "axPos") isAcross = found.scattered && (val === "b" || val === "t");
       if (element === "orientation" && isIn("catAx")) found.fromTop = val === "maxMin";
       if (element === "dispBlanksAs") found.spansGaps = val === "span";
-      if (element === "numFmt" && isIn("valAx")) found.shares = attributes.formatCode?.includes("%") ?? false;
+      if (element === "numFmt" && isIn("valAx") && !isAcross)
+        found.shares = attributes.formatCode?.includes("%") ?? false;
       if (!isIn("ser")) return;
       if (element === "prstDash") series.dash = dashes[val] ?? "dashed";
       if (element === "symbol" && isIn("marker")) series.points = val !== "none";
@@ -159,10 +180,11 @@ function chartIn(part: string, text: string): Omit<BookChart, "from" | "to"> | u
     },
     text(content) {
       if (path.at(-1) === "t" && isIn("title") && !isIn("plotArea")) found.title += content;
+      if (path.at(-1) === "t" && isIn("title") && isIn("valAx") && isAcross) found.acrossName += content;
       if (path.at(-1) !== "f" || !isIn("ser")) return;
       if (isIn("tx")) series.name += content;
-      else if (isIn("cat")) series.across += content;
-      else if (isIn("val")) series.values += content;
+      else if (isIn("cat") || isIn("xVal")) series.across += content;
+      else if (isIn("val") || isIn("yVal")) series.values += content;
     },
     close(name) {
       path.pop();
@@ -170,7 +192,9 @@ function chartIn(part: string, text: string): Omit<BookChart, "from" | "to"> | u
     },
   });
   const hasLine = all.some((one) => one.kind === "line");
-  return isOther || axes > 1 || all.length === 0 || (found.lying && hasLine) ? undefined : { ...found, series: all };
+  return isOther || axes > (found.scattered ? 2 : 1) || all.length === 0 || (found.lying && hasLine)
+    ? undefined
+    : { ...found, series: all };
 }
 
 const emptySeries = (kind: ChartSeries["kind"]): Mutable<ChartSeries> => ({

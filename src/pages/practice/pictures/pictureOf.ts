@@ -31,6 +31,8 @@ export interface Picture {
   readonly labels: ((index: number) => string) | undefined;
   readonly acrossName: string | undefined;
   readonly lines: readonly Line[];
+  /** Its points may lie at both ends, and need room there. */
+  readonly isScattered?: boolean;
   /** Bars lie, the first of them at the top or at the bottom; otherwise they stand. */
   readonly lying?: "from the top" | "from below" | undefined;
   /** Lines go on where a figure is missing, as they do when nothing is said. */

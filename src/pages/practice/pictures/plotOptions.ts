@@ -27,6 +27,7 @@ export function plotOptions(picture: Picture, { holder, width, height, dark, enl
   const isBars = lines.some(({ mark }) => mark === "bars");
   const isLying = isBars && picture.lying !== undefined;
   const ends = [across[0] ?? 0, across.at(-1) ?? 1] as const;
+  const beyond = picture.isScattered === true ? (ends[1] - ends[0]) * 0.03 : 0;
   return {
     width: width * by,
     height: height * by,
@@ -38,14 +39,16 @@ export function plotOptions(picture: Picture, { holder, width, height, dark, enl
         time: false,
         ori: isLying ? 1 : 0,
         dir: picture.lying === "from the top" ? -1 : 1,
-        range: isBars ? [-0.6, across.length - 0.4] : [ends[0], ends[1] === ends[0] ? ends[0] + 1 : ends[1]],
+        range: isBars
+          ? [-0.6, across.length - 0.4]
+          : [ends[0] - beyond, (ends[1] === ends[0] ? ends[0] + 1 : ends[1]) + beyond],
       },
       y: {
         ori: isLying ? 0 : 1,
         range: (_, least, most) => [Math.min(0, least * 1.05), Math.max(unit === "share" ? 0.01 : 1, most * 1.05)],
       },
     },
-    axes: axesOf(picture, { width, by, isBars, isLying, colour }),
+    axes: axesOf(picture, { width, height, by, isBars, isLying, colour }),
     series: [
       {},
       ...lines.map(({ name, mark, tone, ...line }, index): uPlot.Series => {
@@ -71,14 +74,15 @@ export function plotOptions(picture: Picture, { holder, width, height, dark, enl
 
 interface Axes {
   readonly width: number;
+  readonly height: number;
   readonly by: number;
   readonly isBars: boolean;
   readonly isLying: boolean;
   readonly colour: (name: string) => string;
 }
 
-function axesOf(picture: Picture, { width, by, isBars, isLying, colour }: Axes): uPlot.Axis[] {
-  const { labels, acrossName, unit } = picture;
+function axesOf(picture: Picture, { width, height, by, isBars, isLying, colour }: Axes): uPlot.Axis[] {
+  const { across, labels, acrossName, unit } = picture;
   const axis: uPlot.Axis = {
     stroke: colour("--ink"),
     font: `${12 * by}px system-ui, sans-serif`,
@@ -91,15 +95,21 @@ function axesOf(picture: Picture, { width, by, isBars, isLying, colour }: Axes):
   const named: Partial<uPlot.Axis> = labels
     ? {
         values: (_, places) =>
-          places.map((at) => (isBars && !Number.isInteger(at) ? "" : shorten(labels(at), isLying ? 28 : 16))),
-        ...(isBars ? { incrs: [1, 2, 3, 6, 12, 24, 60, 120, 600] } : {}),
+          places.map((at) =>
+            isBars && !Number.isInteger(at) ? "" : shorten(labels(at), isLying ? besideBars(width) : 16),
+          ),
+        ...(across.every((at, index) => at === index)
+          ? { splits: () => namedPlaces(picture, isLying ? height / 16 : width / (isBars ? 20 : 70)) }
+          : {}),
         rotate: isBars && !isLying ? turn.angle : 0,
-        size: (isLying ? Math.min(width * 0.45, longest(picture, 28) + 24) : isBars ? turn.below : 40) * by,
+        size: (isLying ? longest(picture, besideBars(width)) + 24 : isBars ? turn.below : 40) * by,
         space: (isLying ? 14 : isBars ? 20 : 90) * by,
       }
     : {};
   const ofNames: uPlot.Axis = {
     ...axis,
+    size: 40 * by,
+    space: 60 * by,
     ...(acrossName === undefined ? {} : { label: acrossName, labelSize: 20 * by }),
     side: isLying ? 3 : 2,
     ...named,
@@ -114,8 +124,18 @@ function axesOf(picture: Picture, { width, by, isBars, isLying, colour }: Axes):
   return [ofNames, { ...ofFigures, scale: "y" }];
 }
 
+/** Places that have a name, or every second, third and so on of them where there is room for so many only. */
+function namedPlaces({ across, labels }: Picture, most: number): number[] {
+  const named = across.filter((at) => (labels?.(at) ?? "") !== "");
+  const each = Math.max(1, Math.ceil(named.length / Math.max(1, most)));
+  return named.filter((_, index) => index % each === 0);
+}
+
 // About as wide as a letter of the axes is, in pixels.
 const letter = 6.6;
+
+/** So many letters of a name go beside lying bars, which are to have more than half of the room. */
+const besideBars = (width: number): number => Math.max(8, Math.floor((width * 0.45 - 24) / letter));
 
 const longest = ({ across, labels }: Picture, most: number): number =>
   Math.max(0, ...across.map((at) => shorten(labels?.(at) ?? "", most).length)) * letter;
@@ -147,9 +167,15 @@ function barPaths(picture: Picture, standsOn: number | undefined): uPlot.Series.
 // Room under a bar is short; the figures below hold the whole name.
 const shorten = (label: string, most: number): string => (label.length > most ? `${label.slice(0, most - 1)}…` : label);
 
-/** A colour for dark ground: as light as it was dark, of the same hue. */
+/** A colour for dark ground: as light as it was dark, of the same hue, and never so dark that it is not seen. */
 export function turned(colour: string): string {
   const [red = 0, green = 0, blue = 0] = [1, 3, 5].map((at) => Number.parseInt(colour.slice(at, at + 2), 16));
-  const by = 255 - Math.max(red, green, blue) - Math.min(red, green, blue);
-  return `rgb(${red + by}, ${green + by}, ${blue + by})`;
+  const [most, least] = [Math.max(red, green, blue), Math.min(red, green, blue)];
+  const light = Math.max(255 - (most + least) / 2, darkest);
+  const by = light - (most + least) / 2;
+  const channels = [red, green, blue].map((channel) => Math.round(Math.min(255, Math.max(0, channel + by))));
+  return `rgb(${channels.join(", ")})`;
 }
+
+// Of 255, between the lightest and the darkest of the three.
+const darkest = 88;
