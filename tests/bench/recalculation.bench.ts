@@ -4,8 +4,10 @@ import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { strToU8, zipSync } from "fflate";
 import { bundleCommand } from "../../src/build/release/bundleCommand.ts";
+import { nodePacking } from "../../src/cli/nodePacking.ts";
 import { engineInNode } from "../../src/hosts/headless/engineInNode.ts";
 import { placeText } from "../../src/workbook/address.ts";
+import { usualLimits } from "../../src/workbook/limits.ts";
 import { openWorkbook } from "../../src/workbook/openWorkbook.ts";
 import { recalculate } from "../../src/workbook/recalculate.ts";
 import type { BenchReport, Limit } from "./report.ts";
@@ -62,11 +64,11 @@ export async function bench(): Promise<BenchReport> {
     const inRows = rows.toLocaleString("en");
     add(`${inRows} rows, 50 COUNTIFS, one FOOT call a row`, put("calls.xlsx", calls));
     add(`${inRows} rows, 50 COUNTIFS, constants in place of the calls`, put("constants.xlsx", constants));
-    const { ratio, note } = await inWarmProcess(calls, constants);
+    const { aCall, note } = await inWarmProcess(calls, constants);
     return {
       title: "Recalculating a workbook",
       ...report,
-      limits: [...report.limits, { what: "a FOOT call a row against constants", measured: ratio, most: 1.2 }],
+      limits: [...report.limits, { what: "microseconds a FOOT call", measured: aCall, most: 80 }],
       notes: [
         "The command as it is shipped, each workbook in a process of its own, from starting to the saved file; one run each. The foot books are invented by tests/bench/scale/makeFullBook.ts and none of their formulas has been worked out; one of more cases than the book we hand out has room for has a longer room.",
         note,
@@ -114,15 +116,15 @@ async function inWarmProcess(calls: Uint8Array, constants: Uint8Array) {
   }
   const [withCalls, withConstants] = [median(times.calls), median(times.constants)];
   const ratios = times.calls.map((time, round) => time / (times.constants[round] ?? Number.NaN));
-  const ratio = withCalls / withConstants;
-  const note = `In a warm process, without starting, the ${rows.toLocaleString("en")} rows take ${inSeconds(withCalls)} with calls and ${inSeconds(withConstants)} with constants, ${ratio.toFixed(2)} times as long: medians of ${rounds} pairs run in turn; the ratio of single pairs went from ${Math.min(...ratios).toFixed(2)} to ${Math.max(...ratios).toFixed(2)}.`;
-  return { ratio, note };
+  const aCall = ((withCalls - withConstants) / rows) * 1e6;
+  const note = `In a warm process, without starting, the ${rows.toLocaleString("en")} rows take ${inSeconds(withCalls)} with calls and ${inSeconds(withConstants)} with constants, ${(withCalls / withConstants).toFixed(2)} times as long, which is ${aCall.toFixed(0)} µs a call, with reading its formula and writing its answer: medians of ${rounds} pairs run in turn; the ratio of single pairs went from ${Math.min(...ratios).toFixed(2)} to ${Math.max(...ratios).toFixed(2)}.`;
+  return { aCall, note };
 }
 
 async function timeOf(bytes: Uint8Array): Promise<number> {
   const before = process.cpuUsage();
   const engine = engineInNode();
-  const { summary } = await recalculate(openWorkbook(bytes), engine);
+  const { summary } = await recalculate(openWorkbook(bytes, usualLimits, nodePacking), engine);
   if (summary.errors.length > 0) throw new Error(`the bench workbook has errors: ${JSON.stringify(summary.errors[0])}`);
   const { user, system } = process.cpuUsage(before);
   return (user + system) / 1e6;
