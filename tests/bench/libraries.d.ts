@@ -2,6 +2,7 @@ declare module "jstat" {
   const jstat: {
     readonly jStat: {
       normal: { inv(p: number, mean: number, std: number): number };
+      studentt: { inv(p: number, dof: number): number };
       beta: { inv(p: number, a: number, b: number): number };
       binomial: {
         pdf(k: number, n: number, p: number): number;

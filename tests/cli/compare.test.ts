@@ -132,7 +132,7 @@ describe("the same digits as the functions", () => {
       column(year.map(({ lame }) => lame)),
       column(year.map(({ seen }) => seen)),
     ];
-    const [, ...funnelRows] = answer(funnelFunction, ...counts);
+    const [, ...funnelRows] = answer(funnelFunction, ...counts, undefined, true);
     const [shrunkHeadings = [], ...shrunkRows] = answer(shrunkPrevalenceFunction, ...counts);
     const under = (row: readonly Cell[], heading: string): Cell => row[shrunkHeadings.indexOf(heading)] ?? null;
     for (const [place, line] of lines.entries()) {
@@ -224,6 +224,22 @@ test("Parquet with real dates and numbers gives what the csv gives", async () =>
   await compare(at("gathers.csv"), at("cases.csv"), "--out", at("fromCsv.parquet"));
   await compare(at("typed.parquet"), at("typedCases.parquet"), "--out", at("fromTyped.parquet"));
   expect(await linesOf("fromTyped.parquet")).toEqual(await linesOf("fromCsv.parquet"));
+});
+
+test.each(["DOUBLE", "BIGINT"])("tags kept as numbers (%s) are the animals that they are in a sheet", async (type) => {
+  const tags = [999012345600042, 42, 42, 0, 99012345678901, 1_000_000_000_000_000, null, 999012345600042];
+  const days = tags.map((_, index) => dayOf("2025-03-01") + 20 * index);
+  const rows = tags.map((tag, index) => `('Farm 1', ${tag ?? "NULL"}::${type}, DATE '${isoText(days[index] ?? 0)}')`);
+  const file = at(`tags ${type}.parquet`);
+  await inSql(
+    `COPY (SELECT * FROM (VALUES ${rows.join(", ")}) AS rows("Flock", "Tag", "Seen lame")) TO '${file}' (FORMAT parquet)`,
+  );
+  await compare(at("gathers.csv"), file, "--out", at(`tags ${type} out.parquet`), "--year", "2025");
+  const [, ...table] = answer(caseTableFunction, column(tags), column(days));
+  const [line] = await linesOf(`tags ${type} out.parquet`);
+  expect(line?.Cases).toBe(table.filter(([, number]) => number !== "not known").length);
+  const doubted = table.filter(([, number]) => number === "not known").length;
+  expect(line?.["Left out"]).toBe(`${doubted} case records cannot be read: the cases are those that the others show`);
 });
 
 test("a folder of foot books is compared, and a file that is none is named", async () => {

@@ -1,5 +1,6 @@
 import { Problem } from "../../cells/problem.ts";
 import { countryNumber, isCountryNumber } from "./countries.ts";
+import { noOneTag } from "./noOneTag.ts";
 import { isNumberOfAnimals } from "./numberOfAnimals.ts";
 
 /** An animal: `key` tells animals apart, `shown` is the tag as it was first written. */
@@ -18,7 +19,7 @@ export interface Tag {
  * printed form with country letters are one animal and give the 15 digits. Anything else (a management tag) keeps its
  * letters and digits as they are, leading zeros too, with one hyphen wherever digits were set apart.
  *
- * @throws Problem when nothing is left, when a number or a group of animals is named ("23 lambs"), when the spreadsheet has already lost digits (a cell keeps 15), or when a printed
+ * @throws Problem when nothing is left, when a number or a group of animals is named ("23 lambs"), several tags or none ("ditto"), when the spreadsheet has already lost digits (a cell keeps 15), or when a printed
  *   form without spaces can be read as two animals
  * @see ISO 11784 for the number; printed forms and the 6-digit flock mark: common practice, no source
  * @example
@@ -37,6 +38,8 @@ export function tagKey(tag: string | number): string {
   if (plain === "") throw new Problem({ what: `"${tag}" has no letter or digit`, mend: "enter the tag" });
   if (spoiled.test(typed))
     throw new Problem({ what: `"${typed}" has lost digits in the spreadsheet`, mend: "enter the tag again as text" });
+  const noOne = wholeTag.test(typed) ? undefined : noOneTag(typed);
+  if (noOne !== undefined) throw new Problem(noOne);
   if (/^\d+$/.test(plain)) {
     const number = electronicNumber(plain);
     return number.length === 15 ? number : apartOf(typed, plain);
@@ -53,6 +56,9 @@ export function tagKey(tag: string | number): string {
     });
   return apartOf(typed, plain);
 }
+
+// Most tags are whole, and are spared the search for words.
+const wholeTag = /^[A-Z]{0,2}[ \d]{0,20}$/;
 
 // The two forms of most tags, read in one look: a flock has thousands of them.
 function keyInFull(tag: string): string | undefined {

@@ -38,6 +38,7 @@ import { drawable } from "./pictures/pictureOf.ts";
 import { usePrinting } from "./printing/usePrinting.ts";
 import { StatusLine } from "./StatusLine.tsx";
 import { sheetWords } from "./sheetWords.ts";
+import { useCellSentence } from "./useCellSentence.ts";
 import { useDark } from "./useDark.ts";
 import { useDrop } from "./useDrop.ts";
 import { useSaveKey } from "./useSaveKey.ts";
@@ -48,6 +49,8 @@ interface Note {
   readonly kind: "told" | "fault" | "done";
   /** A cell that it is about, to go to. */
   readonly go?: string;
+  /** It leads to the workbooks to start from. */
+  readonly begin?: boolean;
 }
 
 const sameHint = (one: ArgumentHint, other: ArgumentHint): boolean =>
@@ -83,11 +86,14 @@ export function PracticeSheet() {
   const [busy, setBusy] = useState(false);
   const [tables, setTables] = useState<readonly FilledTable[]>([]);
   const [view, setView] = useState<View>("functions");
+  const [isPanelShown, setPanelShown] = useState(true);
   const [box, setBox] = useState<Box>();
   const [pointed, setPointed] = useState<Pointed>();
+  const atCell = useCellSentence(selected, box);
   const [charts, setCharts] = useState<readonly ShownChart[]>([]);
   const [chartPlaces, setChartPlaces] = useState<readonly ChartPlace[]>([]);
   const sheetInView = useRef("");
+  const cellInView = useRef("");
   const [typing, setTyping] = useState<ArgumentHint>();
   const isSaving = useRef(false);
   // What was typed meanwhile would be lost.
@@ -124,13 +130,16 @@ export function PracticeSheet() {
       if (brought) unsaved.changed();
       setOld(age === "of unknown age" && !made ? "saved" : undefined);
       const unseen = keptUnseen(workbook);
+      const isInvented = made && name === firstBook;
       const told = [
         text.opened(name),
+        ...(isInvented ? [text.invented] : []),
         ...(age === "worked out" ? [ageWords.workedOut] : []),
-        ...(unseen.length === 0 ? [] : [text.keptUnseen(unseen)]),
+        // Of a file of one's own; what the page brings is told of in its description.
+        ...(unseen.length === 0 || made ? [] : [text.keptUnseen(unseen)]),
         ...(kept[0] === undefined ? [] : [text.kept(kept.length, kept[0])]),
       ];
-      setNote({ text: told.join(" "), kind: "told" });
+      setNote({ text: told.join(" "), kind: "told", begin: isInvented });
       setTables(sheet.tables(drawableNames));
       // Whoever has not turned to something else yet can type at once.
       if (document.activeElement === document.body) sheet.focus();
@@ -183,6 +192,10 @@ export function PracticeSheet() {
     grid.current = practiceGrid(holder.current, catalogue, engine, localClock, dark, {
       onSelected(now) {
         setSelected(now);
+        const place = `${now.sheet} ${now.address}`;
+        // Where the cell before was is no place for what is said of this one.
+        if (place !== cellInView.current) setBox(undefined);
+        cellInView.current = place;
         if (now.sheet === sheetInView.current) return;
         sheetInView.current = now.sheet;
         showCharts();
@@ -201,6 +214,7 @@ export function PracticeSheet() {
         setPointed(undefined);
       },
       onPointed: setPointed,
+      onEditing: atCell.setEditing,
       onTyping(before) {
         const hint = before === undefined ? undefined : argumentHint(before, catalogue);
         // What is said again is read out again.
@@ -325,6 +339,13 @@ export function PracticeSheet() {
   );
   useDrop((file, disk) => void open(file, disk));
 
+  const showView = (wanted: View): void => {
+    setPanelShown(true);
+    setView(wanted);
+    // Once it is there.
+    setTimeout(() => panel.current?.querySelector<HTMLElement>("h2")?.focus());
+  };
+
   const goTo = (address: string | undefined): void => {
     try {
       if (address !== undefined) grid.current?.go(address);
@@ -353,6 +374,15 @@ export function PracticeSheet() {
           onFault={({ message }) => setNote({ text: text.failed(message), kind: "fault" })}
           onSave={() => void save()}
         />
+        <button
+          type="button"
+          class="link"
+          aria-expanded={isPanelShown}
+          aria-controls="panel"
+          onClick={() => setPanelShown(!isPanelShown)}
+        >
+          {isPanelShown ? text.hidePanel : text.showPanel}
+        </button>
       </header>
       <div class="note">
         <p class={note.kind} role="status">
@@ -361,6 +391,11 @@ export function PracticeSheet() {
         {note.go !== undefined && (
           <button type="button" onClick={() => goTo(note.go)}>
             {text.go(note.go)}
+          </button>
+        )}
+        {note.begin && (
+          <button type="button" onClick={() => showView("books")}>
+            {text.begin}
           </button>
         )}
       </div>
@@ -378,14 +413,18 @@ export function PracticeSheet() {
             />
           )}
           <SheetCharts charts={charts} places={chartPlaces} dark={dark} />
-          {pointed && <CellSentence box={pointed.cell} sentence={pointed.sentence} />}
+          {pointed ? (
+            <CellSentence box={pointed.cell} sentence={pointed.sentence} />
+          ) : (
+            atCell.shown && <CellSentence {...atCell.shown} />
+          )}
           {/* biome-ignore lint/a11y/noNoninteractiveTabindex: what may scroll must be reachable by keyboard */}
           <section class="below" tabIndex={0} aria-label={text.statusLabel}>
             <StatusLine selected={selected} typing={typing} calculating={calculating} onGo={goTo} />
             <p class="hint">{text.keys}</p>
           </section>
         </main>
-        <aside aria-label={text.panelLabel} ref={panel}>
+        <aside id="panel" aria-label={text.panelLabel} ref={panel} hidden={!isPanelShown}>
           <div class="views">
             {views.map((known) => (
               <button key={known} type="button" aria-pressed={known === view} onClick={() => setView(known)}>

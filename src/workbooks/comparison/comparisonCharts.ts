@@ -2,7 +2,7 @@ import type { Chart, ChartSeries } from "excelize-wasm";
 import { chartKinds } from "../writing/chartKinds.ts";
 import { barFill, chartLook, chartTitle, drawnFrom, notInLegend, strokes } from "../writing/chartLook.ts";
 import type { PlacedGrid } from "../writing/placeGrid.ts";
-import { gridSizes, type PlacedComparison } from "./placedComparison.ts";
+import type { limitNames, PlacedComparison } from "./placedComparison.ts";
 
 const share = { NumFmt: { CustomNumFmt: "0%", SourceLinked: false }, Minimum: 0 };
 const pale = { Type: "pattern", Pattern: 1, Color: ["C9D8D0"] };
@@ -11,10 +11,8 @@ const axisTitle = (Text: string) => ({ Paragraph: [{ Text, Font: { Family: "Cali
 
 /** Share against sheep looked at, with the limits of chance for each size. */
 export function funnelChart({ funnel, limits, rows }: PlacedComparison): Chart {
-  const limit = (name: string, stroke: "dashed" | "dotted"): ChartSeries => ({
-    Name: limits.headingCell(name),
-    Categories: limits.range("seen", gridSizes),
-    Values: limits.range(name, gridSizes),
+  const limit = (name: (typeof limitNames)[number], stroke: "dashed" | "dotted"): ChartSeries => ({
+    ...drawnFrom(limits, "seen", name),
     ...strokes[stroke],
   });
   return {
@@ -41,6 +39,7 @@ export function funnelChart({ funnel, limits, rows }: PlacedComparison): Chart {
       limit("high 95 %", "dashed"),
       limit("low 99.8 %", "dotted"),
       limit("high 99.8 %", "dotted"),
+      { ...drawnFrom(limits, "seen", "target"), ...strokes.thin },
     ],
   };
 }

@@ -75,7 +75,7 @@ export const casesSheet = ({ cases: records }: BookContent): SheetPlan => ({
     writeTable(sheet, cases, placedCases, records, { dressed: false, widths: true });
     writeGrid(sheet, besideCases, answers, { dressed: false });
     // From the first row on, beside the columns of the sheet As of, so that a list names rows of this sheet.
-    for (const key of ["lesion", "medicine"] as const)
+    for (const key of ["lesion", "medicine", "score"] as const)
       nameCell(`written_${key}`, sheet.name, { ...placedCases.column(key), top: 0 });
 
     const { cell, above, rows } = placedCases;

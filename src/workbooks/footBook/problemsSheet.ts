@@ -160,6 +160,6 @@ export const problemsSheet: SheetPlan = {
     sheet.freezeAt({ row: 3, column: 0 });
     sheet.protect();
     const upTo = printedLists(sheet, [list], printed);
-    sheet.print({ sideways: true, ...(upTo && { upTo }) });
+    sheet.print({ sideways: true, repeat: [headings, headings], ...(upTo && { upTo }) });
   },
 };

@@ -24,7 +24,9 @@ function lastFilled({ sheet, area }: SheetArea, { store }: Calling): number {
     const cells = store.column(sheet, column);
     let row = Math.min(part.bottom, cells.length - 1);
     const least = Math.max(area.top, area.top + last + 1);
-    while (row >= least && (cells[row] === null || cells[row] === "")) row -= 1;
+    const from = row;
+    while (row >= least && (cells[row] ?? "") === "") row -= 1;
+    store.spend(from - row);
     last = Math.max(last, row - area.top);
   }
   return last;

@@ -10,6 +10,7 @@ import { withoutAlerts } from "../../../hosts/headless/insides/withoutAlerts.ts"
 import type { BookRules } from "./bookRules.ts";
 import type { CellWords } from "./cellWords.ts";
 import { writeDatesOut } from "./datesInEditor.ts";
+import { followSizes } from "./followSizes.ts";
 import type { GridBook } from "./gridBook.ts";
 import type { GridEvents } from "./gridEvents.ts";
 import { markDoubts } from "./markDoubts.ts";
@@ -32,7 +33,7 @@ export function listenToGrid(
   rules: BookRules,
   words: CellWords,
   { tell, showSelected, selectFirstCell, go }: Doing,
-  events: Pick<GridEvents, "onCalculating" | "onMoved" | "onPointed" | "onTyping">,
+  events: Pick<GridEvents, "onCalculating" | "onEditing" | "onMoved" | "onPointed" | "onTyping">,
 ): void {
   const { api, injector } = book;
   const edited = injector.get(SheetInterceptorService);
@@ -56,12 +57,15 @@ export function listenToGrid(
     selected$.subscribe(showSelected);
   }
   api.addEvent(api.Event.Scroll, events.onMoved);
+  followSizes(injector, events.onMoved);
   api.addEvent(api.Event.CellClicked, ({ row, column, worksheet }) => {
     const link = rules.linkIn({ sheet: worksheet.getSheetId(), row, column });
     if (link && "place" in link) go(link.place);
   });
   tellTypedFormula(injector, events.onTyping);
-  keepWhatIsTyped(injector.get(IEditorBridgeService));
+  const editor = injector.get(IEditorBridgeService);
+  editor.visible$.subscribe(({ visible }) => events.onEditing(visible));
+  keepWhatIsTyped(editor);
   withoutAlerts(injector.get(CellAlertManagerService));
   injector.get(HoverManagerService).currentCell$.subscribe((hovered) => {
     if (!hovered) return events.onPointed(undefined);
@@ -71,6 +75,7 @@ export function listenToGrid(
   api.addEvent(api.Event.ActiveSheetChanged, () => {
     selectFirstCell();
     tell();
+    showSelected();
   });
   api.addEvent(api.Event.SheetValueChanged, tell);
 }
