@@ -66,9 +66,9 @@ function writeCounted(
     };
   /** How many gathers are known, where they come to what is typed of the flock. */
   const gathersOf =
-    (rows: "now" | "before", lookedAt: Typed, lame: Typed) =>
+    (sign: 1 | -1, lookedAt: Typed, lame: Typed) =>
     (index: number): string => {
-      const place = `${besideGathers.range(rows)},${index + 1}`;
+      const place = `${besideGathers.range("counted")},${sign * (index + 1)}`;
       const sums = [lookedAt, lame].map((key, step) => {
         const column = gathers.range(step === 0 ? "lookedAt" : "lame");
         return `SUMIF(${place},${column})=${of(key, index)}`;
@@ -120,12 +120,12 @@ function writeCounted(
     gathers: {
       heading: "gathers",
       look: "workedCount",
-      holds: ifCounted(({ gathers: known }) => known, gathersOf("now", "lookedAt", "lame")),
+      holds: ifCounted(({ gathers: known }) => known, gathersOf(1, "lookedAt", "lame")),
     },
     gathersBefore: {
       heading: "gathers before",
       look: "workedCount",
-      holds: ifCounted(({ gathersBefore }) => gathersBefore, gathersOf("before", "lookedAtBefore", "lameBefore")),
+      holds: ifCounted(({ gathersBefore }) => gathersBefore, gathersOf(-1, "lookedAtBefore", "lameBefore")),
     },
   });
 }
