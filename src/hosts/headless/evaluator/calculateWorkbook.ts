@@ -28,6 +28,7 @@ import { formatted } from "./formatted.ts";
 import { forms } from "./forms.ts";
 import { type Task, workOutInOrder } from "./inOrder.ts";
 import { lookups } from "./lookups.ts";
+import { numbersAlone } from "./numbersAlone.ts";
 import { placeFunctions } from "./places.ts";
 import { plainFunctions } from "./plainFunctions.ts";
 import { RangeIndex } from "./rangeIndex.ts";
@@ -129,6 +130,7 @@ export function calculateWorkbook(
     ...plainFunctions,
     ...textFunctions,
     ...dateFunctions,
+    ...numbersAlone(engine),
     ...spreads,
     ...formatted(engine),
     ...aggregates(running),

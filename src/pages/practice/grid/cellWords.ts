@@ -55,13 +55,16 @@ export function cellWords(book: GridBook, rules: BookRules, names: readonly stri
       const value = formula === undefined ? cell.getRawValue() : undefined;
       const shown = cell.getDisplayValue() ?? "";
       askAgain(at, shown);
+      const message = messageAt(at);
+      const doubt = rules.doubtIn(value, at);
       return {
         sheet: book.sheetName(at.sheet),
         address: placeText(at),
         shown,
         formula,
-        message: messageAt(at),
-        wanted: rules.doubtIn(value, at) ?? rules.wantedAt(at),
+        message,
+        sentence: message ?? doubt,
+        wanted: doubt ?? rules.wantedAt(at),
         choices: rules.choicesAt(at) ?? [],
         link: rules.linkIn(at),
       };
