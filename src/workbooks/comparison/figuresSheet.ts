@@ -74,7 +74,8 @@ function writeCounted(
         return `SUMIF(${place},${column})=${of(key, index)}`;
       });
       const many = `COUNTIFS(${place},${gathers.range("lookedAt")},">0")`;
-      return `IF(${many}=0,"",IF(AND(${sums.join(",")}),${many},"not used"))`;
+      const faulty = `COUNTIFS(${besideGathers.range("row")},${index + 1},${besideGathers.range("toMend")},"?*")`;
+      return `IF(${many}=0,IF(${faulty}=0,"","not used"),IF(AND(${sums.join(",")}),${many},"not used"))`;
     };
   sheet.put({ row: counted.area.top - 1, column: 0 }, "Flocks that count", "question");
   writeGrid(sheet, counted, {
