@@ -3,7 +3,7 @@ import { type DueLook, dueList } from "../../src/core/dates/dueList.ts";
 import { defineFunction } from "../../src/definition/defineFunction.ts";
 import { problem } from "../../src/definition/problemExamples.ts";
 import { day, done } from "../../src/reading/days.ts";
-import { wholeDays } from "../../src/reading/numbers.ts";
+import { nonNegative, wholeDays } from "../../src/reading/numbers.ts";
 import { gappedDoubtColumn, gappedDoubtColumnOrNone, one, oneOr } from "../../src/reading/parameter.ts";
 import { tag } from "../../src/reading/words.ts";
 import { table } from "../../src/writing/result.ts";
@@ -18,6 +18,7 @@ export const dueListFunction = defineFunction({
     "Days are counted from as_of: 3 is in three days, -2 is two days overdue.",
     "A second look that is done is left out; so is one further off than ahead_days.",
     'A look of which tag, day or done cannot be read stands first, as "not known" where that is so, with its row in the state.',
+    "With score, of the looks of one day the highest score stands first, and before it those whose score is blank, 0 or cannot be read: a sheep that nobody scored may be the worst.",
     ...treatedAgainNotes,
   ],
   parameters: {
@@ -27,6 +28,7 @@ export const dueListFunction = defineFunction({
     done: gappedDoubtColumnOrNone(done, "When it was done, or yes or no; blank while it is not"),
     ahead_days: oneOr(wholeDays, 7, "How many days ahead to list"),
     treated: gappedDoubtColumnOrNone(day, "Day of treatment, the same rows"),
+    score: gappedDoubtColumnOrNone(nonNegative("a lameness score"), "How lame, the same rows: worst of a day first"),
   },
   result: table<DueLook>(
     "nothing is due",
@@ -37,8 +39,8 @@ export const dueListFunction = defineFunction({
   ),
   caution: undefined,
   sources: [sources.practice],
-  compute: ({ as_of, tags, due, done, ahead_days, treated }, origin) =>
-    dueList(as_of, { tags, due, done, treated }, ahead_days, (index) => origin.row(index)),
+  compute: ({ as_of, tags, due, done, ahead_days, treated, score }, origin) =>
+    dueList(as_of, { tags, due, done, treated, score }, ahead_days, (index) => origin.row(index)),
   examples: [
     {
       shows: "16 Mar 2026: one overdue, one due soon, one done, one far off",
@@ -92,6 +94,25 @@ export const dueListFunction = defineFunction({
         ["tag", "due", "days", "state"],
         ["043", dayOf("2026-03-19"), -1, "1 day overdue"],
         ["042", dayOf("2026-03-23"), 3, "due in 3 days"],
+      ],
+    },
+    {
+      shows: "Three of one day, with scores: 042 was not scored and may be the worst, 043 is lamer than 041",
+      call: [
+        dayOf("2026-03-20"),
+        ["041", "042", "043", "044"],
+        [dayOf("2026-03-19"), dayOf("2026-03-19"), dayOf("2026-03-19"), dayOf("2026-03-18")],
+        undefined,
+        undefined,
+        undefined,
+        [2, null, 5, 1],
+      ],
+      gives: [
+        ["tag", "due", "days", "state"],
+        ["044", dayOf("2026-03-18"), -2, "2 days overdue"],
+        ["042", dayOf("2026-03-19"), -1, "1 day overdue"],
+        ["043", dayOf("2026-03-19"), -1, "1 day overdue"],
+        ["041", dayOf("2026-03-19"), -1, "1 day overdue"],
       ],
     },
     {

@@ -28,7 +28,7 @@ const bathLimits: StepText = [
 ];
 
 const lookAgain: StepText = [
-  "Look at her again in 7 days (RECHECKDUE). Not better: to the vet.",
+  "Look at her again in 7 days. Not better: to the vet.",
   "Most feet that were treated right are clearly better in a week; one that is not may be something else.",
   "",
 ];
@@ -46,7 +46,7 @@ const writeDown: readonly StepText[] = [
     "Write the withdrawal days down even when they are 0.",
   ],
   [
-    "Work out the clear date (CLEARDATE) before she goes for food. Her milk has days of its own.",
+    "Work out the clear date before she goes for food. Her milk has days of its own.",
     "The withdrawal period runs from the last dose, and data sheets give one for meat and another for milk.",
     "Days that are missing are not 0 days: hold her until you know them.",
   ],
@@ -74,7 +74,7 @@ const everyCase: readonly StepText[] = [
   ["Disinfect hands and knife before the next animal.", "They carry the infection from foot to foot.", ""],
   ...writeDown,
   [
-    "Keep her apart until she is sound, at housing, turnout and weaning above all (KEEPAPART).",
+    "Keep her apart until she is sound, at housing, turnout and weaning above all.",
     "Where sheep are crowded or come onto clean ground, one lame sheep infects many.",
     "",
   ],
@@ -121,6 +121,7 @@ export const carePlanFunction = defineFunction({
     "Where the skin is sore, or it is not sure what it is, the plan begins with the look for a disease that must be reported. Steps against infection stand only where it passes from sheep to sheep, or may.",
     "In a flock that has footrot, interdigital dermatitis is treated as footrot, but for lambs as your vet says. In a flock that has contagious ovine digital dermatitis, other lesions get a look at the top of the hoof, and the step for a first case is left out.",
     "pus_drained matters for a white line abscess and a foreign body; severe for footrot and contagious ovine digital dermatitis.",
+    "The steps are plain words, to be read by whoever treats. The functions that go with them: RECHECKDUE for the second look, CLEARDATE for the clear date, SITEML for the sites of an injection, KEEPAPART for whom to keep apart, BATHLITRES, BATHMIX and BATHSHEEP for a footbath, QUARANTINEEND for bought sheep.",
     "It names no medicine and no dose. What each step rests on, and how sure that is: docs/methods/care.md.",
   ],
   parameters: {
@@ -182,7 +183,7 @@ export const carePlanFunction = defineFunction({
           medicine,
         ],
         [
-          "Many in the group have it: ask your vet about a footbath for all of them (BATHLITRES, BATHMIX, BATHSHEEP).",
+          "Many in the group have it: ask your vet about a footbath for all of them.",
           "Scald runs through a group, lambs above all, and one by one takes too long.",
           medicine,
         ],
@@ -208,7 +209,7 @@ export const carePlanFunction = defineFunction({
           medicine,
         ],
         [
-          "Inject by the route, at the place and over as many sites as the data sheet or your vet says (SITEML). Draw back before you inject into a muscle.",
+          "Inject by the route, at the place and over as many sites as the data sheet or your vet says. Draw back before you inject into a muscle.",
           "Route, place and the most in one site belong to the product; given otherwise, its withdrawal days no longer hold.",
           `${medicine} Keep away from major nerves. Blood in the syringe: take the needle out and choose another place. If you prick yourself, get medical help and take the data sheet along.`,
         ],
@@ -224,7 +225,7 @@ export const carePlanFunction = defineFunction({
         ],
         bathLimits,
         [
-          "Look at her again in 7 days (RECHECKDUE). Only then decide whether loose or bent horn must come away. Not better: to the vet.",
+          "Look at her again in 7 days. Only then decide whether loose or bent horn must come away. Not better: to the vet.",
           "Once the infection is gone much of the horn grows right by itself, and what is loose then comes away without pain.",
           "Never into living horn, and never until it bleeds.",
         ],

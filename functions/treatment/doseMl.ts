@@ -1,9 +1,10 @@
-import { atRow } from "../../src/core/dates/clearDates.ts";
+import { Doubt } from "../../src/cells/doubt.ts";
+import { Problem } from "../../src/cells/problem.ts";
 import { doseMl } from "../../src/core/treatment/doseMl.ts";
 import { defineFunction } from "../../src/definition/defineFunction.ts";
 import { problem } from "../../src/definition/problemExamples.ts";
 import { anyNumber } from "../../src/reading/numbers.ts";
-import { column } from "../../src/reading/parameter.ts";
+import { doubtColumn } from "../../src/reading/parameter.ts";
 import { alongside } from "../../src/writing/result.ts";
 import { cautions } from "../cautions.ts";
 import { sources } from "../sources.ts";
@@ -17,18 +18,28 @@ export const doseMlFunction = defineFunction({
     "Weight × mg per kg ÷ mg per ml. A strength of 20 % is 200 mg per ml.",
     roundingNote,
     "A weight outside 1 to 200 kg is refused, and so is a dose that the nearest mark misses by more than a fifth, or one of more than 60 ml.",
-    "A column of weights gives a column. Blank rows stay blank.",
+    "A column of weights gives a column. Blank rows stay blank. A row with a weight that cannot be read, or is refused, has words for a dose, and costs no other animal its own.",
   ],
   parameters: {
-    weight_kg: column(anyNumber("a weight from 1 to 200 kg"), "Weight in kg (a cell or a column)"),
+    weight_kg: doubtColumn(anyNumber("a weight from 1 to 200 kg"), "Weight in kg (a cell or a column)", {
+      faults: "keep in rows",
+    }),
     ...dosingParameters,
   },
   result: alongside("dose in ml", "ml"),
   caution: cautions.dosing,
   sources: [sources.practice],
-  compute: ({ weight_kg, mg_per_kg, mg_per_ml, mark_ml }) => {
+  compute: ({ weight_kg, mg_per_kg, mg_per_ml, mark_ml }, origin) => {
     const doseFor = doseMl({ mgPerKg: mg_per_kg, mgPerMl: mg_per_ml, markMl: mark_ml }, "weight_kg");
-    return weight_kg.map((weight, index) => atRow(index, () => doseFor(weight)));
+    return weight_kg.map((weight) => {
+      if (weight instanceof Doubt) return weight.sentence;
+      try {
+        return doseFor(weight);
+      } catch (error) {
+        if (error instanceof Problem && !origin.single()) return error.sentence;
+        throw error;
+      }
+    });
   },
   examples: [
     { shows: "75 kg, 20 mg per kg, 200 mg per ml", call: [75, 20, 200], gives: 7.5 },
@@ -40,8 +51,13 @@ export const doseMlFunction = defineFunction({
     },
     { call: [750, 20, 200], gives: problem("weight_kg: 750 kg is outside 1 to 200 kg; enter the weight in kg") },
     {
-      call: [[75, 0.6], 20, 200],
-      gives: problem("weight_kg, row 2: 0.6 kg is outside 1 to 200 kg; enter the weight in kg"),
+      shows: "A weight that cannot be costs only its own row",
+      call: [[75, 0.6, "70 kg"], 20, 200],
+      gives: [
+        [7.5],
+        ["0.6 kg is outside 1 to 200 kg; enter the weight in kg"],
+        ['"70 kg" is not a number; enter a weight from 1 to 200 kg'],
+      ],
     },
     {
       call: [75, 20, 0.2],

@@ -30,7 +30,16 @@ export const isCellError = (cell: unknown): cell is CellError =>
 
 /** Nothing in it, or only white space: a space typed into a cell is not a record. */
 export const isBlankCell = (cell: Cell | undefined): boolean =>
-  cell === null || cell === undefined || (typeof cell === "string" && (cell === "" || cell.trim() === ""));
+  cell === null || cell === undefined || (typeof cell === "string" && isBlankText(cell));
+
+// Nearly every text begins with a letter or a digit, and only another is looked through.
+const isBlankText = (text: string): boolean => {
+  const first = text.charCodeAt(0);
+  return !(first > space && first < endOfAscii) && text.trim() === "";
+};
+
+const space = " ".charCodeAt(0);
+const endOfAscii = 0x7f;
 
 /** How a cell's content is quoted in a message, e.g. `"12/3"`, `-2`, `TRUE`, `#DIV/0!`. */
 export function showCell(cell: Cell | undefined): string {

@@ -11,9 +11,16 @@ const reasons: Reasons = {
   EROFS: "the disk cannot be written to",
   ENOSPC: "the disk is full",
   EBUSY: "another program holds it open",
+  ELOOP: "its links lead in a circle",
   ENAMETOOLONG: "its name is too long",
   ERR_FS_FILE_TOO_LARGE: "it is too large",
 };
+
+/** What the system's own error means, in words; undefined where it is none. */
+export const reasonFor = (error: unknown, here: Reasons = {}): string | undefined =>
+  error instanceof Error && "code" in error && typeof error.code === "string"
+    ? (here[error.code] ?? reasons[error.code] ?? error.code)
+    : undefined;
 
 /**
  * Runs file work and puts what the system says into one sentence.
@@ -26,7 +33,8 @@ export async function withPlainFileErrors<T>(what: string, work: () => Promise<T
   try {
     return await work();
   } catch (error) {
-    if (!(error instanceof Error) || !("code" in error) || typeof error.code !== "string") throw error;
-    throw new BadInput(`${what}: ${here[error.code] ?? reasons[error.code] ?? error.code}.`);
+    const reason = reasonFor(error, here);
+    if (reason === undefined) throw error;
+    throw new BadInput(`${what}: ${reason}.`);
   }
 }

@@ -10,8 +10,10 @@ import { functionsCommand } from "./commands/functionsCommand.ts";
 import { recalcCommand } from "./commands/recalcCommand.ts";
 import { startCommand } from "./commands/startCommand.ts";
 import { templateCommand } from "./commands/templateCommand.ts";
+import { reasonFor } from "./fileTrouble.ts";
 import { commandHelp, helpText } from "./helpText.ts";
 import { terminalOf } from "./terminal.ts";
+import { visible } from "./visible.ts";
 
 const commands: readonly Command[] = [
   recalcCommand,
@@ -35,10 +37,10 @@ async function main([word, ...given]: readonly string[]): Promise<number> {
   } catch (error) {
     terminal.progressDone();
     if (error instanceof BadInput || error instanceof WorkbookProblem) {
-      process.stderr.write(`${error.message}\n`);
+      process.stderr.write(`${visible(error.message)}\n`);
       return 2;
     }
-    process.stderr.write(`Something went wrong that is not your doing: ${(error as Error)?.stack ?? error}\n`);
+    process.stderr.write(visible(`Something went wrong that is not your doing: ${(error as Error)?.stack ?? error}\n`));
     return 1;
   }
 }
@@ -54,9 +56,16 @@ function commandNamed(word: string): Command {
   return command;
 }
 
-// Whoever reads the first lines only closes the other end of the pipe; what was asked for is saved all the same.
+let unshown = 0;
 process.stdout.on("error", (error: NodeJS.ErrnoException) => {
-  if (error.code !== "EPIPE") throw error;
+  // Whoever reads the first lines only closes the other end of the pipe; what was asked for is saved all the same.
+  if (error.code === "EPIPE" || unshown > 0) return;
+  unshown = 1;
+  process.exitCode = 1;
+  const reason = reasonFor(error) ?? error.message;
+  process.stderr.write(`Not all can be shown: ${reason}. A file that was asked for is saved before this.\n`);
 });
+// There is no place left to complain at.
+process.stderr.on("error", () => undefined);
 
-process.exitCode = await main(process.argv.slice(2));
+process.exitCode = (await main(process.argv.slice(2))) || unshown;

@@ -1,3 +1,4 @@
+import { clipped } from "../cells/clipped.ts";
 import { namespace } from "../definition/formulaText.ts";
 import type { Summary } from "../workbook/summary.ts";
 import { textColumns } from "./textColumns.ts";
@@ -20,7 +21,7 @@ export function summaryText(summary: Summary): string {
     lines.push(
       `${counted(errors.length, "cell ends", "cells end")} in an error:`,
       ...listing(
-        together(errors, ({ code, message }) => [code, message ?? ""]),
+        together(errors, ({ code, message }) => [code, clipped(message ?? "")]),
         "cell",
       ),
     );
@@ -69,7 +70,7 @@ function together<C extends Cell>(cells: readonly C[], said: (cell: C) => readon
     const [first] = group as [C, ...C[]];
     const addresses = group.slice(0, named).map(({ address }) => address);
     const more = group.length > named ? ` and ${group.length - named} more` : "";
-    return { row: [`${first.sheet}!${addresses.join(", ")}${more}`, ...said(first)], cells: group.length };
+    return { row: [`${clipped(first.sheet)}!${addresses.join(", ")}${more}`, ...said(first)], cells: group.length };
   });
 }
 

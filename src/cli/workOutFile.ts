@@ -1,4 +1,4 @@
-import { readFile } from "node:fs/promises";
+import { usualLimits } from "../workbook/limits.ts";
 import { openWorkbook } from "../workbook/openWorkbook.ts";
 import { type Recalculated, recalculate } from "../workbook/recalculate.ts";
 import type { Workbook } from "../workbook/workbook.ts";
@@ -6,7 +6,8 @@ import { WorkbookProblem } from "../workbook/workbookProblem.ts";
 import type { WorkingOut } from "../workbook/workOut.ts";
 import { BadInput } from "./badInput.ts";
 import type { Terminal } from "./command.ts";
-import { withPlainFileErrors } from "./fileTrouble.ts";
+import { nodePacking } from "./nodePacking.ts";
+import { readOrdinary } from "./readOrdinary.ts";
 
 /**
  * Opens a workbook file and works it out. Nothing is written.
@@ -19,7 +20,7 @@ export async function workOutFile(
   working: WorkingOut = {},
 ): Promise<Recalculated> {
   progress(`Reading ${input} …`);
-  const bytes = await withPlainFileErrors(`${input} cannot be read`, () => readFile(input));
+  const bytes = await readOrdinary(input, `${input} cannot be read`);
   const workbook = opened(input, bytes);
   // The engine takes half a second to load, so only a workbook that opens pays for it.
   const { engineInNode } = await import("../hosts/headless/engineInNode.ts");
@@ -31,7 +32,7 @@ export async function workOutFile(
 
 function opened(input: string, bytes: Uint8Array): Workbook {
   try {
-    return openWorkbook(bytes);
+    return openWorkbook(bytes, usualLimits, nodePacking);
   } catch (error) {
     if (error instanceof WorkbookProblem) throw new BadInput(`${input} cannot be worked out. ${error.message}`);
     throw error;

@@ -66,11 +66,12 @@ export function readArguments(
   const layouts = new Map<string, Layout>();
   let leftOut: LeftOut | undefined;
   for (const [group, columns] of groups) {
-    const layout = layOut(columns);
+    const { layout, columns: read } = readGroup(columns, options);
     layouts.set(group, layout);
     const doubted = new Set<string>();
-    for (const column of columns)
-      values[column.name] = readColumn(column, { ...layout, stretched: stretches(column, columns) }, options, doubted);
+    columns.forEach((column, at) => {
+      values[column.name] = ofRecords(column, read[at], layout, columns, options, doubted);
+    });
     const leaving = columns.filter(({ parameter }) => parameter.faults === "leave out").map(({ name }) => name);
     if (leaving.length === 0) continue;
     const kept = leaveOut(values, leaving, doubted, layout, rowFault);
@@ -82,8 +83,9 @@ export function readArguments(
 }
 
 interface WholeColumn {
-  /** The cells down to the last filled one: a copy, which the values read from them may replace. */
-  readonly cells: unknown[];
+  readonly range: Cells;
+  /** Place of the last filled cell, from 1. */
+  readonly filled: number;
   /** Height of the range, with the blank cells at the end. */
   readonly height: number;
   readonly lying: boolean;
@@ -140,48 +142,94 @@ function asColumn(name: string, parameter: Parameter<unknown>, argument: Argumen
   const width = range[0]?.length ?? 0;
   if (!lying && width > 1) throw new Problem(`the range is ${width} columns wide; give one column`, { argument: name });
   const height = lying ? width : range.length;
-  const cellAt = (index: number): Cell => (lying ? range[0]?.[index] : range[index]?.[0]) ?? null;
+  const column = { range, height, lying, filled: height };
   const { isBlank } = parameter.kind;
   // From the end, so that a whole column of a sheet costs no more than looking at its blank cells once.
-  let filled = height;
-  while (filled > 0 && isBlank(cellAt(filled - 1))) filled--;
-  const cells: unknown[] = new Array(filled);
-  for (let index = 0; index < filled; index++) cells[index] = cellAt(index);
-  return { cells, height, lying };
+  while (column.filled > 0 && isBlank(cellAt(column, column.filled - 1))) column.filled--;
+  return column;
 }
 
-function layOut(given: readonly ColumnToRead[]): Layout {
+const cellAt = ({ range, lying }: WholeColumn, index: number): Cell =>
+  (lying ? range[0]?.[index] : range[index]?.[0]) ?? null;
+
+/** A group's columns as read, row by row, and where its records stand. A column of one cell for all rows is not read yet. */
+function readGroup(given: readonly ColumnToRead[], options: ReadOptions) {
   const spread = given.filter((column) => !stretches(column, given));
   const columns = spread.length > 0 ? spread : given;
-  const height = Math.max(...columns.map((column) => column.cells.length));
+  const height = Math.max(...columns.map((column) => column.filled));
   for (const column of columns) {
     // Ranges of unlike height are sound as long as nothing filled hangs over the shorter one.
     if (column.height < height) {
-      const longest = columns.reduce((a, b) => (b.cells.length > a.cells.length ? b : a));
+      const longest = columns.reduce((a, b) => (b.filled > a.filled ? b : a));
       throw new Problem(
-        `it has ${column.height} ${column.height === 1 ? "row" : "rows"}, but ${longest.name} has ${longest.cells.length}; give ranges of the same height`,
+        `it has ${column.height} ${column.height === 1 ? "row" : "rows"}, but ${longest.name} has ${longest.filled}; give ranges of the same height`,
         { argument: column.name },
       );
     }
   }
-  const rows = recordRows(columns, height);
-  return {
-    rows,
+  const single = columns.every((column) => column.height === 1);
+  const read = given.map((column) =>
+    columns.includes(column) ? readCells(column, keepsFault(column.parameter, single), options) : undefined,
+  );
+  const rows = recordRows(
+    read.filter((column) => column !== undefined),
     height,
-    lying: columns.some((column) => column.lying),
-    single: columns.every((column) => column.height === 1),
-  };
+  );
+  const layout: Layout = { rows, height, lying: columns.some((column) => column.lying), single };
+  return { layout, columns: read };
 }
 
-/** The rows in which any column is filled. Column by column: that is the order in which the cells lie in memory. */
-function recordRows(columns: readonly ColumnToRead[], height: number): Uint32Array {
+interface ReadColumn {
+  /** For each row down to the last filled one: what was read, undefined for a blank, a Doubt for what cannot be read. */
+  readonly values: unknown[];
+  readonly blanks: number;
+  readonly doubts: number;
+}
+
+/**
+ * Reads a column in one pass, so that each cell is looked at once: the cells of a long column lie far apart in memory, and
+ * fetching them takes longer than reading them.
+ *
+ * @param keepsFaults - whether what stands below a cell that cannot be read is of use
+ */
+function readCells(column: ColumnToRead, keepsFaults: boolean, options: ReadOptions): ReadColumn {
+  const { range, filled, lying, name, parameter } = column;
+  const { isBlank } = parameter.kind;
+  const read = parameter.kind.columnReader(options);
+  const values = new Array<unknown>(filled);
+  let blanks = 0;
+  let doubts = 0;
+  let index = 0;
+  // A column that can be read is read in one go; after a cell that cannot, reading goes on with the next.
+  while (index < filled) {
+    try {
+      for (; index < filled; index++) {
+        const value = read((lying ? range[0]?.[index] : range[index]?.[0]) ?? null);
+        if (value === undefined) blanks++;
+        values[index] = value;
+      }
+    } catch (error) {
+      if (!(error instanceof Refusal)) throw error;
+      const doubt = new Doubt(name, error.fault);
+      values[index++] = doubt;
+      doubts++;
+      // The call is going to be refused: of the rest it counts only in which rows there is a record.
+      for (; index < filled && !keepsFaults; index++)
+        if (isBlank(cellAt(column, index))) blanks++;
+        else values[index] = doubt;
+    }
+  }
+  return { values, blanks, doubts };
+}
+
+/** The rows, from 1, in which any column is filled. */
+function recordRows(columns: readonly ReadColumn[], height: number): Uint32Array {
+  if (columns.some(({ values, blanks }) => blanks === 0 && values.length === height)) return everyRow(height);
   const filled = new Uint8Array(height);
   let count = 0;
-  for (const { cells, parameter } of columns) {
-    const { isBlank } = parameter.kind;
-    const end = Math.min(height, cells.length);
-    for (let i = 0; i < end; i++) {
-      if (filled[i] === 1 || isBlank(cells[i] as Cell)) continue;
+  for (const { values } of columns) {
+    for (let i = 0; i < values.length; i++) {
+      if (values[i] === undefined || filled[i] === 1) continue;
       filled[i] = 1;
       count++;
     }
@@ -191,54 +239,61 @@ function recordRows(columns: readonly ColumnToRead[], height: number): Uint32Arr
   return rows;
 }
 
+function everyRow(height: number): Uint32Array {
+  const rows = new Uint32Array(height);
+  for (let i = 0; i < height; i++) rows[i] = i + 1;
+  return rows;
+}
+
 const stretches = (column: ColumnToRead, group: readonly ColumnToRead[]): boolean =>
   column.parameter.repeats && column.height === 1 && group.some((other) => other.height > 1);
 
-interface ColumnLayout extends Layout {
-  /** One cell stands for all rows, so that its fault is that of the call. */
-  readonly stretched: boolean;
-}
-
-/** @param doubted - takes the names of the columns in which a Doubt stands */
-function readColumn(
+/**
+ * The values of a column in the rows that hold a record.
+ *
+ * @param read - undefined for a column whose one cell stands for all rows
+ * @param group - all columns of the group
+ * @param doubted - takes the names of the columns in which a Doubt stands
+ * @throws Problem for the first cell that is refused
+ */
+function ofRecords(
   column: ColumnToRead,
-  layout: ColumnLayout,
+  read: ReadColumn | undefined,
+  layout: Layout,
+  group: readonly ColumnToRead[],
   options: ReadOptions,
   doubted: Set<string>,
 ): readonly unknown[] {
-  const { name, cells, parameter } = column;
-  const { isBlank, missing, wanted } = parameter.kind;
-  const read = parameter.kind.columnReader(options);
+  const { name, parameter } = column;
+  const { rows, height, single } = layout;
+  if (rows.length === 0) return [];
+  const stretched = stretches(column, group);
+  const keepsFaults = !stretched && keepsFault(parameter, single);
+  const { values, blanks, doubts } = read ?? readCells(column, keepsFaults, options);
   const refusesGaps = parameter.gaps === "refuse";
-  const repeated = parameter.repeats && column.height === 1;
-  const placeOf = (row: number) => (layout.single || repeated ? { argument: name } : { argument: name, row });
-  const keepsFaults = !layout.stretched && keepsFault(parameter, layout);
-  // Without blank rows the copy of the cells takes the values: a second long array costs more than the reading.
-  const count = layout.rows.length;
-  const values = count === cells.length && !repeated ? cells : new Array<unknown>(count);
-  const blank: Fault =
-    layout.stretched || (layout.single && !keepsFaults) ? { what: "it is blank", mend: `enter ${wanted}` } : missing;
-  let index = 0;
-  // A column that can be read is read in one go; after a cell that cannot, reading goes on with the next.
-  while (index < values.length) {
-    try {
-      for (; index < values.length; index++) {
-        const cell = ((repeated ? cells[0] : cells[(layout.rows[index] as number) - 1]) ?? null) as Cell;
-        if (!isBlank(cell)) values[index] = read(cell);
-        else if (refusesGaps) throw new Refusal(blank);
-        else values[index] = undefined;
-      }
-    } catch (error) {
-      if (!(error instanceof Refusal)) throw error;
-      if (!keepsFaults) throw new Problem(error.message, placeOf(layout.rows[index] as number));
-      doubted.add(name);
-      values[index++] = new Doubt(name, error.fault);
-    }
+  const isWhole = rows.length === height && values.length === height;
+  if (isWhole && (keepsFaults || doubts === 0) && (!refusesGaps || blanks === 0)) {
+    if (doubts > 0) doubted.add(name);
+    return values;
   }
-  return values;
+  const { missing, wanted } = parameter.kind;
+  const blank: Fault =
+    stretched || (single && !keepsFaults) ? { what: "it is blank", mend: `enter ${wanted}` } : missing;
+  const ofRows = new Array<unknown>(rows.length);
+  for (let index = 0; index < rows.length; index++) {
+    const row = rows[index] as number;
+    const value = stretched ? values[0] : values[row - 1];
+    const doubt = value === undefined && refusesGaps ? new Doubt(name, blank) : value;
+    ofRows[index] = doubt;
+    if (!(doubt instanceof Doubt)) continue;
+    if (!keepsFaults)
+      throw new Problem(doubt.sentence, single || stretched ? { argument: name } : { argument: name, row });
+    doubted.add(name);
+  }
+  return ofRows;
 }
 
-function keepsFault({ faults }: Parameter<unknown>, { single }: Layout): boolean {
+function keepsFault({ faults }: Parameter<unknown>, single: boolean): boolean {
   if (faults === "refuse") return false;
   return faults === "keep in rows" ? !single : true;
 }

@@ -31,9 +31,10 @@ export const tag: CellKind<Tag> = defineKind<Tag>({
   holds: "text",
   isBlank: isBlankOrZero,
   remember: true,
-  read(cell) {
+  read(cell, _options, spelling) {
     if (typeof cell !== "string" && typeof cell !== "number") throw new Refusal(notATag(cell));
-    return { key: withoutPlace(() => tagKey(cell)), shown: textIn(cell) };
+    const key = withoutPlace(() => tagKey(cell));
+    return spelling === undefined ? { key, shown: textIn(cell) } : { key, shown: textIn(cell), spelling };
   },
 });
 
@@ -118,7 +119,11 @@ export const asHandedOver: CellKind<Cell> = {
 };
 
 /** A filled cell as it was handed over, even an error; blank cells are left out as they are for tags. */
-export const anyCell: CellKind<Cell> = { ...asHandedOver, isBlank: isBlankOrZero };
+export const anyCell: CellKind<Cell> = {
+  ...asHandedOver,
+  isBlank: isBlankOrZero,
+  columnReader: () => (cell) => (isBlankOrZero(cell) ? undefined : cell),
+};
 
 function withoutPlace<T>(work: () => T): T {
   try {

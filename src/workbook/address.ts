@@ -53,6 +53,33 @@ export function readPlace(text: string): Place | undefined {
   return place.row >= 0 && place.row < lastRow && place.column < lastColumn ? place : undefined;
 }
 
+/**
+ * The place of an address as it stands in a file, without signs: its row times the columns of a sheet, and its column;
+ * -1 when the text is none. Every cell of a file goes through it, so it walks the text once and makes nothing.
+ */
+export function addressKey(text: string): number {
+  if (text.length > longestAddress) return -1;
+  let at = 0;
+  let column = 0;
+  for (; at < text.length; at += 1) {
+    // In capitals.
+    const letter = text.charCodeAt(at) & ~32;
+    if (letter < 65 || letter > 90) break;
+    column = column * 26 + letter - 64;
+  }
+  let row = 0;
+  for (; at < text.length; at += 1) {
+    const digit = text.charCodeAt(at) - 48;
+    if (digit < 0 || digit > 9) return -1;
+    row = row * 10 + digit;
+  }
+  const isInSheet = column > 0 && column <= lastColumn && row > 0 && row <= lastRow;
+  return isInSheet ? (row - 1) * lastColumn + column - 1 : -1;
+}
+
+/** XFD1048576 */
+const longestAddress = 10;
+
 export function readArea(text: string): Area | undefined {
   const [from = "", to = from] = text.split(":");
   const [first, last] = [readPlace(from), readPlace(to)];

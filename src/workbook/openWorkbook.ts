@@ -13,21 +13,29 @@ import { untouchedIn } from "./parts/untouchedIn.ts";
 import { readWorkbookPart } from "./parts/workbookPart.ts";
 import type { Workbook } from "./workbook.ts";
 import { WorkbookProblem } from "./workbookProblem.ts";
+import type { Packing } from "./zip/packing.ts";
 import { readZip } from "./zip/readZip.ts";
 import { refuseOtherFiles } from "./zip/refuseOtherFiles.ts";
 
 /**
  * Opens an .xlsx (or .xlsm) workbook held in memory.
  *
+ * @param packing - what unpacks its parts, and packs them when it is saved, where it is not to be the library
  * @throws WorkbookProblem with one sentence that says why it cannot be worked on
  */
-export function openWorkbook(bytes: Uint8Array, limits: Limits = usualLimits): Workbook {
+export function openWorkbook(bytes: Uint8Array, limits: Limits = usualLimits, packing?: Packing): Workbook {
   refuseOtherFiles(bytes);
-  const files = packageOf(readZip(bytes, limits));
+  const files = packageOf(
+    readZip(bytes, limits, () => true, packing),
+    packing,
+  );
   const part = mainPart(files);
   const listed = readWorkbookPart(part, files.text(part));
   if (listed.sheets.length === 0) throw new WorkbookProblem("The workbook is damaged: it lists no sheets.");
   const relationships = readRelationships(files, part);
+  // Of several with one name the first counts.
+  const links = new Map([...relationships].reverse().map((link) => [link.id, link]));
+  refuseShared(listed.sheets, links);
   const partOf = (kind: string): string | undefined => relationships.find((link) => link.kind === kind)?.target;
   const read = <T>(kind: string, reader: (name: string, text: string) => T): T | undefined => {
     const name = partOf(kind);
@@ -47,7 +55,7 @@ export function openWorkbook(bytes: Uint8Array, limits: Limits = usualLimits): W
     metadata,
     sheets: listed.sheets.map(({ name, relationship }) =>
       // A macro sheet of the oldest kind has no part of its own.
-      relationship === "" ? withoutCells(name, "") : openSheet(name, linkOf(name, relationship, relationships), common),
+      relationship === "" ? withoutCells(name, "") : openSheet(name, linkOf(name, relationship, links), common),
     ),
     names: listed.names,
     dateSystem: listed.date1904 ? 1904 : 1900,
@@ -55,6 +63,21 @@ export function openWorkbook(bytes: Uint8Array, limits: Limits = usualLimits): W
     styles: read("styles", readStyles),
     untouched: untouchedIn(files),
   };
+}
+
+/** What is saved for one of two sheets that are one part would be lost for the other. */
+function refuseShared(
+  sheets: readonly { readonly name: string; readonly relationship: string }[],
+  links: ReadonlyMap<string, Relationship>,
+): void {
+  const taken = new Set<string>();
+  for (const { name, relationship } of sheets) {
+    const part = links.get(relationship)?.target.toLowerCase();
+    if (part === undefined) continue;
+    if (taken.has(part))
+      throw new WorkbookProblem(`The workbook is damaged: two of its sheets are one part; the second is ${name}.`);
+    taken.add(part);
+  }
 }
 
 interface Common {
@@ -75,8 +98,8 @@ export function mainPart(files: Parts): string {
   return main;
 }
 
-function linkOf(name: string, id: string, relationships: readonly Relationship[]): Relationship {
-  const link = relationships.find((candidate) => candidate.id === id);
+function linkOf(name: string, id: string, links: ReadonlyMap<string, Relationship>): Relationship {
+  const link = links.get(id);
   if (!link) throw new WorkbookProblem(`The workbook is damaged: the sheet ${name} has no part of its own.`);
   return link;
 }

@@ -132,7 +132,7 @@ describe("the same digits as the functions", () => {
       column(year.map(({ lame }) => lame)),
       column(year.map(({ seen }) => seen)),
     ];
-    const [, ...funnelRows] = answer(funnelFunction, ...counts);
+    const [, ...funnelRows] = answer(funnelFunction, ...counts, undefined, true);
     const [shrunkHeadings = [], ...shrunkRows] = answer(shrunkPrevalenceFunction, ...counts);
     const under = (row: readonly Cell[], heading: string): Cell => row[shrunkHeadings.indexOf(heading)] ?? null;
     for (const [place, line] of lines.entries()) {
@@ -226,13 +226,29 @@ test("Parquet with real dates and numbers gives what the csv gives", async () =>
   expect(await linesOf("fromTyped.parquet")).toEqual(await linesOf("fromCsv.parquet"));
 });
 
+test.each(["DOUBLE", "BIGINT"])("tags kept as numbers (%s) are the animals that they are in a sheet", async (type) => {
+  const tags = [999012345600042, 42, 42, 0, 99012345678901, 1_000_000_000_000_000, null, 999012345600042];
+  const days = tags.map((_, index) => dayOf("2025-03-01") + 20 * index);
+  const rows = tags.map((tag, index) => `('Farm 1', ${tag ?? "NULL"}::${type}, DATE '${isoText(days[index] ?? 0)}')`);
+  const file = at(`tags ${type}.parquet`);
+  await inSql(
+    `COPY (SELECT * FROM (VALUES ${rows.join(", ")}) AS rows("Flock", "Tag", "Seen lame")) TO '${file}' (FORMAT parquet)`,
+  );
+  await compare(at("gathers.csv"), file, "--out", at(`tags ${type} out.parquet`), "--year", "2025");
+  const [, ...table] = answer(caseTableFunction, column(tags), column(days));
+  const [line] = await linesOf(`tags ${type} out.parquet`);
+  expect(line?.Cases).toBe(table.filter(([, number]) => number !== "not known").length);
+  const doubted = table.filter(([, number]) => number === "not known").length;
+  expect(line?.["Left out"]).toBe(`${doubted} case records cannot be read: the cases are those that the others show`);
+});
+
 test("a folder of foot books is compared, and a file that is none is named", async () => {
   const books = mkdtempSync(at("books-"));
   const made = [1, 2, 3].map((seed) => inventBook(seed, 20));
   for (const [place, book] of made.entries()) writeFileSync(join(books, `${place}.xlsx`), await makeFootBook(book));
   writeFileSync(join(books, "fences.csv"), "Fence,Height\n1,2\n");
   const said = await compare(books, "--out", at("books.parquet"), "--year", "2026");
-  expect(said).toMatch(/Not used:\n.*fences\.csv +Its headings are neither/);
+  expect(said).toMatch(/Not used:\n.*fences\.csv +Its first row holds the headings "Fence", "Height": gathers need/);
   const lines = await linesOf("books.parquet");
   for (const [place, { farm, gathers: kept, cases: given }] of made.entries()) {
     const year = kept.slice(12);
@@ -310,7 +326,7 @@ describe("doubt", () => {
       ]),
     );
     const said = await compare(at("doubt.csv"), at("doubtCases.csv"), "--out", at("doubt.parquet"));
-    expect(said).toContain('row 3: Date "12/3/26"');
+    expect(said).toContain('doubt.csv, row 3: "12/3/26" is not a date');
     const lines = await linesOf("doubt.parquet");
     const of = (flock: string) => lines.find((line) => line.Flock === flock);
     expect(of("One")).toMatchObject({

@@ -38,7 +38,7 @@ afterEach(() => {
 describe("an output that cannot be looked at is refused in one sentence", () => {
   test.each([
     ["EACCES", "you are not allowed to"],
-    ["ELOOP", "ELOOP"],
+    ["EIO", "EIO"],
   ])("%s", async (code, reason) => {
     const output = join(folder, "closed", "out.xlsx");
     const { stat } = await vi.importActual<typeof files>("node:fs/promises");

@@ -52,7 +52,7 @@ beforeAll(async () => {
   folder = mkdtempSync(join(process.cwd(), "dist", "today-"));
   command = join(folder, "soundfold.js");
   writeFileSync(join(folder, "package.json"), '{ "type": "module" }');
-  writeFileSync(command, (await bundleCommand()).text);
+  for (const [name, { text }] of Object.entries(await bundleCommand())) writeFileSync(join(folder, name), text);
   writeFileSync(join(folder, "1900.xlsx"), flock(0));
   writeFileSync(join(folder, "1904.xlsx"), flock(days1904));
 });

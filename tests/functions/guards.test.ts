@@ -321,12 +321,21 @@ describe("one bad record", () => {
 });
 
 describe("a weight", () => {
-  it.each(["DOSEML", "BATCHML"])("that says its unit, or that no sheep has, is refused by %s", (name) => {
-    for (const weight of ["154 lb", "70 kg", "11 st", 330, 0.07])
-      expect(call(name, down(70, weight), 20, 200)).toMatchObject({
+  it("that says its unit, or that no sheep has, is refused: BATCHML gives no total, DOSEML no dose to that animal", () => {
+    for (const weight of ["154 lb", "70 kg", "11 st", 330, 0.07]) {
+      expect(call("BATCHML", down(70, weight), 20, 200)).toMatchObject({
         ok: false,
-        message: expect.stringMatching(/^weights?_kg, row 2: .* kg/),
+        message: expect.stringMatching(/^weights_kg, row 2: .* kg/),
       });
+      expect(call("DOSEML", down(70, weight), 20, 200)).toMatchObject({
+        ok: true,
+        cells: [[7], [expect.stringMatching(/ kg/)]],
+      });
+      expect(call("DOSEML", weight, 20, 200)).toMatchObject({
+        ok: false,
+        message: expect.stringMatching(/^weight_kg: .* kg/),
+      });
+    }
   });
 });
 

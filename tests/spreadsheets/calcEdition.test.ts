@@ -114,16 +114,27 @@ const visitTyped: readonly Typed[] = [
 
 // One flock too few of which is known stands among them.
 const flocks: readonly FlockYear[] = inventedComparison(7)
-  .flocks.slice(0, 12)
+  .flocks.slice(0, 10)
   .map((flock, index) => (index === 3 ? { ...flock, lame: undefined } : flock));
 const emptyRound = emptyComparison({ made });
-const { flocks: placedFlocks } = placedComparison(roomFor(emptyRound));
+const { flocks: placedFlocks, gathers: placedFlockGathers } = placedComparison(roomFor(emptyRound));
 const chosen = flocks[4]?.flock ?? "";
 const round: ComparisonContent = { ...emptyRound, year: 2026, flocks, chosen };
 const roundTyped: readonly Typed[] = [
   [comparisonNames.flocks, "B4", 2026],
   [comparisonNames.one, "B3", chosen],
-  ...typing(comparisonNames.flocks, placedFlocks, flocks),
+  ...typing(
+    comparisonNames.flocks,
+    placedFlocks,
+    flocks.map(({ gathers: _, ...flock }) => flock),
+  ),
+  ...typing(
+    comparisonNames.gathers,
+    placedFlockGathers,
+    flocks.flatMap(({ flock, gathers: those = [] }) =>
+      those.map(({ day: date, ...counts }) => ({ flock, date, ...counts })),
+    ),
+  ),
 ];
 
 const books = [

@@ -7,11 +7,16 @@ import { openWorkbook } from "../../src/workbook/openWorkbook.ts";
 import { type Recalculated, recalculate } from "../../src/workbook/recalculate.ts";
 import { sheetCells } from "../samples/sheetCells.ts";
 import { changesBeyondAnswers } from "../workbook/changesBeyondAnswers.ts";
+import { changedOutside } from "../workbook/cone/changedOutside.ts";
+import { withOtherValues } from "../workbook/cone/withOtherValues.ts";
 import { excelizeWorkbook } from "../workbook/writers/excelize.ts";
 import { exceljsWorkbook } from "../workbook/writers/exceljs.ts";
 import { differences, identical } from "./differences.ts";
 import { pythonWorkbook } from "./pythonWorkbook.ts";
 import { type Calc, type CalcCell, type CalcWorkbook, startCalc } from "./startCalc.ts";
+
+// 9 September 2027 at noon.
+const anotherDay = 46_639.5;
 
 const typedErrors: readonly string[] = ["Records!J6", "Records!J7"];
 
@@ -68,6 +73,19 @@ describe.each(books)("a workbook of $name", ({ write }) => {
       [],
     );
     expect(worked.summary.formulas).toBeGreaterThan(20);
+  });
+
+  it.each<[string, (bytes: Uint8Array) => Uint8Array]>([
+    ["", (bytes) => bytes],
+    [", values that no spreadsheet would come to", withOtherValues],
+  ])("keeps to the byte what stands outside the cone of FOOT%s", async (_, change) => {
+    const given = change(worked.bytes);
+    // Some of the writers leave word that all is to be worked out, since they have not done it.
+    const again = await recalculate(
+      { ...openWorkbook(given), asksForAll: false },
+      engineInNode(() => anotherDay),
+    );
+    expect(changedOutside(given, again.bytes).changed).toEqual([]);
   });
 
   it("opens in LibreOffice, which works out the same", () => {

@@ -77,6 +77,23 @@ const refused: readonly (readonly [string, () => Uint8Array, RegExp])[] = [
     () => buildWorkbook({ sheets: [{ name: "One", rows: '<row r="1048577"/>' }] }),
     /lies outside a sheet/,
   ],
+  ...["A1e0", "!!1", "1A", "A", "A0", "$A$1", "AAAA1", "A 1", "A1.0", "\u00c41"].map(
+    (address): (typeof refused)[number] => [
+      `a cell at ${address}`,
+      () => buildWorkbook({ sheets: [{ name: "One", rows: `<row r="1"><c r="${address}"><v>1</v></c></row>` }] }),
+      /cell .* lies outside a sheet/,
+    ],
+  ),
+  ...["1e0", "0x1", " 1", "-1", "0", "1.0", ""].map((row): (typeof refused)[number] => [
+    `a row "${row}"`,
+    () => buildWorkbook({ sheets: [{ name: "One", rows: `<row r="${row}"/>` }] }),
+    /row .* lies outside a sheet/,
+  ]),
+  [
+    "two parts whose names differ in capitals only",
+    () => buildWorkbook({ sheets: [{ name: "One", rows: "" }], parts: { "xl/worksheets/SHEET1.xml": "<worksheet/>" } }),
+    /holds the part xl\/worksheets\/SHEET1\.xml twice/,
+  ],
   [
     "a number that is none",
     () => buildWorkbook({ sheets: [{ name: "One", rows: '<row r="1"><c r="A1"><v>12,5</v></c></row>' }] }),
@@ -123,6 +140,36 @@ const refused: readonly (readonly [string, () => Uint8Array, RegExp])[] = [
 ];
 
 describe("files that cannot be worked on", () => {
+  it.each<[string, () => Uint8Array, RegExp]>([
+    [
+      "a number",
+      () =>
+        buildWorkbook({
+          sheets: [{ name: "One", rows: `<row r="1"><c r="A1"><v>${"1x".repeat(20_000)}</v></c></row>` }],
+        }),
+      /^The workbook is damaged: cell A1 .* should hold a number but holds 1x1x/,
+    ],
+    [
+      "a sheet's name",
+      () => buildWorkbook({ sheets: [{ name: "S".repeat(40_000), rows: "" }], without: ["xl/worksheets/sheet1.xml"] }),
+      /is missing\.$/,
+    ],
+    [
+      "a part's name",
+      () => zipParts({ [`xl/${"p".repeat(40_000)}`]: "", [`XL/${"p".repeat(40_000)}`]: "" }),
+      /twice\.$/,
+    ],
+  ])("are refused in a sentence that can be read, however long %s is", (_, make, sentence) => {
+    let message = "";
+    try {
+      openWorkbook(make());
+    } catch (error) {
+      message = (error as Error).message;
+    }
+    expect(message).toMatch(sentence);
+    expect(message.length).toBeLessThan(400);
+  });
+
   it.each(refused)("refuses %s in one sentence", (_, make, sentence) => {
     const open = () => openWorkbook(make());
     expect(open).toThrow(WorkbookProblem);

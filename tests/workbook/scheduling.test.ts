@@ -1,7 +1,10 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
+import { engineInNode } from "../../src/hosts/headless/engineInNode.ts";
 import { overlap } from "../../src/workbook/address.ts";
 import { coneOf } from "../../src/workbook/coneOf.ts";
+import { openWorkbook } from "../../src/workbook/openWorkbook.ts";
+import { recalculate } from "../../src/workbook/recalculate.ts";
 import { buildWorkbook, recalculated, rowsOf } from "./buildWorkbook.ts";
 
 const one = (cells: Parameters<typeof rowsOf>[0]) =>
@@ -15,6 +18,20 @@ describe("circles", () => {
     expect(["A1", "B1", "C1", "D1", "E1", "F1"].map((address) => at(address))).toEqual([7, 8, 9, 14, 5, 2]);
     expect(summary.left.map(({ address }) => address)).toEqual(["A1", "B1", "C1", "E1"]);
     expect(new Set(summary.left.map(({ reason }) => reason))).toEqual(new Set(["it depends on its own answer"]));
+  });
+
+  it("keep what a workbook that goes round in them on purpose has settled, with FOOT inside and beside them", async () => {
+    const rows =
+      '<row r="1"><c r="A1"><v>4</v></c><c r="B1"><f>FOOT.FLOCKPREV(A1,C1)</f><v>0.16</v></c><c r="C1"><f>20+B1</f><v>20.16</v></c><c r="D1"><f>FOOT.FLOCKPREV(A1,20)</f><v>0</v></c><c r="E1"><f>C1+D1</f><v>0</v></c></row>';
+    const calculation = '<calcPr iterate="1" iterateCount="100"/>';
+    const bytes = buildWorkbook({ sheets: [{ name: "One", rows }], calculation });
+    const { summary, bytes: after } = await recalculate(openWorkbook(bytes), engineInNode());
+    const values = openWorkbook(after).sheets[0]?.rows[0]?.cells.map(({ value }) => value);
+    expect(values).toEqual([4, 0.16, 20.16, 0.2, 20.36]);
+    expect(summary.left.map(({ address, reason }) => [address, reason])).toEqual([
+      ["B1", "it depends on its own answer"],
+      ["C1", "it depends on its own answer"],
+    ]);
   });
 
   it("are none where a cell asks for its own place, or for one beside it", async () => {

@@ -73,7 +73,7 @@ describe("the filled Flock foot book", () => {
       ({ treated, typed }) => treated === undefined && typed.soundOn === undefined && typed.leftFlock === undefined,
     );
     expect(untreated.length).toBeGreaterThan(2);
-    expect(cells.get("Today!F4")).toBe(`${untreated.length} animals, those waiting longest first`);
+    expect(cells.get("Today!F4")).toBe(`${untreated.length} animals, longest waiting first, then the worst`);
     const waiting = new Set(records.filter((record) => waitsOn(year.last, record)).map(({ tag }) => tag));
     waiting.delete(unknown?.tag);
     expect(waiting.size).toBeGreaterThan(5);

@@ -50,10 +50,10 @@ test("waits are counted by case, and a wait that is not known is left out and ne
     asOf,
   );
   // 1 of 3 in time; Wilson 1927 for 1 of 3: 0.0615 to 0.7923 (R 4.2, prop.test(1, 3, correct = FALSE)$conf.int).
-  expect(care.get(2026)?.inTime).toMatchObject({ share: 1 / 3, of: 3, leftOut: 3 });
+  expect(care.get(2026)?.inTime).toMatchObject({ value: 1 / 3, of: 3, leftOut: 3 });
   expect(care.get(2026)?.inTime.low).toBeCloseTo(0.0615, 4);
   expect(care.get(2026)?.inTime.high).toBeCloseTo(0.7923, 4);
-  expect(care.get(2025)?.inTime).toMatchObject({ share: 1, of: 1, leftOut: 0 });
+  expect(care.get(2025)?.inTime).toMatchObject({ value: 1, of: 1, leftOut: 0 });
 });
 
 test("sound counts those still lame for as long as they were watched", () => {
@@ -70,24 +70,24 @@ test("sound counts those still lame for as long as they were watched", () => {
   ];
   const care = careByYear(rows, 14, asOf).get(2026);
   // By hand (Kaplan & Meier 1958): still lame 3/4 after day 3, and 3/4 · 2/3 after day 10.
-  expect(care?.sound).toMatchObject({ share: expect.closeTo(1 / 2, 12), of: 4, leftOut: 1 });
+  expect(care?.sound).toMatchObject({ value: expect.closeTo(1 / 2, 12), of: 4, leftOut: 1 });
   expect(care?.lesions.map(({ name, cases }) => [name, cases])).toEqual([
     ["footrot", 2],
     ["interdigital dermatitis", 1],
     ["interdigital dermatitis, not sure", 1],
   ]);
   expect(care?.withoutLesion).toBe(2);
-  expect(careByYear(rows, 14, undefined).get(2026)?.sound.share).toBeUndefined();
+  expect(careByYear(rows, 14, undefined).get(2026)?.sound.value).toBeUndefined();
 });
 
 test("a book without any day of treatment, or of soundness, gives no share of 0", () => {
   const untreated = careByYear([row(1, "2026-01-05"), row(2, "2026-01-06")], 14, asOf).get(2026);
-  expect(untreated?.inTime.share).toBeUndefined();
-  expect(untreated?.inTime.reason).toBe("no treatment has a day, so there may be none, or none written down");
+  expect(untreated?.inTime.value).toBeUndefined();
+  expect(untreated?.inTime.words).toBe("no treatment has a day, so there may be none, or none written down");
   const treated = dayOf("2026-01-06");
   const unwatched = careByYear([row(1, "2026-01-05", { treated }), row(2, "2026-01-06", { treated })], 14, asOf);
-  expect(unwatched.get(2026)?.inTime.share).toBe(1);
-  expect(unwatched.get(2026)?.sound.share).toBeUndefined();
+  expect(unwatched.get(2026)?.inTime.value).toBe(1);
+  expect(unwatched.get(2026)?.sound.value).toBeUndefined();
 });
 
 test("a course without a day that can be read is counted as such, and its row as in no case", () => {
@@ -144,7 +144,10 @@ test("what cannot be counted says why in words, and is never 0", () => {
   const noMg = new Map([
     [2026, { gathers: 3, lookedAt: 200, lame: 3, cases: 0, antibioticMg: undefined, coursesWithoutMg: 2 }],
   ]);
-  const [counted, undated, unmeasured, unsized] = pagesOf(
+  const unwrittenYear = new Map([
+    [2026, { gathers: 3, lookedAt: 200, lame: 3, cases: 0, antibioticMg: 0, coursesWithoutMg: 0 }],
+  ]);
+  const [counted, undated, unmeasured, unsized, unwritten] = pagesOf(
     record(4),
     record(5, { coursesWithoutDay: 12, inNoCase: 12 }),
     record(6, { years: noMg }),
@@ -153,6 +156,7 @@ test("what cannot be counted says why in words, and is never 0", () => {
       slaughterLambs: undefined,
       leftOut: ["Gathers row 9: a blank is not a date"],
     }),
+    record(8, { years: unwrittenYear }),
   );
   // 300 breeding sheep of 75 kg and 400 lambs of 20 kg (EMA 2011).
   expect(lineOf(counted, "Antibiotics")?.value).toBeCloseTo(31_500 / 30_500, 12);
@@ -173,6 +177,10 @@ test("what cannot be counted says why in words, and is never 0", () => {
     "not counted: breeding sheep are missing in the settings; lambs sold are missing in the settings",
   );
   expect(words(unsized, "Left out")).toBe("Gathers row 9: a blank is not a date");
+  for (const label of ["Antibiotics", "New cases"])
+    expect(words(unwritten, label)).toBe(
+      "not counted: no case is recorded in the year, which may be none or not written down",
+    );
   expect(words(counted, "Treated within")).toBe("not counted: no case is recorded in the year");
 });
 

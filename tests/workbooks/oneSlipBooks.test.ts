@@ -27,7 +27,7 @@ const treated = (animal: number, daysAgo: number, withdrawalDays: number, more: 
   ...more,
 });
 
-/** A small flock, invented: in withdrawal, clear, lame, sound, waiting to be treated, due, lame again and again. */
+/** A small flock, invented: in withdrawal, clear, lame, sound, to be treated, due, lame again and again, not getting sound. */
 const flock: readonly Record[] = [
   treated(11, 12, 60),
   treated(12, 40, 28, { lookedAgain: asOf - 33, soundOn: asOf - 30 }),
@@ -38,6 +38,8 @@ const flock: readonly Record[] = [
   treated(16, 20, 28, { lookedAgain: asOf - 12, soundOn: asOf - 10 }),
   treated(17, 2, 0, { treatment: "spray" }),
   treated(18, 33, 42, { lookedAgain: asOf - 26, soundOn: asOf - 3 }),
+  treated(19, 26, 28, { lookedAgain: asOf - 19 }),
+  treated(19, 19, 28),
 ];
 /** The first of them is the one in whose row the slips are made. */
 const slipped = tagOf(11);
@@ -54,11 +56,17 @@ const inCase = (named: string, record: { readonly [K in keyof Record]: Cell }, m
   make: ({ typeCase }) => typeCase(firstRecord + 1, record),
   ...more,
 });
-const inGather = (named: string, address: string, value: Cell): Slip => ({
+const inCell = (named: string, sheetName: string, address: string, value: Cell): Slip => ({
   named,
   make({ sheet }) {
-    sheet(sheetNames.gathers).getCell(address).value = value as string;
+    sheet(sheetName).getCell(address).value = value as string;
   },
+});
+const inGather = (named: string, address: string, value: Cell): Slip =>
+  inCell(named, sheetNames.gathers, address, value);
+const inOneMoreRow = (named: string, record: Record): Slip => ({
+  named,
+  make: ({ typeCase }) => typeCase(firstRecord + 1 + flock.length, record),
 });
 
 const slips: readonly Slip[] = [
@@ -96,6 +104,23 @@ const slips: readonly Slip[] = [
   inCase("left the flock on a day that cannot be read", { leftFlock: "sold" }),
   inCase("a second look due on a day that cannot be read", { recheckDue: "Monday" }),
   inCase("how many animals in words", { animals: "a few" }),
+  inCase("two tags in one cell", { tag: "ZZ 0123456 00011, ZZ 0123456 00012" }, { ofAnyAnimal: true }),
+  inCase("a word for the tag that the row above has", { tag: "ditto" }, { ofAnyAnimal: true }),
+  inCase("a space for the tag", { tag: " " }, { ofAnyAnimal: true }),
+  inCase("small letters and no spaces in the tag", { tag: "zz012345600011" }),
+  inCase("the clear date for the withdrawal days", { withdrawalDays: asOf + 48 }),
+  inCase("yes for the day of treatment", { treated: "yes" }),
+  inCase("yes for the day she was sound", { soundOn: "yes" }),
+  inCase("a day to come on which she leaves", { leftFlock: asOf + 20 }),
+  inCase("a score between two", { score: "3-4" }),
+  inCase("a note in the column of the foot", { foot: "both hinds, see vet" }),
+  inOneMoreRow("her row typed twice", treated(11, 12, 60)),
+  inOneMoreRow("a row with nothing but a note", { note: "ask the vet" }),
+  inCell("the medicine's days with their unit in the settings", sheetNames.settings, "D36", "7 days"),
+  inCell("a group typed with a space behind it", sheetNames.settings, "A20", "Ewes "),
+  inCell("one tag twice on the sale list", sheetNames.sale, "A17", tagOf(11)),
+  inGather("a gather typed twice", `A${firstRecord + 2}`, dayOf("2026-04-10")),
+  inGather("a gather of sheep below none", `C${firstRecord + 1}`, -100),
   inGather("more lame than looked at", `D${firstRecord + 1}`, 400),
   inGather("a gather's day typed as text", `A${firstRecord + 1}`, "10.4.26"),
   inGather("a gather without the number looked at", `C${firstRecord + 1}`, null),
@@ -129,7 +154,7 @@ async function book(slip?: Slip): Promise<ReadonlyMap<string, Cell>> {
     });
   });
   for (const [place, record] of flock.entries()) typed.typeCase(firstRecord + 1 + place, record);
-  [11, 12, 13, 14, 15, 16, 17, 18].forEach((animal, index) => {
+  [11, 12, 13, 14, 15, 16, 17, 18, 19].forEach((animal, index) => {
     typed.sheet(sheetNames.sale).getCell(`A${8 + index}`).value = tagOf(animal);
   });
   slip?.make(typed);
@@ -142,6 +167,7 @@ const lists = [
   { sheet: "Today", tag: "F", says: ["G", "I"] },
   { sheet: "Today", tag: "K", says: ["L", "N"] },
   { sheet: "Today", tag: "P", says: ["Q", "R", "S"] },
+  { sheet: "Today", tag: "U", says: ["V", "W", "X", "Y", "Z"] },
   { sheet: "Keep apart", tag: "A", says: ["B", "C"] },
   { sheet: "May they go", tag: "A", says: ["C", "E", "F", "H", "I"] },
 ] as const;

@@ -41,7 +41,11 @@ describe("a collated comparison", () => {
   }, 300_000);
 
   test("shows what the formulas of a typed one give, to the last digit", () => {
-    expect(sheet(collated, "Comparison")).toEqual(sheet(live, "Comparison"));
+    // One line says what the words about the target hang on, which differs.
+    const compared = (cells: ReadonlyMap<string, Cell>) =>
+      [...sheet(cells, "Comparison")].filter(([address]) => address !== "Comparison!A7");
+    expect(compared(collated)).toEqual(compared(live));
+    expect(compared(live).filter(([at, cell]) => /!D\d/.test(at) && cell === 10)).toHaveLength(few.length - 1);
     const page = (cells: ReadonlyMap<string, Cell>) => {
       const rows = new Map<number, Map<string, Cell>>();
       for (const [address, cell] of sheet(cells, "One flock")) {
@@ -66,9 +70,10 @@ describe("a collated comparison", () => {
     const list = sheet(collated, "Figures");
     // In the room for more flocks the formulas of a typed one give errors that leave gaps in the charts.
     const there = [...sheet(live, "Figures")].filter(
-      ([address, cell]) => list.has(address) || typeof cell === "number",
+      ([address, cell]) =>
+        list.has(address) || (typeof cell === "number" && Number(/\d+$/.exec(address)?.[0]) <= 5 + few.length),
     );
-    expect(there.length).toBeGreaterThan(400);
+    expect(there.length).toBeGreaterThan(350);
     for (const [address, cell] of there) expect([address, list.get(address)]).toEqual([address, cell]);
   });
 

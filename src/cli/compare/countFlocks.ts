@@ -3,8 +3,11 @@ import { type Day, dayOf, isoText } from "../../cells/day.ts";
 import { funnel } from "../../core/benchmarking/funnel.ts";
 import { shrunkPrevalence } from "../../core/benchmarking/shrunkPrevalence.ts";
 import type { Interval } from "../../core/statistics/interval.ts";
-import { countCases, type GatherDays, rangeOf, type Signals, signalsOf } from "./flockTally.ts";
-import type { LoadedRecords } from "./loadRecords.ts";
+import type { FlockRecord } from "../../workbooks/collate/flockRecord.ts";
+import { byFlock } from "./byFlock.ts";
+import { type DoneOrWhyNot, flocksDone } from "./flocksDone.ts";
+import { countCases, type GatherDays, rangeOf, type Signals, signalsOf, type WrittenTag } from "./flockTally.ts";
+import type { LoadedRecords, UnreadTag } from "./loadRecords.ts";
 
 /** By what the lines of the answer are told apart. */
 export type By = "flock" | "month" | "group";
@@ -22,6 +25,8 @@ export interface ComparedLine {
   readonly steadied: (Interval & { readonly share: number; readonly rank: number }) | undefined;
   readonly cases: number | undefined;
   readonly signals: Signals | undefined;
+  /** Antibiotics; undefined in lines that are not of a whole flock. */
+  readonly mgPcu: { readonly value: number | undefined; readonly words: string } | undefined;
   readonly leftOut: string;
 }
 
@@ -31,8 +36,12 @@ export interface Compared {
   readonly cases: number;
   readonly caseRecords: number;
   readonly gathers: number;
+  /** What is done in each flock; none in lines that are not of whole flocks. */
+  readonly done: readonly DoneOrWhyNot[];
+  /** The gathers of all years of the flocks that get a page. */
+  readonly gathersOf: ReadonlyMap<number, GatherDays>;
   /** Some of the tags that cannot be read. */
-  readonly unreadTags: readonly string[];
+  readonly unreadTags: readonly UnreadTag[];
 }
 
 /** The latest year in which more than half of the flocks have gathers, or the latest of all. */
@@ -52,57 +61,91 @@ interface FlockCounts {
   readonly ofYear: GatherDays;
 }
 
+interface CountOptions {
+  readonly year: number;
+  readonly by: By;
+  /** Most days between two records of one case. */
+  readonly gapDays: number;
+  /** What is kept of each foot book that is counted, by the key of its flock. */
+  readonly books: ReadonlyMap<string, FlockRecord>;
+  /** The flocks that get a page. */
+  readonly pages: ReadonlySet<number>;
+}
+
 /**
  * Compares the loaded flocks over one year. The database counts; ranges, words, ranks, cases and signals are those of the
  * functions.
- *
- * @param gapDays - most days between two records of one case
  */
 export async function countFlocks(
   duck: DuckDBConnection,
-  { flocks, unnamed }: LoadedRecords,
-  { year, by, gapDays }: { readonly year: number; readonly by: By; readonly gapDays: number },
+  loaded: LoadedRecords,
+  { year, by, gapDays, books, pages }: CountOptions,
   progress: (words: string) => void,
 ): Promise<Compared> {
+  const { flocks, unnamed, hasTexts } = loaded;
   const [from, to] = [dayOf(`${year}-01-01`), dayOf(`${year}-12-31`)];
+  const gathersOf = new Map<number, GatherDays>();
   const counted = new Map<number, FlockCounts>();
   let gathers = 0;
   progress("Gathers …");
-  for await (const { flock, columns } of byFlock(
+  await byFlock(
     duck,
     "SELECT flock, day, sum(seen)::INTEGER, sum(lame)::INTEGER FROM gathers WHERE ok AND flock IS NOT NULL GROUP BY ALL ORDER BY flock, day",
-  )) {
-    const [days = [], seen = [], lame = []] = columns as readonly (readonly number[])[];
-    gathers += days.length;
-    const all = { days, seen, lame };
-    const ofYear = within(all, (day) => day >= from && day <= to);
-    counted.set(flock, { ofYear, watched: by === "flock" ? signalsOf(all, from, to) : undefined });
-  }
+    (flock, columns) => {
+      const [days = [], seen = [], lame = []] = columns as readonly (readonly number[])[];
+      gathers += days.length;
+      const all = { days, seen, lame };
+      const ofYear = within(all, from, to);
+      if (pages.has(flock)) gathersOf.set(flock, all);
+      counted.set(flock, { ofYear, watched: by === "flock" ? signalsOf(all, from, to) : undefined });
+    },
+  );
   progress("Cases …");
   const caseCounts = new Map<number, { readonly begun: readonly Day[]; readonly doubted: number }>();
-  const unreadTags: string[] = [];
+  const unreadTags: UnreadTag[] = [];
   let [cases, caseRecords] = [0, 0];
-  for await (const { flock, columns } of byFlock(
+  await byFlock(
     duck,
-    "SELECT flock, tag, day FROM records WHERE flock IS NOT NULL ORDER BY flock",
-  )) {
-    const [tags = [], days = []] = columns as readonly [(string | null)[], (number | null)[]];
-    const { begun, doubted, unread } = countCases(tags, days, gapDays);
-    cases += begun.length;
-    caseRecords += tags.length;
-    if (unreadTags.length < 5) unreadTags.push(...unread.slice(0, 5).map((why) => `${flocks[flock]}: ${why}`));
-    caseCounts.set(flock, { begun: begun.filter((day) => day >= from && day <= to), doubted });
-  }
+    `SELECT flock, day, number ${hasTexts ? ", head, rest" : ""} FROM records WHERE flock IS NOT NULL ORDER BY flock`,
+    (flock, columns) => {
+      const [days = [], numbers = [], heads, rests] = columns as CaseColumns;
+      const tags = heads === undefined || rests === undefined ? numbers : tagsOf(numbers, heads, rests);
+      const { begun, doubted, unread } = countCases(tags, days, gapDays);
+      cases += begun.length;
+      caseRecords += tags.length;
+      if (unreadTags.length < 5) unreadTags.push(...unread.slice(0, 5).map((tag) => ({ flock, tag })));
+      caseCounts.set(flock, { begun: begun.filter((day) => day >= from && day <= to), doubted });
+    },
+  );
   const unreadGathers = await perFlock(duck, `SELECT flock, count(*)::INTEGER FROM gathers WHERE NOT ok ${andFlock}`);
   const left = flocks.map((_, flock) =>
     leftOutOf(unreadGathers.get(flock) ?? 0, caseCounts.get(flock)?.doubted ?? 0, unnamed),
   );
+  const done = by === "flock" ? await flocksDone(duck, loaded, books, year) : [];
   const lines =
     by === "flock"
-      ? flockLines(flocks, counted, caseCounts, left)
+      ? flockLines(flocks, counted, caseCounts, done, left)
       : await partLines(duck, flocks, { by, from, to }, by === "month" ? caseCounts : undefined, left);
-  return { year, lines, cases, caseRecords, gathers, unreadTags: unreadTags.slice(0, 5) };
+  return { year, lines, cases, caseRecords, gathers, done, gathersOf, unreadTags: unreadTags.slice(0, 5) };
 }
+
+type CaseColumns = readonly [
+  days: (Day | null)[],
+  numbers: (number | null)[],
+  heads?: (string | null)[],
+  rests?: (string | null)[],
+];
+
+const tagsOf = (
+  numbers: readonly (number | null)[],
+  heads: readonly (string | null)[],
+  rests: readonly (string | null)[],
+): (WrittenTag | null)[] =>
+  numbers.map((number, index) => {
+    if (number !== null) return number;
+    const head = heads[index] ?? null;
+    return head === null ? null : head + (rests[index] ?? "");
+  });
 
 const andFlock = "AND flock IS NOT NULL GROUP BY flock";
 
@@ -110,6 +153,7 @@ function flockLines(
   flocks: readonly string[],
   counted: ReadonlyMap<number, FlockCounts>,
   caseCounts: ReadonlyMap<number, { readonly begun: readonly Day[] }>,
+  done: readonly DoneOrWhyNot[],
   left: readonly string[],
 ): readonly ComparedLine[] {
   const sums = flocks.map((_, flock) => {
@@ -123,7 +167,7 @@ function flockLines(
     looked.map(({ seen }) => seen),
   ] as const;
   const apart = looked.length > 1;
-  const words = apart ? funnel(...columns) : [];
+  const words = apart ? funnel(...columns, undefined, true) : [];
   // The same words as a comparison gives: without a spread to learn from there is nothing to steady.
   const isMixed = looked.some(({ lame }) => lame > 0) && looked.some(({ lame, seen }) => lame < seen);
   const steadied = apart && isMixed ? shrunkPrevalence(...columns, 0.95) : [];
@@ -143,10 +187,14 @@ function flockLines(
       steadied: here && { share: here.steadied, low: here.low, high: here.high, rank: here.rank },
       cases: caseCounts.get(flock)?.begun.length,
       signals: counts?.watched,
+      mgPcu: mgPcuOf(done[flock] ?? ""),
       leftOut: left[flock] ?? "",
     };
   });
 }
+
+const mgPcuOf = (done: DoneOrWhyNot): ComparedLine["mgPcu"] =>
+  typeof done === "string" ? { value: undefined, words: done } : done.mgPcu;
 
 async function partLines(
   duck: DuckDBConnection,
@@ -157,15 +205,16 @@ async function partLines(
 ): Promise<readonly ComparedLine[]> {
   const ofFlock = new Map<number, readonly ComparedLine[]>();
   const part = by === "month" ? "strftime(DATE '1899-12-30' + day, '%Y-%m')" : "grp";
-  for await (const { flock, columns } of byFlock(
+  await byFlock(
     duck,
     `SELECT flock, ${part} AS part, day, sum(seen)::INTEGER, sum(lame)::INTEGER FROM gathers
       WHERE ok AND flock IS NOT NULL AND day BETWEEN ${from} AND ${to} GROUP BY ALL ORDER BY flock, part NULLS LAST, day`,
-  )) {
-    const parts = columns[0] as readonly (string | null)[];
-    const [, days = [], seen = [], lame = []] = columns as readonly (readonly number[])[];
-    ofFlock.set(flock, linesOf(flock, parts, { days, seen, lame }));
-  }
+    (flock, columns) => {
+      const parts = columns[0] as readonly (string | null)[];
+      const [, days = [], seen = [], lame = []] = columns as readonly (readonly number[])[];
+      ofFlock.set(flock, linesOf(flock, parts, { days, seen, lame }));
+    },
+  );
   // A flock with cases and without a gather has its lines too.
   for (const flock of caseCounts?.keys() ?? [])
     if (!ofFlock.has(flock)) ofFlock.set(flock, linesOf(flock, [], nothingSeen));
@@ -199,6 +248,7 @@ async function partLines(
         steadied: undefined,
         cases: begun?.filter((month) => month === name).length,
         signals: undefined,
+        mgPcu: undefined,
         leftOut: left[flock] ?? "",
       };
     });
@@ -209,10 +259,12 @@ const nothingSeen: GatherDays = { days: [], seen: [], lame: [] };
 
 const sum = (counts: readonly number[]): number => counts.reduce((total, count) => total + count, 0);
 
-function within({ days, seen, lame }: GatherDays, wanted: (day: Day) => boolean): GatherDays {
-  const places = days.flatMap((day, index) => (wanted(day) ? [index] : []));
-  const of = (column: readonly number[]): number[] => places.map((index) => column[index] as number);
-  return { days: of(days), seen: of(seen), lame: of(lame) };
+/** The days are in order. */
+function within({ days, seen, lame }: GatherDays, from: Day, to: Day): GatherDays {
+  let [begin, end] = [0, days.length];
+  while (begin < end && (days[begin] as Day) < from) begin++;
+  while (end > begin && (days[end - 1] as Day) > to) end--;
+  return { days: days.slice(begin, end), seen: seen.slice(begin, end), lame: lame.slice(begin, end) };
 }
 
 const rowsOf = (count: number, what: string): string => `${count} ${what}${count === 1 ? "" : "s"}`;
@@ -228,39 +280,4 @@ function leftOutOf(gathers: number, cases: number, unnamed: LoadedRecords["unnam
 
 async function perFlock(duck: DuckDBConnection, sql: string): Promise<ReadonlyMap<number, number>> {
   return new Map((await (await duck.run(sql)).getRows()).map(([flock, count]) => [Number(flock), Number(count)]));
-}
-
-interface FlockRows {
-  readonly flock: number;
-  /** The columns after the first, which is the flock. */
-  readonly columns: readonly (readonly unknown[])[];
-}
-
-/** The rows of an answer that is in the order of its first column, a flock at a time: never more than one is held. */
-async function* byFlock(duck: DuckDBConnection, sql: string): AsyncGenerator<FlockRows> {
-  const result = await duck.stream(sql);
-  const width = result.columnCount - 1;
-  const empty = (): unknown[][] => Array.from({ length: width }, () => []);
-  let flock: number | undefined;
-  let columns = empty();
-  for (let chunk = await result.fetchChunk(); chunk && chunk.rowCount > 0; chunk = await result.fetchChunk()) {
-    const [flocks = [], ...cells] = chunk.getColumns();
-    for (let begin = 0; begin < flocks.length; ) {
-      const here = Number(flocks[begin]);
-      let end = begin + 1;
-      while (end < flocks.length && flocks[end] === flocks[begin]) end++;
-      if (flock !== undefined && here !== flock) {
-        yield { flock, columns };
-        columns = empty();
-      }
-      flock = here;
-      for (let index = 0; index < width; index++) {
-        const into = columns[index] as unknown[];
-        const cellsHere = cells[index] as unknown[];
-        for (let row = begin; row < end; row++) into.push(cellsHere[row]);
-      }
-      begin = end;
-    }
-  }
-  if (flock !== undefined) yield { flock, columns };
 }

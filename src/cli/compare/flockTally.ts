@@ -6,7 +6,6 @@ import { caseTable } from "../../core/animals/caseTable.ts";
 import { prevalenceRange } from "../../core/counting/prevalenceRange.ts";
 import type { Interval } from "../../core/statistics/interval.ts";
 import { lameWatch } from "../../core/watching/lameWatch.ts";
-import { tagFault } from "../../core/words/tagFault.ts";
 import { type Tag, tagKey } from "../../core/words/tagKey.ts";
 
 /** The sheep looked at on each day, the days in order. */
@@ -37,9 +36,8 @@ export interface Signals {
 /** What `FOOT.LAMEWATCH(dates, lame, seen)` says of the days from one to another. */
 export function signalsOf({ days, seen, lame }: GatherDays, from: Day, to: Day): Signals {
   // A gather of which no sheep were looked at has no share.
-  const counted = days.flatMap((_, index) => ((seen[index] ?? 0) > 0 ? [index] : []));
-  if (counted.length === 0) return { count: undefined, last: "no gather with sheep looked at" };
-  const of = (column: readonly number[]): number[] => counted.map((index) => column[index] as number);
+  const of = (column: readonly number[]): readonly number[] => column.filter((_, index) => (seen[index] ?? 0) > 0);
+  if (of(days).length === 0) return { count: undefined, last: "no gather with sheep looked at" };
   try {
     const signals = lameWatch(of(days), of(lame), of(seen)).filter(
       ({ date, signal }) => signal !== "" && date >= from && date <= to,
@@ -57,32 +55,32 @@ export interface CountedCases {
   readonly begun: readonly Day[];
   /** Records of which tag or day cannot be read. */
   readonly doubted: number;
-  /** Some of the tags that cannot be read, with the reason. */
-  readonly unread: readonly string[];
+  /** Tags that cannot be read. */
+  readonly unread: readonly WrittenTag[];
 }
 
 const blankTag = new Doubt("tags", { what: "it is blank, but the row holds a record", mend: "enter the tag" });
 const noDay = new Doubt("dates", { what: "is not a date", mend: "enter a real date" });
 
+/** A tag as text, or a number where it was kept as one or is an electronic number of 15 digits. */
+export type WrittenTag = string | number;
+
 /** The cases of one flock, as `FOOT.CASETABLE(tags, dates, gap_days)` tells them apart. */
 export function countCases(
-  tags: readonly (string | null)[],
+  tags: readonly (WrittenTag | null)[],
   days: readonly (Day | null)[],
   gapDays: number,
 ): CountedCases {
-  const known = new Map<string, Tag | Doubt>();
-  const unread: string[] = [];
-  const tagOf = (text: string | null): Tag | Doubt => {
-    if (text === null) return blankTag;
-    let tag = known.get(text);
-    if (tag !== undefined) return tag;
-    const fault = tagFault(text);
-    if (fault === undefined) tag = { key: tagKey(text), shown: text };
-    else {
-      tag = new Doubt("tags", fault);
-      unread.push(tag.sentence);
-    }
-    known.set(text, tag);
+  const met = new Map<WrittenTag, Tag | Doubt>();
+  const unread: WrittenTag[] = [];
+  const tagOf = (written: WrittenTag | null): Tag | Doubt => {
+    // A spreadsheet may have made a 0 of a blank, and no animal is called 0.
+    if (written === null || written === 0) return blankTag;
+    const known = met.get(written);
+    if (known !== undefined) return known;
+    const tag = readTag(written);
+    if (tag instanceof Doubt) unread.push(written);
+    met.set(written, tag);
     return tag;
   };
   const records = { tags: tags.map(tagOf), dates: days.map((day) => day ?? noDay) };
@@ -93,4 +91,13 @@ export function countCases(
     else begun.push(first as Day);
   }
   return { begun, doubted, unread };
+}
+
+function readTag(written: WrittenTag): Tag | Doubt {
+  try {
+    return { key: tagKey(written), shown: String(written) };
+  } catch (error) {
+    if (error instanceof Problem) return new Doubt("tags", error.fault);
+    throw error;
+  }
 }

@@ -47,6 +47,21 @@ async function loaded(): Promise<typeof import("@duckdb/node-api")> {
   }
 }
 
+/**
+ * The columns of an answer, some two thousand rows at a time: never more are held.
+ *
+ * @param onColumns - is given the cells of each column, row by row
+ */
+export async function eachChunk(
+  duck: DuckDBConnection,
+  sql: string,
+  onColumns: (columns: readonly unknown[][]) => void,
+): Promise<void> {
+  const result = await duck.stream(sql);
+  for (let chunk = await result.fetchChunk(); chunk && chunk.rowCount > 0; chunk = await result.fetchChunk())
+    onColumns(chunk.getColumns());
+}
+
 /** A text as SQL writes it. */
 export const sqlText = (text: string): string => `'${text.replaceAll("'", "''")}'`;
 

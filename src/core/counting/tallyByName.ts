@@ -37,13 +37,23 @@ export function tallyByName(
       argument,
     });
   }
-  const byName = new Map<string, { name: string; lame: number; seen: number }>();
-  names.forEach((written, index) => {
-    const name = written.trim().replace(/\s+/g, " ");
-    const count = byName.get(name.toLowerCase()) ?? { name, lame: 0, seen: 0 };
-    count.lame += lame[index] ?? 0;
-    count.seen += seen[index] ?? 0;
-    byName.set(name.toLowerCase(), count);
-  });
+  const byName = new Map<string, Writable<NamedCount>>();
+  // Each spelling is folded once: a flock's name comes in many rows.
+  const bySpelling = new Map<string, Writable<NamedCount>>();
+  for (let row = 0; row < names.length; row++) {
+    const written = names[row] as string;
+    let count = bySpelling.get(written);
+    if (count === undefined) {
+      const name = written.trim().replace(/\s+/g, " ");
+      const key = name.toLowerCase();
+      count = byName.get(key) ?? { name, lame: 0, seen: 0 };
+      byName.set(key, count);
+      bySpelling.set(written, count);
+    }
+    count.lame += lame[row] ?? 0;
+    count.seen += seen[row] ?? 0;
+  }
   return [...byName.values()];
 }
+
+type Writable<T> = { -readonly [K in keyof T]: T[K] };

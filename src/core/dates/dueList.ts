@@ -24,11 +24,15 @@ export interface SecondLooks {
   readonly done?: readonly (Done | undefined | Doubt)[] | undefined;
   /** The day of the treatment that each follows: with it, a later treatment stands for an earlier look. */
   readonly treated?: readonly (Day | undefined | Doubt)[] | undefined;
+  /** How lame each is, on any scale that rises with lameness. */
+  readonly score?: readonly (number | undefined | Doubt)[] | undefined;
 }
 
 /**
  * The second looks that are overdue, due, or due within `aheadDays`: first those of which something cannot be read, in the
- * order of their rows, then the longest overdue first.
+ * order of their rows, then the longest overdue first. With scores the worst of a day stands first, and before it those
+ * without one: a blank is not mild. Neither is a 0, which says sound of a sheep that is to be looked at, or was a blank
+ * that a spreadsheet handed over as 0.
  *
  * @param rowOf - the row of the sheet for a place in the columns
  * @example
@@ -37,13 +41,12 @@ export interface SecondLooks {
  */
 export function dueList(
   asOf: Day,
-  { tags, due, done, treated }: SecondLooks,
+  { tags, due, done, treated, score }: SecondLooks,
   aheadDays: number,
   rowOf: (index: number) => number,
 ): readonly DueLook[] {
   const notKnown: DueLook[] = [];
   const settled = treated && settledLooks({ tags, due, done, treated }, asOf);
-  const met = new Set<string>();
   // A look's day and its row in one whole number: a typed array of these is put in order without a function that
   // compares them, and a day's rows stay in their order.
   const keys = new Float64Array(due.length);
@@ -56,9 +59,6 @@ export function dueList(
     const tag = tags[index] ?? new Doubt("tags", noTag);
     const doubt = firstDoubt(tag, day, when);
     if (doubt === undefined) {
-      const look = settled?.look(index);
-      if (look !== undefined && met.has(look)) return;
-      if (look !== undefined) met.add(look);
       keys[count++] = (day as Day) * due.length + index;
       return;
     }
@@ -69,15 +69,22 @@ export function dueList(
       state: doubt.inRow(rowOf(index)),
     });
   });
-  const known = Array.from(keys.subarray(0, count).sort(), (key): DueLook => {
-    const index = key % due.length;
-    const day = (key - index) / due.length;
-    return {
-      tag: (tags[index] as Tag).shown,
-      due: day,
-      days: day - asOf,
-      state: recheckState(day, undefined, asOf),
+  const order = Array.from(keys.subarray(0, count).sort(), (key) => key % due.length);
+  const dayOf = (index: number): Day => due[index] as Day;
+  if (score) {
+    const lame = (index: number): number => {
+      const given = score[index];
+      return typeof given === "number" && given > 0 ? given : Number.MAX_VALUE;
     };
+    order.sort((one, other) => dayOf(one) - dayOf(other) || lame(other) - lame(one));
+  }
+  const met = new Set<number>();
+  const known = order.flatMap((index): readonly DueLook[] => {
+    const look = settled?.look(index);
+    if (look !== undefined && met.has(look)) return [];
+    if (look !== undefined) met.add(look);
+    const day = dayOf(index);
+    return [{ tag: (tags[index] as Tag).shown, due: day, days: day - asOf, state: recheckState(day, undefined, asOf) }];
   });
   return notKnown.length === 0 ? known : [...notKnown, ...known];
 }

@@ -1,4 +1,5 @@
 import { betaQuantile } from "./betaQuantile.ts";
+import { relativeChances } from "./relativeChances.ts";
 
 /** A count of lame sheep whose chance of being lame itself varies from gather to gather (beta distribution). */
 export interface SpreadCount {
@@ -31,7 +32,8 @@ export function betaBinomialQuantiles(tail: number, { n, share, inflation }: Spr
     return { low: betaQuantile("lower", tail, a, b), high: betaQuantile("upper", tail, a, b) };
   }
   const chances = relativeChances(n, a, b, Math.round(share * n));
-  const all = chances.reduce((sum, chance) => sum + chance, 0);
+  let all = 0;
+  for (let x = 0; x <= n; x++) all += chances[x] ?? 0;
   const first = (p: number): number => {
     let upTo = 0;
     for (let x = 0; x < n; x++) {
@@ -45,12 +47,3 @@ export function betaBinomialQuantiles(tail: number, { n, share, inflation }: Spr
 
 const countedOneByOne = 100_000;
 const slack = 1 - 1e-12;
-
-function relativeChances(n: number, a: number, b: number, middle: number): Float64Array {
-  const chances = new Float64Array(n + 1);
-  chances[middle] = 1;
-  for (let x = middle; x < n; x++)
-    chances[x + 1] = ((chances[x] ?? 0) * (n - x) * (a + x)) / ((x + 1) * (b + n - x - 1));
-  for (let x = middle; x > 0; x--) chances[x - 1] = ((chances[x] ?? 0) * x * (b + n - x)) / ((n - x + 1) * (a + x - 1));
-  return chances;
-}

@@ -1,11 +1,14 @@
 import { Problem } from "../../cells/problem.ts";
 import { countryNumber, isCountryNumber } from "./countries.ts";
+import { noOneTag } from "./noOneTag.ts";
 import { isNumberOfAnimals } from "./numberOfAnimals.ts";
 
 /** An animal: `key` tells animals apart, `shown` is the tag as it was first written. */
 export interface Tag {
   readonly key: string;
   readonly shown: string;
+  /** Which spelling of its column it is, from 0, where it was read in one; see `byAnimal`. */
+  readonly spelling?: number;
 }
 
 /**
@@ -16,7 +19,7 @@ export interface Tag {
  * printed form with country letters are one animal and give the 15 digits. Anything else (a management tag) keeps its
  * letters and digits as they are, leading zeros too, with one hyphen wherever digits were set apart.
  *
- * @throws Problem when nothing is left, when a number or a group of animals is named ("23 lambs"), when the spreadsheet has already lost digits (a cell keeps 15), or when a printed
+ * @throws Problem when nothing is left, when a number or a group of animals is named ("23 lambs"), several tags or none ("ditto"), when the spreadsheet has already lost digits (a cell keeps 15), or when a printed
  *   form without spaces can be read as two animals
  * @see ISO 11784 for the number; printed forms and the 6-digit flock mark: common practice, no source
  * @example
@@ -26,19 +29,23 @@ export interface Tag {
  * tagKey("1/12") // → "1-12"
  */
 export function tagKey(tag: string | number): string {
+  const inFull = typeof tag === "string" ? keyInFull(tag) : undefined;
+  if (inFull !== undefined) return inFull;
   // Full-width letters and digits, as some keyboards type them, are the same letters and digits.
-  const typed = typeof tag === "number" ? digitsOf(tag) : tag.normalize("NFKC").toUpperCase().trim();
-  const plain = typed.replace(/[^\p{L}\p{N}]/gu, "");
+  const typed =
+    typeof tag === "number" ? digitsOf(tag) : (isAscii(tag) ? tag : tag.normalize("NFKC")).toUpperCase().trim();
+  const plain = lettersAndDigits(typed);
   if (plain === "") throw new Problem({ what: `"${tag}" has no letter or digit`, mend: "enter the tag" });
   if (spoiled.test(typed))
     throw new Problem({ what: `"${typed}" has lost digits in the spreadsheet`, mend: "enter the tag again as text" });
+  const noOne = wholeTag.test(typed) ? undefined : noOneTag(typed);
+  if (noOne !== undefined) throw new Problem(noOne);
   if (/^\d+$/.test(plain)) {
     const number = electronicNumber(plain);
     return number.length === 15 ? number : apartOf(typed, plain);
   }
-  const printed = /^([A-Z]{2})(\d+)$/.exec(plain);
-  if (printed) {
-    const [, letters = "", digits = ""] = printed;
+  if (/^[A-Z]{2}\d+$/.test(plain)) {
+    const [letters, digits] = [plain.slice(0, 2), plain.slice(2)];
     const country = countryNumber(letters);
     const national = country === undefined ? undefined : nationalNumber(typed, letters, digits);
     if (country !== undefined && national !== undefined) return country + national;
@@ -49,6 +56,43 @@ export function tagKey(tag: string | number): string {
     });
   return apartOf(typed, plain);
 }
+
+// Most tags are whole, and are spared the search for words.
+const wholeTag = /^[A-Z]{0,2}[ \d]{0,20}$/;
+
+// The two forms of most tags, read in one look: a flock has thousands of them.
+function keyInFull(tag: string): string | undefined {
+  if (electronic.test(tag)) return tag;
+  const printed = printedInFull.exec(tag);
+  const country = printed === null ? undefined : countryNumber(printed[1] as string);
+  return country === undefined ? undefined : `${country}0${printed?.[2]}${printed?.[3]}`;
+}
+
+const electronic = /^\d{15}$/;
+const printedInFull = /^([A-Z]{2}) 0 (\d{6}) (\d{5})$/;
+
+const ascii = /^[ -~]*$/;
+const isAscii = (text: string): boolean => ascii.test(text);
+
+/** Without spaces and separators. Letter by letter, since a flock has thousands of tags and a search costs more. */
+function lettersAndDigits(typed: string): string {
+  let plain = "";
+  let from = 0;
+  for (let at = 0; at < typed.length; at++) {
+    const code = typed.charCodeAt(at);
+    if (code > lastAscii) return typed.replace(/[^\p{L}\p{N}]/gu, "");
+    if ((code >= zero && code <= nine) || (code >= capitalA && code <= capitalZ)) continue;
+    plain += typed.slice(from, at);
+    from = at + 1;
+  }
+  return from === 0 ? typed : plain + typed.slice(from);
+}
+
+const zero = 0x30;
+const nine = 0x39;
+const capitalA = 0x41;
+const capitalZ = 0x5a;
+const lastAscii = 0x7f;
 
 // No word for many sheep is shorter, and hardly any tag has so many letters.
 const fourLetters = /\p{L}{4}/u;

@@ -49,6 +49,8 @@ interface Note {
   readonly kind: "told" | "fault" | "done";
   /** A cell that it is about, to go to. */
   readonly go?: string;
+  /** It leads to the workbooks to start from. */
+  readonly begin?: boolean;
 }
 
 const sameHint = (one: ArgumentHint, other: ArgumentHint): boolean =>
@@ -84,6 +86,7 @@ export function PracticeSheet() {
   const [busy, setBusy] = useState(false);
   const [tables, setTables] = useState<readonly FilledTable[]>([]);
   const [view, setView] = useState<View>("functions");
+  const [isPanelShown, setPanelShown] = useState(true);
   const [box, setBox] = useState<Box>();
   const [pointed, setPointed] = useState<Pointed>();
   const atCell = useCellSentence(selected, box);
@@ -127,13 +130,16 @@ export function PracticeSheet() {
       if (brought) unsaved.changed();
       setOld(age === "of unknown age" && !made ? "saved" : undefined);
       const unseen = keptUnseen(workbook);
+      const isInvented = made && name === firstBook;
       const told = [
         text.opened(name),
+        ...(isInvented ? [text.invented] : []),
         ...(age === "worked out" ? [ageWords.workedOut] : []),
-        ...(unseen.length === 0 ? [] : [text.keptUnseen(unseen)]),
+        // Of a file of one's own; what the page brings is told of in its description.
+        ...(unseen.length === 0 || made ? [] : [text.keptUnseen(unseen)]),
         ...(kept[0] === undefined ? [] : [text.kept(kept.length, kept[0])]),
       ];
-      setNote({ text: told.join(" "), kind: "told" });
+      setNote({ text: told.join(" "), kind: "told", begin: isInvented });
       setTables(sheet.tables(drawableNames));
       // Whoever has not turned to something else yet can type at once.
       if (document.activeElement === document.body) sheet.focus();
@@ -333,6 +339,13 @@ export function PracticeSheet() {
   );
   useDrop((file, disk) => void open(file, disk));
 
+  const showView = (wanted: View): void => {
+    setPanelShown(true);
+    setView(wanted);
+    // Once it is there.
+    setTimeout(() => panel.current?.querySelector<HTMLElement>("h2")?.focus());
+  };
+
   const goTo = (address: string | undefined): void => {
     try {
       if (address !== undefined) grid.current?.go(address);
@@ -361,6 +374,15 @@ export function PracticeSheet() {
           onFault={({ message }) => setNote({ text: text.failed(message), kind: "fault" })}
           onSave={() => void save()}
         />
+        <button
+          type="button"
+          class="link"
+          aria-expanded={isPanelShown}
+          aria-controls="panel"
+          onClick={() => setPanelShown(!isPanelShown)}
+        >
+          {isPanelShown ? text.hidePanel : text.showPanel}
+        </button>
       </header>
       <div class="note">
         <p class={note.kind} role="status">
@@ -369,6 +391,11 @@ export function PracticeSheet() {
         {note.go !== undefined && (
           <button type="button" onClick={() => goTo(note.go)}>
             {text.go(note.go)}
+          </button>
+        )}
+        {note.begin && (
+          <button type="button" onClick={() => showView("books")}>
+            {text.begin}
           </button>
         )}
       </div>
@@ -397,7 +424,7 @@ export function PracticeSheet() {
             <p class="hint">{text.keys}</p>
           </section>
         </main>
-        <aside aria-label={text.panelLabel} ref={panel}>
+        <aside id="panel" aria-label={text.panelLabel} ref={panel} hidden={!isPanelShown}>
           <div class="views">
             {views.map((known) => (
               <button key={known} type="button" aria-pressed={known === view} onClick={() => setView(known)}>

@@ -18,6 +18,10 @@ export function useSheetKey({ header, holder, panel, intoSheet, toSheet }: Parts
   // biome-ignore lint/correctness/useExhaustiveDependencies: what is handed in reads what is there at the time
   useEffect(() => {
     const tabs = () => holder.current?.querySelector<HTMLElement>("[role=tablist]");
+    const panelStop = {
+      has: () => panel.current?.contains(document.activeElement) ?? false,
+      enter: () => panel.current?.querySelector<HTMLElement>('[aria-pressed="true"]')?.focus(),
+    };
     const stops: readonly { readonly has: () => boolean; readonly enter: () => void }[] = [
       {
         has: () => header.current?.contains(document.activeElement) ?? false,
@@ -28,10 +32,7 @@ export function useSheetKey({ header, holder, panel, intoSheet, toSheet }: Parts
         has: () => tabs()?.contains(document.activeElement) ?? false,
         enter: () => tabs()?.querySelector<HTMLElement>('[role=tab][tabindex="0"]')?.focus(),
       },
-      {
-        has: () => panel.current?.contains(document.activeElement) ?? false,
-        enter: () => panel.current?.querySelector<HTMLElement>('[aria-pressed="true"]')?.focus(),
-      },
+      panelStop,
     ];
     const sheetPart = 1;
     const follow = (event: KeyboardEvent) => {
@@ -41,7 +42,10 @@ export function useSheetKey({ header, holder, panel, intoSheet, toSheet }: Parts
       else if (event.key === "F6" && !event.altKey && !event.ctrlKey && !event.metaKey) {
         // The tabs are a part of the sheet's own element, so they are looked for first.
         const at = stops.findLastIndex(({ has }) => has());
-        const next = at < 0 ? sheetPart : (at + (event.shiftKey ? stops.length - 1 : 1)) % stops.length;
+        const further = event.shiftKey ? stops.length - 1 : 1;
+        const isGone = (place: number): boolean => stops[place] === panelStop && panel.current?.hidden !== false;
+        let next = at < 0 ? sheetPart : (at + further) % stops.length;
+        if (isGone(next)) next = (next + further) % stops.length;
         stops[next]?.enter();
       } else return;
       // The browser's own place for these keys is its address bar and its tabs.

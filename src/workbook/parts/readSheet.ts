@@ -1,4 +1,4 @@
-import { type Area, columnNumber, placeText, readArea } from "../address.ts";
+import { type Area, addressKey, placeText, readArea } from "../address.ts";
 import { lastColumn, lastRow } from "../limits.ts";
 import type { Sheet, SheetCell, SheetRow } from "../model.ts";
 import { WorkbookProblem } from "../workbookProblem.ts";
@@ -66,8 +66,10 @@ export function readSheet({ part, text, sharedStrings, isDynamic, shift, dayOffs
   let nextColumn = 0;
 
   const openRow = ({ attributes, start, end }: Opening): OpenRow => {
-    const number = attributes.r === undefined ? nextRow : Number(attributes.r) - 1;
-    if (!(Number.isInteger(number) && number >= 0 && number < lastRow)) throw outside(part, `row ${attributes.r}`);
+    const { r } = attributes;
+    if (r !== undefined && !digits.test(r)) throw outside(part, `row ${r}`);
+    const number = r === undefined ? nextRow : Number(r) - 1;
+    if (number < 0 || number >= lastRow) throw outside(part, `row ${r}`);
     nextRow = number + 1;
     nextColumn = 0;
     const style =
@@ -79,10 +81,14 @@ export function readSheet({ part, text, sharedStrings, isDynamic, shift, dayOffs
 
   const openCell = ({ attributes, start }: Opening): OpenCell => {
     const { r, s: style = "0", t: type = "n", cm } = attributes;
-    const letters = r === undefined ? 0 : r.search(digits);
-    const column = r === undefined ? nextColumn : columnNumber(r.slice(0, letters));
-    const at = r === undefined ? row?.row : Number(r.slice(letters)) - 1;
-    if (at === undefined || column >= lastColumn || at >= lastRow || at !== row?.row) throw outside(part, `cell ${r}`);
+    let at = row?.row;
+    let column = nextColumn;
+    if (r !== undefined) {
+      const key = addressKey(r);
+      at = Math.floor(key / lastColumn);
+      column = key % lastColumn;
+    }
+    if (at === undefined || column >= lastColumn || at !== row?.row) throw outside(part, `cell ${r}`);
     nextColumn = column + 1;
     const dynamic = cm !== undefined && isDynamic(Number(cm));
     const implied = r === undefined;
@@ -188,7 +194,7 @@ export function readSheet({ part, text, sharedStrings, isDynamic, shift, dayOffs
 const outside = (part: string, what: string): WorkbookProblem =>
   new WorkbookProblem(`The workbook is damaged: ${what} in ${part} lies outside a sheet.`);
 
-const digits = /[0-9]/;
+const digits = /^[0-9]{1,7}$/;
 
 function refuseTwice(rows: readonly SheetRow[], part: string): void {
   const seen = new Set<number>();

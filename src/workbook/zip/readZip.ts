@@ -2,7 +2,8 @@ import crc32 from "crc-32";
 import { unzipSync } from "fflate";
 import type { Limits } from "../limits.ts";
 import { WorkbookProblem } from "../workbookProblem.ts";
-import { checksumsIn } from "./checksumsIn.ts";
+import { directoryIn } from "./directoryIn.ts";
+import type { Packing } from "./packing.ts";
 
 /** One part of the file, in the order of the original. */
 export interface Entry {
@@ -17,6 +18,7 @@ export interface Entry {
  * `../../x` does no harm.
  *
  * @param wanted - which parts are unpacked; the others are listed without their bytes
+ * @param packing - what unpacks them where it is not to be the library
  * @throws WorkbookProblem when it is no zip, is damaged, or unpacks to more than the limits allow; a part that is not
  * what its checksum says is named
  */
@@ -24,25 +26,43 @@ export function readZip(
   bytes: Uint8Array,
   limits: Limits,
   wanted: (name: string) => boolean = () => true,
+  packing?: Packing,
 ): readonly Entry[] {
   const seen = new Map<string, boolean>();
+  const keys = new Set<string>();
   let total = 0;
   // Looked through before anything is unpacked, since many entries may share one packed part.
   unzip(bytes, ({ name, size, originalSize, compression }) => {
-    if (seen.has(name)) throw new WorkbookProblem(`The file is damaged: it holds the part ${name} twice.`);
+    // The names of parts do not depend on capitals (ECMA-376 Part 2 §6.2.2), so two such would be one.
+    const key = name.toLowerCase();
+    if (keys.has(key)) throw new WorkbookProblem(`The file is damaged: it holds the part ${name} twice.`);
+    keys.add(key);
     seen.set(name, compression === 0);
     total += originalSize;
     if (seen.size > limits.parts) throw tooBig(`more than ${limits.parts} parts`);
     if (total > limits.bytes) throw tooBig(`more than ${Math.round(limits.bytes / 1e6)} MB`);
-    if (originalSize > limits.ratioFrom && originalSize > size * limits.ratio)
+    if (packsTooWell(originalSize, size, limits))
       throw tooBig(`${Math.round(originalSize / Math.max(size, 1))} times its packed size`);
     // Under this name an object keeps no value of its own, so the part would be lost on the way.
     if (name === "__proto__") throw new WorkbookProblem(`The file holds a part called ${name}; it was not opened.`);
     return false;
   });
-  const unpacked = unzip(bytes, ({ name }) => wanted(name));
-  refuseDamaged(unpacked, [...seen.keys()], bytes);
+  const unpacked = packing ? unpackedBy(packing, bytes, wanted) : unzip(bytes, ({ name }) => wanted(name));
+  refuseDamaged(unpacked, [...seen.keys()], bytes, packing?.checksum ?? ((part) => crc32.buf(part) >>> 0));
   return [...seen].map(([name, stored]) => ({ name, stored, bytes: unpacked[name] ?? new Uint8Array() }));
+}
+
+const packsTooWell = (originalSize: number, size: number, { ratio, ratioFrom }: Limits): boolean =>
+  originalSize > ratioFrom && originalSize > size * ratio;
+
+/** Whether no part of a file is packed so well that it would be taken for one made to do harm. */
+export function packsWithin(bytes: Uint8Array, limits: Limits): boolean {
+  let within = true;
+  unzip(bytes, ({ originalSize, size }) => {
+    within &&= !packsTooWell(originalSize, size, limits);
+    return false;
+  });
+  return within;
 }
 
 /** A damaged part may unpack without complaint into other figures, and nobody would know. */
@@ -50,16 +70,40 @@ function refuseDamaged(
   unpacked: Readonly<Record<string, Uint8Array>>,
   names: readonly string[],
   bytes: Uint8Array,
+  checksumOf: Packing["checksum"],
 ): void {
   if (Object.keys(unpacked).length === 0) return;
-  const checksums = checksumsIn(bytes);
+  const listed = directoryIn(bytes);
   names.forEach((name, index) => {
     const part = unpacked[name];
-    if (part !== undefined && crc32.buf(part) >>> 0 !== checksums[index])
+    if (part !== undefined && checksumOf(part) !== listed[index]?.checksum)
       throw new WorkbookProblem(
         `The file is damaged: its part ${name} does not match its checksum; use another copy of the file.`,
       );
   });
+}
+
+const deflated = 8;
+
+/** Unpacks what is packed as it usually is; what is not, the library unpacks. */
+function unpackedBy(
+  packing: Packing,
+  bytes: Uint8Array,
+  wanted: (name: string) => boolean,
+): Readonly<Record<string, Uint8Array>> {
+  const unpacked: Record<string, Uint8Array> = {};
+  let listed: ReturnType<typeof directoryIn> | undefined;
+  let index = -1;
+  const others = unzip(bytes, ({ name, size, originalSize, compression }) => {
+    index += 1;
+    if (!wanted(name)) return false;
+    listed ??= directoryIn(bytes);
+    const start = listed[index]?.start;
+    if (compression !== deflated || start === undefined) return true;
+    unpacked[name] = packing.inflate(bytes.subarray(start, start + size), originalSize);
+    return false;
+  });
+  return { ...unpacked, ...others };
 }
 
 const tooBig = (what: string): WorkbookProblem =>

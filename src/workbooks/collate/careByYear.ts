@@ -9,6 +9,7 @@ import { lesionMix } from "../../core/counting/lesionMix.ts";
 import { endsByDay } from "../../core/statistics/endsByDay.ts";
 import { wilsonInterval } from "../../core/statistics/wilsonInterval.ts";
 import type { Tag } from "../../core/words/tagKey.ts";
+import { type DoneFigure, notCounted } from "./doneFigure.ts";
 
 const confidence = 0.95;
 /** Prompt is within 3 days (read); a treated sheep is looked at for two weeks, as the foot book does. */
@@ -29,22 +30,10 @@ export interface CaseRow {
   readonly lesion: string | undefined;
 }
 
-/** A share of cases, or why there is none. */
-export interface CareShare {
-  readonly share: number | undefined;
-  readonly low: number | undefined;
-  readonly high: number | undefined;
-  /** Cases that it is of. */
-  readonly of: number;
-  /** Cases of which a day is missing or cannot be right. */
-  readonly leftOut: number;
-  readonly reason: string;
-}
-
 /** What was done about the cases that began in one year. */
 export interface CareYear {
-  readonly inTime: CareShare;
-  readonly sound: CareShare;
+  readonly inTime: DoneFigure;
+  readonly sound: DoneFigure;
   readonly lesions: readonly CategoryShare[];
   readonly withoutLesion: number;
 }
@@ -107,19 +96,11 @@ const earliest = (days: readonly WrittenDay[]): Day | undefined => {
   const known = days.filter(isDay);
   return known.length === 0 ? undefined : known.reduce((first, day) => Math.min(first, day));
 };
-const notCounted = (reason: string, leftOut: number): CareShare => ({
-  share: undefined,
-  low: undefined,
-  high: undefined,
-  of: 0,
-  leftOut,
-  reason,
-});
 /** Why nothing that hangs on the end of a book can be counted. */
 export const noDay = "the book does not say up to which day it is complete (As of, in its settings)";
 
-function inTimeOf(ofYear: readonly OneCase[], asOf: Day | undefined): CareShare {
-  if (asOf === undefined) return notCounted(noDay, 0);
+function inTimeOf(ofYear: readonly OneCase[], asOf: Day | undefined): DoneFigure {
+  if (asOf === undefined) return notCounted(noDay);
   const seen: Day[] = [];
   const treated: (Day | undefined)[] = [];
   for (const { rows } of ofYear) {
@@ -138,12 +119,12 @@ function inTimeOf(ofYear: readonly OneCase[], asOf: Day | undefined): CareShare 
   const decided = seen.filter((day) => asOf - day > careDays.treated).length;
   const { inTime } = treatLag(seen, treated, careDays.treated, asOf);
   if (inTime === undefined) return notCounted(`no case was seen more than ${careDays.treated} days before`, leftOut);
-  const { low, high } = wilsonInterval(Math.round(inTime * decided), decided, confidence);
-  return { share: inTime, low, high, of: decided, leftOut, reason: "" };
+  const range = wilsonInterval(Math.round(inTime * decided), decided, confidence);
+  return { value: inTime, ...range, of: decided, leftOut, words: `of ${decided} cases` };
 }
 
-function soundOf(ofYear: readonly OneCase[], asOf: Day | undefined): CareShare {
-  if (asOf === undefined) return notCounted(noDay, 0);
+function soundOf(ofYear: readonly OneCase[], asOf: Day | undefined): DoneFigure {
+  if (asOf === undefined) return notCounted(noDay);
   const treated: Day[] = [];
   const soundOn: (Day | undefined)[] = [];
   const leftOn: (Day | undefined)[] = [];
@@ -167,8 +148,9 @@ function soundOf(ofYear: readonly OneCase[], asOf: Day | undefined): CareShare {
   if (soundOn.every((day) => day === undefined))
     return notCounted("no animal is written down as sound, so there may be none, or nobody wrote it down", leftOut);
   try {
-    const sound = soundBy(endsByDay(watchedAnimals({ treated, soundOn, leftOn, asOf })), careDays.sound, confidence);
-    return { ...sound, of: treated.length, leftOut, reason: "" };
+    const ends = endsByDay(watchedAnimals({ treated, soundOn, leftOn, asOf }));
+    const { share: value, low, high } = soundBy(ends, careDays.sound, confidence);
+    return { value, low, high, of: treated.length, leftOut, words: `of ${treated.length} treated cases` };
   } catch (error) {
     if (error instanceof Problem) return notCounted(error.message, leftOut);
     throw error;

@@ -2,7 +2,7 @@ import { nameKey } from "../../core/words/nameKey.ts";
 import { columnLetters } from "../../workbook/address.ts";
 import type { BookLine, ComparisonContent, FlockYear } from "../comparison/comparisonContent.ts";
 import { type FlockDone, flockDone } from "./flockDone.ts";
-import type { FlockRecord } from "./flockRecord.ts";
+import { type FlockRecord, isUnwritten, type YearRecord } from "./flockRecord.ts";
 
 /** One file: what was read out of it, or why it cannot be used. */
 export interface ReadBook {
@@ -20,13 +20,16 @@ interface Wanted {
   readonly target?: number | undefined;
 }
 
-/** A flock of the comparison, with what only its own page may say. */
-interface CollatedFlock {
+interface Usable {
   readonly file: string;
   readonly flock: string;
+  readonly record: FlockRecord;
+}
+
+/** A flock of the comparison, with what only its own page may say. */
+interface CollatedFlock extends Usable {
   /** By which the pages of the others, and a comparison that names none, call it. */
   readonly letter: string;
-  readonly record: FlockRecord;
 }
 
 export interface Collated {
@@ -37,13 +40,7 @@ export interface Collated {
   /** A line a file, by the names of the files, whatever the workbook says. */
   readonly books: readonly BookLine[];
   /** Which flock each letter stands for; empty where flocks are named. */
-  readonly key: readonly { readonly letter: string; readonly flock: string; readonly file: string }[];
-}
-
-interface Usable {
-  readonly file: string;
-  readonly flock: string;
-  readonly record: FlockRecord;
+  readonly key: readonly CollatedFlock[];
 }
 
 /**
@@ -65,20 +62,20 @@ export function collateBooks(
   const lettered = [...chosen.values()].sort(byFigures((book: Usable) => shownFigures(book, year)));
   const letterOf = new Map(lettered.map(({ file }, index) => [file, columnLetters(index)]));
   const inOrder = letters ? lettered : [...chosen.values()].sort(byName);
-  const nameOf = ({ file, flock }: Usable): string => (letters ? (letterOf.get(file) ?? "") : flock);
   const books = read.map((book) => lineFor(book, usable, chosen, year));
+  const flocks = inOrder.map((book) => ({ ...book, letter: letterOf.get(book.file) ?? "" }));
   return {
     year,
     books,
-    flocks: inOrder.map((book) => ({ ...book, letter: letterOf.get(book.file) ?? "" })),
-    key: letters ? inOrder.map((flock) => ({ letter: nameOf(flock), flock: flock.flock, file: flock.file })) : [],
+    flocks,
+    key: letters ? flocks : [],
     content: {
       made,
       invented: false,
       year,
       // FAWC 2011: at most 2 % lame by 2021.
       target: target ?? 0.02,
-      flocks: inOrder.map((flock) => flockYear(flock.record, year, nameOf(flock))),
+      flocks: flocks.map(({ record, letter, flock }) => flockYear(record, year, letters ? letter : flock)),
       done: inOrder.map(({ record }) => flockDone(record, year)),
       chosen: undefined,
       books: letters ? withoutNames(books, letterOf) : books,
@@ -123,11 +120,23 @@ const byFigures =
 // flock, so two that are equal in it could change places without a difference.
 const shownFigures = (book: Usable, year: number): readonly (number | undefined)[] => [
   shareIn(book, year),
-  ...Object.values(flockYear(book.record, year, "")).filter((figure) => typeof figure !== "string"),
+  ...Object.values(flockYear(book.record, year, "")).filter(
+    (figure) => typeof figure === "number" || figure === undefined,
+  ),
+  ...[year, year - 1].flatMap((of) => countsIn(book.record.years.get(of))),
   book.record.records,
   book.record.toMend,
   usedWords(book.record) === "" ? 0 : 1,
   ...doneNumbers(flockDone(book.record, year)),
+];
+
+/** On which days they were is not shown. */
+const countsIn = ({ days = new Map() }: Partial<YearRecord> = {}): readonly number[] => [
+  days.size,
+  ...[...days.values()]
+    .map(({ lookedAt, lame }) => [lookedAt, lame] as const)
+    .sort(([seen, lame], [otherSeen, otherLame]) => seen - otherSeen || lame - otherLame)
+    .flat(),
 ];
 
 function doneNumbers({ newCases, inTime, sound, mgPcu, lesions, withoutLesion, inNoCase }: FlockDone) {
@@ -164,9 +173,10 @@ function flockYear(record: FlockRecord, year: number, flock: string): FlockYear 
     lame: now?.lame,
     lookedAtBefore: hadGathers ? before.lookedAt : undefined,
     lameBefore: hadGathers ? before.lame : undefined,
-    cases: now?.cases,
-    // One of them may be of this year.
-    antibioticMg: record.coursesWithoutDay > 0 ? undefined : now?.antibioticMg,
+    gathers: [before, now].flatMap((of) => Array.from(of?.days ?? [], ([day, counts]) => ({ day, ...counts }))),
+    cases: now?.cases === 0 ? undefined : now?.cases,
+    // A course without a day may be of this year.
+    antibioticMg: record.coursesWithoutDay > 0 || isUnwritten(now) ? undefined : now?.antibioticMg,
     breedingSheep: record.breedingSheep,
     slaughterLambs: record.slaughterLambs,
     target: record.target,

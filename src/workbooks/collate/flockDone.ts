@@ -2,27 +2,14 @@ import { showDay } from "../../cells/day.ts";
 import type { CategoryShare } from "../../core/counting/categoryMix.ts";
 import { mgPerPcu } from "../../core/medicines/mgPerPcu.ts";
 import { newCaseRate } from "../../core/watching/newCaseRate.ts";
-import { type CareShare, noDay } from "./careByYear.ts";
+import { noDay } from "./careByYear.ts";
 import { daysCovered } from "./daysCovered.ts";
-import type { FlockRecord } from "./flockRecord.ts";
+import { type DoneFigure, notCounted, several } from "./doneFigure.ts";
+import { type FlockRecord, isUnwritten } from "./flockRecord.ts";
 
 const confidence = 0.95;
 /** New cases are counted for so many sheep in a year. */
 export const perSheep = 100;
-
-/** One figure of what is done about lameness in a flock. */
-export interface DoneFigure {
-  /** Undefined where it cannot be counted. */
-  readonly value: number | undefined;
-  readonly low: number | undefined;
-  readonly high: number | undefined;
-  /** Cases that it is of; undefined where it is of none. */
-  readonly of: number | undefined;
-  /** What it is of; where it cannot be counted, why. */
-  readonly words: string;
-  /** Cases left out of it, of which a day is missing, cannot be read or cannot be right. */
-  readonly leftOut: number;
-}
 
 /** What was done about lameness in one year of a flock, and how much of it there was. */
 export interface FlockDone {
@@ -48,25 +35,14 @@ export function flockDone(record: FlockRecord, year: number): FlockDone {
   const care = record.care.get(year);
   return {
     newCases: newCasesOf(record, year),
-    inTime: shareOf(care?.inTime, "cases"),
-    sound: shareOf(care?.sound, "treated cases"),
+    inTime: care?.inTime ?? notCounted("no case is recorded in the year"),
+    sound: care?.sound ?? notCounted("no case is recorded in the year"),
     lesions: care?.lesions ?? [],
     withoutLesion: care?.withoutLesion ?? 0,
     mgPcu: mgPcuOf(record, year),
     inNoCase: record.inNoCase,
   };
 }
-
-const notCounted = (words: string, leftOut = 0): DoneFigure => ({
-  value: undefined,
-  low: undefined,
-  high: undefined,
-  of: undefined,
-  words,
-  leftOut,
-});
-
-export const several = (count: number, what: string): string => `${count} ${count === 1 ? what : `${what}s`}`;
 
 function newCasesOf({ years, breedingSheep, asOf, earliest }: FlockRecord, year: number): DoneFigure {
   const begun = years.get(year)?.cases ?? 0;
@@ -89,17 +65,11 @@ function headFault(what: string, heads: number | undefined): string | undefined 
   return Number.isInteger(heads) && heads >= 0 ? undefined : `${what} in the settings are no whole number`;
 }
 
-function shareOf(found: CareShare | undefined, of: string): DoneFigure {
-  if (found === undefined) return notCounted("no case is recorded in the year");
-  const { share, low, high, leftOut, reason } = found;
-  if (share === undefined) return notCounted(reason, leftOut);
-  return { value: share, low, high, of: found.of, words: `of ${found.of} ${of}`, leftOut };
-}
-
 function mgPcuOf(record: FlockRecord, year: number): DoneFigure {
   const { breedingSheep, slaughterLambs, coursesWithoutDay, years } = record;
   const { coursesWithoutMg = 0, antibioticMg } = years.get(year) ?? {};
   const reasons = [
+    isUnwritten(years.get(year)) && "no case is recorded in the year, which may be none or not written down",
     // One of them may be of this year.
     coursesWithoutDay > 0 && `${several(coursesWithoutDay, "treatment")} without a day`,
     coursesWithoutMg > 0 &&

@@ -1,8 +1,12 @@
+import type { Day } from "../../cells/day.ts";
 import type { CareYear } from "./careByYear.ts";
 
 /** What one year of a flock comes to. */
 export interface YearRecord {
+  /** Rows of Gathers. */
   gathers: number;
+  /** What was counted on each day, its groups together. */
+  readonly days?: Map<Day, { lookedAt: number; lame: number }>;
   lookedAt: number;
   lame: number;
   cases: number;
@@ -11,6 +15,10 @@ export interface YearRecord {
   /** Courses of which the book does not say how much was given, or how strong it is. */
   coursesWithoutMg: number;
 }
+
+/** Whether no case and no course stands in a year: nobody can say whether there was none, or none was written down. */
+export const isUnwritten = (year: YearRecord | undefined): boolean =>
+  year === undefined || (year.cases === 0 && year.antibioticMg === 0 && year.coursesWithoutMg === 0);
 
 /** What is kept of one foot book: a few numbers, whatever its size. */
 export interface FlockRecord {

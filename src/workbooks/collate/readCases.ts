@@ -7,6 +7,7 @@ import { cases as casesTable } from "../tables/cases.ts";
 import type { KeyOf } from "../tables/defineTable.ts";
 import { medicines as medicinesTable } from "../tables/settingsTables.ts";
 import { type CareYear, type CaseRow, careByYear, type WrittenDay } from "./careByYear.ts";
+import { dayReader } from "./dayReader.ts";
 import { cellUnder, type FoundRecords } from "./findRecords.ts";
 
 /** The columns without which cases and medicines say nothing. */
@@ -55,14 +56,11 @@ export function readCases(
   let inNoCase = 0;
   const courses: Course[] = [];
   let coursesWithoutDay = 0;
-  const readDay = fieldReader("treated", { asOf: undefined, dayOffset: options.dayOffset });
+  const readDay = dayReader(options.dayOffset);
   const readTag = fieldReader("tag", options);
   const written = (cells: readonly Cell[], key: DayKey): WrittenDay =>
     isBlankCell(under(cells, key)) ? undefined : (dayUnder(cells, key) ?? "unread");
-  const dayUnder = (cells: readonly Cell[], key: DayKey): number | undefined => {
-    const { value } = readDay(under(cells, key));
-    return typeof value === "number" ? Math.floor(value) : undefined;
-  };
+  const dayUnder = (cells: readonly Cell[], key: DayKey) => readDay(under(cells, key));
   for (const { cells } of rows) {
     const treated = dayUnder(cells, "treated");
     const seen = dayUnder(cells, "seen") ?? treated;

@@ -22,8 +22,10 @@ const usualGap = 14;
  *
  * @throws WorkbookProblem with the reason when the file cannot be used
  */
-export function readFootBook(bytes: Uint8Array): FlockRecord {
-  const workbook = lookInto(bytes);
+export const readFootBook = (bytes: Uint8Array): FlockRecord => flockRecordIn(lookInto(bytes));
+
+/** The same of a workbook that has been looked into. */
+export function flockRecordIn(workbook: UnreadWorkbook): FlockRecord {
   const gatherTable = neededTable(workbook, gathers, neededInGathers);
   const caseTable = neededTable(workbook, cases, neededInCases);
   const { dayOffset } = workbook;
@@ -47,6 +49,7 @@ export function readFootBook(bytes: Uint8Array): FlockRecord {
     const year = Number(isoText(day).slice(0, 4));
     const record = years.get(year) ?? {
       gathers: 0,
+      days: new Map(),
       lookedAt: 0,
       lame: 0,
       cases: 0,
@@ -62,6 +65,8 @@ export function readFootBook(bytes: Uint8Array): FlockRecord {
     year.gathers++;
     year.lookedAt += lookedAt;
     year.lame += lame;
+    const known = year.days?.get(day) ?? { lookedAt: 0, lame: 0 };
+    year.days?.set(day, { lookedAt: known.lookedAt + lookedAt, lame: known.lame + lame });
   }
   for (const day of begun) yearOf(day).cases++;
   for (const { day, mg } of courses) {
@@ -108,7 +113,7 @@ const earliestOf = (days: readonly number[]): number | undefined =>
   days.length === 0 ? undefined : days.reduce((earliest, day) => Math.min(earliest, day));
 
 /** The name of a flock; undefined where nothing is written. */
-export const nameIn = (cell: Cell): string | undefined =>
+const nameIn = (cell: Cell): string | undefined =>
   isBlankCell(cell) || typeof cell !== "string" ? undefined : detached(cell.trim().replace(/\s+/g, " "));
 
 // A piece of a long text keeps the whole of it in memory; a copy does not.

@@ -1,8 +1,8 @@
 import { isBlankCell, showCell } from "../../cells/cell.ts";
 import { numberIn } from "../../cells/numberIn.ts";
-import { fieldReader } from "../../core/records/fieldChecks.ts";
 import type { KeyOf } from "../tables/defineTable.ts";
 import { gathers as gathersTable } from "../tables/gathers.ts";
+import { dayReader } from "./dayReader.ts";
 import { cellUnder, type FoundRecords } from "./findRecords.ts";
 
 /** The columns without which a gather says nothing. */
@@ -25,14 +25,14 @@ export function readGathers({ sheet, headings, rows }: FoundRecords, dayOffset: 
   const under = cellUnder(gathersTable, headings);
   const gathers: Gather[] = [];
   const leftOut: string[] = [];
-  const readDay = fieldReader("treated", { asOf: undefined, dayOffset });
+  const readDay = dayReader(dayOffset);
   for (const { sheetRow, cells } of rows) {
     const [date, seen, lame] = neededInGathers.map((key) => under(cells, key));
     if ([date, seen, lame].every((cell) => cell === undefined || isBlankCell(cell))) continue;
-    const day = readDay(date ?? null).value;
+    const day = readDay(date ?? null);
     const [lookedAt, counted] = [numberIn(seen ?? null), numberIn(lame ?? null)];
     const wrong =
-      typeof day !== "number"
+      day === undefined
         ? `${isBlankCell(date) ? "a blank" : showCell(date)} is not a date`
         : !isCount(lookedAt) || !isCount(counted)
           ? "looked at and lame must both be whole numbers"
@@ -40,7 +40,7 @@ export function readGathers({ sheet, headings, rows }: FoundRecords, dayOffset: 
             ? `${counted} lame of ${lookedAt} looked at`
             : undefined;
     if (wrong !== undefined) leftOut.push(`${sheet} row ${sheetRow}: ${wrong}`);
-    else gathers.push({ day: Math.floor(day as number), lookedAt: lookedAt as number, lame: counted as number });
+    else gathers.push({ day: day as number, lookedAt: lookedAt as number, lame: counted as number });
   }
   return { gathers, leftOut };
 }

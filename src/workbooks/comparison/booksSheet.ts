@@ -14,9 +14,7 @@ export const booksSheet = ({ books }: ComparisonContent): SheetPlan => ({
     const used = books.filter((book) => book.used).length;
     sheet.put(
       { row: 1, column: 0 },
-      books.length === 0
-        ? "No files were read: the rows were typed. soundfold collate reads a folder of flock foot books and lists them here."
-        : `${books.length} files were read; ${used} were used, ${books.length - used} could not be.`,
+      `${books.length} files were read; ${used} were used, ${books.length - used} could not be.`,
       "subtitle",
     );
     sheet.put(
@@ -25,7 +23,7 @@ export const booksSheet = ({ books }: ComparisonContent): SheetPlan => ({
       "note",
     );
     sheet.rowsAside(headingRow + 1);
-    const placed = placeTable(sheet.name, booksTable, { row: headingRow, column: 0 }, Math.max(books.length, 1));
+    const placed = placeTable(sheet.name, booksTable, { row: headingRow, column: 0 }, books.length);
     const lines = books.map((book) => ({ ...book, used: book.used ? "yes" : "no" }));
     writeTable(sheet, booksTable, placed, lines, { widths: true });
     sheet.emphasize(placed.rows, [`${placed.cell("used")}="no"`, "strong"], [`LEN(${placed.cell("file")})>0`, "line"]);

@@ -2,7 +2,7 @@ import type { Chart, ChartSeries } from "excelize-wasm";
 import { chartKinds } from "../writing/chartKinds.ts";
 import { barFill, chartLook, chartTitle, drawnFrom, notInLegend, strokes } from "../writing/chartLook.ts";
 import type { PlacedGrid } from "../writing/placeGrid.ts";
-import { gridSizes, type PlacedComparison } from "./placedComparison.ts";
+import type { limitNames, PlacedComparison } from "./placedComparison.ts";
 
 const share = { NumFmt: { CustomNumFmt: "0%", SourceLinked: false }, Minimum: 0 };
 const pale = { Type: "pattern", Pattern: 1, Color: ["C9D8D0"] };
@@ -10,11 +10,9 @@ const none = { Type: "pattern", Pattern: 0, Color: [] };
 const axisTitle = (Text: string) => ({ Paragraph: [{ Text, Font: { Family: "Calibri", Size: 9 } }] });
 
 /** Share against sheep looked at, with the limits of chance for each size. */
-export function funnelChart({ funnel, limits, rows }: PlacedComparison): Chart {
-  const limit = (name: string, stroke: "dashed" | "dotted"): ChartSeries => ({
-    Name: limits.headingCell(name),
-    Categories: limits.range("seen", gridSizes),
-    Values: limits.range(name, gridSizes),
+export function funnelChart({ comparison, funnel, limits, rows }: PlacedComparison): Chart {
+  const limit = (name: (typeof limitNames)[number], stroke: "dashed" | "dotted"): ChartSeries => ({
+    ...drawnFrom(limits, "seen", name),
     ...strokes[stroke],
   });
   return {
@@ -31,7 +29,8 @@ export function funnelChart({ funnel, limits, rows }: PlacedComparison): Chart {
     YAxis: { ...chartLook.YAxis, ...share, Title: axisTitle("share lame") },
     Series: [
       {
-        Name: funnel.headingCell("share"),
+        // There while the list is empty, too.
+        Name: comparison.heading("share"),
         Categories: funnel.range("seen", rows),
         Values: funnel.range("share", rows),
         ...strokes.main,
@@ -41,6 +40,7 @@ export function funnelChart({ funnel, limits, rows }: PlacedComparison): Chart {
       limit("high 95 %", "dashed"),
       limit("low 99.8 %", "dotted"),
       limit("high 99.8 %", "dotted"),
+      { ...drawnFrom(limits, "seen", "target"), ...strokes.thin },
     ],
   };
 }

@@ -1,4 +1,12 @@
+import type { Day } from "../../cells/day.ts";
 import type { FlockDone } from "../collate/flockDone.ts";
+
+/** What was counted in a flock on one day, its groups together. */
+export interface FlockGather {
+  readonly day: Day;
+  readonly lookedAt: number;
+  readonly lame: number;
+}
 
 /** One flock over one year, as it is typed or collected from its foot book. Undefined is not known. */
 export interface FlockYear {
@@ -7,6 +15,8 @@ export interface FlockYear {
   readonly lame: number | undefined;
   readonly lookedAtBefore: number | undefined;
   readonly lameBefore: number | undefined;
+  /** Of the year and the one before, where more than the totals is known. */
+  readonly gathers?: readonly FlockGather[] | undefined;
   readonly cases: number | undefined;
   readonly antibioticMg: number | undefined;
   readonly breedingSheep: number | undefined;

@@ -1,156 +1,187 @@
 import type { KeyOf } from "../tables/defineTable.ts";
-import { flocks as flocksTable } from "../tables/flocks.ts";
+import { flockGathers, flocks as flocksTable } from "../tables/flocks.ts";
 import type { SheetPlan } from "../writing/authorWorkbook.ts";
+import { firstOf } from "../writing/firstOf.ts";
 import type { Look } from "../writing/looks.ts";
 import { orWords } from "../writing/orWords.ts";
 import { type GridColumn, type Holds, writeGrid } from "../writing/placeGrid.ts";
 import { cellOn } from "../writing/references.ts";
 import type { ComparedFlock, ComparedFlocks } from "./comparedFlocks.ts";
 import type { ComparisonContent } from "./comparisonContent.ts";
+import { notWhole } from "./notWhole.ts";
 import { headingRow, type PlacedComparison, sheetNames } from "./placedComparison.ts";
+import { tooNear } from "./tooNear.ts";
 
 type Key = Parameters<PlacedComparison["comparison"]["range"]>[0];
 type Column = GridColumn<Key>;
+type Typed = KeyOf<typeof flocksTable>;
+/** What stands in a column where the flocks are known; undefined is a blank. */
+type Known = (flock: ComparedFlock, index: number) => number | string | undefined;
 
-/** Columns of formulas, which follow what is typed. */
-function columnsOf({ counted, funnel, steadied, rows }: PlacedComparison): Readonly<Record<Key, Column>> {
+/** Columns of formulas, which follow what is typed, or of values where the flocks were read from books. */
+function columnsOf(
+  { counted, funnel, steadied, rows }: PlacedComparison,
+  { flocks, done }: ComparisonContent,
+  compared: ComparedFlocks | undefined,
+): Readonly<Record<Key, Column>> {
+  const column = (heading: string, width: number, look: Look, known: Known, formula?: Holds<Key>): Column => {
+    const value: Holds<Key> = ({ place }) => {
+      const flock = compared?.flocks[place];
+      return typeof flock === "object" ? (known(flock, place) ?? null) : null;
+    };
+    const holds = compared ? value : formula;
+    return { heading, width, look, ...(holds && { holds }) };
+  };
   /** A cell of the flock's row in the table. */
-  const of = (key: KeyOf<typeof flocksTable>, index: number): string => `INDEX(${flocksTable.of(key)},${index + 1})`;
-  const typed = (heading: string, key: KeyOf<typeof flocksTable>, width: number, look: Look): Column => ({
+  const of = (key: Typed, index: number): string => `INDEX(${flocksTable.of(key)},${index + 1})`;
+  const typed = (heading: string, key: "flock" | "lookedAt" | "lame", width: number, look: Look): Column => ({
     heading,
     width,
     look,
-    holds: ({ place }) => ({ formula: `IF(LEN(${of(key, place)})=0,"",${of(key, place)})` }),
+    holds: ({ place }) =>
+      compared ? (flocks[place]?.[key] ?? null) : { formula: `IF(LEN(${of(key, place)})=0,"",${of(key, place)})` },
   });
+  const figure = (key: "place" | "gathers" | "gathersBefore", index: number): string =>
+    cellOn(sheetNames.figures, counted.at(key, index));
   /** The flock's place among those that count; a blank where it does not. */
-  const placeIn = (index: number): string => cellOn(sheetNames.figures, counted.at("place", index));
+  const placeIn = (index: number): string => figure("place", index);
   const ifCounted =
-    (formula: (cell: (key: KeyOf<typeof flocksTable>) => string, counted: string) => string): Holds<Key> =>
+    (formula: (index: number) => string, array = false): Holds<Key> =>
     ({ place }) => ({
-      formula: `IF(ISNUMBER(${placeIn(place)}),${orWords(
-        formula((key) => of(key, place), placeIn(place)),
-        "not known",
-      )},"")`,
+      formula: `IF(ISNUMBER(${placeIn(place)}),${orWords(formula(place), "not known")},"")`,
+      ...(array && { array }),
     });
   /** The same where the answer fills cells beside it. */
-  const answers = (
-    columns: number,
-    formula: (cell: (key: KeyOf<typeof flocksTable>) => string) => string,
-    needed: readonly KeyOf<typeof flocksTable>[] = [],
-  ): Holds<Key> => {
-    return ({ place }) => {
-      const cell = (key: KeyOf<typeof flocksTable>): string => of(key, place);
-      const missing = needed.length === 0 ? "" : `,COUNT(${needed.map(cell).join(",")})<${needed.length}`;
+  const answers =
+    (columns: number, formula: (index: number) => string, needed: readonly Typed[] = []): Holds<Key> =>
+    ({ place }) => {
+      const missing =
+        needed.length === 0 ? "" : `,COUNT(${needed.map((key) => of(key, place)).join(",")})<${needed.length}`;
       return {
-        list: orWords(formula(cell), "not known"),
+        list: orWords(formula(place), "not known"),
         room: { rows: 1, columns },
         unless: [`OR(NOT(ISNUMBER(${placeIn(place)}))${missing})`, '""'],
       };
     };
+  const fromList = (range: string): Holds<Key> => ifCounted((index) => `INDEX(${range},${placeIn(index)})`);
+  /** Lame and looked at of each gather where they are known, else the totals. */
+  const counts = (index: number, when: "now" | "before" = "now"): string => {
+    const [known, row, totals] =
+      when === "now"
+        ? (["gathers", index + 1, ["lame", "lookedAt"]] as const)
+        : (["gathersBefore", -index - 1, ["lameBefore", "lookedAtBefore"]] as const);
+    return (["lame", "lookedAt"] as const)
+      .map((key, step) => {
+        const each = `IF(gathers_counted=${row},${flockGathers.of(key)},"")`;
+        return `IF(ISNUMBER(${figure(known, index)}),${each},${of(totals[step] as Typed, index)})`;
+      })
+      .join(",");
   };
-  const fromList = (range: string): Holds<Key> => ifCounted((_, here) => `INDEX(${range},${here})`);
+  const target = (index: number): string => `IF(LEN(${of("target", index)})=0,target,${of("target", index)})`;
   return {
     flock: typed("flock", "flock", 26, "worked"),
     lookedAt: typed("looked at", "lookedAt", 9, "workedCount"),
     lame: typed("lame", "lame", 7, "workedCount"),
-    share: { heading: "share lame", width: 9, look: "workedPercent", holds: fromList(funnel.range("share", rows)) },
-    low: {
-      heading: "low",
-      width: 8,
-      look: "workedPercent",
-      holds: answers(2, (cell) => `FOOT.PREVRANGE(${cell("lame")},${cell("lookedAt")})`),
-    },
-    high: { heading: "high", width: 8, look: "workedPercent" },
-    funnel: { heading: "in the funnel", width: 23, look: "worked", holds: fromList(funnel.range("word", rows)) },
-    steadied: {
-      heading: "steadied share",
-      width: 10,
-      look: "workedPercent",
-      holds: fromList(steadied.range("steadied share", rows)),
-    },
-    rank: { heading: "rank", width: 7, look: "workedCount", holds: fromList(steadied.range("rank", rows)) },
-    change: {
-      heading: "change on the year before",
-      width: 10,
-      look: "workedPercent",
-      holds: answers(
-        4,
-        (cell) =>
-          `FOOT.PREVCHANGE(${cell("lameBefore")},${cell("lookedAtBefore")},${cell("lame")},${cell("lookedAt")})`,
-        ["lameBefore", "lookedAtBefore"],
-      ),
-    },
-    changeLow: { heading: "low", width: 8, look: "workedPercent" },
-    changeHigh: { heading: "high", width: 8, look: "workedPercent" },
-    p: { heading: "p", width: 8, look: "workedChance" },
-    mgPcu: {
-      heading: "mg/PCU",
-      width: 11,
-      look: "workedRate",
-      holds: ifCounted((cell) => {
-        const used = [cell("antibioticMg"), cell("breedingSheep"), cell("slaughterLambs")];
-        return `IF(COUNT(${used.join(",")})<3,"not known",FOOT.MGPCU(${used.join(",")}))`;
+    gathers: column(
+      "gathers known",
+      9,
+      "workedCount",
+      ({ gathers }) => gathers,
+      ({ place }) => ({ formula: figure("gathers", place) }),
+    ),
+    share: column("share lame", 9, "workedPercent", ({ share }) => share, fromList(funnel.range("share", rows))),
+    low: column(
+      "low",
+      8,
+      "workedPercent",
+      ({ range }) => range.low,
+      answers(2, (index) => `FOOT.PREVRANGE(${counts(index)})`),
+    ),
+    high: column("high", 8, "workedPercent", ({ range }) => range.high),
+    funnel: column("in the funnel", 23, "worked", (flock) => flock.funnel?.word, fromList(funnel.range("word", rows))),
+    steadied: column(
+      "steadied share",
+      10,
+      "workedPercent",
+      (flock) => flock.steadied?.steadied,
+      fromList(steadied.range("steadied share", rows)),
+    ),
+    rank: column("rank", 7, "workedCount", (flock) => flock.steadied?.rank, fromList(steadied.range("rank", rows))),
+    change: column(
+      "change on the year before",
+      10,
+      "workedPercent",
+      ({ change }, index) => change?.change ?? (flocks[index]?.lookedAtBefore === 0 ? "not known" : undefined),
+      answers(4, (index) => `FOOT.PREVCHANGE(${counts(index, "before")},${counts(index)})`, [
+        "lameBefore",
+        "lookedAtBefore",
+      ]),
+    ),
+    changeLow: column("low", 8, "workedPercent", ({ change }) => change?.low),
+    changeHigh: column("high", 8, "workedPercent", ({ change }) => change?.high),
+    p: column("p", 8, "workedChance", ({ change }) => change?.p),
+    mgPcu: column(
+      "mg/PCU",
+      11,
+      "workedRate",
+      (_, index) => done?.[index] && (done[index].mgPcu.value ?? "not known"),
+      ifCounted((index) => {
+        const used = (["antibioticMg", "breedingSheep", "slaughterLambs"] as const).map((key) => of(key, index)).join();
+        return `IF(COUNT(${used})<3,"not known",FOOT.MGPCU(${used}))`;
       }),
-    },
-    against: {
-      heading: "against the target",
-      width: 38,
-      look: "worked",
-      holds: ifCounted(
-        (cell) =>
-          `FOOT.TARGETCHECK(${cell("lame")},${cell("lookedAt")},IF(LEN(${cell("target")})=0,target,${cell("target")}))`,
-      ),
-    },
+    ),
+    against: column(
+      "against the target",
+      46,
+      "wordsBeside",
+      ({ against }) => against,
+      ifCounted((index) => {
+        const [long, short] = tooNear;
+        return `SUBSTITUTE(FOOT.TARGETCHECK(${counts(index)},${target(index)}),"${long}","${short}")`;
+      }, true),
+    ),
     leftOut: {
       heading: "left out, because",
       width: 30,
       look: "worked",
       holds: ({ place, cell }) => {
-        const [seen, lame] = [of("lookedAt", place), of("lame", place)];
-        return {
-          formula: `IF(OR(LEN(${cell("flock")})=0,ISNUMBER(${placeIn(place)})),"",IF(COUNT(${seen},${lame})<2,"looked at or lame is missing",IF(${lame}>${seen},"more lame than looked at",IF(${seen}=0,"no sheep looked at",IF(OR(${seen}<0,${lame}<0,INT(${seen})<>${seen},INT(${lame})<>${lame}),"not a whole number of sheep","the name stands twice")))))`,
-        };
+        if (compared) {
+          const flock = compared.flocks[place];
+          return typeof flock === "string" ? flock : null;
+        }
+        const [flock, seen, lame] = [of("flock", place), of("lookedAt", place), of("lame", place)];
+        const said = firstOf(
+          [
+            [`OR(ISNUMBER(${placeIn(place)}),AND(LEN(${cell("flock")})=0,COUNTA(${seen},${lame})=0))`, ""],
+            [`LEN(TRIM(${flock}))=0`, "the flock has no name"],
+            [`COUNTA(${seen},${lame})<2`, "looked at or lame is missing"],
+            [`COUNT(${seen},${lame})<2`, "looked at or lame is no number"],
+            [`${lame}>${seen}`, "more lame than looked at"],
+            [`${seen}=0`, "no sheep looked at"],
+            [notWhole(seen, lame), "not a whole number of sheep"],
+          ],
+          "the name stands twice",
+        );
+        return { formula: said };
       },
     },
   };
 }
 
-/** The same columns of values. */
-function settledColumns(
-  columns: Readonly<Record<Key, Column>>,
-  { flocks, done }: ComparisonContent,
-  compared: ComparedFlocks,
-): Readonly<Record<Key, Column>> {
-  const of =
-    (value: (flock: ComparedFlock, index: number) => number | string | undefined): Holds<Key> =>
-    ({ place }) => {
-      const flock = compared.flocks[place];
-      return flock === undefined || typeof flock === "string" ? null : (value(flock, place) ?? null);
-    };
-  const holds: Readonly<Record<Key, Holds<Key>>> = {
-    flock: ({ place }) => flocks[place]?.flock ?? null,
-    lookedAt: ({ place }) => flocks[place]?.lookedAt ?? null,
-    lame: ({ place }) => flocks[place]?.lame ?? null,
-    share: of(({ share }) => share),
-    low: of(({ range }) => range.low),
-    high: of(({ range }) => range.high),
-    funnel: of((flock) => flock.funnel?.word),
-    steadied: of(({ steadied }) => steadied?.steadied),
-    rank: of(({ steadied }) => steadied?.rank),
-    change: of(({ change }) => change?.change),
-    changeLow: of(({ change }) => change?.low),
-    changeHigh: of(({ change }) => change?.high),
-    p: of(({ change }) => change?.p),
-    mgPcu: of((_, index) => (done?.[index] === undefined ? undefined : (done[index].mgPcu.value ?? "not known"))),
-    against: of(({ against }) => against),
-    leftOut: ({ place }) => {
-      const flock = compared.flocks[place];
-      return typeof flock === "string" ? flock : null;
-    },
-  };
-  const settled = Object.entries(columns).map(([key, column]) => [key, { ...column, holds: holds[key as Key] }]);
-  return Object.fromEntries(settled);
-}
+/** Letters that fit in a line of the column against the target. */
+const againstLength = 50;
+
+const words = [
+  "In the funnel: where a flock of its size lies among flocks that differ as much as these do. With fewer than ten flocks hardly one can stand out.",
+  "Steadied share: drawn towards the other flocks, the more the fewer sheep were looked at; rank 1 is the lowest.",
+  "Change: below 0 is better; a range that holds 0 has not shown a change. p: how often chance alone does as much.",
+];
+
+/** Why the word of a flock may be of its counts only; how else it could be is hinted at where rows are typed. */
+const ofCountsOnly = (collated: boolean): string =>
+  collated
+    ? 'Ranges allow for gathers that differ. "In these counts only" is said of a flock gathered once: on another day it may lie elsewhere.'
+    : '"In these counts only": of that flock totals are known, and not how much its gathers differ. Type them on the sheet Gathers, and ranges allow for that.';
 
 /** A row a flock, all of it worked out. */
 export const comparisonSheet = (
@@ -161,13 +192,9 @@ export const comparisonSheet = (
   name: sheetNames.comparison,
   write(sheet) {
     const { comparison, counted } = placed;
-    sheet.dress({ top: 0, left: 0, bottom: headingRow - 1, right: comparison.area.right }, "note");
+    const { area, rows, cell } = comparison;
+    sheet.dress({ top: 0, left: 0, bottom: headingRow - 1, right: area.right }, "note");
     sheet.title("Comparison");
-    const words = [
-      "In the funnel: whether a flock of this size lies where chance would put it, were it like all flocks together.",
-      "Steadied share: drawn towards the other flocks, the more the fewer sheep were looked at; rank 1 is the lowest.",
-      "Change: below 0 is better; a range that holds 0 has not shown a change. p: how often chance alone does as much.",
-    ];
     sheet.put(
       { row: 1, column: 0 },
       {
@@ -176,39 +203,43 @@ export const comparisonSheet = (
       },
       "subtitle",
     );
-    sheet.put(
-      { row: 2, column: 0 },
+    const mended =
+      'IF(rows_to_mend=0,"",rows_to_mend&IF(rows_to_mend=1," row is"," rows are")&" left out: see the last column")';
+    const notUsed = `COUNTIF(${comparison.range("gathers")},"not used")`;
+    const lines = [
       {
-        formula: `IF(flocks_counted=0,"No flocks yet: type them on the sheet Flocks.",flocks_counted&" flocks, "&SUM(${counted.range("lookedAt")})&" sheep looked at, "&ROUND(100*share_of_all,1)&" % of them lame.")`,
+        formula: `IF(flocks_counted=0,"No flocks yet: type them on the sheet Flocks.",flocks_counted&" flocks, "&SUM(${counted.range("lookedAt")})&" looked at, each time anew, "&ROUND(100*share_of_all,1)&" % of them lame.")`,
       },
-    );
-    words.forEach((line, step) => {
-      sheet.put({ row: 3 + step, column: 0 }, line);
+      ...words,
+      ofCountsOnly(compared !== undefined),
+      {
+        formula: compared
+          ? mended
+          : `${mended}&IF(${notUsed}=0,"",IF(rows_to_mend=0,"","; ")&${notUsed}&IF(${notUsed}=1," flock has"," flocks have")&" gathers that do not come to the totals: see Gathers")`,
+      },
+    ];
+    lines.forEach((line, step) => {
+      sheet.put({ row: 2 + step, column: 0 }, line);
     });
-    sheet.put(
-      { row: 6, column: 0 },
-      { formula: 'IF(rows_to_mend=0,"",rows_to_mend&" rows are left out: see the last column")' },
-    );
     sheet.rowHeight(headingRow, 48);
     if (compared) sheet.rowsAside(headingRow + 1);
-    const columns = columnsOf(placed);
-    writeGrid(sheet, comparison, compared ? settledColumns(columns, content, compared) : columns);
-    const { cell } = comparison;
+    writeGrid(sheet, comparison, columnsOf(placed, content, compared));
+    compared?.flocks.forEach((flock, index) => {
+      const lines = typeof flock === "object" ? Math.ceil(flock.against.length / againstLength) : 1;
+      if (lines > 1) sheet.rowHeight(rows.top + index, lines * 15 + 1);
+    });
     sheet.emphasize(
-      comparison.rows,
+      rows,
       [`OR(LEFT(${cell("funnel")},5)="above",LEN(${cell("leftOut")})>0)`, "strong"],
       [`LEN(${cell("flock")})>0`, "line"],
     );
     sheet.freezeAt({ row: headingRow + 1, column: 1 });
     sheet.protect();
+    // Where no flock is left out, the column that would say so takes no room on paper.
+    const last = compared?.flocks.every((flock) => typeof flock === "object") ? "against" : "leftOut";
     sheet.print({
       sideways: true,
-      // Where no flock is left out, the column that would say so takes no room on paper.
-      upTo: {
-        row: comparison.area.bottom,
-        column: comparison.column(compared?.flocks.every((flock) => typeof flock !== "string") ? "against" : "leftOut")
-          .left,
-      },
+      upTo: { row: area.bottom, column: comparison.column(last).left },
       repeat: [headingRow, headingRow],
     });
   },

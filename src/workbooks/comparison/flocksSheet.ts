@@ -2,7 +2,7 @@ import { flocks } from "../tables/flocks.ts";
 import type { SheetPlan } from "../writing/authorWorkbook.ts";
 import type { Look } from "../writing/looks.ts";
 import { writeTable } from "../writing/placeTable.ts";
-import { filledCells } from "../writing/references.ts";
+import { cellOn } from "../writing/references.ts";
 import { rules } from "../writing/rules.ts";
 import { writeFields } from "../writing/writeFields.ts";
 import { type ComparisonContent, isCollated } from "./comparisonContent.ts";
@@ -53,7 +53,11 @@ export const flocksSheet = (content: ComparisonContent, { flocks: placed }: Plac
     writeTable(sheet, flocks, placed, known, { widths: true, dressed: !collated });
     if (collated)
       for (const key of flocks.keys) sheet.dress(placed.column(key), lockedLooks[flocks.columns[key].look] ?? "worked");
-    nameCell("flock_list", sheet.name, { formula: filledCells(sheet.name, placed.column("flock")) });
+    // Up to the last that is filled, though rows above it may be blank.
+    const names = placed.range("flock");
+    const first = cellOn(sheet.name, { row: placed.rows.top, column: placed.column("flock").left });
+    const last = `SUMPRODUCT(MAX((LEN(${names})>0)*(ROW(${names})-${headingRow + 1})))`;
+    nameCell("flock_list", sheet.name, { formula: `${first}:INDEX(${names},MAX(1,${last}))` });
     sheet.freezeAt({ row: headingRow + 1, column: 1 });
     sheet.protect();
     const { bottom: row, right: column } = placed.area;

@@ -10,60 +10,20 @@ import type { ComparisonContent } from "./comparisonContent.ts";
 const compared = 2026;
 const gapDays = 14;
 
-const names = [
-  "Alder",
-  "Ash",
-  "Aspen",
-  "Beech",
-  "Birch",
-  "Blackthorn",
-  "Bramble",
-  "Broom",
-  "Cedar",
-  "Cherry",
-  "Dogwood",
-  "Elder",
-  "Elm",
-  "Fern",
-  "Fir",
-  "Gorse",
-  "Hawthorn",
-  "Hazel",
-  "Heather",
-  "Holly",
-  "Hornbeam",
-  "Ivy",
-  "Juniper",
-  "Larch",
-  "Lime",
-  "Maple",
-  "Oak",
-  "Pine",
-  "Rowan",
-  "Willow",
-] as const;
+const names = (
+  "Alder Ash Aspen Beech Birch Blackthorn Bramble Broom Cedar Cherry Dogwood Elder Elm Fern Fir Gorse " +
+  "Hawthorn Hazel Heather Holly Hornbeam Ivy Juniper Larch Lime Maple Oak Pine Rowan Willow"
+).split(" ");
 
-/** What is known of a flock before its cases are invented. */
-interface InventedFlock {
-  readonly name: string;
-  readonly lookedAt: number;
-  readonly lame: number;
-  readonly before: { readonly lookedAt: number; readonly lame: number } | undefined;
-  readonly cases: number;
-  readonly antibioticMg: number | undefined;
-  readonly breedingSheep: number;
-  readonly slaughterLambs: number;
-  readonly target: number | undefined;
-}
-
-function inventedFlocks(random: SeededRandom): readonly InventedFlock[] {
+function inventedFlocks(random: SeededRandom) {
   const lameOf = (sheep: number, share: number): number =>
     Array.from({ length: sheep }, () => random.happens(share)).filter(Boolean).length;
-  return names.map((name, index): InventedFlock => {
+  return names.map((name, index) => {
     const breedingSheep = random.whole(60, 700);
     const lookedAt = breedingSheep * random.whole(1, 4);
     const usual = 0.02 + 0.07 * random.share() ** 2;
-    const share = index % 11 === 4 ? usual + 0.08 : usual;
+    // One is out of line even among flocks that differ.
+    const share = usual + (index === 15 ? 0.18 : index % 11 === 4 ? 0.08 : 0);
     const before = Math.min(0.25, share * (0.8 + 0.9 * random.share()));
     const lame = lameOf(lookedAt, share);
     const lookedBefore = index % 9 === 7 ? undefined : Math.round(lookedAt * (0.7 + 0.5 * random.share()));
@@ -80,6 +40,9 @@ function inventedFlocks(random: SeededRandom): readonly InventedFlock[] {
     };
   });
 }
+
+/** What is known of a flock before its cases are invented. */
+type InventedFlock = ReturnType<typeof inventedFlocks>[number];
 
 const lesions: Readonly<Record<string, number>> = {
   footrot: 44,
@@ -119,6 +82,25 @@ function inventedCases({ cases, breedingSheep }: InventedFlock, index: number, r
   });
 }
 
+type Counts = Pick<YearRecord, "lookedAt" | "lame">;
+
+/** Counts spread over the first days of months in which the lame are more or fewer; one flock is gathered once. */
+function onDays(ofYear: number, months: number, { lookedAt, lame }: Counts, random: SeededRandom) {
+  const days = Array.from({ length: months }, (_, month) => ({
+    weight: 0.6 + random.share(),
+    lookedAt: Math.floor((lookedAt * (month + 1)) / months) - Math.floor((lookedAt * month) / months),
+    lame: 0,
+  }));
+  for (let left = lame; left > 0; left--) {
+    const open = days.flatMap((day, month) => (day.lame < day.lookedAt ? [[month, day.weight] as const] : []));
+    const month = Number(random.weighted(Object.fromEntries(open)));
+    (days[month] as { lame: number }).lame++;
+  }
+  return new Map(
+    days.map(({ weight, ...counts }, month) => [dayOf(`${ofYear}-${String(month + 1).padStart(2, "0")}-01`), counts]),
+  );
+}
+
 function recordOf(flock: InventedFlock, index: number, random: SeededRandom): FlockRecord {
   const { name, before, antibioticMg } = flock;
   const rows = inventedCases(flock, index, random);
@@ -130,9 +112,14 @@ function recordOf(flock: InventedFlock, index: number, random: SeededRandom): Fl
   );
   const years = new Map<number, YearRecord>();
   const [noCases, noMg] = [{ cases: 0 }, { antibioticMg: 0, coursesWithoutMg: 0 }];
-  if (before) years.set(compared - 1, { gathers: 12, ...before, ...noCases, ...noMg });
+  if (before) {
+    const days = onDays(compared - 1, 12, before, random);
+    years.set(compared - 1, { gathers: days.size, days, ...before, ...noCases, ...noMg });
+  }
+  const days = onDays(compared, index === 18 ? 1 : 10, flock, random);
   years.set(compared, {
-    gathers: 12,
+    gathers: days.size,
+    days,
     lookedAt: flock.lookedAt,
     lame: flock.lame,
     cases: Array.from(begun).length,
@@ -150,7 +137,7 @@ function recordOf(flock: InventedFlock, index: number, random: SeededRandom): Fl
     care: careByYear(rows, gapDays, asOf),
     inNoCase: index === 14 ? 2 : 0,
     coursesWithoutDay: 0,
-    records: rows.length + 12,
+    records: rows.length + days.size,
     toMend: lost.length + (index === 14 ? 2 : 0),
     leftOut: lost,
     latest: year.last,
@@ -158,8 +145,8 @@ function recordOf(flock: InventedFlock, index: number, random: SeededRandom): Fl
 }
 
 /**
- * Thirty flocks named after plants, all invented: most alike, a few better or worse than chance makes them, some with
- * gaps in their books. They are put side by side as books are.
+ * Thirty flocks named after plants, all invented: most alike, a few worse than chance makes them and one out of line,
+ * some with gaps in their books. They are put side by side as books are.
  */
 export function inventedComparison(seed: number): ComparisonContent {
   const flocks = inventedFlocks(seededRandom(seed));

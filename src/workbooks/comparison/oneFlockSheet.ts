@@ -77,6 +77,8 @@ export const oneFlockSheet = (
 
 type Answers = readonly (readonly [label: string, formula: string, look: Look])[];
 
+const shareLame = "Share lame";
+
 function answers({ comparison, steadied, rows }: PlacedComparison, collated: boolean): Answers {
   const at = `MATCH(chosen_flock,${comparison.range("flock")},0)`;
   const of = (key: Parameters<typeof comparison.range>[0]): string => `INDEX(${comparison.range(key)},${at})`;
@@ -87,12 +89,12 @@ function answers({ comparison, steadied, rows }: PlacedComparison, collated: boo
   const beaten = `(SUMPRODUCT((${shares}>${of("steadied")})*2+(${shares}=${of("steadied")})*1)-1)/2/(COUNT(${shares})-1)`;
   const better = collated ? beaten : `FOOT.FLOCKRANK(${of("steadied")},${others})`;
   const change = of("change");
-  return [
+  const lines: Answers = [
     ["Sheep looked at, lame", `${of("lookedAt")}&" looked at, "&${of("lame")}&" lame"`, "worked"],
-    ["Share lame", of("share"), "figureShare"],
+    [shareLame, of("share"), "figureShare"],
     ["Its range", `${percent(of("low"))}&" to "&${percent(of("high"))}`, "worked"],
     ["Against the target", of("against"), "worked"],
-    ["In the funnel", of("funnel"), "worked"],
+    ["Out of line", `${of("funnel")}&" for so many sheep"`, "worked"],
     ["Steadied share, rank", `${percent(of("steadied"))}&", rank "&${of("rank")}&" of "&flocks_counted`, "worked"],
     ["Better than", `${percent(better)}&" of the other flocks"`, "worked"],
     [
@@ -102,10 +104,15 @@ function answers({ comparison, steadied, rows }: PlacedComparison, collated: boo
     ],
     [
       "Antibiotics, mg/PCU",
-      `IF(ISNUMBER(${of("mgPcu")}),ROUND(${of("mgPcu")},2)&"; half of the flocks used less than "&ROUND(MEDIAN(${comparison.range("mgPcu")}),2),"not known")`,
+      `IF(ISNUMBER(${of("mgPcu")}),ROUND(${of("mgPcu")},2)&IF(COUNT(${comparison.range("mgPcu")})<2,"; it is known of no other flock","; half of the flocks used less than "&ROUND(MEDIAN(${comparison.range("mgPcu")}),2)),"not known")`,
       "worked",
     ],
   ];
+  const why = of("leftOut");
+  return lines.map(([label, formula, look]) => {
+    const said = label === shareLame ? `"not counted: "&${why}` : '"not counted"';
+    return [label, `IF(LEN(${why})=0,${formula},${said})`, look];
+  });
 }
 
 /** What is done in the flock, of a comparison that was collated. */

@@ -11,7 +11,7 @@ export const picturesSheet = (placed: PlacedComparison): SheetPlan => ({
     sheet.title("Pictures");
     sheet.put(
       { row: 1, column: 0 },
-      "A point outside the dashed lines lies where one flock in twenty would by chance; outside the dotted lines hardly one.",
+      "A point outside the dashed lines lies where one flock in twenty would, among flocks that differ as much as these; outside the dotted lines hardly one.",
       "note",
     );
     sheet.chart({ row: 3, column: 0 }, funnelChart(placed));
@@ -21,8 +21,7 @@ export const picturesSheet = (placed: PlacedComparison): SheetPlan => ({
       "note",
     );
     sheet.chart({ row: second, column: 0 }, ...rankedChart(placed, "Steadied share lame with its range, lowest first"));
-    sheet.newPageAtRow(second - 2);
     sheet.protect();
-    sheet.print({ sideways: true, upTo: { row: second + 22, column: 14 } });
+    sheet.print({ upTo: { row: second + 22, column: 14 }, onOnePage: true });
   },
 });

@@ -1,6 +1,6 @@
 import { funnelFunction } from "../../../functions/benchmarking/funnel.ts";
 import { shrunkPrevalenceFunction } from "../../../functions/benchmarking/shrunkPrevalence.ts";
-import { flocks } from "../tables/flocks.ts";
+import { flockGathers, flocks } from "../tables/flocks.ts";
 import { placeGrid } from "../writing/placeGrid.ts";
 import { placeList } from "../writing/placeList.ts";
 import { placeTable } from "../writing/placeTable.ts";
@@ -10,6 +10,7 @@ import { type ComparisonContent, isCollated } from "./comparisonContent.ts";
 export const sheetNames = {
   start: "Start",
   flocks: "Flocks",
+  gathers: "Gathers",
   comparison: "Comparison",
   done: "What is done",
   pictures: "Pictures",
@@ -50,38 +51,54 @@ const doneKeys = [
   "words",
 ] as const;
 
-/** Flock sizes at which the limits of the funnel are drawn. */
-export const gridSizes = 25;
+/** The limits of the funnel, by their headings in the list. */
+export const limitNames = ["low 95 %", "high 95 %", "low 99.8 %", "high 99.8 %"] as const;
 
-/** Where everything stands in a comparison with room for so many flocks. */
-export function placedComparison(rows: number) {
+/** Gathers that there is room for, on average of each flock. */
+const gathersEach = 6;
+
+/** Where everything stands in a comparison with room for so many flocks, and for the gathers known of them. */
+export function placedComparison(rows: number, known = 0) {
+  const gathers = Math.max(gathersEach * rows, known);
   const { figures } = sheetNames;
   const after = ({ at, gives }: ReturnType<typeof placeList>): number => at.column + gives.result.headings.length + 1;
-  const counted = placeGrid(figures, ["place", "flock", "lookedAt", "lame"], { row: figuresHeading, column: 0 }, rows);
+  const counted = placeGrid(
+    figures,
+    ["place", "flock", "lookedAt", "lame", "gathers", "gathersBefore"],
+    { row: figuresHeading, column: 0 },
+    rows,
+  );
   const funnel = placeList(figures, funnelFunction, { row: figuresHeading, column: counted.area.right + 2 });
   const steadied = placeList(figures, shrunkPrevalenceFunction, { row: figuresHeading, column: after(funnel) });
-  const sizes = placeGrid(
+  const limits = placeGrid(
     figures,
-    ["step", "lame", "lookedAt"],
+    ["seen", ...limitNames, "target"],
     { row: figuresHeading, column: after(steadied) },
-    gridSizes,
+    rows,
   );
-  const limits = placeList(figures, funnelFunction, { row: figuresHeading, column: sizes.area.right + 2 });
   const ranked = placeGrid(
     figures,
-    ["order", "name", "letter", "low", "high", "range", "steadied", "ownRange", "otherRange", "share", "all", "target"],
-    { row: figuresHeading, column: after(limits) - 1 },
+    ["order", "name", "letter", "low", "high", "range", "steadied", "ownRange", "otherRange", "target"],
+    { row: figuresHeading, column: limits.area.right + 2 },
     rows,
   );
   return {
     rows,
     flocks: placeTable(sheetNames.flocks, flocks, { row: headingRow, column: 0 }, rows),
+    gathers: placeTable(sheetNames.gathers, flockGathers, { row: headingRow, column: 0 }, gathers),
+    besideGathers: placeGrid(
+      sheetNames.gathers,
+      ["toMend", "row", "counted"],
+      { row: headingRow, column: flockGathers.keys.length + 1 },
+      gathers,
+    ),
     comparison: placeGrid(
       sheetNames.comparison,
       [
         "flock",
         "lookedAt",
         "lame",
+        "gathers",
         "share",
         "low",
         "high",
@@ -103,7 +120,6 @@ export function placedComparison(rows: number) {
     counted,
     funnel,
     steadied,
-    sizes,
     limits,
     ranked,
   } as const;

@@ -1,6 +1,6 @@
-import { cautions } from "../../../functions/cautions.ts";
 import type { SheetPlan } from "../writing/authorWorkbook.ts";
 import { writeStart } from "../writing/writeStart.ts";
+import { cautionsOfComparing } from "./cautionsOfComparing.ts";
 import { type ComparisonContent, isCollated } from "./comparisonContent.ts";
 import { roomFor, sheetNames } from "./placedComparison.ts";
 
@@ -10,6 +10,33 @@ export const startSheet = (content: ComparisonContent): SheetPlan => ({
   write(sheet) {
     const { invented, done } = content;
     const collated = isCollated(content);
+    const steps: readonly (readonly [sheet: string, words: string] | false)[] = [
+      [
+        sheetNames.flocks,
+        collated
+          ? "A row for each flock over one year, as it stands in the flock's own foot book."
+          : "A row for each flock over one year. Type them, or let soundfold collate fill them from the flocks' own foot books.",
+      ],
+      !collated && [
+        sheetNames.gathers,
+        "Each gather of a flock, if you have more than totals: ranges then allow for gathers that differ.",
+      ],
+      [
+        sheetNames.comparison,
+        "Each flock's share lame with its range, whether it is out of line, its steadied share and rank, what changed, medicine used.",
+      ],
+      done !== undefined && [
+        sheetNames.done,
+        "New cases, how soon they were treated, how many got sound, lesions and medicine used; and why a figure cannot be counted.",
+      ],
+      [sheetNames.pictures, "The funnel, and the flocks in order of their steadied share."],
+      [
+        sheetNames.one,
+        "Choose a flock: a page for its farmer that names this flock only, the others by letters. Print that page, or save it as PDF; do not send this file, which names them all.",
+      ],
+      collated && [sheetNames.books, "Which files the rows came from, and which could not be used."],
+      [sheetNames.figures, "What the lists and charts are drawn from. Nothing to type there."],
+    ];
     writeStart(sheet, {
       title: "Flock comparison",
       valuesOnly: collated,
@@ -21,40 +48,10 @@ export const startSheet = (content: ComparisonContent): SheetPlan => ({
           `COUNTA(Flocks[Flock])&" flocks"&IF(rows_to_mend=0,"",", "&rows_to_mend&" of them left out: see the last column of Comparison")`,
         ],
       ],
-      steps: [
-        [
-          sheetNames.flocks,
-          collated
-            ? "A row for each flock over one year, as it stands in the flock's own foot book."
-            : "A row for each flock over one year. Type them, or let soundfold collate fill them from the flocks' own foot books.",
-        ],
-        [
-          sheetNames.comparison,
-          "Each flock's share lame with its range, whether it is out of line, its steadied share and rank, what changed, medicine used.",
-        ],
-        ...(done === undefined
-          ? []
-          : ([
-              [
-                sheetNames.done,
-                "New cases, how soon they were treated, how many got sound, lesions and medicine used; and why a figure cannot be counted.",
-              ],
-            ] as const)),
-        [sheetNames.pictures, "The funnel, and the flocks in order of their steadied share."],
-        [
-          sheetNames.one,
-          "Choose a flock: a page for its farmer that names this flock only, the others by letters. Print that page, or save it as PDF; do not send this file, which names them all.",
-        ],
-        [sheetNames.books, "Which files the rows came from, and which could not be used."],
-        [sheetNames.figures, "What the lists and charts are drawn from. Nothing to type there."],
-      ],
-      care: [
-        "A low rank is no proof of good care, nor a high one of bad: flocks differ in fields, breeds, weather, and in who looked. Compare flocks that were looked at in the same way.",
-        "Sheep looked at more than once in the year count each time, so ranges are narrower than they should be.",
-        cautions.medicineUse.words,
-      ],
+      steps: steps.filter((step) => step !== false),
+      care: cautionsOfComparing,
       notes: [
-        "Chance alone puts a small flock at the top or the bottom. The funnel shows how far chance reaches for a flock of its size, and the steadied share draws small flocks towards the others before it ranks them.",
+        "Chance alone puts a small flock at the top or the bottom. The funnel shows how far chance, and how much these flocks differ among themselves, reach for a flock of its size; the steadied share draws small flocks towards the others before it ranks them.",
         "The letters on the page of one flock follow the order of the chart, so that they give nothing away.",
         collated
           ? "Flocks and figures stand as they were collated, and need no functions to be read; to change one, mend that flock's book and collate again. Only the page of one flock follows what is chosen on it."

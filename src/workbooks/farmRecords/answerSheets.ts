@@ -11,7 +11,7 @@ export const answersSheet = (placed: readonly PlacedAnswer[]): SheetPlan => ({
     title(sheet, "Answers", "Worked out from the sheets Gathers and Cases for the day in Settings.");
     for (const answer of placed.filter(isOn(sheetNames.answers))) writeAnswer(sheet, answer);
     sheet.freezeAt({ row: 2, column: 0 });
-    sheet.printWide();
+    sheet.print({ sideways: true });
   },
 });
 
@@ -27,7 +27,7 @@ export const listsSheet = (placed: readonly PlacedAnswer[]): SheetPlan => ({
       if (answer.heading.column > 0) sheet.newPageAt(answer.heading.column);
     }
     sheet.freezeAt({ row: 5, column: 0 });
-    sheet.printSideways();
+    sheet.print({ sideways: true, repeat: [3, 4], across: 0 });
   },
 });
 
@@ -39,7 +39,7 @@ export const checkSheet = (placed: readonly PlacedAnswer[]): SheetPlan => ({
     title(sheet, "Record check", "Row 1 is the first record of the sheet Cases. Nothing is changed; mend it there.");
     for (const answer of placed.filter(isOn(sheetNames.check))) writeAnswer(sheet, answer);
     sheet.freezeAt({ row: 5, column: 0 });
-    sheet.printWide();
+    sheet.print({ sideways: true, repeat: [3, 4] });
   },
 });
 
@@ -53,8 +53,7 @@ const widths: Readonly<Record<string, number>> = { tag: 21, answer: 22, state: 1
 const widthOf = (heading: string): number => widths[heading] ?? 14;
 
 function title(sheet: SheetAuthor, words: string, note: string): void {
-  sheet.put({ row: 0, column: 0 }, words, "title");
-  sheet.rowHeight(0, 28);
+  sheet.title(words);
   sheet.put({ row: 1, column: 0 }, note, "note");
 }
 

@@ -79,7 +79,7 @@ export const answersFor = ({ besideCases, besideGathers }: PlacedRecords): Answe
     },
     {
       question: "Whom to look at this week",
-      formula: `FOOT.DUELIST(as_of,Cases[Tag],${besideCases.range("lookAgain")},Cases[Looked again])`,
+      formula: `FOOT.DUELIST(as_of,Cases[Tag],${besideCases.range("lookAgain")},Cases[Looked again],7,Cases[Treated])`,
     },
     {
       question: "Whom to keep apart at the next housing",

@@ -1,5 +1,5 @@
 import type { SheetPlan } from "../writing/authorWorkbook.ts";
-import { type GridColumn, writeGrid } from "../writing/placeGrid.ts";
+import { type GridColumn, type Holds, writeGrid } from "../writing/placeGrid.ts";
 import { writeTable } from "../writing/placeTable.ts";
 import { rowCell } from "../writing/references.ts";
 import { farmCases, type TypedCase } from "./farmTables.ts";
@@ -7,9 +7,13 @@ import { firstRecord, headingRow, type PlacedRecords, sheetNames } from "./place
 
 type Key = Parameters<PlacedRecords["besideCases"]["range"]>[0];
 
-function workedColumns({ cases }: PlacedRecords): Readonly<Record<Key, GridColumn<Key>>> {
-  const typed = (key: "treated" | "lookedAgain" | "lesion", index: number): string =>
+function workedColumns({ cases, besideCases }: PlacedRecords): Readonly<Record<Key, GridColumn<Key>>> {
+  const typed = (key: "treated" | "lesion", index: number): string =>
     rowCell({ row: cases.rows.top + index, column: cases.column(key).left });
+  const whole =
+    (formula: string): Holds<Key> =>
+    ({ place }) =>
+      place === 0 ? { formula } : null;
   return {
     clear: {
       heading: "Clear for food from",
@@ -17,7 +21,7 @@ function workedColumns({ cases }: PlacedRecords): Readonly<Record<Key, GridColum
       look: "workedDate",
       // One formula for the column: a blank single cell reaches some spreadsheets' functions as 0, and forgotten days
       // must never become 0 days. Within a column a blank stays blank.
-      holds: ({ place }) => (place === 0 ? { formula: "FOOT.CLEARDATE(Cases[Treated],Cases[Withdrawal days])" } : null),
+      holds: whole("FOOT.CLEARDATE(Cases[Treated],Cases[Withdrawal days])"),
     },
     lookAgain: {
       heading: "Look again on",
@@ -32,9 +36,10 @@ function workedColumns({ cases }: PlacedRecords): Readonly<Record<Key, GridColum
       heading: "Second look",
       width: 16,
       look: "worked",
-      holds: ({ place, cell }) => ({
-        formula: `IF(${typed("treated", place)}="","",FOOT.RECHECKSTATE(${cell("lookAgain")},${typed("lookedAgain", place)},as_of))`,
-      }),
+      // One formula for the column too: a later treatment in another row answers an earlier look.
+      holds: whole(
+        `FOOT.RECHECKSTATE(${besideCases.range("lookAgain")},Cases[Looked again],as_of,Cases[Tag],Cases[Treated])`,
+      ),
     },
     lesion: {
       heading: "Lesion, usual name",
@@ -52,13 +57,12 @@ function workedColumns({ cases }: PlacedRecords): Readonly<Record<Key, GridColum
 export const casesSheet = (records: readonly TypedCase[], placed: PlacedRecords): SheetPlan => ({
   name: sheetNames.cases,
   write(sheet) {
-    sheet.put({ row: 0, column: 0 }, "Cases", "title");
-    sheet.rowHeight(0, 28);
+    sheet.title("Cases");
     sheet.put({ row: 1, column: 0 }, "Typed in on the left; the pale green columns are worked out.", "note");
     sheet.rowHeight(headingRow, 32);
     writeTable(sheet, farmCases, placed.cases, records, { widths: true, striped: true });
     writeGrid(sheet, placed.besideCases, workedColumns(placed));
     sheet.freezeAt({ row: firstRecord, column: farmCases.placeOf("tag") + 1 });
-    sheet.printWide();
+    sheet.print({ sideways: true, repeat: [headingRow, headingRow], across: 2, repeatColumns: 3 });
   },
 });

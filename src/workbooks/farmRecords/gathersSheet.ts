@@ -15,8 +15,7 @@ export const gathersSheet = (
 ): SheetPlan => ({
   name: sheetNames.gathers,
   write(sheet) {
-    sheet.put({ row: 0, column: 0 }, "Gathers", "title");
-    sheet.rowHeight(0, 28);
+    sheet.title("Gathers");
     sheet.put({ row: 1, column: 0 }, "Typed in on the left; the pale green columns are worked out.", "note");
     sheet.rowHeight(headingRow, 32);
     writeTable(sheet, farmGathers, gathers, records, { widths: true, striped: true });
@@ -42,6 +41,6 @@ export const gathersSheet = (
       latestSeen: { heading: "Latest: seen", width: 10, look: "worked", holds: latest("seen") },
     });
     sheet.freezeAt({ row: firstRecord, column: 0 });
-    sheet.printWide();
+    sheet.print({ sideways: true, repeat: [headingRow, headingRow] });
   },
 });

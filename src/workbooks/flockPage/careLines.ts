@@ -1,5 +1,6 @@
 import { careDays } from "../collate/careByYear.ts";
-import { type DoneFigure, type FlockDone, perSheep, several } from "../collate/flockDone.ts";
+import { type DoneFigure, several } from "../collate/doneFigure.ts";
+import { type FlockDone, perSheep } from "../collate/flockDone.ts";
 import type { Look } from "../writing/looks.ts";
 import type { PageLine } from "./flockPageContent.ts";
 

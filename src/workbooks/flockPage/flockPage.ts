@@ -1,6 +1,7 @@
-import { cautions } from "../../../functions/cautions.ts";
+import { cautionsOfComparing } from "../comparison/cautionsOfComparing.ts";
 import { letteredChart } from "../comparison/comparisonCharts.ts";
 import type { SheetPlan, WorkbookPlan } from "../writing/authorWorkbook.ts";
+import type { Look } from "../writing/looks.ts";
 import { placeGrid, writeGrid } from "../writing/placeGrid.ts";
 import type { SheetAuthor } from "../writing/sheetAuthor.ts";
 import type { FlockPageContent, PageLine } from "./flockPageContent.ts";
@@ -10,12 +11,6 @@ const sheetName = "Flock page";
 const last = 4;
 const standingRow = 3;
 const chartRows = 20;
-
-const care = [
-  "A low rank is no proof of good care, nor a high one of bad: flocks differ in fields, breeds, weather, and in who looked.",
-  "Sheep looked at more than once in the year count each time, so ranges are narrower than they should be.",
-  cautions.medicineUse.words,
-];
 
 /** A page to send to the farmer of one flock: it names that flock and no other, and holds values only. */
 export const flockPage = (content: FlockPageContent): WorkbookPlan => ({
@@ -42,21 +37,22 @@ const pageSheet = (content: FlockPageContent): SheetPlan => ({
     const doneRow = writeLines(sheet, standingRow, "Where the flock stands", standing) + 1;
     let row = writeLines(sheet, doneRow, "Cases and what is done", done) + 1;
     if (ranked.length > 0) {
-      sheet.chart({ row, column: 0 }, ...letteredChart(writeRanked(sheet, content), chartTitle));
+      sheet.chart({ row, column: 0 }, ...letteredChart(writeRanked(sheet, content), chartTitle(content)));
       for (const end = row + chartRows; row < end; row++) sheet.rowHeight(row, 15);
     }
-    care.forEach((words, step) => {
+    cautionsOfComparing.forEach((words, step) => {
       const area = { top: row + step, left: 0, bottom: row + step, right: last };
       sheet.dress(area, "care");
       sheet.put({ row: row + step, column: 0 }, words);
       sheet.merge(area);
       sheet.rowHeight(row + step, Math.ceil(words.length / lineLength) * 15 + 3);
     });
-    sheet.print({ upTo: { row: row + care.length - 1, column: last }, onOnePage: true });
+    sheet.print({ upTo: { row: row + cautionsOfComparing.length - 1, column: last }, onOnePage: true });
   },
 });
 
-const chartTitle = "Steadied share lame with its range, lowest first";
+const chartTitle = ({ ranked, compared }: FlockPageContent): string =>
+  `Steadied share lame with its range, lowest first${ranked.length < compared ? `: ${ranked.length} of the ${compared} flocks, at even steps` : ""}`;
 /** Letters that fit in a line across the page, in one of the column of labels, and in one of the column of words. */
 const lineLength = 120;
 const labelLength = 38;
@@ -71,12 +67,14 @@ function writeLines(sheet: SheetAuthor, top: number, question: string, lines: re
     { row: top + 1, column: 0 },
     lines.length,
   );
+  const shown = (heading: string, look: Look, key: keyof PageLine) =>
+    ({ heading, look, holds: ({ place }: { readonly place: number }) => lines[place]?.[key] ?? null }) as const;
   writeGrid(sheet, grid, {
-    label: { heading: "Figure", look: "words", holds: ({ place }) => lines[place]?.label ?? null },
-    value: { heading: "Value", look: "wordsCentre", holds: ({ place }) => lines[place]?.value ?? null },
-    low: { heading: "Low", look: "wordsCentre", holds: ({ place }) => lines[place]?.low ?? null },
-    high: { heading: "High", look: "wordsCentre", holds: ({ place }) => lines[place]?.high ?? null },
-    words: { heading: "In words", look: "words", holds: ({ place }) => lines[place]?.words ?? null },
+    label: shown("Figure", "words", "label"),
+    value: shown("Value", "wordsCentre", "value"),
+    low: shown("Low", "wordsCentre", "low"),
+    high: shown("High", "wordsCentre", "high"),
+    words: shown("In words", "words", "words"),
   });
   lines.forEach(({ label, look, words }, index) => {
     const { row, column } = grid.at("value", index);
@@ -102,29 +100,21 @@ function writeRanked(sheet: SheetAuthor, { ranked, target }: FlockPageContent) {
     const flock = ranked[index];
     return flock === undefined || flock.own !== own ? 0 : Number((flock.high - flock.low).toFixed(9));
   };
+  const shown = (heading: string, width: number, value: (index: number) => number | undefined) =>
+    ({
+      heading,
+      width,
+      look: "workedPercent",
+      holds: ({ place }: { readonly place: number }) => value(place) ?? null,
+    }) as const;
   writeGrid(sheet, grid, {
     letter: { heading: "flock", width: 18, look: "worked", holds: ({ place }) => ranked[place]?.called ?? null },
-    steadied: {
-      heading: "steadied share",
-      width: 10,
-      look: "workedPercent",
-      holds: ({ place }) => ranked[place]?.steadied ?? null,
-    },
-    low: { heading: "low", width: 9, look: "workedPercent", holds: ({ place }) => ranked[place]?.low ?? null },
-    high: { heading: "high", width: 9, look: "workedPercent", holds: ({ place }) => ranked[place]?.high ?? null },
-    ownRange: {
-      heading: "range of this flock",
-      width: 11,
-      look: "workedPercent",
-      holds: ({ place }) => length(place, true),
-    },
-    otherRange: {
-      heading: "range of the others",
-      width: 11,
-      look: "workedPercent",
-      holds: ({ place }) => length(place, false),
-    },
-    target: { heading: "target", width: 9, look: "workedPercent", holds: () => target },
+    steadied: shown("steadied share", 10, (index) => ranked[index]?.steadied),
+    low: shown("low", 9, (index) => ranked[index]?.low),
+    high: shown("high", 9, (index) => ranked[index]?.high),
+    ownRange: shown("range of this flock", 11, (index) => length(index, true)),
+    otherRange: shown("range of the others", 11, (index) => length(index, false)),
+    target: shown("target", 9, () => target),
   });
   return grid;
 }

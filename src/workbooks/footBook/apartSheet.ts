@@ -49,7 +49,7 @@ export const apartSheet = ({ eventDate }: BookContent): SheetPlan => ({
       question: "Keep these apart",
       rows,
       formula: 'FOOT.KEEPAPART(event_date,case_tag,case_day,"lame",settle_days,sound_on,left_on)',
-      strong: (cell) => `LEFT(${cell("why")},4)="lame"`,
+      strong: (cell) => `(LEFT(${cell("why")},4)="lame")+(LEFT(${cell("why")},9)="not known")`,
     });
     sheet.freezeAt({ row: headings + 1, column: 0 });
     sheet.protect();

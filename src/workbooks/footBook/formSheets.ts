@@ -61,7 +61,7 @@ export const caseForm = formSheet({
     ["What was done", 16],
     ["Which medicine", 14],
     ["ml given", 8],
-    ["Withdrawal, days", 11],
+    ["Days of withdrawal", 11],
     ["By whom", 10],
     ["Batch number", 11],
     ["Seen again on", 11],

@@ -2,6 +2,7 @@ import type { SheetPlan } from "../writing/authorWorkbook.ts";
 import { sayWhenMissing } from "../writing/missingFunctions.ts";
 import { writeList } from "../writing/placeList.ts";
 import { sayWhenCut } from "../writing/printedLists.ts";
+import { fixedCell } from "../writing/references.ts";
 import type { SheetAuthor } from "../writing/sheetAuthor.ts";
 import { sheetNames } from "./bookSheets.ts";
 import { lookingBack } from "./formulas.ts";
@@ -46,6 +47,15 @@ export const pictureSheet: SheetPlan = {
     // What is not settled is told in a sentence.
     sheet.merge({ top: keyRow, left: 4, bottom: keyRow, right: lesionColumn - 1 });
     sheet.rowHeight(keyRow, 46);
+    const [share, target] = [fixedCell({ row: keyRow, column: 0 }), fixedCell({ row: keyRow, column: 4 })];
+    const leftOut = (column: string): string => `COUNTIF(${column},"*left out*")`;
+    sheet.put(
+      { row: keyRow + 1, column: 0 },
+      {
+        formula: `IF(ISERROR(${share})+ISERROR(${target})>0,"A gather of the last month cannot be read: see Problems.",IF(${leftOut(watch.range("date", rows.watch))}+${leftOut(cure.range("day", rows.cure))}>0,"Rows that cannot be read are left out here: see Problems.",""))`,
+      },
+      "careHeading",
+    );
     ["latest_month", "each_seen_once", "flock_then"].forEach((name, index) => {
       nameCell(name, sheetNames.picture, drawn.latest.at("latestMonth", index));
     });

@@ -29,8 +29,17 @@ const columnOf = (list: typeof due, heading: string): string => list.range(headi
 const lines = (list: typeof due, heading: string): string => filledIn(columnOf(list, heading));
 const words = (list: typeof due, heading: string, pattern: string): string =>
   `COUNTIF(${columnOf(list, heading)},"${pattern}")`;
+/** What is overdue, and what cannot be read, in which row. */
 const overdue: Strong = (cell) =>
-  `ISNUMBER(SEARCH("overdue",${cell("state")}))+ISTEXT(${cell("due")})*(LEN(${cell("due")})>0)`;
+  `ISNUMBER(SEARCH("overdue",${cell("state")}))+ISNUMBER(SEARCH(", row ",${cell("state")}))`;
+const notKnown =
+  (heading: string): Strong =>
+  (cell) =>
+    `LEFT(${cell(heading)},9)="not known"`;
+const animals = (list: typeof due, heading: string): string => {
+  const counted = lines(list, heading);
+  return `${counted}&IF(${counted}=1," animal"," animals")`;
+};
 
 const lists = [
   {
@@ -38,7 +47,8 @@ const lists = [
     question: "Not clear: not for food yet",
     formula: 'FOOT.NOTCLEAR(as_of,case_tag,treated_on,withdrawal_days,"whole days",group_treated)',
     widths: [20, 13, 9, 64],
-    strong: ((cell) => `LEFT(${cell("clear date")},9)="not known"`) satisfies Strong,
+    // A lost tag's own day may be known.
+    strong: ((cell) => `LEN(${cell("why not known")})>0`) satisfies Strong,
     filled: "clear date",
     numbers: `COUNT(${columnOf(notClear, "days to wait")})&" waiting, "&${words(notClear, "clear date", "not known*")}&" not known"`,
   },
@@ -46,17 +56,17 @@ const lists = [
     list: untreated,
     question: "To treat: seen lame, not treated yet",
     formula:
-      'FOOT.DUELIST(as_of,case_tag,case_day,IF(LEN(treated_on)>0,"yes",IF(LEN(sound_on)>0,sound_on,left_on)),0,treated_on)',
-    widths: [18, 12, 7, 17],
+      'FOOT.DUELIST(as_of,case_tag,case_day,IF(LEN(treated_on)>0,"yes",IF(LEN(sound_on)>0,sound_on,left_on)),0,treated_on,written_score)',
+    widths: [18, 12, 7, 34],
     strong: overdue,
     filled: "due",
-    numbers: `${lines(untreated, "due")}&" animals, those waiting longest first"`,
+    numbers: `${animals(untreated, "due")}&", longest waiting first, then the worst"`,
   },
   {
     list: due,
     question: "To look at again: overdue and due",
     formula: `FOOT.DUELIST(as_of,case_tag,look_due,${lookedOrOver()},ahead_days,treated_on)`,
-    widths: [18, 12, 7, 17],
+    widths: [18, 12, 7, 34],
     strong: overdue,
     filled: "due",
     numbers: `${words(due, "state", "*overdue*")}&" overdue, "&${lines(due, "due")}&" in all"`,
@@ -65,20 +75,21 @@ const lists = [
     list: repeats,
     question: "Lame again and again in the year",
     formula: "FOOT.REPEATS(case_tag,case_day,repeat_from,gap_days,year_from,as_of)",
-    widths: [20, 8, 13, 13],
-    strong: undefined,
+    // Beside a tag that is not known stands the reason.
+    widths: [20, 11, 44, 13],
+    strong: notKnown("cases"),
     filled: "cases",
-    numbers: `${lines(repeats, "cases")}&" animals"`,
+    numbers: animals(repeats, "cases"),
   },
   {
     list: failures,
     question: "Treated twice or more, and not sound",
     formula:
       'FOOT.NOTSOUND(as_of,case_tag,IF(LEN(group_treated)=0,treated_on,""),written_lesion,written_medicine,sound_on,left_on,2,year_from)',
-    widths: [20, 11, 12, 12, 34, 34],
-    strong: ((cell) => `LEFT(${cell("treatments")},3)="not"`) satisfies Strong,
+    widths: [20, 11, 12, 12, 46, 34],
+    strong: notKnown("treatments"),
     filled: "treatments",
-    numbers: `${lines(failures, "treatments")}&" animals, the most frequent lesion and medicine first; ask your vet"`,
+    numbers: `${animals(failures, "treatments")}&", the most frequent lesion and medicine first; ask your vet"`,
   },
 ] as const;
 
@@ -102,7 +113,7 @@ export const todaySheet: SheetPlan = {
         question,
         rows,
         formula,
-        ...(strong === undefined ? {} : { strong }),
+        strong,
       });
     }
     sheet.freezeAt({ row: headings + 1, column: 0 });

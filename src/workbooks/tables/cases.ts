@@ -45,7 +45,11 @@ export const cases = defineTable("Cases", 5000, {
     heading: "Score",
     width: 8,
     look: "typedCount",
-    rule: { of: { whole: ["0", "6"] }, words: "Type the score, 0 to 6." },
+    rule: {
+      of: { whole: ["0", "6"] },
+      words: "Type the score, 0 to 6.",
+      hint: "The worst of a day stand first on the list To treat, and before them those without a score.",
+    },
   },
   treatment: {
     heading: "Treatment",

@@ -2,7 +2,6 @@ import { rules } from "../writing/rules.ts";
 import type { Rule } from "../writing/sheetAuthor.ts";
 import { defineTable } from "./defineTable.ts";
 
-export const days: Rule = { of: { whole: ["0", "365"] }, words: "Type a whole number of days, 0 to 365." };
 export const sheep: Rule = { of: { whole: ["0", "100000"] }, words: "Type a whole number of sheep." };
 const amount: Rule = { ...rules.amount, words: "Type the number from the data sheet." };
 
@@ -15,7 +14,7 @@ export const medicines = defineTable("Medicines", 10, {
   medicine: { heading: "Medicine", width: 28, look: "fieldText" },
   mgPerMl: { heading: "mg per ml", width: 18, look: "fieldCount", rule: amount },
   mgPerKg: { heading: "mg per kg", width: 15, look: "fieldCount", rule: amount },
-  withdrawalDays: { heading: "Withdrawal days", width: 18, look: "fieldCount", rule: days },
+  withdrawalDays: { heading: "Withdrawal days", width: 18, look: "fieldCount", rule: rules.days },
   antibiotic: { heading: "Antibiotic", width: 15, look: "fieldText", rule: rules.yesNo },
 });
 

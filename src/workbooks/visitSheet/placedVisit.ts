@@ -51,7 +51,7 @@ export const doseAnswers = placeGrid(
   weighed.room,
 );
 
-const pageGroupsRow = 4;
+const pageGroupsRow = 5;
 export const pageGroups = placeGrid(
   sheetNames.page,
   ["group", "sheep", "lookedAt", "lame", "share", "range"],

@@ -1,6 +1,7 @@
 import { found } from "../tables/visitTables.ts";
 import type { SheetPlan } from "../writing/authorWorkbook.ts";
 import { type GridColumn, type Holds, placeGrid, writeGrid } from "../writing/placeGrid.ts";
+import { fixedCell } from "../writing/references.ts";
 import type { Content } from "../writing/sheetAuthor.ts";
 import { planLines, planRow, sheetNames } from "./placedVisit.ts";
 
@@ -24,6 +25,9 @@ function planFor(index: number): Content {
   };
 }
 
+/** Said of a lesion that is not known, in the plans of the others. */
+const noPlan = "No plan for it: choose the lesion from the list on the sheet Visit, and ask your vet until then.";
+
 // A blank cell would come out of the list as 0.
 const blank: Holds<Key> = ({ place }) => (isHeading(place) ? { formula: '""' } : null);
 
@@ -35,7 +39,8 @@ const columns: Readonly<Record<Key, GridColumn<Key>>> = {
     // Each plan brings the headings along, which the sheet Care plan has once. Joined to nothing, a text that a function
     // gave is found equal to a typed one in every spreadsheet.
     holds: ({ cell, before }) => {
-      const isLine = `AND(LEN(${cell("step")}&${cell("what")})>0,${cell("step")}&""<>"step")`;
+      // A plan that failed has no lines but its heading.
+      const isLine = `IFERROR(AND(LEN(${cell("step")}&${cell("what")})>0,${cell("step")}&""<>"step"),FALSE)`;
       const above = before("line");
       return { formula: `IF(${isLine},${above === undefined ? 1 : `MAX(${above})+1`},"")` };
     },
@@ -56,7 +61,13 @@ const columns: Readonly<Record<Key, GridColumn<Key>>> = {
       return isHeading(place) ? { formula } : null;
     },
   },
-  why: { heading: "why", width: 48, look: "words", holds: blank },
+  why: {
+    heading: "why",
+    width: 48,
+    look: "words",
+    holds: ({ place }) =>
+      isHeading(place) ? { formula: `IF(ISERROR(${fixedCell(lines.at("step", place + 1))}),"${noPlan}","")` } : null,
+  },
   caution: { heading: "caution", width: 46, look: "words", holds: blank },
 };
 

@@ -32,7 +32,7 @@ export const planSheet: SheetPlan = {
     sheet.title("Care plan");
     sayWhenMissing(sheet, { row: 0, column: 2 });
     const words = [
-      'IF(COUNTA(VisitFound[Lesion])=0,"No lesions are written down on the sheet Visit.","Common practice for a usual case. Medicines only as your vet prescribed.")',
+      'IF(COUNTA(VisitFound[Lesion])=0,"No lesions are written down on the sheet Visit.","Common practice for a usual case. Medicines only as your vet prescribed. Footbath, doses and clear dates: sheet Doses; bought-in sheep: sheet Quarantine.")',
       'IF(COUNTA(VisitFound[Lesion])*(LEN(has_footrot)*LEN(has_codd)=0),"Not answered on the sheet Visit, and taken as no: does the flock have footrot, and CODD?","")',
     ];
     words.forEach((formula, step) => {

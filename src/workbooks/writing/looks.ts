@@ -7,162 +7,108 @@ const paleGreen = "E4EFE9";
 const paleYellow = "FFF8DC";
 export const grey = "5F6B66";
 
-const top = { Vertical: "top", WrapText: true };
 const headingFill = { Type: "pattern", Pattern: 1, Color: [green] };
 const inputFill = { Type: "pattern", Pattern: 1, Color: [paleYellow] };
 const workedFill = { Type: "pattern", Pattern: 1, Color: [paleGreen] };
 const thin = (["left", "top", "right", "bottom"] as const).map((Type) => ({ Type, Color: "C9CFCB", Style: 1 }));
-
 const edge = [{ Type: "left", Color: ink, Style: 2 }];
+
 const centre = { Horizontal: "center" };
 const left = { Horizontal: "left" };
-const unlocked = { Protection: { Locked: false } };
+const top = { Vertical: "top" };
+const wrapped = { ...top, WrapText: true };
+const headed = { Vertical: "center", WrapText: true };
+
+const plain = { Font: { Family: family, Color: ink } };
+const bold = { Font: { Family: family, Bold: true, Color: ink } };
+const slanted = { Font: { Family: family, Italic: true, Color: grey } };
+const first = { Font: { Family: family, Bold: true, Size: 14, Color: ink }, Alignment: left };
+const heading = { Font: { Family: family, Bold: true, Color: "FFFFFF" }, Fill: headingFill };
+const workedHeading = { Font: { Family: family, Bold: true, Color: green }, Fill: workedFill, Border: thin };
+const input = { Fill: inputFill, Border: thin };
+const typed = { ...plain, Protection: { Locked: false } };
+const field = { ...typed, ...input };
+
 /** Excel's number for "text": zeros at the front of a tag stay. */
 const asText = 49;
-
 const dateFormat = "d mmm yyyy";
-const monthFormat = "mmm yyyy";
 
 /** How cells of the sample workbooks look, by what they hold. Yellow is typed by hand, green is worked out. */
 export const looks = {
   title: { Font: { Family: family, Bold: true, Size: 18, Color: green } },
   subtitle: { Font: { Family: family, Size: 12, Color: grey } },
-  words: { Font: { Family: family, Color: ink }, Alignment: top },
+  words: { ...plain, Alignment: wrapped },
+  /** Words of several lines beside figures that stand at the foot of their cells. */
+  wordsBeside: { ...plain, Alignment: { Vertical: "bottom", WrapText: true } },
   /** A number beside words of several lines. */
-  wordsCentre: { Font: { Family: family, Color: ink }, Alignment: { Vertical: "top", Horizontal: "center" } },
-  strong: { Font: { Family: family, Bold: true, Color: ink }, Alignment: { Vertical: "top" } },
-  note: { Font: { Family: family, Italic: true, Color: grey } },
-  wrappedNote: { Font: { Family: family, Italic: true, Color: grey }, Alignment: top },
+  wordsCentre: { ...plain, Alignment: { ...top, ...centre } },
+  strong: { ...bold, Alignment: top },
+  note: slanted,
+  wrappedNote: { ...slanted, Alignment: wrapped },
   question: { Font: { Family: family, Bold: true, Size: 12, Color: green } },
-  label: { Font: { Family: family, Color: ink }, Alignment: { Vertical: "top" } },
-  heading: {
-    Font: { Family: family, Bold: true, Color: "FFFFFF" },
-    Fill: headingFill,
-    Alignment: { Vertical: "center", WrapText: true },
-  },
-  headingCentre: {
-    Font: { Family: family, Bold: true, Color: "FFFFFF" },
-    Fill: headingFill,
-    Alignment: { Horizontal: "center", Vertical: "center", WrapText: true },
-  },
-  workedHeading: {
-    Font: { Family: family, Bold: true, Color: green },
-    Fill: workedFill,
-    Border: thin,
-    Alignment: { Vertical: "center", WrapText: true },
-  },
+  label: { ...plain, Alignment: top },
+  heading: { ...heading, Alignment: headed },
+  headingCentre: { ...heading, Alignment: { ...headed, ...centre } },
+  workedHeading: { ...workedHeading, Alignment: headed },
   /** Over a column of numbers, which stand on the right. */
-  workedHeadingRight: {
-    Font: { Family: family, Bold: true, Color: green },
-    Fill: workedFill,
-    Border: thin,
-    Alignment: { Horizontal: "right", Vertical: "center", WrapText: true },
-  },
-  workedHeadingCentre: {
-    Font: { Family: family, Bold: true, Color: green },
-    Fill: workedFill,
-    Border: thin,
-    Alignment: { Horizontal: "center", Vertical: "center", WrapText: true },
-  },
-  input: { Fill: inputFill, Border: thin },
-  inputDate: { Fill: inputFill, Border: thin, CustomNumFmt: dateFormat, Alignment: { Horizontal: "left" } },
-  inputShare: { Fill: inputFill, Border: thin, CustomNumFmt: "0%", Alignment: { Horizontal: "left" } },
-  inputNumber: { Fill: inputFill, Border: thin, CustomNumFmt: "0", Alignment: { Horizontal: "left" } },
+  workedHeadingRight: { ...workedHeading, Alignment: { ...headed, Horizontal: "right" } },
+  workedHeadingCentre: { ...workedHeading, Alignment: { ...headed, ...centre } },
+  input,
+  inputDate: { ...input, CustomNumFmt: dateFormat, Alignment: left },
+  inputShare: { ...input, CustomNumFmt: "0%", Alignment: left },
+  inputNumber: { ...input, CustomNumFmt: "0", Alignment: left },
   /** A date a person may also type as text; text stays on the left, where it shows. */
-  date: { CustomNumFmt: dateFormat, Alignment: { Horizontal: "left" } },
+  date: { CustomNumFmt: dateFormat, Alignment: left },
   /** All 15 digits of an electronic tag, never 9.99E+14. */
   tag: { CustomNumFmt: "0" },
   plain: {},
-  centred: { Alignment: { Horizontal: "center" } },
-  worked: { Font: { Family: family, Color: ink } },
-  workedDate: { Font: { Family: family, Color: ink }, CustomNumFmt: dateFormat, Alignment: { Horizontal: "left" } },
-  workedShare: { Font: { Family: family, Color: ink }, CustomNumFmt: "0.0%" },
-  workedAtLeft: { Font: { Family: family, Color: ink }, CustomNumFmt: "0", Alignment: left },
-  workedShareAtLeft: { Font: { Family: family, Color: ink }, CustomNumFmt: "0.0%", Alignment: left },
-  workedCount: { Font: { Family: family, Color: ink }, CustomNumFmt: "0", Alignment: centre },
-  workedPercent: { Font: { Family: family, Color: ink }, CustomNumFmt: "0.0%", Alignment: centre },
-  workedMl: { Font: { Family: family, Color: ink }, CustomNumFmt: "0.0##", Alignment: centre },
-  workedRate: { Font: { Family: family, Color: ink }, CustomNumFmt: "0.00", Alignment: centre },
-  workedNumber: { Font: { Family: family, Color: ink }, CustomNumFmt: "0.000", Alignment: centre },
+  centred: { Alignment: centre },
+  worked: plain,
+  workedDate: { ...plain, CustomNumFmt: dateFormat, Alignment: left },
+  workedShare: { ...plain, CustomNumFmt: "0.0%" },
+  workedAtLeft: { ...plain, CustomNumFmt: "0", Alignment: left },
+  workedShareAtLeft: { ...plain, CustomNumFmt: "0.0%", Alignment: left },
+  workedCount: { ...plain, CustomNumFmt: "0", Alignment: centre },
+  workedPercent: { ...plain, CustomNumFmt: "0.0%", Alignment: centre },
+  workedMl: { ...plain, CustomNumFmt: "0.0##", Alignment: centre },
+  workedRate: { ...plain, CustomNumFmt: "0.00", Alignment: centre },
+  workedNumber: { ...plain, CustomNumFmt: "0.000", Alignment: centre },
   /** A p value: less than can be shown is said so. */
-  workedChance: {
-    Font: { Family: family, Color: ink },
-    CustomNumFmt: '[<0.0005]"<0.001";0.000',
-    Alignment: centre,
-  },
-  workedMonth: { Font: { Family: family, Color: ink }, CustomNumFmt: monthFormat, Alignment: { Horizontal: "left" } },
+  workedChance: { ...plain, CustomNumFmt: '[<0.0005]"<0.001";0.000', Alignment: centre },
+  workedMonth: { ...plain, CustomNumFmt: "mmm yyyy", Alignment: left },
   /** A cell of a form that is filled with a pen. */
   penned: { Border: thin },
   /** Numbers beside words of several lines. */
-  besidePercent: {
-    Font: { Family: family, Color: ink },
-    CustomNumFmt: "0.0%",
-    Alignment: { ...centre, Vertical: "top" },
-  },
-  besideRate: { Font: { Family: family, Color: ink }, CustomNumFmt: "0.00", Alignment: { ...centre, Vertical: "top" } },
-  besideCount: { Font: { Family: family, Color: ink }, CustomNumFmt: "0", Alignment: { ...centre, Vertical: "top" } },
+  besidePercent: { ...plain, CustomNumFmt: "0.0%", Alignment: { ...centre, ...top } },
+  besideRate: { ...plain, CustomNumFmt: "0.00", Alignment: { ...centre, ...top } },
+  besideCount: { ...plain, CustomNumFmt: "0", Alignment: { ...centre, ...top } },
   /** One figure that is looked at first. */
-  figure: { Font: { Family: family, Bold: true, Size: 14, Color: ink }, Alignment: { Horizontal: "left" } },
-  figureShare: {
-    Font: { Family: family, Bold: true, Size: 14, Color: ink },
-    CustomNumFmt: "0.0%",
-    Alignment: { Horizontal: "left" },
-  },
+  figure: first,
+  figureShare: { ...first, CustomNumFmt: "0.0%" },
+  figureDate: { ...first, CustomNumFmt: dateFormat },
   /** A verdict beside figures. */
   figureWords: {
-    Font: { Family: family, Bold: true, Size: 12, Color: ink },
+    Font: { ...first.Font, Size: 12 },
     Alignment: { Horizontal: "left", Vertical: "bottom", WrapText: true },
   },
-  figureDate: {
-    Font: { Family: family, Bold: true, Size: 14, Color: ink },
-    CustomNumFmt: dateFormat,
-    Alignment: { Horizontal: "left" },
-  },
-  link: { Font: { Family: family, Bold: true, Underline: "single", Color: green }, Alignment: { Vertical: "top" } },
+  link: { Font: { Family: family, Bold: true, Underline: "single", Color: green }, Alignment: top },
   /** What must not be overlooked. */
-  careHeading: { Font: { Family: family, Bold: true, Color: ink }, Alignment: { Vertical: "top" } },
-  care: { Font: { Family: family, Color: ink }, Border: edge, Alignment: { ...top, Horizontal: "left", Indent: 1 } },
+  careHeading: { ...bold, Alignment: top },
+  care: { ...plain, Border: edge, Alignment: { ...wrapped, ...left, Indent: 1 } },
   /** Cells and columns for a person to type in, on a sheet whose other cells are locked. */
-  typed: { ...unlocked, Font: { Family: family, Color: ink } },
-  typedText: { ...unlocked, Font: { Family: family, Color: ink }, NumFmt: asText },
-  typedDate: { ...unlocked, Font: { Family: family, Color: ink }, CustomNumFmt: dateFormat, Alignment: left },
-  typedCount: { ...unlocked, Font: { Family: family, Color: ink }, Alignment: { Horizontal: "center" } },
-  fieldText: { ...unlocked, Fill: inputFill, Border: thin, Font: { Family: family, Color: ink }, Alignment: left },
-  fieldWords: {
-    ...unlocked,
-    Fill: inputFill,
-    Border: thin,
-    Font: { Family: family, Color: ink },
-    Alignment: { ...top, Horizontal: "left" },
-  },
-  fieldDate: {
-    ...unlocked,
-    Fill: inputFill,
-    Border: thin,
-    Font: { Family: family, Color: ink },
-    CustomNumFmt: dateFormat,
-    Alignment: left,
-  },
-  fieldShare: {
-    ...unlocked,
-    Fill: inputFill,
-    Border: thin,
-    Font: { Family: family, Color: ink },
-    CustomNumFmt: "0.0%",
-    Alignment: left,
-  },
+  typed,
+  typedText: { ...typed, NumFmt: asText },
+  typedDate: { ...typed, CustomNumFmt: dateFormat, Alignment: left },
+  typedCount: { ...typed, Alignment: centre },
+  /** What is longer than its cell is made smaller, since words stand beside it. */
+  fieldText: { ...field, Alignment: { ...left, ShrinkToFit: true } },
+  fieldWords: { ...field, Alignment: { ...wrapped, ...left } },
+  fieldDate: { ...field, CustomNumFmt: dateFormat, Alignment: left },
+  fieldShare: { ...field, CustomNumFmt: "0.0%", Alignment: left },
   /** A number in a column of numbers. */
-  fieldCount: { ...unlocked, Fill: inputFill, Border: thin, Font: { Family: family, Color: ink }, Alignment: centre },
-  fieldPercent: {
-    ...unlocked,
-    Fill: inputFill,
-    Border: thin,
-    Font: { Family: family, Color: ink },
-    CustomNumFmt: "0.0%",
-    Alignment: centre,
-  },
-  fieldTag: { ...unlocked, Fill: inputFill, Border: thin, Font: { Family: family, Color: ink }, NumFmt: asText },
-  fieldNumber: { ...unlocked, Fill: inputFill, Border: thin, Font: { Family: family, Color: ink }, Alignment: left },
+  fieldCount: { ...field, Alignment: centre },
+  fieldPercent: { ...field, CustomNumFmt: "0.0%", Alignment: centre },
+  fieldNumber: { ...field, Alignment: left },
 } as const satisfies Record<string, Style>;
 
 export type Look = keyof typeof looks;

@@ -8,5 +8,6 @@ export const rules = {
   sheep: { of: { whole: ["0", "1000000"] }, words: "Type a whole number of sheep." },
   amount: { of: { number: ["0.001", "10000"] }, words: "Type a number above 0, without a unit." },
   percent: { of: { number: ["0.5", "100"] }, words: "Type a percentage: 3 for 3 %." },
+  days: { of: { whole: ["0", "365"] }, words: "Type a whole number of days, 0 to 365." },
   yesNo: { of: { list: '"yes,no"' }, words: "Type yes or no." },
 } as const satisfies Record<string, Rule>;

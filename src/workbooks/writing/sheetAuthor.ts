@@ -63,10 +63,6 @@ export interface SheetAuthor {
   readonly newPageAt: (column: number) => void;
   /** On paper: a new page begins with this row. */
   readonly newPageAtRow: (row: number) => void;
-  /** On paper: turned sideways, as many pages across as its columns need. */
-  readonly printSideways: () => void;
-  /** On paper: turned sideways and made small enough for one page across. */
-  readonly printWide: () => void;
 }
 
 /** A name for a cell or a range, or for a formula without `=`, that formulas can use. */
@@ -278,11 +274,6 @@ export function sheetAuthor(
     },
     newPageAt: (column) => must(file.InsertPageBreak(name, placeText({ row: 0, column }))) && undefined,
     newPageAtRow: (row) => must(file.InsertPageBreak(name, placeText({ row, column: 0 }))) && undefined,
-    printSideways: () => must(file.SetPageLayout(name, { Orientation: "landscape", Size: 9 })) && undefined,
-    printWide: () => {
-      must(file.SetSheetProps(name, { FitToPage: true }));
-      must(file.SetPageLayout(name, { Orientation: "landscape", FitToWidth: 1, FitToHeight: 0, Size: 9 }));
-    },
   };
 }
 

@@ -152,6 +152,7 @@ describe("the practice sheet", () => {
     "says what it keeps unseen, and what the workbook wants in a cell",
     async () => {
       const { page } = await practice.open();
+      await openFile(page, "mine.xlsx", readFileSync("samples/flock-foot-book.xlsx"));
       await page
         .getByText("Kept in the file, not shown here: colours that follow the values, locks on cells")
         .waitFor();

@@ -1,7 +1,9 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
+import { Doubt } from "../../../src/cells/doubt.ts";
 import { dueList } from "../../../src/core/dates/dueList.ts";
 import { recheckState } from "../../../src/core/dates/recheckState.ts";
+import { noTag } from "../../../src/core/words/faults.ts";
 import type { Tag } from "../../../src/core/words/tagKey.ts";
 
 const tagOf = (name: string): Tag => ({ key: name, shown: name });
@@ -56,5 +58,39 @@ describe("dueList", () => {
         );
       }),
     );
+  });
+
+  it("puts the worst of a day first, and before it whoever was not scored, in any order of rows", () => {
+    const scored = fc.record({
+      due: fc.integer({ min: 45995, max: 45998 }),
+      score: fc.oneof(fc.constantFrom(0, 1, 2, 3.5, 6), fc.constant(undefined), fc.constant(new Doubt("score", noTag))),
+    });
+    fc.assert(
+      fc.property(fc.array(scored, { maxLength: 30 }), (rows) => {
+        const tags = rows.map((_, index) => tagOf(String(index)));
+        const records = { tags, due: rows.map(({ due }) => due), score: rows.map(({ score }) => score) };
+        const listed = dueList(46000, records, 7, (index) => index + 1).map(({ tag }) => rows[Number(tag)]);
+        expect(listed).toHaveLength(rows.length);
+        const lame = (score: unknown): number => (typeof score === "number" && score > 0 ? score : 7);
+        listed.slice(1).forEach((row, index) => {
+          const before = listed[index];
+          const isInOrder =
+            (before?.due ?? 0) < (row?.due ?? 0) ||
+            (before?.due === row?.due && lame(before?.score) >= lame(row?.score));
+          expect(isInOrder).toBe(true);
+        });
+      }),
+    );
+  });
+
+  it("takes a look that is written twice for as lame as its worst row", () => {
+    const [one, other] = [tagOf("one"), tagOf("other")];
+    const records = {
+      tags: [one, other, one],
+      due: [45999, 45999, 45999],
+      treated: [45992, 45992, 45992],
+      score: [1, 3, 5],
+    };
+    expect(dueList(46000, records, 7, (index) => index + 1).map(({ tag }) => tag)).toEqual(["one", "other"]);
   });
 });

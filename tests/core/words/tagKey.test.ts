@@ -130,6 +130,9 @@ describe("tagKey", () => {
     ["a national number of 10 digits is filled up with zeros", "DE 99 999 99999", "276009999999999"],
     ["letters that are no country stay", "QQ 123456 00042", "QQ123456-00042"],
     ["too short for a flock mark and number", "ZZ 12345", "ZZ12345"],
+    ["one tag of two numbers", "1/12", "1-12"],
+    ["her own number before her tag", "12 ZZ 0123456 00011", "12ZZ0123456-00011"],
+    ["a name that begins like a word for none", "Lost Lass", "LOSTLASS"],
   ])("%s", (_, tag, key) => expect(tagKey(tag)).toBe(key));
 
   it.each([
@@ -139,5 +142,14 @@ describe("tagKey", () => {
     ["9.99012E+14", "has lost digits"],
     ["--", "has no letter or digit"],
     ["ZZ012345642", "can be read as two animals"],
+    // Words and ways of shepherds: common practice, no source.
+    ["ditto", "is no tag"],
+    ["n/a", "is no tag"],
+    ["Tag lost", "is no tag"],
+    ["041 and 042", "names more than one animal"],
+    ["11 & 12", "names more than one animal"],
+    ["ZZ 0123456 00011, ZZ 0123456 00012", "names more than one animal"],
+    ["ZZ 0 123456 00011 / ZZ 0 123456 00012", "names more than one animal"],
+    ["999012345600011 999012345600012", "names more than one animal"],
   ])("refuses %s", (tag, message) => expect(() => tagKey(tag)).toThrow(message));
 });

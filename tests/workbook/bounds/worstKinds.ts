@@ -147,6 +147,37 @@ export const worstKinds: readonly WorstKind[] = [
     ends: { C20: 0, C1: 99 },
   },
   {
+    name: "2,000 cells in the last row of a sheet",
+    make: () => {
+      const cells = Array.from({ length: 2000 }, (_, index) => number(`${columnLetters(index + 1)}1048576`, 1));
+      return book(
+        `<row r="1">${formula("A1", "B1048576+BXX1048576")}${formula("B1", "SUM(C:BXX)")}</row><row r="1048576">${cells.join("")}</row>`,
+      );
+    },
+    ends: { A1: 2 },
+  },
+  {
+    name: "40,000 texts as long as a cell can hold",
+    make: () => book(rows(40_000, (row) => formula(`A${row}`, 'REPT("x",32767)'))),
+    ends: /texts of the answers are longer than a file can hold/,
+  },
+  {
+    name: "CONCAT of all that stands above, down 20,000 rows",
+    make: () => book(rows(20_000, (row) => number(`A${row}`, row % 10) + formula(`B${row}`, `CONCAT(A$1:A${row})`))),
+    ends: /longer than a workbook may take/,
+  },
+  {
+    name: "LARGE of 20,000 rows down 20,000 rows",
+    make: () =>
+      book(
+        rows(
+          20_000,
+          (row) => number(`A${row}`, (row * 7919) % 20_000) + formula(`B${row}`, `LARGE(A$1:A$20000,${row})`),
+        ),
+      ),
+    ends: /longer than a workbook may take/,
+  },
+  {
     name: "5,000 OFFSET, each on the one above",
     make: () => book(rows(5000, (row) => (row === 1 ? number("A1", 1) : formula(`A${row}`, `OFFSET(A${row},-1,0)+1`)))),
     ends: { A5000: 5000 },

@@ -16,9 +16,14 @@ interface Corpus {
   readonly columns: Readonly<Record<string, readonly (number | string | boolean | null)[]>>;
   readonly hidden: readonly number[];
   readonly cases: readonly CorpusCase[];
+  /** Of a workbook that counts its days from 1904. */
+  readonly cases1904: readonly CorpusCase[];
 }
 
 export const corpus = JSON.parse(readFileSync(new URL("corpus.json", import.meta.url), "utf8")) as Corpus;
+
+export const casesOf = (dates: 1900 | 1904): readonly CorpusCase[] =>
+  dates === 1904 ? corpus.cases1904 : corpus.cases;
 
 const escaped = (text: string): string => text.replaceAll("&", "&amp;").replaceAll("<", "&lt;");
 
@@ -39,8 +44,14 @@ export const cellOf = (value: CorpusCase["value"]): Cell =>
  * The corpus as a workbook: the records on one sheet, the formulas down the first column of another.
  *
  * @param saved - whether the formulas carry their values
+ * @param more - sheets behind these
+ * @param dates - from which year its days are counted
  */
-export function corpusWorkbook(saved: boolean, after: Record<string, string> = {}): Uint8Array {
+export function corpusWorkbook(
+  saved: boolean,
+  more: readonly { readonly name: string; readonly rows: string }[] = [],
+  dates: 1900 | 1904 = 1900,
+): Uint8Array {
   const cells: Record<string, number | string | boolean> = {};
   for (let row = 0; row < 12; row += 1) {
     for (const [letter, values] of Object.entries(corpus.columns)) {
@@ -51,7 +62,7 @@ export function corpusWorkbook(saved: boolean, after: Record<string, string> = {
   const hiddenRows = rowsOf(cells).replace(/<row r="(\d+)">/g, (tag, row: string) =>
     corpus.hidden.includes(Number(row)) ? `<row r="${row}" hidden="1">` : tag,
   );
-  const formulas = corpus.cases
+  const formulas = casesOf(dates)
     .map(({ formula, value }, index) => {
       const content = typeof value === "boolean" ? Number(value) : escaped(String(value));
       const held = saved ? `<v>${content}</v>` : "";
@@ -59,9 +70,7 @@ export function corpusWorkbook(saved: boolean, after: Record<string, string> = {
     })
     .join("");
   return buildWorkbook({
-    sheets: [
-      { name: "Data", rows: hiddenRows },
-      { name: "Formulas", rows: formulas, ...after },
-    ],
+    date1904: dates === 1904,
+    sheets: [{ name: "Data", rows: hiddenRows }, { name: "Formulas", rows: formulas }, ...more],
   });
 }

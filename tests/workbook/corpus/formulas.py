@@ -213,3 +213,42 @@ each("IRR", "IRR({0})", ["{-100,50,60,70}"])
 each("RATE", "RATE({0})", ["12,-100,1000"])
 each("NPER", "NPER({0})", ["0.01,-100,1000"])
 each("SLN", "SLN({0})", ["1000,100,5"])
+
+# What is easily missed: references where a text or a number is usual, texts as figures, unions, intersections.
+each("WORKDAY.INTL", "WORKDAY.INTL({0},{1},{2},{3})", ["Data!D1", "46095"], ["Data!A3", -3, 12], ["Data!A4", "Data!A1", 7, '"0101011"'], ["Data!D2:D4", "46041"])
+each("NETWORKDAYS.INTL", "NETWORKDAYS.INTL({0},{1},{2},{3})", ["Data!D1"], ["Data!D6", "46053"], ["Data!A4", 17, '"1000001"'], ["Data!D2:D4", "46041"])
+add("HYPERLINK", 'HYPERLINK(Data!C1,Data!A1)', 'HYPERLINK("#Data!A1")&"x"', 'HYPERLINK("https://example.org",Data!C2)&"!"', 'HYPERLINK("https://example.org",5)+1', 'IF(HYPERLINK("a","b")="b",1,2)')
+add("DOLLAR", "DOLLAR(1234.567)", "DOLLAR(1234.567,-2)", "DOLLAR(0.005,2)", 'DOLLAR("12.5",1)', "LEN(DOLLAR(1,2))")
+for f in ["STDEV", "STDEV.S", "STDEVP", "VAR", "VAR.P", "AVERAGE", "MEDIAN", "MAX", "SUM", "PRODUCT"]:
+    add(f, f'{f}("2","4")', f'{f}("x",1)', f"{f}(Data!C11:C12)", f"{f}(Data!C11,Data!C12)", f"{f}(Data!E1:E2,3)", f'{f}(Data!C1:C10,5,"7")')
+add("operators", "Data!A1%%", "50%%%", "-50%%", "2^50%", "(Data!A1+1)%", "Data!A1%*200", "5%&\"\"", "--\"2\"%", "Data!A1:A3 Data!A2:C2", "SUM(Data!A1:C3 Data!B2:D4)", "SUM(Data!A1:A3 Data!B1:B3)", "SUM((Data!A1:A3,Data!B1:B3,5))", "MAX((Data!A1:A3,Data!B1:B3))", "LARGE((Data!A1:A3,Data!B1:B3),2)", "SMALL((Data!A1:A3,Data!B1:B3),1)", "COUNT((Data!A1:A3,Data!A2:A5))", "RANK(3,(Data!A1:A3,Data!B4:B6))", "INDEX((Data!A1:A3,Data!B1:B3),2,1,2)", "SUM(Data!A1:Data!A3)", "SUM(INDEX(Data!A1:A12,2):INDEX(Data!A1:A12,4))", "SUM(Data!A1:A3:Data!B2)", "AREAS((Data!A1:A3,Data!B1,Data!C1))", "COUNTBLANK(Data!C6:C8)", 'SUM(Data!A1:A12 Data!A1:A3,Data!B1:B2)', '"line\nbreak"&Data!A1', 'SUBSTITUTE("a\nb","\n","+")', '"a\nb"="A\nB"', 'FIND("\n","ab\nc")')
+add("VALUE", 'VALUE("14 Mar 2026")', 'VALUE("2026-03-14 18:00")', 'VALUE("1E-2")', 'VALUE("5.")', 'VALUE(" -3 ")', 'VALUE("(5)")', 'VALUE("50 %")', 'VALUE("12%%")')
+
+# Text numbers, words and blanks in ranges, for every function that counts numbers alone.
+mixed = ["Data!E7:E12", "Data!C8:C12", "Data!E4:E5", "Data!E7:E12,Data!A1", "Data!E8", 'Data!E7,"4"', "Data!E7:E12,"]
+for f in ["SUM", "AVERAGE", "COUNT", "COUNTA", "MAX", "MIN", "PRODUCT", "SUMSQ", "MEDIAN", "STDEV.S", "STDEV.P", "VAR.S", "VAR.P", "GEOMEAN", "HARMEAN", "AVEDEV", "DEVSQ", "MODE", "SKEW", "KURT", "AVERAGEA", "MAXA", "MINA", "GCD", "LCM", "MULTINOMIAL", "STDEVA", "VARA"]:
+    each(f, f + "({0})", mixed)
+for f, given in {"LARGE": [1, 3, 4], "SMALL": [1, 3, 4], "PERCENTILE": [0, 0.5, 0.9], "PERCENTILE.EXC": [0.3, 0.5], "QUARTILE": [1, 2, 3], "QUARTILE.EXC": [1, 2], "TRIMMEAN": [0.1, 0.7], "PERCENTRANK": [4, 5], "RANK": []}.items():
+    each(f, f + "({0},{1})", ["Data!E7:E12", "Data!C8:C12"], given)
+add("RANK", "RANK(4,Data!E7:E12)", "RANK(3.5,Data!E7:E12)", 'RANK("4",Data!E7:E12)')
+for f in ["CORREL", "SLOPE", "INTERCEPT", "RSQ", "COVARIANCE.P", "COVARIANCE.S", "SUMXMY2", "SUMX2MY2", "SUMPRODUCT"]:
+    each(f, f + "({0},{1})", ["Data!E7:E12"], ["Data!A7:A12", "Data!B7:B12"])
+add("FORECAST", "FORECAST(3,Data!E7:E12,Data!A7:A12)")
+add("NPV", "NPV(0.1,Data!E7:E12)", 'NPV(0.1,Data!E7,"5",Data!E8)')
+add("FREQUENCY", "SUM(FREQUENCY(Data!E7:E12,Data!A1:A3))")
+each("COUNTIF", "COUNTIF({0},{1})", [D, "Data!C1:C12"], ['"2026-01-19"', '"14 Mar 2026"', '"<>14 Mar 2026"', '">=14 Mar 2026"', '"=2026-03-30"', '"18:00"'])
+
+# A workbook that counts its days from 1904.
+for text in ["2026-03-14", "14 Mar 2026", "2026-03-14 18:00", "18:00", "1904-01-01", "5", "50%"]:
+    in1904("VALUE", f'VALUE("{text}")', f'"{text}"+0', f'"{text}"*1')
+in1904("DATEVALUE", 'DATEVALUE("2026-03-14")', 'DATEVALUE("14 Mar 2026")', 'DATEVALUE("2026-03-14")-DATE(2026,3,14)')
+in1904("DATE", "DATE(2026,3,14)", "DATE(1904,1,1)", "DATE(1904,1,2)", "DATE(2026,3,14)-DATE(2026,3,1)", "DATE(2026,14,1)")
+for f in ["YEAR", "MONTH", "DAY", "WEEKDAY", "ISOWEEKNUM", "WEEKNUM"]:
+    in1904(f, f"{f}(DATE(2026,3,14))", f"{f}(44633)", f'{f}("2026-03-14")', f"{f}(1)")
+in1904("EDATE", "EDATE(44633,1)", 'EDATE("2026-03-14",1)', "EOMONTH(44633,0)", 'EOMONTH("2026-03-14",-1)')
+in1904("TEXT", 'TEXT(44633,"yyyy-mm-dd")', 'TEXT(44633.75,"d mmm yyyy hh:mm")', 'TEXT(DATE(2026,3,14),"dddd")', 'TEXT("2026-03-14","d mmm yyyy")')
+in1904("NETWORKDAYS", "NETWORKDAYS(44565,44633)", 'NETWORKDAYS("2026-01-05","2026-03-14")', "WORKDAY(44565,10)", 'WORKDAY("2026-01-05",10)', 'WORKDAY.INTL("2026-01-05",10,11)')
+in1904("DAYS", 'DAYS("2026-03-14","2026-03-01")', "DAYS(44633,44620)", 'DATEDIF("2025-03-14","2026-03-14","y")', 'YEARFRAC("2025-03-14","2026-03-14",1)', 'DAYS360("2026-01-05","2026-03-14")')
+in1904("COUNTIF", 'COUNTIF(Data!$D$1:$D$12,">="&DATE(2030,3,1))', 'COUNTIF(Data!$D$1:$D$12,">=2030-03-01")', 'COUNTIF(Data!$D$1:$D$12,"2030-01-06")', 'SUMIF(Data!$D$1:$D$12,">2030-06-01",Data!$A$1:$A$12)', 'COUNTIFS(Data!$D$1:$D$12,">=2030-03-01",Data!$A$1:$A$12,">3")')
+in1904("IF", 'IF("2026-03-14"+0=44633,1,2)', 'IF(DATE(2026,3,14)=VALUE("2026-03-14"),1,2)', 'IF("2026-03-14"<"2026-03-15",1,2)')
+in1904("HOUR", 'HOUR("2026-03-14 18:30")', 'MINUTE("18:30")', "HOUR(44633.75)", 'TIMEVALUE("18:30")')

@@ -133,6 +133,23 @@ export const corpus: readonly HostileFile[] = [
     endsIn: /holds no cells/,
   },
 
+  {
+    name: "30,000 sheets, each a part of its own",
+    make: () =>
+      buildWorkbook({ sheets: Array.from({ length: 30_000 }, (_, index) => ({ name: `S${index}`, rows: "" })) }),
+    endsIn: /more than 10000 parts/,
+  },
+  {
+    name: "30,000 sheets of one part",
+    make: () =>
+      sheetOf(sound, {
+        parts: {
+          "xl/workbook.xml": `<workbook xmlns="http://schemas.openxmlformats.org/spreadsheetml/2006/main" xmlns:r="http://schemas.openxmlformats.org/officeDocument/2006/relationships"><sheets>${Array.from({ length: 30_000 }, (_, index) => `<sheet name="S${index}" sheetId="${index + 1}" r:id="s1"/>`).join("")}</sheets></workbook>`,
+        },
+      }),
+    endsIn: /two of its sheets are one part/,
+  },
+
   // Names that lead elsewhere.
   {
     name: "names that climb out of the folder",

@@ -36,7 +36,7 @@ export const coddSteps: readonly PlannedStep[] = [
   },
   lookAgain,
   {
-    what: "Keep it out: ask every seller whether the flock has had it, and quarantine what you buy (QUARANTINEEND).",
+    what: "Keep it out: ask every seller whether the flock has had it, and quarantine what you buy.",
     why: "Feet that look right prove nothing, and once it is in, numbers fall slowly.",
   },
 ];

@@ -29,7 +29,7 @@ export const everyCaseSteps = (catching: boolean): readonly PlannedStep[] => [
     caution: "Write the withdrawal days down even when they are 0.",
   },
   {
-    what: "Work out the clear date (CLEARDATE) before she goes for food. Her milk has days of its own.",
+    what: "Work out the clear date before she goes for food. Her milk has days of its own.",
     why: "The withdrawal period runs from the last dose, and data sheets give one for meat and another for milk.",
     caution: "Days that are missing are not 0 days: hold her until you know them.",
   },
@@ -39,7 +39,7 @@ export const everyCaseSteps = (catching: boolean): readonly PlannedStep[] => [
   },
   catching
     ? {
-        what: "Keep her apart until she is sound, at housing, turnout and weaning above all (KEEPAPART).",
+        what: "Keep her apart until she is sound, at housing, turnout and weaning above all.",
         why: "Where sheep are crowded or come onto clean ground, one lame sheep infects many.",
       }
     : {

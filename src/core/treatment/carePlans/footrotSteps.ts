@@ -29,7 +29,7 @@ export const footrotSteps: readonly PlannedStep[] = [
   bathLimits,
   {
     when: ({ severe }) => severe,
-    what: "Look at her again in 7 days (RECHECKDUE). Only then decide whether loose or bent horn must come away. Not better: to the vet.",
+    what: "Look at her again in 7 days. Only then decide whether loose or bent horn must come away. Not better: to the vet.",
     why: "Once the infection is gone much of the horn grows right by itself, and what is loose then comes away without pain.",
     caution: "Never into living horn, and never until it bleeds.",
   },

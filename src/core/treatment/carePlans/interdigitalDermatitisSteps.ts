@@ -10,7 +10,7 @@ const cleanFlock: Condition = ({ flockHasFootrot }) => !flockHasFootrot;
 export const interdigitalDermatitisSteps: readonly PlannedStep[] = [
   ...onlyWhen(footrotFlock, [
     {
-      what: "Lambs with scald alone: a footbath or a spray may do, as your vet says (BATHMIX, BATHSHEEP).",
+      what: "Lambs with scald alone: a footbath or a spray may do, as your vet says.",
       why: "Scald runs through lambs, and most feet heal from outside; injecting all of them would use medicine without need.",
       medicine: true,
     },
@@ -32,7 +32,7 @@ export const interdigitalDermatitisSteps: readonly PlannedStep[] = [
       medicine: true,
     },
     {
-      what: "Many in the group have it: ask your vet about a footbath for all of them (BATHLITRES, BATHMIX, BATHSHEEP).",
+      what: "Many in the group have it: ask your vet about a footbath for all of them.",
       why: "Scald runs through a group, lambs above all, and one by one takes too long.",
       medicine: true,
     },

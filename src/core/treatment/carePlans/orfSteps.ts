@@ -22,7 +22,7 @@ export const orfSteps: readonly PlannedStep[] = [
     why: "A ewe with sore teats lets no lamb suck, and may get mastitis.",
   },
   {
-    what: "Look at her again in 7 days (RECHECKDUE). Spreading, or worse: to the vet.",
+    what: "Look at her again in 7 days. Spreading, or worse: to the vet.",
     why: "It heals by itself in some weeks; what does not may be something else.",
   },
 ];

@@ -26,8 +26,9 @@ import { evaluateFormula, type Library, type WorksheetFunction } from "./evaluat
 import { footFunction } from "./footFunction.ts";
 import { formatted } from "./formatted.ts";
 import { forms } from "./forms.ts";
-import { type Changed, type Task, workOutInOrder } from "./inOrder.ts";
+import { type Task, workOutInOrder } from "./inOrder.ts";
 import { lookups } from "./lookups.ts";
+import { numbersAlone } from "./numbersAlone.ts";
 import { placeFunctions } from "./places.ts";
 import { plainFunctions } from "./plainFunctions.ts";
 import { RangeIndex } from "./rangeIndex.ts";
@@ -42,6 +43,11 @@ const mostWork = 250_000_000;
 // Half of a column of a sheet; each cell is written into the file.
 const mostFilled = lastRow / 2;
 
+// Letters beyond what a cell usually holds, in all answers together: each is written into the text of a sheet, up to
+// seven signs for one, and no text has more than 2^29.
+const mostLetters = 60_000_000;
+const usualLetters = 200;
+
 interface Formula {
   readonly cell: EngineCell;
   readonly node: FormulaNode;
@@ -49,6 +55,8 @@ interface Formula {
   message: string | undefined;
   shown: EngineAnswer["shown"];
 }
+
+type OnChange = ((row: number, column: number) => void) | undefined;
 
 const noFilter: ReadonlySet<number> = new Set();
 
@@ -77,13 +85,13 @@ export function calculateWorkbook(
 
   sheets.forEach((sheet, index) => {
     for (const cell of sheet.cells) {
-      const { row, column, formula, value } = cell;
+      const { row, column, formula, parsed, value } = cell;
       if (formula === undefined) {
         if (value !== null) store.put(index, row, column, value);
         continue;
       }
       try {
-        const node = parseFormula(formula, index, sheetByName);
+        const node = parsed ?? parseFormula(formula, index, sheetByName);
         const { areas, dynamic } = readsOf(node);
         formulas.push({ cell, node, answer: undefined, message: undefined, shown: undefined });
         tasks.push({
@@ -107,21 +115,21 @@ export function calculateWorkbook(
   const toNumber = textToNumber(parts, dateSystem === 1904 ? days1904 : 0);
   const isUnclear = (text: string): boolean => isUnclearDate(text, parts.core.numfmt);
   const engine = engineFunctions(parts, replaced);
-  const formulaOf = new Map(tasks.map(({ sheet, row, column }, task) => [`${sheet} ${placeKey(row, column)}`, task]));
+  /** The formula that is being worked out. */
+  let current: Formula | undefined;
   const heard = {
-    refused: ({ sheet, row, column }: Place & { sheet: number }, message: string) => {
-      const formula = formulas[formulaOf.get(`${sheet} ${placeKey(row, column)}`) ?? -1];
-      if (formula) [formula.message, formula.shown] = [message, undefined];
+    refused: (message: string) => {
+      if (current) [current.message, current.shown] = [message, undefined];
     },
-    answered: ({ sheet, row, column }: Place & { sheet: number }, shown: NonNullable<EngineAnswer["shown"]>) => {
-      const formula = formulas[formulaOf.get(`${sheet} ${placeKey(row, column)}`) ?? -1];
-      if (formula) [formula.message, formula.shown] = [undefined, { formats: shown.formats, headings: shown.headings }];
+    answered: ({ formats, headings }: NonNullable<EngineAnswer["shown"]>) => {
+      if (current) [current.message, current.shown] = [undefined, { formats, headings }];
     },
   };
   const functions = new Map<string, WorksheetFunction>([
     ...plainFunctions,
     ...textFunctions,
     ...dateFunctions,
+    ...numbersAlone(engine),
     ...spreads,
     ...formatted(engine),
     ...aggregates(running),
@@ -163,35 +171,43 @@ export function calculateWorkbook(
     }
   };
 
+  let letters = 0;
+  /** Counts what a text takes beyond the usual. */
+  const hold = (value: Cell): void => {
+    if (typeof value !== "string" || value.length <= usualLetters) return;
+    letters += value.length - usualLetters;
+    if (letters > mostLetters) throw new TooMuch("the texts of the answers are longer than a file can hold");
+  };
+
   const forget = (): void => {
     store.forget();
     index.forget();
     running.forget();
   };
 
-  /** Puts an answer into the cells. */
-  const place = (task: number, content: Cell | Grid): Changed => {
+  /** Puts an answer into the cells. @returns those it fills that were not known to be its own */
+  const place = (task: number, content: Cell | Grid, onChange: OnChange): readonly Place[] => {
     const formula = formulas[task] as Formula;
     const { sheet, row, column, fills } = tasks[task] as Task;
     const { cell } = formula;
     const key = placeKey(row, column);
     const before = spills[sheet]?.get(key);
-    const changed: Place[] = [];
-    const surprises: Place[] = [];
-    const put = (at: Place, value: Cell): void => {
-      if (same(store.column(sheet, at.column)[at.row] ?? null, value)) return;
-      store.put(sheet, at.row, at.column, value);
-      changed.push(at);
+    const put = (toRow: number, toColumn: number, value: Cell): void => {
+      if (same(store.column(sheet, toColumn)[toRow] ?? null, value)) return;
+      store.put(sheet, toRow, toColumn, value);
+      onChange?.(toRow, toColumn);
     };
     if (isGrid(content) && content.grid.length * (content.grid[0]?.length ?? 0) > mostFilled)
       throw new TooMuch("its answer covers more cells than can be worked out");
     const shaped = cell.fixed ? laidOut(content, cell.fixed) : content;
+    if (isGrid(shaped)) for (const line of shaped.grid) for (const value of line) hold(value);
+    else hold(shaped);
     const area = isGrid(shaped) ? areaFor(shaped, { row, column }) : undefined;
     if (before) {
       spills[sheet]?.delete(key);
       for (const at of placesIn(before)) {
         if (at.row === row && at.column === column) continue;
-        if (!area || at.row > area.bottom || at.column > area.right) put(at, null);
+        if (!area || at.row > area.bottom || at.column > area.right) put(at.row, at.column, null);
       }
     }
     let answer: EngineAnswer;
@@ -202,20 +218,21 @@ export function calculateWorkbook(
       if (blocked !== undefined)
         answer = { value: { error: "#SPILL!" }, ...(blocked === "" ? {} : { message: blocked }) };
       else {
-        const cells = shaped.grid.map((line) => line.map(shownOf));
+        const cells = shaped.grid.map((line) => (line.includes(null) ? line.map(shownOf) : line));
         answer = { value: cells[0]?.[0] ?? 0, spill: { area, cells } };
       }
     }
-    put({ row, column }, answer.value);
+    put(row, column, answer.value);
+    const surprises: Place[] = [];
     if (answer.spill) {
       spills[sheet]?.set(key, answer.spill.area);
       const known = new Set(fills.map((at) => placeKey(at.row, at.column)));
       answer.spill.cells.forEach((line, down) => {
         line.forEach((value, across) => {
           if (down === 0 && across === 0) return;
-          const at = { row: row + down, column: column + across };
-          put(at, value);
-          if (!known.has(placeKey(at.row, at.column))) surprises.push(at);
+          put(row + down, column + across, value);
+          if (!known.has(placeKey(row + down, column + across)))
+            surprises.push({ row: row + down, column: column + across });
         });
       });
     }
@@ -226,56 +243,66 @@ export function calculateWorkbook(
       ...(message === undefined || answer.message !== undefined ? {} : { message }),
       ...(shown === undefined ? {} : { shown }),
     };
-    return { cells: changed, surprises };
+    return surprises;
   };
 
-  const blockedBy = (area: Area, sheet: number, anchor: Place, before: Area | undefined): string | undefined => {
-    if (area.bottom >= lastRow || area.right >= lastColumn) return "";
-    if (sheets[sheet]?.reserved?.some((other) => overlap(area, other)))
+  const blockedBy = (
+    { top, left, bottom, right }: Area,
+    sheet: number,
+    anchor: Place,
+    own: Area | undefined,
+  ): string | undefined => {
+    if (bottom >= lastRow || right >= lastColumn) return "";
+    if (sheets[sheet]?.reserved?.some((other) => overlap({ top, left, bottom, right }, other)))
       return "the answer needs cells that belong to a table or to merged cells";
-    const own = before;
-    for (const at of placesIn(area)) {
-      if (at.row === anchor.row && at.column === anchor.column) continue;
-      if (formulaAt[sheet]?.has(placeKey(at.row, at.column))) return "";
-      const isOwn = own && at.row <= own.bottom && at.column <= own.right;
-      const held = store.column(sheet, at.column)[at.row] ?? null;
-      if (held !== null && !isOwn) return "";
+    const formulasHere = formulaAt[sheet] as ReadonlySet<number>;
+    for (let column = left; column <= right; column += 1) {
+      const cells = store.column(sheet, column);
+      for (let row = top; row <= bottom; row += 1) {
+        if (row === anchor.row && column === anchor.column) continue;
+        if (formulasHere.has(placeKey(row, column))) return "";
+        const isOwn = own && row <= own.bottom && column <= own.right;
+        if ((cells[row] ?? null) !== null && !isOwn) return "";
+      }
     }
     return undefined;
   };
 
-  const keep = (task: number, left: string): Changed => {
+  const keep = (task: number, left: string, onChange: OnChange): readonly Place[] => {
     const formula = formulas[task] as Formula;
     const { sheet, row, column } = tasks[task] as Task;
     const { value } = formula.cell;
     formula.answer = { value, left };
-    const saved = [{ row, column, value }, ...(fillsOf[sheet]?.get(placeKey(row, column)) ?? [])];
-    const changed = saved.filter((at) => !same(store.column(sheet, at.column)[at.row] ?? null, at.value));
-    for (const at of changed) store.put(sheet, at.row, at.column, at.value);
-    return { cells: changed, surprises: [] };
+    for (const at of [{ row, column, value }, ...(fillsOf[sheet]?.get(placeKey(row, column)) ?? [])]) {
+      if (same(store.column(sheet, at.column)[at.row] ?? null, at.value)) continue;
+      store.put(sheet, at.row, at.column, at.value);
+      onChange?.(at.row, at.column);
+    }
+    return [];
   };
 
   let circular = false;
   workOutInOrder(tasks, startOrder(formulas), {
     keepCircular(task) {
       circular = true;
-      keep(task, "it depends on its own answer");
+      keep(task, "it depends on its own answer", undefined);
     },
-    evaluate(task, watch) {
+    evaluate(task, watch, onChange) {
       let open = false;
       store.watch = watch;
       const formula = formulas[task] as Formula;
       formula.message = undefined;
       formula.shown = undefined;
+      current = formula;
       try {
         const content = evaluateOnce(task);
         store.watch = undefined;
         open = true;
-        return place(task, content);
+        return place(task, content, onChange);
       } catch (error) {
-        if (error instanceof NotWorkedOut || error instanceof TooMuch) return keep(task, error.message);
+        if (error instanceof NotWorkedOut || error instanceof TooMuch) return keep(task, error.message, onChange);
         if (!open && error instanceof RangeError && /call stack/.test(error.message))
-          return keep(task, "it is nested too deep to be followed");
+          return keep(task, "it is nested too deep to be followed", onChange);
         throw error;
       } finally {
         store.watch = undefined;

@@ -33,6 +33,8 @@ export class CellStore {
   roomBelow = 1;
   cut = false;
   #mostWork: number;
+  /** Blank cells that stand in the columns so that they have no holes. */
+  #filling = 0;
   #kept = new Map<string, Cells>();
   #keptCells = 0;
 
@@ -54,8 +56,12 @@ export class CellStore {
       list = [];
       cells.columns.set(column, list);
     }
-    // No holes: an array with holes is a slow map.
-    for (let at = list.length; at < row; at += 1) list.push(null);
+    // No holes, as an array with holes is a slow map; but a thousand cells in the last row would take a thousand columns.
+    const gap = row - list.length;
+    if (gap <= smallGap || this.#filling + gap <= mostFilling) {
+      for (let at = list.length; at < row; at += 1) list.push(null);
+      this.#filling += Math.max(gap, 0);
+    }
     list[row] = value;
     cells.lastRow = Math.max(cells.lastRow, row);
     cells.lastColumn = Math.max(cells.lastColumn, column);
@@ -72,7 +78,7 @@ export class CellStore {
     return this.sheets[sheet]?.columns.get(column)?.[row] ?? null;
   }
 
-  /** One column of an area, down to the last filled row; the cells are the store's own. */
+  /** One column of an area, down to the last filled row; the cells are the store's own, and may have holes. */
   column(sheet: number, column: number): readonly Cell[] {
     return this.sheets[sheet]?.columns.get(column) ?? [];
   }
@@ -109,16 +115,20 @@ export class CellStore {
     const size = (bottom - top + 1) * (right - left + 1);
     const name = size > 1 ? `${sheet} ${top} ${left} ${bottom} ${right}` : "";
     const known = name === "" ? undefined : this.#kept.get(name);
-    if (known) return known;
+    if (known) {
+      // Whoever asks for them goes through them once more.
+      this.spend(size);
+      return known;
+    }
     if (size > mostCells) throw new TooMuch("it reads more cells at once than can be held");
-    this.spend(size);
+    this.spend(2 * size);
     const columns: (readonly Cell[])[] = [];
     for (let column = left; column <= right; column += 1) columns.push(this.column(sheet, column));
-    const rows: Cell[][] = [];
+    const rows = new Array<readonly Cell[]>(bottom - top + 1);
+    let above: readonly Cell[] | undefined;
     for (let row = top; row <= bottom; row += 1) {
-      const line = new Array<Cell>(columns.length);
-      for (let index = 0; index < columns.length; index += 1) line[index] = columns[index]?.[row] ?? null;
-      rows.push(line);
+      above = lineOf(columns, row, above);
+      rows[row - top] = above;
     }
     if (name !== "") this.#keep(name, rows, size);
     return rows;
@@ -148,6 +158,23 @@ export class CellStore {
     }
   }
 }
+
+/** The cells of a row; where they are those of the row above, its very line, so that nothing is worked out twice. */
+function lineOf(
+  columns: readonly (readonly Cell[])[],
+  row: number,
+  above: readonly Cell[] | undefined,
+): readonly Cell[] {
+  let index = 0;
+  if (above) while (index < columns.length && (columns[index]?.[row] ?? null) === above[index]) index += 1;
+  if (above && index === columns.length) return above;
+  const line = new Array<Cell>(columns.length);
+  for (index = 0; index < columns.length; index += 1) line[index] = columns[index]?.[row] ?? null;
+  return line;
+}
+
+const smallGap = 100;
+const mostFilling = 10_000_000;
 
 // Ranges up to this size are read as they are.
 const tall = 5000;

@@ -23,6 +23,9 @@ function toCell(value: Nullable<BaseValueObject>): Cell {
   return typeof content === "number" && !Number.isFinite(content) ? errorOf("#NUM!") : (content as Cell);
 }
 
+// What handing a cell of a range over to the library takes, and sorting it there, in cells of ours; measured.
+const perCell = 8;
+
 /** The functions of the library that comes with the embedded spreadsheet, as functions of cells. */
 export function engineFunctions(parts: UniverParts, replaced: readonly Registration[]) {
   const { toEngine, toArray } = engineValues(parts);
@@ -48,12 +51,21 @@ export function engineFunctions(parts: UniverParts, replaced: readonly Registrat
       }
       return isGrid(value) ? toArray(value.grid) : toEngine(value);
     };
+    const takes = (argument: FunctionVariantType, calling: Calling): FunctionVariantType => {
+      if ("isArray" in argument && argument.isArray()) {
+        const array = argument as ArrayValueObject;
+        calling.store.spend(perCell * array.getRowCount() * array.getColumnCount());
+      }
+      return argument;
+    };
     return (given, calling) => {
       const { minParams, maxParams } = executor;
       if (minParams !== -1 && maxParams !== -1 && (given.length < minParams || given.length > maxParams))
         return errorOf("#N/A");
       executor.setRefInfo("workbook", `sheet${calling.at.sheet}`, calling.at.row, calling.at.column);
-      const answer = executor.calculate(...(given.map((value) => toArgument(value, calling)) as never[]));
+      const answer = executor.calculate(
+        ...(given.map((value) => takes(toArgument(value, calling), calling)) as never[]),
+      );
       if (!answer || !("isArray" in answer)) return errorOf("#VALUE!");
       const value = answer as BaseValueObject;
       if (value.isArray()) return gridOr((value as ArrayValueObject).getArrayValue().map((line) => line.map(toCell)));
@@ -106,6 +118,10 @@ export function textToNumber({ core, formula }: UniverParts, dayOffset: number):
 
 function readNumber(text: string, Text: UniverParts["formula"]["StringValueObject"]): number | undefined {
   if (withThousands.test(text)) return Number(text.replaceAll(",", ""));
+  // An amount in brackets is below 0, as in books of account.
+  const inBrackets = /^\(([\d.,]+)\)$/.exec(text)?.[1];
+  if (inBrackets !== undefined && (plain.test(inBrackets) || withThousands.test(inBrackets)))
+    return -Number(inBrackets.replaceAll(",", ""));
   const percent = /^(.*\d)\s*%$/.exec(text)?.[1];
   if (percent !== undefined && plain.test(percent)) return Number(percent) / 100;
   const value = Text.create(text).convertToNumberObjectValue();

@@ -2,7 +2,20 @@ import { type Cell, isCellError } from "../../../cells/cell.ts";
 import type { FormulaNode } from "../../../workbook/formula/parseFormula.ts";
 import type { Calling, Form } from "./evaluateFormula.ts";
 import { compareCells } from "./operators.ts";
-import { errorOf, type Grid, gridOr, isGrid, isLambda, isReference, type Lambda, lift, type Value } from "./values.ts";
+import {
+  cellIn,
+  errorOf,
+  type Grid,
+  gridOr,
+  isGrid,
+  isLambda,
+  isReference,
+  type Lambda,
+  lift,
+  liftAnew,
+  linesFrom,
+  type Value,
+} from "./values.ts";
 
 type Given = readonly (FormulaNode | undefined)[];
 
@@ -19,34 +32,33 @@ export function truthOf(cell: Cell): boolean | ReturnType<typeof errorOf> {
 
 const argument = (given: Given, index: number, calling: Calling): Value => calling.evaluate(given[index]);
 
-/** The cell at a place of an array whose single rows and columns repeat. */
-function cellAt(value: Cell | Grid, row: number, column: number): Cell {
-  if (!isGrid(value)) return value;
-  const line = value.grid[value.grid.length === 1 ? 0 : row];
-  const index = line?.length === 1 ? 0 : column;
-  return line && index < line.length ? (line[index] ?? null) : errorOf("#N/A");
-}
-
 /** Picks, for each cell of an array of choices, from the value that belongs to it; each is worked out once. */
 function pickEach(choices: Grid, values: (index: number) => Value, calling: Calling): Value {
   const contents = new Map<number, Cell | Grid>();
-  const chosen = choices.grid.map((line) =>
-    line.map((choice) => {
+  for (const line of new Set(choices.grid)) {
+    for (const choice of line)
       if (typeof choice === "number" && !contents.has(choice)) contents.set(choice, calling.content(values(choice)));
-      return choice;
-    }),
-  );
-  const all = [...contents.values()].filter(isGrid).map(({ grid }) => grid);
-  const rows = Math.max(chosen.length, ...all.map(({ length }) => length));
-  const columns = Math.max(chosen[0]?.length ?? 0, ...all.map((grid) => grid[0]?.length ?? 0));
-  calling.store.spend(rows * columns);
+  }
+  const grids = [choices.grid];
+  const gridOf = new Map<number, number>();
+  for (const [choice, content] of contents) {
+    if (!isGrid(content)) continue;
+    gridOf.set(choice, grids.length);
+    grids.push(content.grid);
+  }
+  const columns = Math.max(...grids.map((grid) => grid[0]?.length ?? 0));
+  calling.store.spend(Math.max(...grids.map(({ length }) => length)) * columns);
   return gridOr(
-    Array.from({ length: rows }, (_, row) =>
-      Array.from({ length: columns }, (__, column) => {
-        const choice = cellAt({ grid: chosen }, row, column);
-        return typeof choice === "number" ? cellAt(contents.get(choice) ?? null, row, column) : choice;
-      }),
-    ),
+    linesFrom(grids, (lines) => {
+      const out = new Array<Cell>(columns);
+      for (let column = 0; column < columns; column += 1) {
+        const choice = cellIn(lines[0] ?? [], column);
+        const from = typeof choice === "number" ? lines[gridOf.get(choice) ?? -1] : undefined;
+        if (from) out[column] = cellIn(from, column);
+        else out[column] = typeof choice === "number" ? ((contents.get(choice) as Cell | undefined) ?? null) : choice;
+      }
+      return out;
+    }),
   );
 }
 
@@ -115,7 +127,7 @@ function switchForm(given: Given, calling: Calling): Value {
     return given.length % 2 === 0 ? argument(given, given.length - 1, calling) : errorOf("#N/A");
   };
   if (!isGrid(subject)) return pick(subject);
-  return lift([subject], (cell) => {
+  return liftAnew([subject], (cell) => {
     const content = calling.content(pick(cell));
     return isGrid(content) ? (content.grid[0]?.[0] ?? null) : content;
   });
@@ -178,7 +190,7 @@ function withLambda(
 
 const mapForm: Form = (given, calling) =>
   withLambda(given, calling, (lambda, values) =>
-    lift(
+    liftAnew(
       values.map((value) => calling.content(value)),
       (...cells) => oneCell(calling.apply(lambda, cells), calling),
     ),

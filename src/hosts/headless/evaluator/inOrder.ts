@@ -16,60 +16,57 @@ export interface Work {
    * Works a formula out and puts its answer into the cells.
    *
    * @param watch - to be told of the areas a dynamic formula reads; says whether they are settled
-   * @returns what changed, or undefined when the answer rests on cells that were not settled
+   * @param onChange - to be told of each cell whose content is another than before
+   * @returns the cells it fills that were not known to be its own
    */
-  readonly evaluate: (task: number, watch: ((area: SheetArea) => void) | undefined) => Changed;
+  readonly evaluate: (
+    task: number,
+    watch: ((area: SheetArea) => void) | undefined,
+    onChange: ((row: number, column: number) => void) | undefined,
+  ) => readonly Place[];
   /** Leaves a formula that depends on its own answer. */
   readonly keepCircular: (task: number) => void;
-}
-
-export interface Changed {
-  /** Cells whose content is another than before. */
-  readonly cells: readonly Place[];
-  /** Cells it fills that were not known to be its own. */
-  readonly surprises: readonly Place[];
 }
 
 /** The cells that formulas fill, by column; those that are settled are passed over at once. */
 class Pending {
   readonly #sheets = new Map<number, { columns: number[]; byColumn: Map<number, Column> }>();
-  readonly #cells: { column: Column; at: number }[][] = [];
+  readonly #spans: Span[][] = [];
 
   constructor(tasks: readonly Task[]) {
-    const loose = new Map<number, Map<number, { row: number; owner: number }[]>>();
+    const loose = new Map<number, Map<number, { rows: number[]; owners: number[] }>>();
     tasks.forEach(({ sheet, row, column, fills }, owner) => {
       let columns = loose.get(sheet);
       if (!columns) {
         columns = new Map();
         loose.set(sheet, columns);
       }
-      for (const place of [{ row, column }, ...fills]) {
-        const list = columns.get(place.column);
-        if (list) list.push({ row: place.row, owner });
-        else columns.set(place.column, [{ row: place.row, owner }]);
-      }
-      this.#cells.push([]);
+      addCell(columns, row, column, owner);
+      for (const place of fills) addCell(columns, place.row, place.column, owner);
+      this.#spans.push([]);
     });
     for (const [sheet, columns] of loose) {
       const byColumn = new Map<number, Column>();
-      for (const [column, cells] of columns) {
-        cells.sort((one, other) => one.row - other.row);
-        const made: Column = {
-          rows: cells.map(({ row }) => row),
-          owners: cells.map(({ owner }) => owner),
-          next: Int32Array.from({ length: cells.length + 1 }, (_, at) => at),
-        };
-        byColumn.set(column, made);
-        cells.forEach(({ owner }, at) => {
-          (this.#cells[owner] as { column: Column; at: number }[]).push({ column: made, at });
-        });
-      }
+      for (const [column, cells] of columns) byColumn.set(column, this.#inOrder(cells));
       this.#sheets.set(sheet, { columns: [...byColumn.keys()].sort((one, other) => one - other), byColumn });
     }
   }
 
+  #inOrder(cells: { readonly rows: readonly number[]; readonly owners: readonly number[] }): Column {
+    const { rows, owners } = isAscending(cells.rows) ? cells : sorted(cells);
+    const made: Column = { rows, owners, next: Int32Array.from({ length: rows.length + 1 }, (_, at) => at) };
+    owners.forEach((owner, at) => {
+      const spans = this.#spans[owner] as Span[];
+      const last = spans.at(-1);
+      if (last?.column === made && last.to === at) last.to = at + 1;
+      else spans.push({ column: made, from: at, to: at + 1 });
+    });
+    return made;
+  }
+
   settle(task: number): void {
-    for (const { column, at } of this.#cells[task] ?? []) column.next[at] = at + 1;
+    for (const { column, from, to } of this.#spans[task] ?? [])
+      for (let at = from; at < to; at += 1) column.next[at] = at + 1;
   }
 
   columnsIn({ sheet, area }: SheetArea): readonly number[] {
@@ -92,6 +89,34 @@ interface Column {
   readonly owners: readonly number[];
   /** For each cell the next one that is open, itself where it is; shortened as it is followed. */
   readonly next: Int32Array;
+}
+
+/** Cells of one formula that follow one another in a column. */
+interface Span {
+  readonly column: Column;
+  readonly from: number;
+  to: number;
+}
+
+function addCell(
+  columns: Map<number, { rows: number[]; owners: number[] }>,
+  row: number,
+  column: number,
+  owner: number,
+): void {
+  const list = columns.get(column);
+  if (list) {
+    list.rows.push(row);
+    list.owners.push(owner);
+  } else columns.set(column, { rows: [row], owners: [owner] });
+}
+
+const isAscending = (rows: readonly number[]): boolean =>
+  rows.every((row, at) => at === 0 || (rows[at - 1] ?? 0) <= row);
+
+function sorted({ rows, owners }: Pick<Column, "rows" | "owners">): Pick<Column, "rows" | "owners"> {
+  const order = rows.map((_, at) => at).sort((one, other) => (rows[one] as number) - (rows[other] as number));
+  return { rows: order.map((at) => rows[at] as number), owners: order.map((at) => owners[at] as number) };
 }
 
 function openFrom(next: Int32Array, from: number): number {
@@ -119,7 +144,7 @@ function firstAtLeast(sorted: readonly number[], wanted: number): number {
 class ChangedCells {
   readonly #sheets = new Map<number, Map<number, Set<number>>>();
 
-  add(sheet: number, { row, column }: Place): void {
+  add(sheet: number, row: number, column: number): void {
     let columns = this.#sheets.get(sheet);
     if (!columns) {
       columns = new Map();
@@ -175,13 +200,15 @@ export function workOutInOrder(tasks: readonly Task[], order: readonly number[],
           seen.push(area);
           for (const owner of isOpen(area)) open.add(owner);
         };
-        const { cells, surprises: filled } = work.evaluate(task, (tasks[task] as Task).dynamic ? watch : undefined);
+        const { sheet, dynamic } = tasks[task] as Task;
+        // In the first round every formula is worked out, whatever has changed.
+        const onChange =
+          dirty === undefined ? undefined : (row: number, column: number) => changed.add(sheet, row, column);
+        const filled = work.evaluate(task, dynamic ? watch : undefined, onChange);
         if (open.size > 0) return [...open];
         found[task] = seen;
         clock += 1;
         doneAt[task] = clock;
-        const { sheet } = tasks[task] as Task;
-        for (const place of cells) changed.add(sheet, place);
         if (filled.length > 0) surprises.push({ task, at: clock, places: filled });
         return [];
       },
@@ -191,7 +218,7 @@ export function workOutInOrder(tasks: readonly Task[], order: readonly number[],
     for (const { task, places } of surprises) {
       const own = tasks[task] as Task;
       own.fills = [...own.fills, ...places];
-      for (const place of places) late.add(own.sheet, place);
+      for (const { row, column } of places) late.add(own.sheet, row, column);
     }
     const first = (surprises[0] as { at: number }).at;
     const last = (surprises.at(-1) as { at: number }).at;

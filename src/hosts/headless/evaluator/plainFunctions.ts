@@ -88,18 +88,24 @@ function rank(average: boolean): WorksheetFunction {
 const firstOf = (content: Cell | Grid): Cell => (isGrid(content) ? (content.grid[0]?.[0] ?? null) : content);
 
 function concat(given: readonly (Value | undefined)[], calling: Calling): Value {
-  let text = "";
+  // Joined at the end: a text that grows by pieces keeps each of them in memory.
+  const pieces: string[] = [];
+  let length = 0;
   for (const value of given) {
     const cells = isReference(value)
       ? value.areas.flatMap((area) => calling.store.cells({ ...area, area: calling.store.filledPart(area) }))
       : cellsOf(calling.content(value));
-    for (const cell of cells.flat()) {
+    const flat = cells.flat();
+    calling.store.spend(flat.length);
+    for (const cell of flat) {
       if (isCellError(cell)) return cell;
-      text += textOf(cell);
-      if (text.length > 32_767) return errorOf("#VALUE!");
+      const piece = textOf(cell);
+      pieces.push(piece);
+      length += piece.length;
+      if (length > 32_767) return errorOf("#VALUE!");
     }
   }
-  return text;
+  return pieces.join("");
 }
 
 const typeOf = (content: Cell | Grid): number => {

@@ -1,14 +1,11 @@
 import type { ChartPlace, ShownChart } from "../grid/sheetCharts.ts";
-import { Legend, Plot } from "../pictures/Plot.tsx";
+import { ChartFigure, inPixels } from "./ChartFigure.tsx";
 
 interface Props {
   readonly charts: readonly ShownChart[];
   readonly places: readonly ChartPlace[];
   readonly dark: boolean;
 }
-
-// What the title and the legend take of a chart's height.
-const around = 64;
 
 /** The charts of the sheet in view, where its file has them. They let the pointer through to the cells below. */
 export const SheetCharts = ({ charts, places, dark }: Props) => (
@@ -19,25 +16,13 @@ export const SheetCharts = ({ charts, places, dark }: Props) => (
       const { pane, box } = place;
       return (
         <div key={id} class="pane" style={inPixels(pane)}>
-          <figure
-            class="chart"
-            style={inPixels({ ...box, left: box.left - pane.left, top: box.top - pane.top })}
-            role="img"
-            aria-label={`${picture.title}. ${picture.said}`}
-          >
-            <figcaption>{picture.title}</figcaption>
-            <Plot picture={picture} dark={dark} height={Math.max(80, box.height - around)} />
-            {picture.lines.length > 1 && <Legend picture={picture} />}
-          </figure>
+          <ChartFigure
+            picture={picture}
+            box={{ ...box, left: box.left - pane.left, top: box.top - pane.top }}
+            dark={dark}
+          />
         </div>
       );
     })}
   </>
 );
-
-const inPixels = ({ left, top, width, height }: ChartPlace["box"]) => ({
-  left: `${left}px`,
-  top: `${top}px`,
-  width: `${width}px`,
-  height: `${height}px`,
-});

@@ -11,17 +11,35 @@ export interface Corner extends Place {
 
 /** A row of figures of a chart, by the references that its file names. */
 export interface ChartSeries {
+  readonly kind: "line" | "bars";
   readonly name: string;
   readonly across: string;
   readonly values: string;
-  readonly dashed: boolean;
+  readonly dash: "solid" | "dashed" | "dotted";
+  /** As #rrggbb, where the file says it itself; a theme's colour is not looked up. */
+  readonly colour: string | undefined;
+  /** Its line is not seen, or it is there for others to stand on. */
+  readonly unseen: boolean;
+  /** A line has a point at each figure. */
+  readonly points: boolean;
 }
 
 export interface BookChart {
   readonly from: Corner;
   readonly to: Corner;
   readonly title: string;
-  readonly kind: "line" | "bars";
+  /** Its places across are figures, and each series has its own. */
+  readonly scattered: boolean;
+  /** What stands below the places across. */
+  readonly acrossName: string;
+  /** Bars lie, the names beside them. */
+  readonly lying: boolean;
+  /** The first name is the uppermost of lying bars, and not the lowest. */
+  readonly fromTop: boolean;
+  /** Bars stand on those of the series before. */
+  readonly stacked: boolean;
+  /** A line goes on where a figure is missing. */
+  readonly spansGaps: boolean;
   /** Its figures are shares. */
   readonly shares: boolean;
   readonly series: readonly ChartSeries[];
@@ -99,38 +117,93 @@ const cornerOf = ({ col = 0, colOff = 0, row = 0, rowOff = 0 }: Record<string, n
   down: rowOff / perPixel,
 });
 
-const kinds: Readonly<Record<string, BookChart["kind"]>> = { lineChart: "line", barChart: "bars" };
+const kinds: Readonly<Record<string, ChartSeries["kind"]>> = {
+  lineChart: "line",
+  barChart: "bars",
+  scatterChart: "line",
+};
+const dashes: Readonly<Record<string, ChartSeries["dash"]>> = { solid: "solid", sysDot: "dotted", dot: "dotted" };
+// What is drawn of these would not be what they show.
+const notDrawn: ReadonlySet<string> = new Set(["percentStacked"]);
 
-/** What is drawn of a chart: lines or bars over names; undefined for charts of another kind. */
+type Mutable<T> = { -readonly [Key in keyof T]: T[Key] };
+
+/** What is drawn of a chart: lines, bars or points; undefined for charts of another kind. */
 function chartIn(part: string, text: string): Omit<BookChart, "from" | "to"> | undefined {
-  const found = { title: "", shares: false, series: [] as ChartSeries[] };
+  const found = {
+    title: "",
+    scattered: false,
+    acrossName: "",
+    lying: false,
+    fromTop: false,
+    stacked: false,
+    spansGaps: false,
+    shares: false,
+  };
+  const all: ChartSeries[] = [];
   const path: string[] = [];
-  let kind: BookChart["kind"] | undefined;
-  let other = false;
-  let series = { name: "", across: "", values: "", dashed: false };
+  let kind: ChartSeries["kind"] = "line";
+  let [isOther, axes, isAcross] = [false, 0, false];
+  let series = emptySeries(kind);
+  const isIn = (element: string): boolean => path.includes(element);
   walkXml(part, text, {
     open({ name, attributes }) {
       const element = bare(name);
+      const { val = "" } = attributes;
       path.push(element);
-      if (/Chart$/.test(element) && path.includes("plotArea")) {
-        other ||= kinds[element] === undefined;
-        kind ??= kinds[element];
+      if (/Chart$/.test(element) && isIn("plotArea")) {
+        isOther ||= kinds[element] === undefined;
+        kind = kinds[element] ?? kind;
+        isOther ||= all.length > 0 && (element === "scatterChart") !== found.scattered;
+        found.scattered = element === "scatterChart";
       }
-      if (element === "ser") series = { name: "", across: "", values: "", dashed: false };
-      if (element === "prstDash" && path.includes("ser")) series.dashed = attributes.val !== "solid";
-      if (element === "numFmt" && path.includes("valAx")) found.shares = attributes.formatCode?.includes("%") ?? false;
+      if (element === "ser") series = emptySeries(kind);
+      if (element === "barDir") found.lying = val === "bar";
+      if (element === "grouping") {
+        isOther ||= notDrawn.has(val) || (kind === "line" && val === "stacked");
+        found.stacked ||= kind === "bars" && val === "stacked";
+      }
+      // A second axis has a scale of its own.
+      if (element === "valAx") axes += 1;
+      if (element === "axPos") isAcross = found.scattered && (val === "b" || val === "t");
+      if (element === "orientation" && isIn("catAx")) found.fromTop = val === "maxMin";
+      if (element === "dispBlanksAs") found.spansGaps = val === "span";
+      if (element === "numFmt" && isIn("valAx") && !isAcross)
+        found.shares = attributes.formatCode?.includes("%") ?? false;
+      if (!isIn("ser")) return;
+      if (element === "prstDash") series.dash = dashes[val] ?? "dashed";
+      if (element === "symbol" && isIn("marker")) series.points = val !== "none";
+      // Where there is no line its points give the colour.
+      if ((isIn("marker") && !series.unseen) || isIn("dLbls") || isIn("dPt")) return;
+      if (element === "srgbClr") series.colour ??= `#${val}`;
+      if (element === "noFill") series.unseen ||= series.kind === "line" ? isIn("ln") : !isIn("ln");
     },
     text(content) {
-      if (path.at(-1) === "t" && path.includes("title") && !path.includes("plotArea")) found.title += content;
-      if (path.at(-1) !== "f" || !path.includes("ser")) return;
-      if (path.includes("tx")) series.name += content;
-      else if (path.includes("cat")) series.across += content;
-      else if (path.includes("val")) series.values += content;
+      if (path.at(-1) === "t" && isIn("title") && !isIn("plotArea")) found.title += content;
+      if (path.at(-1) === "t" && isIn("title") && isIn("valAx") && isAcross) found.acrossName += content;
+      if (path.at(-1) !== "f" || !isIn("ser")) return;
+      if (isIn("tx")) series.name += content;
+      else if (isIn("cat") || isIn("xVal")) series.across += content;
+      else if (isIn("val") || isIn("yVal")) series.values += content;
     },
     close(name) {
       path.pop();
-      if (bare(name) === "ser" && series.values !== "") found.series.push(series);
+      if (bare(name) === "ser" && series.values !== "") all.push(series);
     },
   });
-  return kind === undefined || other || found.series.length === 0 ? undefined : { kind, ...found };
+  const hasLine = all.some((one) => one.kind === "line");
+  return isOther || axes > (found.scattered ? 2 : 1) || all.length === 0 || (found.lying && hasLine)
+    ? undefined
+    : { ...found, series: all };
 }
+
+const emptySeries = (kind: ChartSeries["kind"]): Mutable<ChartSeries> => ({
+  kind,
+  name: "",
+  across: "",
+  values: "",
+  dash: "solid",
+  colour: undefined,
+  unseen: false,
+  points: false,
+});

@@ -10,6 +10,7 @@ import { withoutAlerts } from "../../../hosts/headless/insides/withoutAlerts.ts"
 import type { BookRules } from "./bookRules.ts";
 import type { CellWords } from "./cellWords.ts";
 import { writeDatesOut } from "./datesInEditor.ts";
+import { followSizes } from "./followSizes.ts";
 import type { GridBook } from "./gridBook.ts";
 import type { GridEvents } from "./gridEvents.ts";
 import { markDoubts } from "./markDoubts.ts";
@@ -56,6 +57,7 @@ export function listenToGrid(
     selected$.subscribe(showSelected);
   }
   api.addEvent(api.Event.Scroll, events.onMoved);
+  followSizes(injector, events.onMoved);
   api.addEvent(api.Event.CellClicked, ({ row, column, worksheet }) => {
     const link = rules.linkIn({ sheet: worksheet.getSheetId(), row, column });
     if (link && "place" in link) go(link.place);

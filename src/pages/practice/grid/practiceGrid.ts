@@ -185,7 +185,7 @@ export function practiceGrid(
       return at && explainCell(book, catalogue, at, words.messageAt(at));
     },
     charts,
-    toPrint: () => sheetToPrint(book),
+    toPrint: () => sheetToPrint(book, charts.placed()),
     tables: (names) => filledTables(book, names),
     setDark: (isDark) => api.toggleDarkMode(isDark),
     dispose: () => book.univer.dispose(),

@@ -6,6 +6,7 @@ import { type Box, cellBox } from "./cellBox.ts";
 import { cellsNamed } from "./cellsNamed.ts";
 import type { GridBook } from "./gridBook.ts";
 import { sheetPlace } from "./sheetId.ts";
+import type { PlacedChart } from "./sheetToPrint.ts";
 
 /** A chart on the sheet in view. */
 export interface ShownChart {
@@ -25,6 +26,7 @@ export interface SheetCharts {
   /** Those on the sheet in view, with the figures that their cells hold now. */
   readonly shown: () => readonly ShownChart[];
   readonly places: () => readonly ChartPlace[];
+  readonly placed: () => readonly PlacedChart[];
   /** Another workbook is open. */
   readonly start: () => void;
 }
@@ -43,26 +45,29 @@ export function sheetCharts(book: GridBook): SheetCharts {
     known.set(sheet, charts);
     return charts;
   };
-  const idOf = ({ from }: BookChart, index: number): string => `${book.selectedSheet()} ${placeText(from)} ${index}`;
+  const idOf = (from: Corner, index: number): string => `${book.selectedSheet()} ${placeText(from)} ${index}`;
 
   const corner = ({ row, column, right, down }: Corner): { left: number; top: number; pane: Box } | undefined => {
     const found = cellBox(book.injector, book.unit(), row, column);
     return found && { left: found.cell.left + right, top: found.cell.top + down, pane: found.pane };
   };
 
+  const placed = (): readonly PlacedChart[] => {
+    const own = book.selectedSheet() ?? "";
+    const named = (reference: string) => cellsNamed(book, reference, own);
+    return chartsInView().map((chart) => ({
+      from: chart.from,
+      to: chart.to,
+      picture: chartPicture(chart, {
+        texts: (reference) => named(reference)?.texts() ?? [],
+        values: (reference) => named(reference)?.cells.flat() ?? [],
+      }),
+    }));
+  };
+
   return {
-    shown() {
-      const charts = chartsInView();
-      const own = book.selectedSheet() ?? "";
-      const named = (reference: string) => cellsNamed(book, reference, own);
-      return charts.map((chart, index) => ({
-        id: idOf(chart, index),
-        picture: chartPicture(chart, {
-          texts: (reference) => named(reference)?.texts() ?? [],
-          values: (reference) => named(reference)?.cells.flat() ?? [],
-        }),
-      }));
-    },
+    placed,
+    shown: () => placed().map(({ from, picture }, index) => ({ id: idOf(from, index), picture })),
     places: () =>
       chartsInView().flatMap((chart, index): ChartPlace[] => {
         const [from, to] = [corner(chart.from), corner(chart.to)];
@@ -72,7 +77,7 @@ export function sheetCharts(book: GridBook): SheetCharts {
         const seen = { ...pane, width: pane.width - bar, height: pane.height - bar };
         const isSeen =
           left < seen.left + seen.width && to.left > seen.left && top < seen.top + seen.height && to.top > seen.top;
-        return isSeen ? [{ id: idOf(chart, index), box, pane: seen }] : [];
+        return isSeen ? [{ id: idOf(chart.from, index), box, pane: seen }] : [];
       }),
     start: () => known.clear(),
   };

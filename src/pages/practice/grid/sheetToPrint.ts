@@ -1,6 +1,8 @@
 import {
   BooleanNumber,
+  BorderStyleTypes,
   HorizontalAlign,
+  type IBorderStyleData,
   type ICellData,
   type IStyleData,
   type Nullable,
@@ -8,21 +10,57 @@ import {
 } from "@univerjs/core";
 import type { Area } from "../../../workbook/address.ts";
 import type { Workbook } from "../../../workbook/workbook.ts";
+import type { Corner } from "../charts/readCharts.ts";
+import type { Picture } from "../pictures/pictureOf.ts";
+import { type PaperWish, paperWish } from "../printing/paperWish.ts";
 import { partsOfReference } from "./cellNamed.ts";
 import { areaNamed } from "./cellsNamed.ts";
 import type { GridBook } from "./gridBook.ts";
 import { sheetPlace } from "./sheetId.ts";
 
+/** A chart, with the cells that its corners lie in. */
+export interface PlacedChart {
+  readonly picture: Picture;
+  readonly from: Corner;
+  readonly to: Corner;
+}
+
 /** A cell as it is printed. */
 export interface PrintedCell {
+  /** The first of its columns, among those that are printed. */
+  readonly column: number;
   readonly text: string;
   readonly columns: number;
   readonly rows: number;
   readonly align: "left" | "center" | "right";
+  /** A number or a day, which is read wrong where it is broken. */
+  readonly isNumber: boolean;
+  /** Its lines, as CSS has them: above, right, below, left. */
+  readonly edges: readonly (string | undefined)[];
   readonly bold: boolean;
   readonly size: number | undefined;
   readonly ink: string | undefined;
   readonly ground: string | undefined;
+}
+
+export interface PrintedRow {
+  readonly cells: readonly PrintedCell[];
+  /** In pixels; it grows where a text needs more lines on paper. */
+  readonly height: number;
+  /** The file has a page begin here. */
+  readonly isPageBegin: boolean;
+}
+
+/** A chart as it is printed; all in pixels. */
+export interface PrintedChart {
+  readonly picture: Picture;
+  /** The row that it begins in, among those below the headings, and how far below the row's top. */
+  readonly row: number;
+  readonly down: number;
+  /** From the left edge of the first column. */
+  readonly left: number;
+  readonly width: number;
+  readonly height: number;
 }
 
 /** A sheet as far as something stands in it. */
@@ -30,14 +68,21 @@ export interface PrintedSheet {
   readonly name: string;
   /** Of the columns, in pixels. */
   readonly widths: readonly number[];
+  /** So many columns stay in sight on the screen. */
+  readonly frozen: number;
   /** Rows that stay in sight on the screen, and stand on top of each page. */
-  readonly headings: readonly (readonly PrintedCell[])[];
-  readonly rows: readonly (readonly PrintedCell[])[];
+  readonly headings: readonly PrintedRow[];
+  readonly rows: readonly PrintedRow[];
   readonly lines: boolean;
+  readonly charts: readonly PrintedChart[];
+  readonly wish: PaperWish;
 }
 
 /** The sheet in view, as far as its file has it printed; undefined where there is none. */
-export function sheetToPrint({ api, formulas, unit, sheetName, opened }: GridBook): PrintedSheet | undefined {
+export function sheetToPrint(
+  { api, formulas, unit, sheetName, opened }: GridBook,
+  chartsInView: readonly PlacedChart[],
+): PrintedSheet | undefined {
   const found = api.getActiveWorkbook()?.getActiveSheet();
   const sheet = found?.getSheet();
   if (!found || !sheet) return undefined;
@@ -47,11 +92,22 @@ export function sheetToPrint({ api, formulas, unit, sheetName, opened }: GridBoo
     return hasContent(cell);
   };
   const [columnCount, rowCount] = [sheet.getColumnCount(), sheet.getRowCount()];
-  const wanted = printedArea(opened()?.workbook, sheetPlace(found.getSheetId()));
-  let [lastRow, lastColumn] = [-1, -1];
+  const place = sheetPlace(found.getSheetId());
+  const wanted = printedArea(opened()?.workbook, place);
+  const wish = paperWish(opened()?.workbook.sheets[place]?.text ?? "");
+  const placed = chartsInView.filter(
+    ({ from }) =>
+      from.row >= wanted.top && from.row <= wanted.bottom && from.column >= wanted.left && from.column <= wanted.right,
+  );
+  let lastRow = Math.max(-1, ...placed.map(({ to }) => Math.min(to.row, rowCount - 1)));
+  let lastColumn = Math.max(-1, ...placed.map(({ to }) => Math.min(to.column, columnCount - 1)));
+  // A form is printed with the boxes to write into; a table has room for thousands of rows that nobody wants on paper.
+  const counts = wish.isOnePage
+    ? (row: number, column: number) => holds(row, column) || hasEdge(sheet.getComposedCellStyle(row, column))
+    : holds;
   for (let row = 0; row < rowCount; row += 1)
     for (let column = 0; column < columnCount; column += 1)
-      if (holds(row, column)) [lastRow, lastColumn] = [row, Math.max(lastColumn, column)];
+      if (counts(row, column)) [lastRow, lastColumn] = [Math.max(lastRow, row), Math.max(lastColumn, column)];
   lastRow = Math.min(lastRow, wanted.bottom);
   const columns = upTo(Math.min(lastColumn, wanted.right)).filter(
     (column) => column >= wanted.left && sheet.getColVisible(column),
@@ -80,6 +136,7 @@ export function sheetToPrint({ api, formulas, unit, sheetName, opened }: GridBoo
     const isNumber = typeof value === "number";
     const mayRunOn = !isNumber && style.tb !== WrapStrategy.WRAP;
     return {
+      column: columns.indexOf(column),
       text,
       columns: merged
         ? columns.filter((at) => at >= column && at <= merged.endColumn).length
@@ -88,6 +145,8 @@ export function sheetToPrint({ api, formulas, unit, sheetName, opened }: GridBoo
           : 1,
       rows: merged ? upTo(merged.endRow).filter((at) => at >= row && sheet.getRowVisible(at)).length : 1,
       align: aligned[style.ht ?? 0] ?? (isNumber ? "right" : "left"),
+      isNumber,
+      edges: [style.bd?.t, style.bd?.r, style.bd?.b, style.bd?.l].map(edgeOf),
       bold: style.bl === BooleanNumber.TRUE,
       size: style.fs,
       ink: style.cl?.rgb ?? undefined,
@@ -103,17 +162,47 @@ export function sheetToPrint({ api, formulas, unit, sheetName, opened }: GridBoo
     }
     return cells;
   };
-  const rowsFrom = (from: number, to: number) =>
-    upTo(to)
-      .filter((row) => row >= from && sheet.getRowVisible(row))
-      .map(cellsOf);
+  const visibleRows = (from: number, to: number): readonly number[] =>
+    upTo(to).filter((row) => row >= from && sheet.getRowVisible(row));
+  const rowsOf = (rows: readonly number[]): readonly PrintedRow[] =>
+    rows.map((row) => ({
+      cells: cellsOf(row),
+      height: sheet.getRowHeight(row),
+      isPageBegin: wish.pagesBeginAt.has(row),
+    }));
   const frozen = Math.min(sheet.getFreeze().ySplit, lastRow + 1);
+  const below = visibleRows(Math.max(frozen, wanted.top), lastRow);
+
+  const widthTo = (column: number, right: number): number =>
+    columns
+      .filter((at) => at <= column)
+      .reduce(
+        (sum, at) => sum + (at < column ? sheet.getColumnWidth(at) : Math.min(right, sheet.getColumnWidth(at))),
+        0,
+      );
+  const chartAt = ({ from, to, picture }: PlacedChart): PrintedChart => {
+    const row = below.findIndex((at) => at >= from.row);
+    const down = below[row] === from.row ? from.down : 0;
+    const covered = visibleRows(from.row, to.row - 1).reduce((sum, at) => sum + sheet.getRowHeight(at), 0);
+    const left = widthTo(from.column, from.right);
+    return {
+      picture,
+      row: Math.max(0, row),
+      down,
+      left,
+      width: widthTo(to.column, to.right) - left,
+      height: covered - from.down + to.down,
+    };
+  };
   return {
     name: sheetName(found.getSheetId()),
     widths: columns.map((column) => sheet.getColumnWidth(column)),
-    headings: rowsFrom(0, frozen - 1),
-    rows: rowsFrom(Math.max(frozen, wanted.top), lastRow),
+    frozen: columns.filter((column) => column < sheet.getFreeze().xSplit).length,
+    headings: rowsOf(visibleRows(0, frozen - 1)),
+    rows: rowsOf(below),
     lines: sheet.getConfig().showGridlines === BooleanNumber.TRUE,
+    charts: placed.map(chartAt).filter(({ width, height }) => width > 0 && height > 0),
+    wish,
   };
 }
 
@@ -138,6 +227,12 @@ const letterWidth = 0.6 * (4 / 3);
 
 const hasContent = (cell: Nullable<ICellData>): boolean =>
   (cell?.v ?? "") !== "" || (cell?.p?.body?.dataStream ?? "").trim() !== "";
+
+const hasEdge = ({ bd }: IStyleData): boolean =>
+  [bd?.t, bd?.r, bd?.b, bd?.l].some((edge) => edgeOf(edge) !== undefined);
+
+const edgeOf = (edge: Nullable<IBorderStyleData>): string | undefined =>
+  edge && edge.s !== BorderStyleTypes.NONE ? `1px solid ${edge.cl?.rgb ?? "#000000"}` : undefined;
 
 const upTo = (last: number): readonly number[] => Array.from({ length: last + 1 }, (_, at) => at);
 

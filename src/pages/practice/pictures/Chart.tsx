@@ -18,7 +18,7 @@ export const Chart = ({ picture, from, dark }: Props) => (
       <p>{picture.said}</p>
     </figcaption>
     <Plot picture={picture} dark={dark} height={height} />
-    <Legend picture={picture} />
+    <Legend picture={picture} dark={dark} />
     <p class="hint">{from}</p>
     <details>
       <summary>{pictureWords.figures}</summary>

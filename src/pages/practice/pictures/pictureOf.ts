@@ -9,8 +9,16 @@ export type Drawable = (typeof drawable)[number];
 export interface Line {
   readonly name: string;
   readonly values: readonly (number | null)[];
-  readonly mark: "line" | "dashed" | "points" | "bars";
-  readonly tone: "main" | "quiet" | "alarm";
+  readonly mark: "line" | "dashed" | "dotted" | "points" | "bars";
+  readonly tone: "main" | "quiet" | "alarm" | "blue" | "plum";
+  /** As #rrggbb, in place of the tone: what the file of a workbook says. */
+  readonly colour?: string | undefined;
+  /** The line that its bars stand on. */
+  readonly standsOn?: number;
+  /** Others stand on it; it is not drawn itself. */
+  readonly unseen?: boolean;
+  /** A line has a point at each figure. */
+  readonly points?: boolean;
 }
 
 /** What is drawn of a table, with the same said in words. */
@@ -23,6 +31,12 @@ export interface Picture {
   readonly labels: ((index: number) => string) | undefined;
   readonly acrossName: string | undefined;
   readonly lines: readonly Line[];
+  /** Its points may lie at both ends, and need room there. */
+  readonly isScattered?: boolean;
+  /** Bars lie, the first of them at the top or at the bottom; otherwise they stand. */
+  readonly lying?: "from the top" | "from below" | undefined;
+  /** Lines go on where a figure is missing, as they do when nothing is said. */
+  readonly spansGaps?: boolean;
 }
 
 /** @returns the picture, or undefined when the table holds no figures */
@@ -75,6 +89,8 @@ const makers: Readonly<Record<Drawable, (rows: Rows) => Picture>> = {
       labels: (index) => text(rows[index]?.[0]),
       acrossName: undefined,
       lines: [{ name: say.share, values: column(rows, 2), mark: "bars", tone: "main" }],
+      // Names of lesions are read along.
+      lying: "from the top",
     };
   },
   SOUNDCURVE(rows) {

@@ -11,6 +11,10 @@ export const pictureWords = {
     isShare ? `${(value * 100).toFixed(1)} %` : String(Math.round(value * 1000) / 1000),
   chartSaid: (name: string, first: string, last: string, most: string): string =>
     `${name === "" ? "" : `${name}: `}from ${first} to ${last}; the most, ${most}.`,
+  pointsSaid: (name: string, count: number, least: string, most: string): string =>
+    `${name === "" ? "" : `${name}: `}${count} ${count === 1 ? "point" : "points"}, from ${least} to ${most}.`,
+  stackSaid: (names: readonly string[], places: number, first: string, last: string): string =>
+    `${names.join(", ")}: bars over ${places} ${places === 1 ? "name" : "names"}, from ${first} to ${last}.`,
   LAMEWATCH: {
     title: "Share lame, with the limits of chance",
     share: "share lame",

@@ -1,0 +1,28 @@
+import type { Fault } from "../../cells/fault.ts";
+
+/** Words that stand where a tag is not known. Common practice, no source. */
+const noTag = new Set(
+  "as above,ditto,ear tag lost,lost,lost tag,missing,n a,nil,no ear tag,no tag,none,not known,not read,same,same as above,tag lost,tag missing,unknown,unreadable,untagged".split(
+    ",",
+  ),
+);
+
+// "1/12" is one tag, and so is "1-12".
+const several = /\d\s*(?:&|\+|;|,\s|AND)\s*(?:[A-Z]{2}\s*)?\d|\d{5}\W+[A-Z]{2}[\d ]{8}|\d{15}\D+\d{15}/;
+
+/**
+ * What is wrong with a text that stands for no animal in particular: it says that the tag is not known, or names several.
+ * Taken for a tag, "ditto" would be an animal of its own, and what was done to it be in nobody's record.
+ *
+ * @param typed - in capitals
+ * @example
+ * noOneTag("DITTO") // → { what: '"DITTO" is no tag', mend: "enter the tag of the animal" }
+ * noOneTag("041 AND 042") // → { what: '"041 AND 042" names more than one animal', mend: "give each animal a row of its own" }
+ */
+export function noOneTag(typed: string): Fault | undefined {
+  const words = (typed.match(/\p{L}+|\d+/gu) ?? []).join(" ").toLowerCase();
+  if (noTag.has(words)) return { what: `"${typed}" is no tag`, mend: "enter the tag of the animal" };
+  return several.test(typed)
+    ? { what: `"${typed}" names more than one animal`, mend: "give each animal a row of its own" }
+    : undefined;
+}
