@@ -76,7 +76,7 @@ const messy: readonly (readonly [text: string, day?: string])[] = [
   ["14·3·2026"],
   ["14 / 3 / 2026"],
   ["14th of March 2026"],
-  ["14. Mar. 2026"],
+  ["14. Mar. 2026", "2026-03-14"],
   ["Mar-26"],
   ["Fri 14 March"],
   ["14/03/2026 10:30"],
