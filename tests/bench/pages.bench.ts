@@ -94,7 +94,9 @@ export async function bench(): Promise<BenchReport> {
         "processes waiting or running": `${load.toFixed(1)} before, ${(loadavg()[0] ?? 0).toFixed(1)} after`,
       });
     }
-    rows.push(...(await typedCells(path, join(home, "practice"), join(home, "full.xlsx"))));
+    const cells = await typedCells(path, join(home, "practice"), join(home, "full.xlsx"));
+    rows.push(...cells.rows);
+    limits.push(cells.limit);
   } finally {
     rmSync(home, { recursive: true });
   }
@@ -118,7 +120,7 @@ const typed: readonly (readonly [column: Parameters<typeof cases.placeOf>[0], ro
 ];
 
 /** A cell typed into a foot book with many cases, until all that hangs on it is answered. */
-async function typedCells(path: string, folder: string, file: string): Promise<Record<string, string>[]> {
+async function typedCells(path: string, folder: string, file: string) {
   execFileSync(process.execPath, ["--import", "tsx", "tests/bench/scale/makeFullBook.ts", file, String(records)]);
   const book = await recalculate(openWorkbook(readFileSync(file)), engineInNode(), undefined, { all: true });
   const serving = await serveFolder(folder, [0]);
@@ -155,19 +157,27 @@ async function typedCells(path: string, folder: string, file: string): Promise<R
     await browser.close();
     serving.close();
   }
-  const row = (until: string, pick: (one: (typeof taken)[number]) => number, wanted: number) => ({
+  const busy = median(taken.map((one) => one.busy));
+  const row = (until: string, pick: (one: (typeof taken)[number]) => number) => ({
     page: "practice sheet",
     until,
     "median time": showTime(median(taken.map(pick))),
     longest: showTime(Math.max(...taken.map(pick))),
-    "processor time": showTime(median(taken.map(({ busy }) => busy))),
-    wanted: `at most ${showTime(wanted)}`,
+    "processor time": showTime(busy),
     "processes waiting or running": `${load.toFixed(1)} before, ${(loadavg()[0] ?? 0).toFixed(1)} after`,
   });
-  return [
-    row(`a cell typed into ${records} cases and answered`, ({ time }) => time, 1000),
-    row("the same: the longest that the page stood still", ({ stood }) => stood, 300),
-  ];
+  const limit: Limit = {
+    what: `a cell typed into ${records} cases, seconds of processor time,`,
+    measured: busy / 1000,
+    most: 3,
+  };
+  return {
+    rows: [
+      row(`a cell typed into ${records} cases and answered`, ({ time }) => time),
+      row("the same: the longest that the page stood still", ({ stood }) => stood),
+    ],
+    limit,
+  };
 }
 
 /** In the page: notes from Enter on when it was last busy, and how long it stood still at most. */

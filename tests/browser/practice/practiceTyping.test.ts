@@ -1,7 +1,7 @@
 import type { Page } from "playwright-core";
 import { describe, expect, it } from "vitest";
 import { dayOf } from "../../../src/cells/day.ts";
-import { readPlace } from "../../../src/workbook/address.ts";
+import { placeText, readPlace } from "../../../src/workbook/address.ts";
 import type { Workbook } from "../../../src/workbook/workbook.ts";
 import { buildWorkbook, rowsOf } from "../../workbook/buildWorkbook.ts";
 import { download, goTo, openFile, said, settled, type } from "./practicePage.ts";
@@ -76,7 +76,7 @@ const messy: readonly (readonly [text: string, day?: string])[] = [
   ["14·3·2026"],
   ["14 / 3 / 2026"],
   ["14th of March 2026"],
-  ["14. Mar. 2026"],
+  ["14. Mar. 2026", "2026-03-14"],
   ["Mar-26"],
   ["Fri 14 March"],
   ["14/03/2026 10:30"],
@@ -181,6 +181,33 @@ describe("dates in the practice sheet", () => {
     5 * minutes,
   );
 });
+
+it(
+  "what is typed at the speed of a machine stands where it was typed, whichever key leads on",
+  async () => {
+    const { page, troubles } = await openSmall();
+    await goTo(page, "D10");
+    await settled(page);
+    const typed: { row: number; column: number; text: string }[] = [];
+    let [row, column] = [9, 3];
+    for (let entry = 0; entry < 32; entry += 1) {
+      const text = `2026-03-${String((entry % 28) + 1).padStart(2, "0")}`;
+      const key = ["Enter", "Tab", "ArrowDown", "ArrowRight"][Math.floor(entry / 8)] ?? "Enter";
+      typed.push({ row, column, text });
+      await page.keyboard.type(text);
+      await page.keyboard.press(key);
+      if (key === "Enter" || key === "ArrowDown") row += 1;
+      else column += 1;
+    }
+    await settled(page);
+    const { workbook } = await download(page);
+    const held = typed.map((place) => cellOf(workbook, placeText(place))?.value ?? null);
+    expect(held).toEqual(typed.map(({ text }) => dayOf(text)));
+    expect(troubles).toEqual([]);
+    await page.close();
+  },
+  5 * minutes,
+);
 
 describe("formulas in the practice sheet", () => {
   it(
