@@ -27,6 +27,16 @@ describe("saving", () => {
     );
   });
 
+  it("gives no file that this program would not open again, however alike the answers are", async () => {
+    // 500 texts of one letter are 16 MB, and pack to less than a part in 300.
+    const rows = Array.from(
+      { length: 500 },
+      (_, index) => `<row r="${index + 1}"><c r="A${index + 1}"><f>REPT("x",32767)</f></c></row>`,
+    ).join("");
+    const { workbook } = await recalculated(buildWorkbook({ sheets: [{ name: "One", rows }] }));
+    expect(workbook.sheets[0]?.rows.at(-1)?.cells[0]?.value).toBe("x".repeat(32_767));
+  });
+
   it("formats the columns of a table, but not its headings", async () => {
     const { workbook } = await recalculated(
       buildWorkbook({

@@ -41,7 +41,7 @@ export function readZip(
     total += originalSize;
     if (seen.size > limits.parts) throw tooBig(`more than ${limits.parts} parts`);
     if (total > limits.bytes) throw tooBig(`more than ${Math.round(limits.bytes / 1e6)} MB`);
-    if (originalSize > limits.ratioFrom && originalSize > size * limits.ratio)
+    if (packsTooWell(originalSize, size, limits))
       throw tooBig(`${Math.round(originalSize / Math.max(size, 1))} times its packed size`);
     // Under this name an object keeps no value of its own, so the part would be lost on the way.
     if (name === "__proto__") throw new WorkbookProblem(`The file holds a part called ${name}; it was not opened.`);
@@ -50,6 +50,19 @@ export function readZip(
   const unpacked = packing ? unpackedBy(packing, bytes, wanted) : unzip(bytes, ({ name }) => wanted(name));
   refuseDamaged(unpacked, [...seen.keys()], bytes, packing?.checksum ?? ((part) => crc32.buf(part) >>> 0));
   return [...seen].map(([name, stored]) => ({ name, stored, bytes: unpacked[name] ?? new Uint8Array() }));
+}
+
+const packsTooWell = (originalSize: number, size: number, { ratio, ratioFrom }: Limits): boolean =>
+  originalSize > ratioFrom && originalSize > size * ratio;
+
+/** Whether no part of a file is packed so well that it would be taken for one made to do harm. */
+export function packsWithin(bytes: Uint8Array, limits: Limits): boolean {
+  let within = true;
+  unzip(bytes, ({ originalSize, size }) => {
+    within &&= !packsTooWell(originalSize, size, limits);
+    return false;
+  });
+  return within;
 }
 
 /** A damaged part may unpack without complaint into other figures, and nobody would know. */

@@ -22,6 +22,9 @@ interface Corpus {
 
 export const corpus = JSON.parse(readFileSync(new URL("corpus.json", import.meta.url), "utf8")) as Corpus;
 
+export const casesOf = (dates: 1900 | 1904): readonly CorpusCase[] =>
+  dates === 1904 ? corpus.cases1904 : corpus.cases;
+
 const escaped = (text: string): string => text.replaceAll("&", "&amp;").replaceAll("<", "&lt;");
 
 const attributesOf = (value: CorpusCase["value"]): string => {
@@ -42,10 +45,12 @@ export const cellOf = (value: CorpusCase["value"]): Cell =>
  *
  * @param saved - whether the formulas carry their values
  * @param more - sheets behind these
+ * @param dates - from which year its days are counted
  */
 export function corpusWorkbook(
   saved: boolean,
   more: readonly { readonly name: string; readonly rows: string }[] = [],
+  dates: 1900 | 1904 = 1900,
 ): Uint8Array {
   const cells: Record<string, number | string | boolean> = {};
   for (let row = 0; row < 12; row += 1) {
@@ -57,7 +62,7 @@ export function corpusWorkbook(
   const hiddenRows = rowsOf(cells).replace(/<row r="(\d+)">/g, (tag, row: string) =>
     corpus.hidden.includes(Number(row)) ? `<row r="${row}" hidden="1">` : tag,
   );
-  const formulas = corpus.cases
+  const formulas = casesOf(dates)
     .map(({ formula, value }, index) => {
       const content = typeof value === "boolean" ? Number(value) : escaped(String(value));
       const held = saved ? `<v>${content}</v>` : "";
@@ -65,6 +70,7 @@ export function corpusWorkbook(
     })
     .join("");
   return buildWorkbook({
+    date1904: dates === 1904,
     sheets: [{ name: "Data", rows: hiddenRows }, { name: "Formulas", rows: formulas }, ...more],
   });
 }

@@ -224,6 +224,20 @@ for f in ["STDEV", "STDEV.S", "STDEVP", "VAR", "VAR.P", "AVERAGE", "MEDIAN", "MA
 add("operators", "Data!A1%%", "50%%%", "-50%%", "2^50%", "(Data!A1+1)%", "Data!A1%*200", "5%&\"\"", "--\"2\"%", "Data!A1:A3 Data!A2:C2", "SUM(Data!A1:C3 Data!B2:D4)", "SUM(Data!A1:A3 Data!B1:B3)", "SUM((Data!A1:A3,Data!B1:B3,5))", "MAX((Data!A1:A3,Data!B1:B3))", "LARGE((Data!A1:A3,Data!B1:B3),2)", "SMALL((Data!A1:A3,Data!B1:B3),1)", "COUNT((Data!A1:A3,Data!A2:A5))", "RANK(3,(Data!A1:A3,Data!B4:B6))", "INDEX((Data!A1:A3,Data!B1:B3),2,1,2)", "SUM(Data!A1:Data!A3)", "SUM(INDEX(Data!A1:A12,2):INDEX(Data!A1:A12,4))", "SUM(Data!A1:A3:Data!B2)", "AREAS((Data!A1:A3,Data!B1,Data!C1))", "COUNTBLANK(Data!C6:C8)", 'SUM(Data!A1:A12 Data!A1:A3,Data!B1:B2)', '"line\nbreak"&Data!A1', 'SUBSTITUTE("a\nb","\n","+")', '"a\nb"="A\nB"', 'FIND("\n","ab\nc")')
 add("VALUE", 'VALUE("14 Mar 2026")', 'VALUE("2026-03-14 18:00")', 'VALUE("1E-2")', 'VALUE("5.")', 'VALUE(" -3 ")', 'VALUE("(5)")', 'VALUE("50 %")', 'VALUE("12%%")')
 
+# Text numbers, words and blanks in ranges, for every function that counts numbers alone.
+mixed = ["Data!E7:E12", "Data!C8:C12", "Data!E4:E5", "Data!E7:E12,Data!A1", "Data!E8", 'Data!E7,"4"', "Data!E7:E12,"]
+for f in ["SUM", "AVERAGE", "COUNT", "COUNTA", "MAX", "MIN", "PRODUCT", "SUMSQ", "MEDIAN", "STDEV.S", "STDEV.P", "VAR.S", "VAR.P", "GEOMEAN", "HARMEAN", "AVEDEV", "DEVSQ", "MODE", "SKEW", "KURT", "AVERAGEA", "MAXA", "MINA", "GCD", "LCM", "MULTINOMIAL", "STDEVA", "VARA"]:
+    each(f, f + "({0})", mixed)
+for f, given in {"LARGE": [1, 3, 4], "SMALL": [1, 3, 4], "PERCENTILE": [0, 0.5, 0.9], "PERCENTILE.EXC": [0.3, 0.5], "QUARTILE": [1, 2, 3], "QUARTILE.EXC": [1, 2], "TRIMMEAN": [0.1, 0.7], "PERCENTRANK": [4, 5], "RANK": []}.items():
+    each(f, f + "({0},{1})", ["Data!E7:E12", "Data!C8:C12"], given)
+add("RANK", "RANK(4,Data!E7:E12)", "RANK(3.5,Data!E7:E12)", 'RANK("4",Data!E7:E12)')
+for f in ["CORREL", "SLOPE", "INTERCEPT", "RSQ", "COVARIANCE.P", "COVARIANCE.S", "SUMXMY2", "SUMX2MY2", "SUMPRODUCT"]:
+    each(f, f + "({0},{1})", ["Data!E7:E12"], ["Data!A7:A12", "Data!B7:B12"])
+add("FORECAST", "FORECAST(3,Data!E7:E12,Data!A7:A12)")
+add("NPV", "NPV(0.1,Data!E7:E12)", 'NPV(0.1,Data!E7,"5",Data!E8)')
+add("FREQUENCY", "SUM(FREQUENCY(Data!E7:E12,Data!A1:A3))")
+each("COUNTIF", "COUNTIF({0},{1})", [D, "Data!C1:C12"], ['"2026-01-19"', '"14 Mar 2026"', '"<>14 Mar 2026"', '">=14 Mar 2026"', '"=2026-03-30"', '"18:00"'])
+
 # A workbook that counts its days from 1904.
 for text in ["2026-03-14", "14 Mar 2026", "2026-03-14 18:00", "18:00", "1904-01-01", "5", "50%"]:
     in1904("VALUE", f'VALUE("{text}")', f'"{text}"+0', f'"{text}"*1')

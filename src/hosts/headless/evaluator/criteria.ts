@@ -1,4 +1,5 @@
 import { type Cell, isCellError } from "../../../cells/cell.ts";
+import { NotWorkedOut } from "../../../workbook/formula/notWorkedOut.ts";
 import { compareCells, sameNumber } from "./operators.ts";
 
 export interface Criterion {
@@ -48,16 +49,21 @@ function ofNothing(sign: string): Criterion {
   if (sign === "") return { fits: isNothing, fitsBlank: true, keys: undefined };
   if (sign === "=") return { fits: (cell) => cell === null, fitsBlank: true, keys: undefined };
   if (sign === "<>") return { fits: (cell) => cell !== null, fitsBlank: false, keys: undefined };
-  return { fits: () => false, fitsBlank: false, keys: undefined };
+  throw new NotWorkedOut(`what fits a criterion of "${sign}" alone is answered in different ways by spreadsheets`);
 }
 
 function equalTo(value: Cell, written?: string): Criterion {
   if (typeof value === "number") {
+    // A day or a share written as a text fits the same text in a cell.
+    const lower = written === undefined || numberLike.test(written) ? undefined : written.toLowerCase();
     const fits = (cell: Cell): boolean =>
       typeof cell === "number"
         ? sameNumber(cell, value)
-        : typeof cell === "string" && numberLike.test(cell) && Number(cell) === value;
-    return { fits, fitsBlank: false, keys: [`n${Number(value.toPrecision(15))}`, `q${Number(value.toPrecision(15))}`] };
+        : typeof cell === "string" &&
+          ((numberLike.test(cell) && Number(cell) === value) || (lower !== undefined && cell.toLowerCase() === lower));
+    const digits = Number(value.toPrecision(15));
+    const keys = [`n${digits}`, `q${digits}`, ...(lower === undefined ? [] : [`t${lower}`])];
+    return { fits, fitsBlank: false, keys };
   }
   if (typeof value === "boolean") return { fits: (cell) => cell === value, fitsBlank: false, keys: [`b${value}`] };
   const text = written ?? String(value);

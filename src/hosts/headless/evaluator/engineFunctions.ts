@@ -118,6 +118,10 @@ export function textToNumber({ core, formula }: UniverParts, dayOffset: number):
 
 function readNumber(text: string, Text: UniverParts["formula"]["StringValueObject"]): number | undefined {
   if (withThousands.test(text)) return Number(text.replaceAll(",", ""));
+  // An amount in brackets is below 0, as in books of account.
+  const inBrackets = /^\(([\d.,]+)\)$/.exec(text)?.[1];
+  if (inBrackets !== undefined && (plain.test(inBrackets) || withThousands.test(inBrackets)))
+    return -Number(inBrackets.replaceAll(",", ""));
   const percent = /^(.*\d)\s*%$/.exec(text)?.[1];
   if (percent !== undefined && plain.test(percent)) return Number(percent) / 100;
   const value = Text.create(text).convertToNumberObjectValue();

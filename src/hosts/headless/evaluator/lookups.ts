@@ -1,4 +1,5 @@
 import { type Cell, isCellError } from "../../../cells/cell.ts";
+import { NotWorkedOut } from "../../../workbook/formula/notWorkedOut.ts";
 import type { SheetArea } from "../../../workbook/formula/referencesIn.ts";
 import type { CellStore } from "./cellStore.ts";
 import { keysOf, wildcard } from "./criteria.ts";
@@ -230,6 +231,13 @@ export function lookups(index: RangeIndex): ReadonlyMap<string, WorksheetFunctio
     });
   };
 
+  /** A blank may be looked up as 0 or as a blank: where it makes a difference, nobody knows which. */
+  const placeOfBlank = (vector: Vector, how: number, way: number, calling: Calling): number => {
+    const asNumber = place(0, vector, how, way, calling);
+    if (asNumber !== -1 || holdsBlank(vector)) throw new NotWorkedOut(blankKey);
+    return asNumber;
+  };
+
   const xlookup: WorksheetFunction = ([keys, list, results, otherwise, mode, direction], calling) => {
     const vector = vectorOf(list, calling);
     if (!vector) return errorOf("#VALUE!");
@@ -240,7 +248,7 @@ export function lookups(index: RangeIndex): ReadonlyMap<string, WorksheetFunctio
     const content = calling.content(keys);
     if (!isGrid(content)) {
       if (isCellError(content)) return content;
-      const at = place(content ?? 0, vector, how, way, calling);
+      const at = content === null ? placeOfBlank(vector, how, way, calling) : place(content, vector, how, way, calling);
       return at === -1 ? instead : lines.across(at);
     }
     const result = vectorOf(lines.line(0), calling);
@@ -261,6 +269,13 @@ export function lookups(index: RangeIndex): ReadonlyMap<string, WorksheetFunctio
     ["XLOOKUP", xlookup],
   ]);
 }
+
+const blankKey = "what is found for a blank cell is answered in different ways by spreadsheets";
+
+/** Whether the list holds a blank, in its cells or below what is filled. */
+const holdsBlank = ({ length, at, column }: Vector): boolean =>
+  (column !== undefined && column.area.bottom - column.area.top + 1 > length) ||
+  Array.from({ length }, (_, index) => at(index)).includes(null);
 
 function firstNotBelow(wanted: Cell, vector: Vector, store: CellStore): number {
   store.spend(vector.length);

@@ -7,7 +7,11 @@ import { errorOf, isGrid, isReference, type Value } from "./values.ts";
  * The numbers among arguments. Texts, TRUE and FALSE in cells are passed over; in the functions whose name ends in A a
  * text counts as 0 and TRUE as 1. What is typed into the formula counts as the number it can be read as.
  */
-function numbersIn(given: readonly (Value | undefined)[], withTexts: boolean, calling: Calling): number[] | Cell {
+export function numbersIn(
+  given: readonly (Value | undefined)[],
+  withTexts: boolean,
+  calling: Calling,
+): number[] | Cell {
   const numbers: number[] = [];
   for (const value of given) {
     const cells = isReference(value)
@@ -56,7 +60,21 @@ const root = (value: Cell): Cell => (typeof value === "number" ? Math.sqrt(value
 const extreme = (numbers: readonly number[], sign: 1 | -1): Cell =>
   numbers.reduce((best, one) => (sign * one > sign * best ? one : best), numbers[0] ?? 0);
 
-/** Spreads, and the functions that count texts as 0. */
+const middle = (numbers: readonly number[]): Cell => {
+  if (numbers.length === 0) return errorOf("#NUM!");
+  const sorted = [...numbers].sort((one, other) => one - other);
+  const half = sorted.length >> 1;
+  const upper = sorted[half] as number;
+  return sorted.length % 2 === 1 ? upper : ((sorted[half - 1] as number) + upper) / 2;
+};
+
+/** A mean of numbers that are all above 0. */
+const positiveMean =
+  (compute: (numbers: readonly number[]) => number) =>
+  (numbers: readonly number[]): Cell =>
+    numbers.length === 0 || numbers.some((one) => one <= 0) ? errorOf("#NUM!") : compute(numbers);
+
+/** Spreads and middles, and the functions that count texts as 0. */
 export const spreads: ReadonlyMap<string, WorksheetFunction> = new Map<string, WorksheetFunction>([
   ...["VAR.S", "VAR"].map((name) => [name, of(ofSample)] as const),
   ...["VAR.P", "VARP"].map((name) => [name, of(ofAll)] as const),
@@ -66,6 +84,9 @@ export const spreads: ReadonlyMap<string, WorksheetFunction> = new Map<string, W
   ["VARPA", of(ofAll, true)],
   ["STDEVA", of((numbers) => root(ofSample(numbers)), true)],
   ["STDEVPA", of((numbers) => root(ofAll(numbers)), true)],
+  ["MEDIAN", of(middle)],
+  ["GEOMEAN", of(positiveMean((numbers) => Math.exp(sumOf(numbers.map(Math.log)) / numbers.length)))],
+  ["HARMEAN", of(positiveMean((numbers) => numbers.length / sumOf(numbers.map((one) => 1 / one))))],
   ["DEVSQ", of((numbers) => (numbers.length === 0 ? errorOf("#NUM!") : squares(numbers)))],
   ["AVERAGEA", of((numbers) => (numbers.length === 0 ? noDivision : sumOf(numbers) / numbers.length), true)],
   ["MAXA", of((numbers) => extreme(numbers, 1), true)],
