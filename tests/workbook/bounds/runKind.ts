@@ -19,7 +19,7 @@ export interface Took {
   readonly trouble: string;
 }
 
-export interface Told {
+interface Told {
   readonly cells: Readonly<Record<string, unknown>>;
   readonly reasons: readonly string[];
   readonly left: number;

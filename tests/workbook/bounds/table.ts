@@ -35,10 +35,12 @@ const [before, after] = [figuresOf(files.before), figuresOf(files.after)];
 const time = (took: Figures[string] | undefined): string => {
   if (!took) return "not measured";
   if (took.ended) return `${took.seconds.toFixed(1)} s`;
-  return took.seconds >= bounds.seconds
-    ? `over ${bounds.seconds} s, ended`
-    : `broke off at ${took.seconds.toFixed(0)} s`;
+  return took.seconds >= bounds.seconds ? `over ${bounds.seconds} s, ended` : brokeOff(took);
 };
+const brokeOff = ({ trouble, seconds, megabytes }: Figures[string]): string =>
+  trouble !== ""
+    ? `nothing written: ${trouble.replace(/^\w*Error: /, "")}`
+    : `over ${Math.round(megabytes / 1000)} GB at ${seconds.toFixed(0)} s, ended`;
 const memory = (took: Figures[string] | undefined): string =>
   took ? `${Math.round(took.megabytes / 10) * 10} MB` : "not measured";
 const outcome = (took: Figures[string] | undefined): string => {

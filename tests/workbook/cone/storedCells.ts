@@ -20,7 +20,7 @@ export interface StoredCell {
   readonly hasValue: boolean;
 }
 
-export interface StoredSheet {
+interface StoredSheet {
   readonly name: string;
   readonly part: string;
   readonly cells: ReadonlyMap<string, StoredCell>;
