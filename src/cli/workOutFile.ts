@@ -1,3 +1,4 @@
+import { usualLimits } from "../workbook/limits.ts";
 import { openWorkbook } from "../workbook/openWorkbook.ts";
 import { type Recalculated, recalculate } from "../workbook/recalculate.ts";
 import type { Workbook } from "../workbook/workbook.ts";
@@ -5,6 +6,7 @@ import { WorkbookProblem } from "../workbook/workbookProblem.ts";
 import type { WorkingOut } from "../workbook/workOut.ts";
 import { BadInput } from "./badInput.ts";
 import type { Terminal } from "./command.ts";
+import { nodePacking } from "./nodePacking.ts";
 import { readOrdinary } from "./readOrdinary.ts";
 
 /**
@@ -30,7 +32,7 @@ export async function workOutFile(
 
 function opened(input: string, bytes: Uint8Array): Workbook {
   try {
-    return openWorkbook(bytes);
+    return openWorkbook(bytes, usualLimits, nodePacking);
   } catch (error) {
     if (error instanceof WorkbookProblem) throw new BadInput(`${input} cannot be worked out. ${error.message}`);
     throw error;

@@ -30,7 +30,7 @@ export const moment: CellKind<Moment> = defineKind({
   wanted: "a real date, with its time if known, or text such as 2026-03-14 10:30",
   holds: "date",
   isBlank: isBlankDay,
-  read: momentIn,
+  read: (cell, options) => momentIn(cell, options),
 });
 
 const wantedDone = "the date it was done, or yes or no";

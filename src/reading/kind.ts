@@ -45,16 +45,19 @@ interface KindRules<T> {
   readonly missing?: Fault;
   readonly holds: CellKind<T>["holds"];
   readonly isBlank?: (cell: Cell) => boolean;
-  readonly read: (cell: Cell, options: ReadOptions) => T;
+  /** @param spelling - how many others were read in the column before, where these are remembered */
+  readonly read: (cell: Cell, options: ReadOptions, spelling?: number) => T;
   readonly words?: readonly string[];
   /** Equal text gives an equal value, so each spelling is worked out once a column. */
   readonly remember?: boolean;
+  /** Whether a number in a cell is the value itself: looking at it then costs less than looking it up. */
+  readonly isValue?: (cell: number) => boolean;
 }
 
 export function defineKind<T>(rules: KindRules<T>): CellKind<T> {
-  const read = (cell: Cell, options: ReadOptions): T => {
+  const read: KindRules<T>["read"] = (cell, options, spelling) => {
     if (isCellError(cell)) throw new Refusal(cellError(cell.error));
-    return rules.read(cell, options);
+    return rules.read(cell, options, spelling);
   };
   const isBlank = rules.isBlank ?? isBlankCell;
   return {
@@ -62,11 +65,11 @@ export function defineKind<T>(rules: KindRules<T>): CellKind<T> {
     missing: rules.missing ?? missingIn(rules.wanted),
     holds: rules.holds,
     isBlank,
-    read,
-    columnReader: (options) =>
-      rules.remember
-        ? remembering(isBlank, read, options)
-        : (cell) => (isBlank(cell) ? undefined : read(cell, options)),
+    read: (cell, options) => read(cell, options),
+    columnReader(options) {
+      if (rules.remember) return remembering({ isBlank, read, isValue: rules.isValue ?? never }, options);
+      return (cell) => (isBlank(cell) ? undefined : read(cell, options));
+    },
     ...(rules.words ? { words: rules.words } : {}),
   };
 }
@@ -81,18 +84,20 @@ export const missingIn = (wanted: string): Fault => ({
 export const refuse = (cell: Cell, fault: string, wanted: string): Refusal =>
   new Refusal({ what: `${showCell(cell)} ${fault}`, mend: `enter ${wanted}` });
 
+const never = (): boolean => false;
+
 function remembering<T>(
-  isBlank: (cell: Cell) => boolean,
-  read: (cell: Cell, options: ReadOptions) => T,
+  { isBlank, read, isValue }: Required<Pick<KindRules<T>, "isBlank" | "read" | "isValue">>,
   options: ReadOptions,
 ): (cell: Cell) => T | undefined {
   const known = new Map<Cell, T>();
   return (cell) => {
+    if (typeof cell === "number" && isValue(cell)) return cell as T;
     // Before anything else: a cell that is known is not blank, and need not be looked at.
     const before = known.get(cell);
     if (before !== undefined) return before;
     if (isBlank(cell)) return undefined;
-    const value = read(cell, options);
+    const value = read(cell, options, known.size);
     known.set(cell, value);
     return value;
   };

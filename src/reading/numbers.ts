@@ -2,28 +2,28 @@ import { numberIn } from "../cells/numberIn.ts";
 import { wantedDays } from "../core/words/faults.ts";
 import { type CellKind, defineKind, refuse } from "./kind.ts";
 
-/** What is wrong with a number, said after the cell; undefined where nothing is. */
-type Limit = (value: number) => string | undefined;
+/** What a number may not be, and what is wrong with it then, said after the cell. */
+interface Limit {
+  readonly isRefused: (value: number) => boolean;
+  readonly fault: string;
+}
 
 const numberKind = (wanted: string, ...limits: readonly Limit[]): CellKind<number> =>
   defineKind({
     wanted,
     holds: "number",
     remember: true,
+    // A minus zero is not the value that is read from it, and a whole number is the commonest.
+    isValue: (cell) => Number.isSafeInteger(cell) && cell !== 0 && !limits.some(({ isRefused }) => isRefused(cell)),
     read(cell) {
       const value = numberIn(cell);
       if (value === undefined) throw refuse(cell, "is not a number", wanted);
-      for (const limit of limits) {
-        const fault = limit(value);
-        if (fault !== undefined) throw refuse(cell, fault, wanted);
-      }
+      for (const { isRefused, fault } of limits) if (isRefused(value)) throw refuse(cell, fault, wanted);
       return value;
     },
   });
 
-const refused = (isRefused: (value: number) => boolean, fault: string): Limit => {
-  return (value) => (isRefused(value) ? fault : undefined);
-};
+const refused = (isRefused: (value: number) => boolean, fault: string): Limit => ({ isRefused, fault });
 const atLeast = (least: number) => refused((value) => value < least, `is below ${least}`);
 const atMost = (most: number) => refused((value) => value > most, `is above ${most}`);
 const above = (least: number) => refused((value) => value <= least, `is not above ${least}`);

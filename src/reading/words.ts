@@ -31,9 +31,10 @@ export const tag: CellKind<Tag> = defineKind<Tag>({
   holds: "text",
   isBlank: isBlankOrZero,
   remember: true,
-  read(cell) {
+  read(cell, _options, spelling) {
     if (typeof cell !== "string" && typeof cell !== "number") throw new Refusal(notATag(cell));
-    return { key: withoutPlace(() => tagKey(cell)), shown: textIn(cell) };
+    const key = withoutPlace(() => tagKey(cell));
+    return spelling === undefined ? { key, shown: textIn(cell) } : { key, shown: textIn(cell), spelling };
   },
 });
 

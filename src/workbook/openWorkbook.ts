@@ -13,17 +13,22 @@ import { untouchedIn } from "./parts/untouchedIn.ts";
 import { readWorkbookPart } from "./parts/workbookPart.ts";
 import type { Workbook } from "./workbook.ts";
 import { WorkbookProblem } from "./workbookProblem.ts";
+import type { Packing } from "./zip/packing.ts";
 import { readZip } from "./zip/readZip.ts";
 import { refuseOtherFiles } from "./zip/refuseOtherFiles.ts";
 
 /**
  * Opens an .xlsx (or .xlsm) workbook held in memory.
  *
+ * @param packing - what unpacks its parts, and packs them when it is saved, where it is not to be the library
  * @throws WorkbookProblem with one sentence that says why it cannot be worked on
  */
-export function openWorkbook(bytes: Uint8Array, limits: Limits = usualLimits): Workbook {
+export function openWorkbook(bytes: Uint8Array, limits: Limits = usualLimits, packing?: Packing): Workbook {
   refuseOtherFiles(bytes);
-  const files = packageOf(readZip(bytes, limits));
+  const files = packageOf(
+    readZip(bytes, limits, () => true, packing),
+    packing,
+  );
   const part = mainPart(files);
   const listed = readWorkbookPart(part, files.text(part));
   if (listed.sheets.length === 0) throw new WorkbookProblem("The workbook is damaged: it lists no sheets.");

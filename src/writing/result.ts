@@ -111,7 +111,7 @@ function toCell(answer: Answer, offset: number): Exclude<Answer, null | undefine
 
 const isDate = (format: Format | undefined): boolean => format === "date" || format === "date and time";
 
-const startsFormula = /^[=+\-@\t\r]/;
+const startsFormula: ReadonlySet<number> = new Set(Array.from("=+-@\t\r", (sign) => sign.charCodeAt(0)));
 
 // A tag or a group name that came from elsewhere must stay text when the cell is copied as values and edited.
-const withoutFormula = (text: string): string => (startsFormula.test(text) ? `'${text}` : text);
+const withoutFormula = (text: string): string => (startsFormula.has(text.charCodeAt(0)) ? `'${text}` : text);

@@ -4,7 +4,10 @@ declare module "jstat" {
       normal: { inv(p: number, mean: number, std: number): number };
       studentt: { inv(p: number, dof: number): number };
       beta: { inv(p: number, a: number, b: number): number };
-      binomial: { pdf(k: number, n: number, p: number): number };
+      binomial: {
+        pdf(k: number, n: number, p: number): number;
+        cdf(k: number, n: number, p: number): number;
+      };
       hypgeom: { pdf(k: number, N: number, M: number, n: number): number };
     };
   };

@@ -5,13 +5,9 @@ import { evaluate } from "../../src/definition/evaluate.ts";
 import { callOverRows, columnOf, growing, mostRows } from "./manyRows.ts";
 import { processorTime } from "./processorTime.ts";
 
-// A process of its own, so that nothing but the functions is in its memory. Its arguments are the numbers of rows; it
-// prints a line a function.
-const sizes = process.argv.slice(2).map(Number);
-const rowsInAll = Math.max(...sizes);
 const rounds = 3;
 
-/** What the process prints. */
+/** A line of what is printed. */
 export interface Scaled {
   readonly name: string;
   /** Not one of the bare passes that functions are held against. */
@@ -22,7 +18,9 @@ export interface Scaled {
   readonly memory: number;
 }
 
-if (sizes.length > 0) {
+/** For a process of its own, so that nothing but the functions is in its memory: prints a line a function. */
+export function timeScaling(...given: readonly string[]): void {
+  const sizes = given.map(Number);
   report("bare pass", false, sizes, barePass);
   report("bare lookup", false, sizes, bareLookup);
   for (const definition of catalogue.filter((one) => growing(one).length > 0)) {
@@ -43,6 +41,7 @@ function report(
   make: (rows: number) => () => unknown,
 ): void {
   warmUp(make(Math.min(...rows)));
+  const rowsInAll = Math.max(...rows);
   const times = rows.map((count) => timeOf(() => make(count), Math.round(rowsInAll / count)));
   const memory = Math.round(process.resourceUsage().maxRSS / 1024);
   console.log(JSON.stringify({ name, isFunction, times, memory } satisfies Scaled));

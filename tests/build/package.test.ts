@@ -45,6 +45,7 @@ describe("npm run package", () => {
       expect.arrayContaining([
         "README.txt",
         "SHA256SUMS",
+        "benchmarks.html",
         `command/soundfold-${version}.tgz`,
         "excel/SHA256SUMS",
         "excel/functions.js",
@@ -56,6 +57,7 @@ describe("npm run package", () => {
         "excel/support.html",
         "google-sheets/Code.gs",
         "google-sheets/appsscript.json",
+        "index.html",
         "libreoffice/soundfold.oxt",
         "libreoffice/workbooks/flock-foot-book-empty.xlsx",
         "libreoffice/workbooks/visit-sheet-empty.xlsx",
@@ -89,14 +91,21 @@ describe("npm run package", () => {
   });
 
   it("holds a page for each function, and no page that leads to one that is not there", () => {
-    for (const { name } of catalogue) expect(files, name).toHaveProperty([`functions/${name}.md`]);
-    const pages = Object.keys(files).filter((path) => path.endsWith(".md"));
+    for (const { name } of catalogue) expect(files, name).toHaveProperty([`functions/${name}.html`]);
+    // Whoever takes the release has no reader of Markdown.
+    expect(Object.keys(files).filter((path) => path.endsWith(".md"))).toEqual([]);
+    const pages = Object.keys(files).filter(
+      (path) => /^(?:index|benchmarks|scale|install|functions|methods)\b/.test(path) && path.endsWith(".html"),
+    );
     expect(pages.length).toBeGreaterThan(catalogue.length);
+    const anchors = (path: string): ReadonlySet<string | undefined> =>
+      new Set([...text(path).matchAll(/ id="([^"]+)"/g)].map(([, id]) => id));
     const astray = pages.flatMap((path) =>
-      [...text(path).matchAll(/\]\((?!https?:|#)([^)#\s]+)/g)]
-        .map(([, link = ""]) => posix.normalize(posix.join(posix.dirname(path), link)))
-        .filter((target) => !(target in files))
-        .map((target) => `${path}: ${target}`),
+      [...text(path).matchAll(/(?:href|src)="(?!https?:)([^"#]*)(?:#([^"]+))?"/g)].flatMap(([, link = "", anchor]) => {
+        const target = link === "" ? path : posix.normalize(posix.join(posix.dirname(path), link));
+        const isThere = target in files && (anchor === undefined || anchors(target).has(anchor));
+        return isThere ? [] : [`${path}: ${link}#${anchor}`];
+      }),
     );
     expect(astray).toEqual([]);
   });

@@ -28,7 +28,7 @@ function looksByHand(gathers: readonly Counted[], confidence: number): number {
   return (all.seen / wider) * (jStat.normal.inv(tail, 0, 1) / jStat.studentt.inv(tail, weighty + 2)) ** 2;
 }
 
-export const pooled = (gathers: readonly Counted[]): Counted =>
+const pooled = (gathers: readonly Counted[]): Counted =>
   gathers.reduce(({ lame, seen }, gather) => ({ lame: lame + gather.lame, seen: seen + gather.seen }), {
     lame: 0,
     seen: 0,

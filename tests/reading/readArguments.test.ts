@@ -130,8 +130,15 @@ describe("columns", () => {
     expect(read({ d: gappedColumn(day, "d"), t: gappedColumn(tag, "t") }, down(46000, 0), down("1", 0)).values).toEqual(
       {
         d: [46000],
-        t: [{ key: "1", shown: "1" }],
+        t: [{ key: "1", shown: "1", spelling: 0 }],
       },
+    );
+  });
+
+  it("takes no blank row below a cell that is refused for a record", () => {
+    const cells = [down("a", "b", null, "c"), down(1, { error: "#N/A" }, null, 2)];
+    expect(() => read({ t: column(text(), "t"), n: column(count(), "n") }, ...cells)).toThrow(
+      "n, row 2: the cell holds #N/A; mend that cell first",
     );
   });
 

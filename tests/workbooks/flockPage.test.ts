@@ -144,7 +144,10 @@ test("what cannot be counted says why in words, and is never 0", () => {
   const noMg = new Map([
     [2026, { gathers: 3, lookedAt: 200, lame: 3, cases: 0, antibioticMg: undefined, coursesWithoutMg: 2 }],
   ]);
-  const [counted, undated, unmeasured, unsized] = pagesOf(
+  const unwrittenYear = new Map([
+    [2026, { gathers: 3, lookedAt: 200, lame: 3, cases: 0, antibioticMg: 0, coursesWithoutMg: 0 }],
+  ]);
+  const [counted, undated, unmeasured, unsized, unwritten] = pagesOf(
     record(4),
     record(5, { coursesWithoutDay: 12, inNoCase: 12 }),
     record(6, { years: noMg }),
@@ -153,6 +156,7 @@ test("what cannot be counted says why in words, and is never 0", () => {
       slaughterLambs: undefined,
       leftOut: ["Gathers row 9: a blank is not a date"],
     }),
+    record(8, { years: unwrittenYear }),
   );
   // 300 breeding sheep of 75 kg and 400 lambs of 20 kg (EMA 2011).
   expect(lineOf(counted, "Antibiotics")?.value).toBeCloseTo(31_500 / 30_500, 12);
@@ -173,6 +177,10 @@ test("what cannot be counted says why in words, and is never 0", () => {
     "not counted: breeding sheep are missing in the settings; lambs sold are missing in the settings",
   );
   expect(words(unsized, "Left out")).toBe("Gathers row 9: a blank is not a date");
+  for (const label of ["Antibiotics", "New cases"])
+    expect(words(unwritten, label)).toBe(
+      "not counted: no case is recorded in the year, which may be none or not written down",
+    );
   expect(words(counted, "Treated within")).toBe("not counted: no case is recorded in the year");
 });
 

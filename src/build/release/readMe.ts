@@ -4,6 +4,7 @@ import { developmentUrl } from "../baseUrl.ts";
 export const readMe = (version: string, baseUrl: string): string =>
   `Soundfold ${version}: worksheet functions for sheep foot health
 
+index.html      Begin here: what is in this folder, for whom, with every page to read.
 soundfold.html  The sheet with all functions and workbooks in one file: open it by a double-click.
                 Nothing is installed, and it works without a network.
 excel/          The add-in for Excel: static files for an https host, made for
@@ -18,11 +19,12 @@ command/        The soundfold command, for whoever works with many workbooks; it
                 Node.js: npm install command/soundfold-${version}.tgz
 workbooks/      Workbooks that use the functions. Their records are invented.
 install/        How each of these is installed.
-functions/      What each function answers, with examples; begin at functions/README.md.
+functions/      What each function answers, with examples; begin at functions/index.html.
 methods/        Why these methods, and where they fail.
-benchmarks.md   What the functions cost in time, and what was measured how.
+benchmarks.html What the functions cost in time, and what was measured how.
 licences/       The licence of Soundfold, and of everything that is bundled with it.
 sbom.cdx.json   What is bundled, for machines (CycloneDX 1.5).
+scale.html      How thousands of flocks are compared.
 SHA256SUMS      The SHA-256 of every file here; check with: sha256sum --check SHA256SUMS
                 excel/SHA256SUMS holds the same for that folder alone, to check the host with.
 

@@ -7,10 +7,12 @@ import { checksums } from "./checksums.ts";
 import { commandFiles } from "./commandFiles.ts";
 import { commandTarball } from "./commandTarball.ts";
 import { excelAddIn } from "./excelAddIn.ts";
+import { frontPage } from "./frontPage.ts";
 import { hostHeaders } from "./hostHeaders.ts";
 import { libreOfficeExtension } from "./libreOfficeExtension.ts";
 import { licenceList } from "./licenceList.ts";
 import { packagesOfTools } from "./packagesOfTools.ts";
+import { pageName, pageOf } from "./pageOf.ts";
 import { practiceSheet } from "./practiceSheet.ts";
 import { readMe } from "./readMe.ts";
 import { sheetsScript } from "./sheetsScript.ts";
@@ -45,6 +47,7 @@ export async function releaseFiles(baseUrl: string): Promise<Files> {
   const sheetSite = new Map([...practice.files, ...hostHeaders(text(practice.files, "index.html"))]);
   sheetSite.delete(onePage);
   const files = new Map<string, string | Uint8Array>([
+    ["index.html", pageOf(frontPage(version, baseUrl), "")],
     ["README.txt", readMe(version, baseUrl)],
     [onePage, text(practice.files, onePage)],
     ...within("excel", new Map([...excelSite, ["SHA256SUMS", checksums(excelSite)]])),
@@ -54,9 +57,9 @@ export async function releaseFiles(baseUrl: string): Promise<Files> {
     ...within("google-sheets", sheets.files),
     [tarball, commandTarball(command.files)],
     ...within("workbooks", filesOf("samples", isTemplate)),
-    ...["install", "functions", "methods"].flatMap((pages) => within(pages, filesOf(`docs/${pages}`, isPage))),
-    ["benchmarks.md", readFileSync("docs/benchmarks.md")],
-    ["scale.md", readFileSync("docs/scale.md")],
+    ...["install", "functions", "methods"].flatMap((pages) => within(pages, pagesOf(`docs/${pages}`))),
+    ["benchmarks.html", pageOf(readFileSync("docs/benchmarks.md", "utf8"), "")],
+    ["scale.html", pageOf(readFileSync("docs/scale.md", "utf8"), "")],
     ["licences/LICENSE.txt", readFileSync("docs/LICENSE.txt")],
     ["licences/bundled.txt", licenceList(bundles)],
     ["sbom.cdx.json", softwareBill(bundles)],
@@ -82,7 +85,13 @@ const filesOf = (folder: string, wanted: (name: string) => boolean): Files =>
       .map((name) => [name, readFileSync(join(folder, name))]),
   );
 
-const isPage = (name: string): boolean => name.endsWith(".md") || name.endsWith(".svg");
+/** The pages of a folder as a browser shows them, with their pictures. */
+const pagesOf = (folder: string): Files =>
+  new Map(
+    [...filesOf(folder, (name) => name.endsWith(".md") || name.endsWith(".svg"))].map(([name, content]) =>
+      name.endsWith(".md") ? [pageName(name), pageOf(String(content))] : [name, content],
+    ),
+  );
 
 // What `npm start` leaves beside a workbook is no part of it.
 const isTemplate = (name: string): boolean => name.endsWith(".xlsx") && !name.endsWith("-worked-out.xlsx");

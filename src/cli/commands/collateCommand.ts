@@ -1,6 +1,5 @@
-import { mkdir, readdir } from "node:fs/promises";
-import { join, resolve } from "node:path";
-import { numberIn } from "../../cells/numberIn.ts";
+import { readdir } from "node:fs/promises";
+import { join } from "node:path";
 import { WorkbookProblem } from "../../workbook/workbookProblem.ts";
 import { type Collated, collateBooks, type ReadBook } from "../../workbooks/collate/collateBooks.ts";
 import { readFootBook } from "../../workbooks/collate/readFootBook.ts";
@@ -10,10 +9,11 @@ import type { Command, Terminal } from "../command.ts";
 import { withPlainFileErrors } from "../fileTrouble.ts";
 import { growSlowly } from "../growSlowly.ts";
 import { isFolder, newFile } from "../newFile.ts";
-import { pageNames } from "../pageNames.ts";
+import { emptyFolder, writePages } from "../pageFolder.ts";
 import { progressBar } from "../progressBar.ts";
 import { readOptions } from "../readOptions.ts";
 import { readOrdinary } from "../readOrdinary.ts";
+import { targetFrom } from "../targetFrom.ts";
 import { textColumns } from "../textColumns.ts";
 import { today } from "../today.ts";
 import { writeWhole } from "../writeWhole.ts";
@@ -32,7 +32,8 @@ export const collateCommand: Command = {
               holds values only
 
 The comparison holds values, with what is done about lameness in each flock and why a figure cannot be
-counted. It is read in every spreadsheet, with or without the functions.
+counted. Ranges and words allow for gathers of a flock that differ, and for flocks that do. It is read in
+every spreadsheet, with or without the functions.
 
 A file that is no foot book is named with the reason and does not stop the others.`,
   async run(given, terminal) {
@@ -50,8 +51,8 @@ A file that is no foot book is named with the reason and does not stop the other
     const year = yearFrom(values.year);
     const target = targetFrom(values.target);
     await newFile(values.out);
-    if (values.pages !== undefined) await emptyFolder(values.pages, folder);
-    growSlowly();
+    if (values.pages !== undefined) await emptyFolder(values.pages, [folder]);
+    growSlowly(10);
     const read = await readFolder(folder, terminal);
     const collated = collateBooks(read, { year, letters: values.letters === true, made: today(), target });
     if (!collated) throw new BadInput(nothingUsed(folder, read, year));
@@ -62,58 +63,21 @@ A file that is no foot book is named with the reason and does not stop the other
     const { bytes } = await workedOut(flockComparison(collated.content));
     terminal.progressDone();
     await writeWhole(values.out, bytes);
-    const pages = values.pages === undefined ? 0 : await writePages(collated, values.pages, terminal);
+    const written = values.pages === undefined ? "" : await pagesOf(collated, values.pages, terminal);
     terminal.say(report(collated, values.out));
-    if (pages > 0) terminal.say(`\n${pages} ${pages === 1 ? "page" : "pages"}, one a flock: ${values.pages}`);
+    if (written !== "") terminal.say(written);
   },
 };
 
-async function emptyFolder(pages: string, books: string): Promise<void> {
-  if (resolve(pages) === resolve(books))
-    throw new BadInput(`The pages cannot go among the books in ${books}; name another folder with --pages.`);
-  const there = await withPlainFileErrors(`${pages} cannot be used for the pages`, () => entriesOf(pages), {
-    ENOTDIR: "it is a file, not a folder",
-  });
-  if (there.length > 0)
-    throw new BadInput(`${pages} is not empty, and nothing in it is replaced; name a new folder with --pages.`);
-}
-
-const entriesOf = (folder: string): Promise<readonly string[]> =>
-  readdir(folder).catch((error: unknown) => {
-    if (error instanceof Error && "code" in error && error.code === "ENOENT") return [];
-    throw error;
-  });
-
-async function writePages(collated: Collated, folder: string, terminal: Terminal): Promise<number> {
+async function pagesOf(collated: Collated, folder: string, terminal: Terminal): Promise<string> {
   const { flockPages } = await import("../../workbooks/flockPage/flockPages.ts");
-  const { flockPage } = await import("../../workbooks/flockPage/flockPage.ts");
-  const { authorWorkbook } = await import("../../workbooks/writing/authorWorkbook.ts");
-  const pages = flockPages(collated);
-  await withPlainFileErrors(`${folder} cannot be made`, () => mkdir(folder, { recursive: true }));
-  const names = pageNames(pages.map(({ flock }) => flock));
-  for (const [place, page] of pages.entries()) {
-    const name = names[place] as string;
-    terminal.progress(progressBar(place, pages.length, name));
-    await writeWhole(join(folder, name), await authorWorkbook(flockPage(page)));
-  }
-  terminal.progressDone();
-  return pages.length;
+  return writePages(flockPages(collated), folder, terminal);
 }
 
 function yearFrom(text: string | undefined): number | undefined {
   if (text === undefined) return undefined;
   if (!/^(?:19|20)\d\d$/.test(text)) throw new BadInput(`"${text}" is not a year; give it as --year 2026.`);
   return Number(text);
-}
-
-function targetFrom(text: string | undefined): number | undefined {
-  if (text === undefined) return undefined;
-  const percent = /^(.*\S)\s*%$/.exec(text.trim());
-  const number = numberIn(percent?.[1] ?? text);
-  const target = number === undefined ? undefined : percent ? number / 100 : number;
-  if (target === undefined || !(target > 0 && target < 1))
-    throw new BadInput(`"${text}" is no share above 0 and below 100 %; give it as --target 5% or --target 0.05.`);
-  return target;
 }
 
 // One file after the other, each forgotten but for its few numbers before the next is read.

@@ -1,5 +1,6 @@
 import { BadInput } from "../badInput.ts";
 import type { Command } from "../command.ts";
+import { growSlowly } from "../growSlowly.ts";
 import { outputFor } from "../outputFor.ts";
 import { readOptions } from "../readOptions.ts";
 import { summaryText } from "../summaryText.ts";
@@ -31,6 +32,7 @@ different errors the first 40 are listed and the others counted.`,
     const [input, named] = positionals;
     if (!input) throw new BadInput("recalc needs the workbook to work out: soundfold recalc IN.xlsx");
     const output = await outputFor(input, named, values.force === true);
+    growSlowly(50);
     const { bytes, summary } = await workOutFile(input, terminal, { all: values.all === true });
     const removed = await writeWhole(output, bytes);
     terminal.say(`${summaryText(summary)}\nSaved as ${output}`);

@@ -2,6 +2,8 @@ import { basename } from "node:path";
 import type { DuckDBAppender, DuckDBConnection } from "@duckdb/node-api";
 import { isoText } from "../../cells/day.ts";
 import { nameKey } from "../../core/words/nameKey.ts";
+import { several } from "../../workbooks/collate/doneFigure.ts";
+import type { FlockRecord } from "../../workbooks/collate/flockRecord.ts";
 import type { BookRecords } from "../../workbooks/collate/readBookRecords.ts";
 import type { CaseKey, GatherKey, RecordFile } from "./recordSources.ts";
 
@@ -13,6 +15,7 @@ interface AddedBook {
   /** The latest day of a gather that counts. */
   readonly latest: number;
   readonly years: ReadonlySet<number>;
+  readonly record: FlockRecord;
 }
 
 /** A book that is not counted, since another of the same flock is. */
@@ -46,7 +49,7 @@ export class BookTables {
     return new BookTables(duck, await duck.createAppender("book_gathers"), await duck.createAppender("book_cases"));
   }
 
-  add({ flock, gathers, cases }: BookRecords, file: string): void {
+  add({ flock, gathers, cases, record }: BookRecords, file: string): void {
     const name = flock ?? basename(file).replace(/\.[^.]*$/, "");
     const number = this.books.length;
     const counted = gathers.filter(
@@ -59,6 +62,7 @@ export class BookTables {
       key: nameKey(name),
       latest: days.reduce((latest, day) => Math.max(latest, day), 0),
       years: new Set(days.map((day) => Number(isoText(day).slice(0, 4)))),
+      record,
     });
     for (const { group, day, lookedAt, lame } of gathers) {
       this.gathers.appendInteger(number);
@@ -104,6 +108,21 @@ export class BookTables {
       }
     }
     return left;
+  }
+
+  /** What is kept of each book that is counted, by the key of its flock. */
+  records(): ReadonlyMap<string, FlockRecord> {
+    return new Map(this.books.filter(({ number }) => !this.gone.has(number)).map(({ key, record }) => [key, record]));
+  }
+
+  /** What was left out of books that are counted, in words. */
+  leftOut(): readonly string[] {
+    const kept = this.books.filter(({ number }) => !this.gone.has(number));
+    return kept.flatMap(({ file, record: { leftOut, inNoCase } }) => {
+      const noCase =
+        inNoCase === 0 ? [] : [`${several(inNoCase, "row")} of Cases without a tag or a day that can be read`];
+      return [...leftOut, ...noCase].map((words) => `${basename(file)}, ${words}`);
+    });
   }
 
   /** Nothing can be added any more. */

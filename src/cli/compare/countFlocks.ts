@@ -3,9 +3,11 @@ import { type Day, dayOf, isoText } from "../../cells/day.ts";
 import { funnel } from "../../core/benchmarking/funnel.ts";
 import { shrunkPrevalence } from "../../core/benchmarking/shrunkPrevalence.ts";
 import type { Interval } from "../../core/statistics/interval.ts";
+import type { FlockRecord } from "../../workbooks/collate/flockRecord.ts";
 import { byFlock } from "./byFlock.ts";
+import { type DoneOrWhyNot, flocksDone } from "./flocksDone.ts";
 import { countCases, type GatherDays, rangeOf, type Signals, signalsOf, type WrittenTag } from "./flockTally.ts";
-import type { LoadedRecords } from "./loadRecords.ts";
+import type { LoadedRecords, UnreadTag } from "./loadRecords.ts";
 
 /** By what the lines of the answer are told apart. */
 export type By = "flock" | "month" | "group";
@@ -23,6 +25,8 @@ export interface ComparedLine {
   readonly steadied: (Interval & { readonly share: number; readonly rank: number }) | undefined;
   readonly cases: number | undefined;
   readonly signals: Signals | undefined;
+  /** Antibiotics; undefined in lines that are not of a whole flock. */
+  readonly mgPcu: { readonly value: number | undefined; readonly words: string } | undefined;
   readonly leftOut: string;
 }
 
@@ -32,8 +36,12 @@ export interface Compared {
   readonly cases: number;
   readonly caseRecords: number;
   readonly gathers: number;
+  /** What is done in each flock; none in lines that are not of whole flocks. */
+  readonly done: readonly DoneOrWhyNot[];
+  /** The gathers of all years of the flocks that get a page. */
+  readonly gathersOf: ReadonlyMap<number, GatherDays>;
   /** Some of the tags that cannot be read. */
-  readonly unreadTags: readonly string[];
+  readonly unreadTags: readonly UnreadTag[];
 }
 
 /** The latest year in which more than half of the flocks have gathers, or the latest of all. */
@@ -53,19 +61,30 @@ interface FlockCounts {
   readonly ofYear: GatherDays;
 }
 
+interface CountOptions {
+  readonly year: number;
+  readonly by: By;
+  /** Most days between two records of one case. */
+  readonly gapDays: number;
+  /** What is kept of each foot book that is counted, by the key of its flock. */
+  readonly books: ReadonlyMap<string, FlockRecord>;
+  /** The flocks that get a page. */
+  readonly pages: ReadonlySet<number>;
+}
+
 /**
  * Compares the loaded flocks over one year. The database counts; ranges, words, ranks, cases and signals are those of the
  * functions.
- *
- * @param gapDays - most days between two records of one case
  */
 export async function countFlocks(
   duck: DuckDBConnection,
-  { flocks, unnamed, hasTexts }: LoadedRecords,
-  { year, by, gapDays }: { readonly year: number; readonly by: By; readonly gapDays: number },
+  loaded: LoadedRecords,
+  { year, by, gapDays, books, pages }: CountOptions,
   progress: (words: string) => void,
 ): Promise<Compared> {
+  const { flocks, unnamed, hasTexts } = loaded;
   const [from, to] = [dayOf(`${year}-01-01`), dayOf(`${year}-12-31`)];
+  const gathersOf = new Map<number, GatherDays>();
   const counted = new Map<number, FlockCounts>();
   let gathers = 0;
   progress("Gathers …");
@@ -77,12 +96,13 @@ export async function countFlocks(
       gathers += days.length;
       const all = { days, seen, lame };
       const ofYear = within(all, from, to);
+      if (pages.has(flock)) gathersOf.set(flock, all);
       counted.set(flock, { ofYear, watched: by === "flock" ? signalsOf(all, from, to) : undefined });
     },
   );
   progress("Cases …");
   const caseCounts = new Map<number, { readonly begun: readonly Day[]; readonly doubted: number }>();
-  const unreadTags: string[] = [];
+  const unreadTags: UnreadTag[] = [];
   let [cases, caseRecords] = [0, 0];
   await byFlock(
     duck,
@@ -93,7 +113,7 @@ export async function countFlocks(
       const { begun, doubted, unread } = countCases(tags, days, gapDays);
       cases += begun.length;
       caseRecords += tags.length;
-      if (unreadTags.length < 5) unreadTags.push(...unread.slice(0, 5).map((why) => `${flocks[flock]}: ${why}`));
+      if (unreadTags.length < 5) unreadTags.push(...unread.slice(0, 5).map((tag) => ({ flock, tag })));
       caseCounts.set(flock, { begun: begun.filter((day) => day >= from && day <= to), doubted });
     },
   );
@@ -101,11 +121,12 @@ export async function countFlocks(
   const left = flocks.map((_, flock) =>
     leftOutOf(unreadGathers.get(flock) ?? 0, caseCounts.get(flock)?.doubted ?? 0, unnamed),
   );
+  const done = by === "flock" ? await flocksDone(duck, loaded, books, year) : [];
   const lines =
     by === "flock"
-      ? flockLines(flocks, counted, caseCounts, left)
+      ? flockLines(flocks, counted, caseCounts, done, left)
       : await partLines(duck, flocks, { by, from, to }, by === "month" ? caseCounts : undefined, left);
-  return { year, lines, cases, caseRecords, gathers, unreadTags: unreadTags.slice(0, 5) };
+  return { year, lines, cases, caseRecords, gathers, done, gathersOf, unreadTags: unreadTags.slice(0, 5) };
 }
 
 type CaseColumns = readonly [
@@ -132,6 +153,7 @@ function flockLines(
   flocks: readonly string[],
   counted: ReadonlyMap<number, FlockCounts>,
   caseCounts: ReadonlyMap<number, { readonly begun: readonly Day[] }>,
+  done: readonly DoneOrWhyNot[],
   left: readonly string[],
 ): readonly ComparedLine[] {
   const sums = flocks.map((_, flock) => {
@@ -165,10 +187,14 @@ function flockLines(
       steadied: here && { share: here.steadied, low: here.low, high: here.high, rank: here.rank },
       cases: caseCounts.get(flock)?.begun.length,
       signals: counts?.watched,
+      mgPcu: mgPcuOf(done[flock] ?? ""),
       leftOut: left[flock] ?? "",
     };
   });
 }
+
+const mgPcuOf = (done: DoneOrWhyNot): ComparedLine["mgPcu"] =>
+  typeof done === "string" ? { value: undefined, words: done } : done.mgPcu;
 
 async function partLines(
   duck: DuckDBConnection,
@@ -222,6 +248,7 @@ async function partLines(
         steadied: undefined,
         cases: begun?.filter((month) => month === name).length,
         signals: undefined,
+        mgPcu: undefined,
         leftOut: left[flock] ?? "",
       };
     });

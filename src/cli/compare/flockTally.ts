@@ -55,8 +55,8 @@ export interface CountedCases {
   readonly begun: readonly Day[];
   /** Records of which tag or day cannot be read. */
   readonly doubted: number;
-  /** Some of the tags that cannot be read, with the reason. */
-  readonly unread: readonly string[];
+  /** Tags that cannot be read. */
+  readonly unread: readonly WrittenTag[];
 }
 
 const blankTag = new Doubt("tags", { what: "it is blank, but the row holds a record", mend: "enter the tag" });
@@ -72,14 +72,14 @@ export function countCases(
   gapDays: number,
 ): CountedCases {
   const met = new Map<WrittenTag, Tag | Doubt>();
-  const unread: string[] = [];
+  const unread: WrittenTag[] = [];
   const tagOf = (written: WrittenTag | null): Tag | Doubt => {
     // A spreadsheet may have made a 0 of a blank, and no animal is called 0.
     if (written === null || written === 0) return blankTag;
     const known = met.get(written);
     if (known !== undefined) return known;
     const tag = readTag(written);
-    if (tag instanceof Doubt) unread.push(tag.sentence);
+    if (tag instanceof Doubt) unread.push(written);
     met.set(written, tag);
     return tag;
   };

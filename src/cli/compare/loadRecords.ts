@@ -4,8 +4,12 @@ import { firstDay, lastDay } from "../../cells/day.ts";
 import { numberIn } from "../../cells/numberIn.ts";
 import { fieldReader } from "../../core/records/fieldChecks.ts";
 import { nameKey } from "../../core/words/nameKey.ts";
+import { BadInput } from "../badInput.ts";
+import { runsOn } from "./duckTrouble.ts";
+import type { WrittenTag } from "./flockTally.ts";
 import { eachChunk, sqlName, sqlText } from "./openDuck.ts";
 import type { CaseKey, FileColumn, GatherKey, RecordFile } from "./recordSources.ts";
+import { caseFault, gatherFault, type RowCells } from "./rowFault.ts";
 
 /** What the database holds once records are loaded, for `countFlocks`. */
 export interface LoadedRecords {
@@ -17,6 +21,39 @@ export interface LoadedRecords {
   readonly unnamed: { readonly gathers: number; readonly cases: number };
   /** Whether some tags are more than a number. */
   readonly hasTexts: boolean;
+  /** The files of cases, with what reads each. */
+  readonly caseFiles: readonly CaseFile[];
+}
+
+interface CaseFile {
+  readonly file: RecordFile<CaseKey>;
+  readonly sql: string;
+}
+
+/** A tag that cannot be read, and the number of its flock. */
+export interface UnreadTag {
+  readonly flock: number;
+  readonly tag: WrittenTag;
+}
+
+/** Where tags that cannot be read stand, and how to mend them. */
+export async function unreadTagRows(
+  duck: DuckDBConnection,
+  { caseFiles }: LoadedRecords,
+  tags: readonly UnreadTag[],
+): Promise<readonly string[]> {
+  if (tags.length === 0) return [];
+  const which = tags.map(({ flock, tag }) => {
+    const same = typeof tag === "number" ? `number = ${tag}` : `head || rest = ${sqlText(tag)}`;
+    return `(flock = ${flock} AND ${same})`;
+  });
+  const found: string[] = [];
+  await duck.run("SET preserve_insertion_order = true");
+  for (const { file, sql } of caseFiles)
+    for (const { number, cells } of await rowsWhere(duck, file, sql, which.join(" OR "), examplesShown - found.length))
+      found.push(`${file.file}, row ${number}: ${caseFault(cells)}`);
+  await duck.run("SET preserve_insertion_order = false");
+  return found;
 }
 
 const examplesShown = 5;
@@ -42,23 +79,39 @@ export async function loadRecords(
   await duck.run(`CREATE OR REPLACE TABLE gathers AS ${gatherRows.join(" UNION ALL ") || noGathers}`);
   await duck.run(`CREATE OR REPLACE VIEW records AS ${caseRows.join(" UNION ALL ") || noCases}`);
   const [ofGathers, ofCases] = [
-    await countsOf(duck, "gathers", ["flock IS NULL", "NOT ok"]),
-    await countsOf(duck, "records", ["flock IS NULL", "day IS NULL", "head IS NOT NULL"]),
+    await countsOf(duck, "gathers", ["flock IS NULL", "NOT ok", "running_on"]),
+    await countsOf(duck, "records", ["flock IS NULL", `day IS NULL OR ${noTagSql}`, "running_on", "head IS NOT NULL"]),
   ];
+  const gatherFiles = gathers.map((file, place) => ({ file, sql: gatherRows[place] ?? "" }));
+  const caseFiles = cases.map((file, place) => ({ file, sql: caseRows[place] ?? "" }));
+  const lacking = (): number => examplesShown - examples.length;
   await duck.run("SET preserve_insertion_order = true");
+  if (ofGathers[2] || ofCases[2])
+    for (const { file, sql } of [...gatherFiles, ...caseFiles]) {
+      const [row] = await rowsWhere(duck, file, sql, "running_on", 1);
+      if (row) throw new BadInput(`${file.file}: ${runsOn(row.number)}`);
+    }
   const examples: string[] = [];
-  if (ofGathers[1])
-    for (const [place, file] of gathers.entries())
-      examples.push(...(await unread(duck, file, gatherRows[place] ?? "", "NOT ok", examplesShown - examples.length)));
-  if (ofCases[1])
-    for (const [place, file] of cases.entries())
-      examples.push(
-        ...(await unread(duck, file, caseRows[place] ?? "", "day IS NULL", examplesShown - examples.length)),
-      );
+  if (ofGathers[0] || ofGathers[1])
+    for (const { file, sql } of gatherFiles)
+      for (const { number, cells } of await rowsWhere(duck, file, sql, "flock IS NULL OR NOT ok", lacking()))
+        examples.push(`${file.file}, row ${number}: ${gatherFault(cells)}`);
+  if (ofCases[0] || ofCases[1])
+    for (const { file, sql } of caseFiles)
+      for (const { number, cells } of await rowsWhere(
+        duck,
+        file,
+        sql,
+        `flock IS NULL OR day IS NULL OR ${noTagSql}`,
+        lacking(),
+      ))
+        examples.push(`${file.file}, row ${number}: ${caseFault(cells)}`);
   await duck.run("SET preserve_insertion_order = false");
   const unnamed = { gathers: ofGathers[0] ?? 0, cases: ofCases[0] ?? 0 };
-  return { flocks, examples, unnamed, hasTexts: (ofCases[2] ?? 0) > 0 };
+  return { flocks, examples, unnamed, hasTexts: (ofCases[3] ?? 0) > 0, caseFiles };
 }
+
+const noTagSql = "(head IS NULL AND (number IS NULL OR number = 0))";
 
 /** How many rows there are of each kind; in one go, since each goes through every record. */
 async function countsOf(duck: DuckDBConnection, table: string, kinds: readonly string[]): Promise<readonly number[]> {
@@ -68,9 +121,9 @@ async function countsOf(duck: DuckDBConnection, table: string, kinds: readonly s
 }
 
 const noGathers =
-  "SELECT 0 AS flock, NULL::VARCHAR AS grp, 0 AS day, 0 AS seen, 0 AS lame, true AS ok, 0::BIGINT AS row WHERE false";
+  "SELECT 0 AS flock, NULL::VARCHAR AS grp, 0 AS day, 0 AS seen, 0 AS lame, true AS ok, false AS running_on, 0::BIGINT AS row WHERE false";
 const noCases =
-  "SELECT 0 AS flock, NULL::DOUBLE AS number, NULL::VARCHAR AS head, NULL::VARCHAR AS rest, 0 AS day, 0::BIGINT AS row WHERE false";
+  "SELECT 0 AS flock, NULL::DOUBLE AS number, NULL::VARCHAR AS head, NULL::VARCHAR AS rest, 0 AS day, false AS of_book, false AS running_on, 0::BIGINT AS row WHERE false";
 
 /** Texts that are the same name, by its key, each list in the order of the letters. */
 function spellingsOf(texts: readonly string[]): ReadonlyMap<string, readonly string[]> {
@@ -253,8 +306,8 @@ async function gatherSql(
   const joins = [flock, day, seen, lame, group].map(({ join }) => join).join(" ");
   const blank = [columns.date, columns.lookedAt, columns.lame, ...(given ? [given] : [])].map(isBlank).join(" AND ");
   return `SELECT ${flock.value} AS flock, ${group.value} AS grp, ${day.value} AS day, ${seen.value} AS seen, ${lame.value} AS lame,
-    coalesce(${day.value} IS NOT NULL AND ${lame.value} <= ${seen.value}, false) AS ok, NULL::BIGINT AS row
-    FROM ${from} AS source ${joins} WHERE NOT (${blank})`;
+    coalesce(${day.value} IS NOT NULL AND ${lame.value} <= ${seen.value}, false) AS ok, ${runningOn(file)} AS running_on, NULL::BIGINT AS row
+    FROM ${from} AS source ${joins} WHERE NOT (${blank}) OR running_on`;
 }
 
 async function caseSql(file: RecordFile<CaseKey>, words: SpellingTables): Promise<string> {
@@ -268,8 +321,8 @@ async function caseSql(file: RecordFile<CaseKey>, words: SpellingTables): Promis
   const wholeGroup = `${noTag} AND NOT ${isBlank(columns.group)}`;
   const blank = [columns.tag, columns.seen, columns.treated, ...(given ? [given] : [])].map(isBlank).join(" AND ");
   return `SELECT ${flock.value} AS flock, ${number} AS number, substr(${text}, 1, ${inRow}) AS head, substr(${text}, ${inRow + 1}) AS rest,
-    CASE WHEN ${isBlank(columns.seen)} THEN ${treated.value} ELSE ${seen.value} END AS day, NULL::BIGINT AS row
-    FROM ${from} AS source ${joins} WHERE NOT (${blank}) AND NOT (${wholeGroup})`;
+    CASE WHEN ${isBlank(columns.seen)} THEN ${treated.value} ELSE ${seen.value} END AS day, ${given !== undefined} AS of_book, ${runningOn(file)} AS running_on, NULL::BIGINT AS row
+    FROM ${from} AS source ${joins} WHERE (NOT (${blank}) AND NOT (${wholeGroup})) OR running_on`;
 }
 
 // The database keeps a text of so many bytes in the row itself. A longer one is fetched by a call of its own, which took
@@ -291,30 +344,42 @@ function tagOf(column: FileColumn | undefined, blank: string): { readonly number
   };
 }
 
-/** The first rows that cannot be read, by their rows in the file as a spreadsheet counts them. */
-async function unread<K extends string>(
+// In Parquet no cell can run into the next.
+function runningOn({ from, flock, columns }: RecordFile<string>): string {
+  if (!from.startsWith("read_csv")) return "false";
+  const read = [flock, ...Object.values(columns)].filter((column) => column !== undefined);
+  return read.map(({ name }) => `coalesce(contains(source.${sqlName(name)}, chr(10)), false)`).join(" OR ");
+}
+
+interface FoundRow<K extends string> {
+  /** As a spreadsheet counts the rows of a csv file; in Parquet the first record is 1. */
+  readonly number: number;
+  readonly cells: RowCells<K>;
+}
+
+/** The first rows of a file of which something holds. */
+async function rowsWhere<K extends string>(
   duck: DuckDBConnection,
   file: RecordFile<K>,
   rows: string,
   which: string,
   most: number,
-): Promise<readonly string[]> {
-  const isFile = file.from.startsWith("read_");
-  if (most <= 0 || !isFile) return [];
+): Promise<readonly FoundRow<K>[]> {
+  const { from, flock } = file;
+  if (most <= 0 || !from.startsWith("read_")) return [];
   const numbered = rows
     .replace("NULL::BIGINT AS row", "source.number AS row")
-    .replace(
-      `FROM ${file.from} AS source`,
-      `FROM (SELECT *, row_number() OVER () AS number FROM ${file.from}) AS source`,
-    );
-  const columns = Object.values(file.columns) as readonly FileColumn[];
-  const shown = columns.map(({ name }) => `source.${sqlName(name)}::VARCHAR`).join(", ");
+    .replace(`FROM ${from} AS source`, `FROM (SELECT *, row_number() OVER () AS number FROM ${from}) AS source`);
+  const columns = { ...(flock && { flock }), ...file.columns } as Readonly<Record<K | "flock", FileColumn>>;
+  const keys = Object.keys(columns) as (K | "flock")[];
+  const shown = keys.map((key) => `source.${sqlName(columns[key].name)}::VARCHAR`).join(", ");
   const found = await duck.run(
     `SELECT row, cells FROM (${numbered.replace("SELECT ", `SELECT [${shown}] AS cells, `)}) WHERE ${which} ORDER BY row LIMIT ${most}`,
   );
+  const headingRows = from.startsWith("read_csv") ? 1 : 0;
   return (await found.getRows()).map(([row, cells]) => {
-    const values = (cells as { readonly items: readonly (string | null)[] }).items;
-    const said = columns.map(({ name }, index) => `${name} ${values[index] == null ? "blank" : `"${values[index]}"`}`);
-    return `${file.file}, row ${Number(row) + 1}: ${said.join(", ")}`;
+    const { items } = cells as { readonly items: readonly (string | null)[] };
+    const byKey = keys.map((key, index) => [key, items[index] ?? null] as const);
+    return { number: Number(row) + headingRows, cells: Object.fromEntries(byKey) as RowCells<K> };
   });
 }

@@ -1,4 +1,4 @@
-import { readdir, readFile } from "node:fs/promises";
+import { readdir, stat } from "node:fs/promises";
 import { basename, extname, join } from "node:path";
 import type { DuckDBConnection } from "@duckdb/node-api";
 import { WorkbookProblem } from "../../workbook/workbookProblem.ts";
@@ -8,6 +8,8 @@ import { gathers } from "../../workbooks/tables/gathers.ts";
 import { BadInput } from "../badInput.ts";
 import { withPlainFileErrors } from "../fileTrouble.ts";
 import { isFolder } from "../newFile.ts";
+import { readOrdinary } from "../readOrdinary.ts";
+import { duckTrouble } from "./duckTrouble.ts";
 import { sqlText } from "./openDuck.ts";
 
 /** A column of a file of records, with the type in which it is kept. */
@@ -66,18 +68,22 @@ export async function recordSources(
     progress(done, files.length, basename(file));
     const kind = extname(file).toLowerCase();
     try {
-      if (kind === ".xlsx" || kind === ".xlsm") onBook(readBookRecords(await read(file)), file);
+      if (await isFolder(file))
+        throw new BadInput("It is a folder in a folder, and the files in it were not read; name it too to read them.");
+      if (kind === ".xlsx" || kind === ".xlsm")
+        onBook(readBookRecords(await readOrdinary(file, "It cannot be read")), file);
       else if (kind === ".csv" || kind === ".parquet") {
+        await refuseEmpty(file);
         const from = kind === ".csv" ? csvOf(file) : `read_parquet(${sqlText(file)})`;
         const { of, ...record } = asRecords(file, from, await columnsOf(duck, from));
         if (of === "gathers") found.gathers.push(record);
         else found.cases.push(record);
-      } else unused.push({ file, reason: "It is no .xlsx, .csv or .parquet file." });
+      } else unused.push({ file, reason: "It is no .xlsx, .csv or .parquet file; save it as one of these." });
     } catch (error) {
       // One file must not stop the others, whatever is in it.
       const known = error instanceof WorkbookProblem || error instanceof BadInput;
       const [words = ""] = (error as Error).message.split("\n");
-      unused.push({ file, reason: known ? words : `It cannot be read (${words}).` });
+      unused.push({ file, reason: known ? words : (duckTrouble(error) ?? `It cannot be read (${words}).`) });
     }
   }
   return { ...found, unused };
@@ -86,8 +92,6 @@ export async function recordSources(
 // Every cell as it is written: a date is read by the rules of the functions, not guessed at by the database.
 const csvOf = (file: string): string =>
   `read_csv(${sqlText(file)}, all_varchar = true, header = true, strict_mode = false, null_padding = true)`;
-
-const read = (file: string): Promise<Uint8Array> => withPlainFileErrors("It cannot be read", () => readFile(file));
 
 async function filesOf(paths: readonly string[]): Promise<readonly string[]> {
   const files: string[] = [];
@@ -121,9 +125,43 @@ function asRecords(file: string, from: string, columns: readonly FileColumn[]): 
   if (asGathers.date && asGathers.lookedAt && asGathers.lame)
     return { of: "gathers", file, from, flock, columns: asGathers };
   if (asCases.tag && (asCases.seen || asCases.treated)) return { of: "cases", file, from, flock, columns: asCases };
-  throw new BadInput(
-    "Its headings are neither those of gathers (Flock, Date, Group, Looked at, Lame) nor those of cases (Flock, Tag, Seen lame, Treated).",
+  throw new BadInput(otherHeadings(columns, asGathers, asCases));
+}
+
+/** Says what is there, and what the nearer of the two kinds of records lacks. */
+function otherHeadings(
+  columns: readonly FileColumn[],
+  asGathers: Readonly<Partial<Record<GatherKey, FileColumn>>>,
+  asCases: Readonly<Partial<Record<CaseKey, FileColumn>>>,
+): string {
+  const there = columns
+    .slice(0, mostNamed)
+    .map(({ name }) => `"${name.slice(0, 40)}"`)
+    .join(", ");
+  const more = columns.length > mostNamed ? " and others" : "";
+  const [date, lookedAt, lame] = (["date", "lookedAt", "lame"] as const).map((key) =>
+    asGathers[key] ? [] : [gathers.columns[key].heading],
   );
+  const forGathers = [date, lookedAt, lame].flatMap((lacking) => lacking ?? []);
+  const forCases = [
+    ...(asCases.tag ? [] : [cases.columns.tag.heading]),
+    ...(asCases.seen || asCases.treated ? [] : [`${cases.columns.seen.heading} or ${cases.columns.treated.heading}`]),
+  ];
+  const lack =
+    forGathers.length < 3 && (forCases.length === 2 || forGathers.length < forCases.length)
+      ? `for gathers ${forGathers.join(" and ")} ${forGathers.length === 1 ? "is" : "are"} missing`
+      : forCases.length < 2
+        ? `for cases ${forCases.join(" and ")} is missing`
+        : "gathers need Date, Looked at and Lame; cases need Tag and Seen lame or Treated";
+  return `Its first row holds the headings ${there}${more}: ${lack}. Name the columns so in its first row; Flock and Group go with both.`;
+}
+
+const mostNamed = 8;
+
+async function refuseEmpty(file: string): Promise<void> {
+  const found = await withPlainFileErrors("It cannot be read", () => stat(file));
+  if (!found.isFile()) throw new BadInput("It is no ordinary file.");
+  if (found.size === 0) throw new BadInput("It is empty.");
 }
 
 function pick<K extends string>(

@@ -1,6 +1,7 @@
 import { extname } from "node:path";
 import type { DuckDBConnection } from "@duckdb/node-api";
 import type { Cell } from "../../cells/cell.ts";
+import type { Look } from "../../workbooks/writing/looks.ts";
 import { BadInput } from "../badInput.ts";
 import { writeThrough } from "../writeWhole.ts";
 import type { By, Compared, ComparedLine } from "./countFlocks.ts";
@@ -11,6 +12,8 @@ interface OutColumn {
   readonly type: "VARCHAR" | "INTEGER" | "DOUBLE";
   readonly width: number;
   readonly of: (line: ComparedLine) => Cell | undefined;
+  /** How a number is shown. */
+  readonly look?: Look;
   /** In lines by these only; left out for all. */
   readonly only?: readonly By[];
 }
@@ -51,6 +54,8 @@ const columns: readonly OutColumn[] = [
   count("Cases", ({ cases }) => cases, ["flock", "month"]),
   count("Signals", ({ signals }) => signals?.count, ["flock"]),
   text("Last signal", longWords, ({ signals }) => signals?.last, ["flock"]),
+  { ...share("mg/PCU", ({ mgPcu }) => mgPcu?.value, ["flock"]), look: "workedRate" },
+  text("mg/PCU not counted", longWords, ({ mgPcu }) => mgPcu?.words, ["flock"]),
   text("Left out", 48, ({ leftOut }) => leftOut),
 ];
 
@@ -111,16 +116,18 @@ async function asWorkbook(
       {
         name: "Compared",
         write(sheet) {
-          shown.forEach(({ heading, type, width }, index) => {
+          shown.forEach(({ heading, type, width, look: ofNumber }, index) => {
             sheet.width(index, width);
-            const look =
-              type === "DOUBLE"
-                ? "workedPercent"
-                : type === "INTEGER"
-                  ? "workedCount"
-                  : width >= longWords
-                    ? "words"
-                    : "worked";
+            const look: Look =
+              ofNumber !== undefined
+                ? ofNumber
+                : type === "DOUBLE"
+                  ? "workedPercent"
+                  : type === "INTEGER"
+                    ? "workedCount"
+                    : width >= longWords
+                      ? "words"
+                      : "worked";
             sheet.columnLook(index, index, look);
             sheet.put(
               { row: headingRow, column: index },

@@ -25,16 +25,27 @@ export interface DoubtedLine {
  * [...caseTable({ tags: [a], dates: [46063] }, 14, undefined, (index) => index + 1)]
  * // → [{ tag: a, number: 1, first: 46063, last: 46063, treatments: 1, foot: undefined }]
  */
-export function* caseTable(
+export function caseTable(
   records: DoubtedRecords,
   gapDays: number,
   feet: readonly (readonly Foot[] | undefined | Doubt)[] | undefined,
   rowOf: (index: number) => number,
-): Generator<Case | DoubtedLine> {
+): Iterable<Case | DoubtedLine> {
   const { tags, dates, doubted } = readableRecords(records, feet);
-  for (const record of doubted) yield doubtedLine(record, rowOf);
   const readFeet = feet && without(feet as readonly (readonly Foot[] | undefined)[], doubted);
-  yield* cases(tags, dates, gapDays, readFeet);
+  const found = cases(tags, dates, gapDays, readFeet);
+  // Handed on as they are where nothing is in doubt: each pair of hands more costs as much as finding the case.
+  return doubted.length === 0
+    ? found
+    : inTurn(
+        doubted.map((record) => doubtedLine(record, rowOf)),
+        found,
+      );
+}
+
+function* inTurn(lines: readonly DoubtedLine[], found: Iterable<Case>): Generator<Case | DoubtedLine> {
+  yield* lines;
+  yield* found;
 }
 
 const doubtedLine = ({ index, tag, doubt }: DoubtedRecord, rowOf: (index: number) => number): DoubtedLine => ({

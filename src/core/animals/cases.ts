@@ -68,7 +68,7 @@ export function* cases(
         found.push(begun);
       }
     }
-    yield* found;
+    for (const one of found) yield one;
   }
 }
 

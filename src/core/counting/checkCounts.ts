@@ -25,10 +25,10 @@ export function checkCounts(lame: readonly number[], seen: readonly number[], na
       { argument: names.lame },
     );
   }
-  lame.forEach((_, index) => {
+  for (let index = 0; index < lame.length; index++) {
     const fault = countFault(lame, seen, index, names);
     if (fault !== undefined) throw fault;
-  });
+  }
 }
 
 /**

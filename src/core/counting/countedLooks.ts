@@ -1,7 +1,7 @@
 import type { Day } from "../../cells/day.ts";
 import { Problem } from "../../cells/problem.ts";
 import { effectiveSeen } from "./effectiveSeen.ts";
-import { type GatherCount, gathersOf } from "./gathersOf.ts";
+import { type Gathers, gathersOf } from "./gathersOf.ts";
 import { pooledPrevalence } from "./pooledPrevalence.ts";
 
 /** What a range allows for: the spread between gathers and chance, or chance alone. */
@@ -24,7 +24,7 @@ export interface Looks {
   readonly lame: number;
   readonly seen: number;
   readonly share: number;
-  readonly gathers: readonly GatherCount[];
+  readonly gathers: Gathers;
   /** To how many separate looks at a sheep they amount: `seen`, or fewer where the spread between gathers counts. */
   readonly effective: number;
 }
@@ -40,10 +40,10 @@ export function countedLooks(lame: readonly number[], seen: readonly number[], c
   const { flockSize, spread, dates, confidence } = choice;
   const pooled = pooledPrevalence(lame, seen);
   const gathers = gathersOf(lame, seen, dates);
-  if (flockSize !== undefined && gathers.length > 1) {
+  if (flockSize !== undefined && gathers.seen.length > 1) {
     if (dates !== undefined) {
       throw new Problem(
-        `flock_size is for one look at the flock, and the dates show ${gathers.length}; leave one of the two out`,
+        `flock_size is for one look at the flock, and the dates show ${gathers.seen.length}; leave one of the two out`,
         { argument: "dates" },
       );
     }

@@ -2,7 +2,7 @@ import pow from "@stdlib/math-base-special-pow";
 import { normalScore } from "../statistics/normalScore.ts";
 import { studentScore } from "../statistics/studentScore.ts";
 import { type GatherSpread, gatherSpread, priorGathers } from "./gatherSpread.ts";
-import type { GatherCount } from "./gathersOf.ts";
+import type { Gathers } from "./gathersOf.ts";
 
 /**
  * To how many separate looks at a sheep the gathers of one flock amount, when the long-run share is asked for.
@@ -16,11 +16,11 @@ import type { GatherCount } from "./gathersOf.ts";
  * @returns sheep, a fraction, never more than were seen
  * @source Korn & Graubard 1998, Survey Methodology 24:193 (effective number with t)
  * @example
- * effectiveSeen([{ lame: 4, seen: 100 }, { lame: 12, seen: 100 }], 0.95) // → 24.5214141956…
+ * effectiveSeen({ lame: [4, 12], seen: [100, 100] }, 0.95) // → 24.5214141956…
  */
-export function effectiveSeen(gathers: readonly GatherCount[], confidence: number): number {
+export function effectiveSeen(gathers: Gathers, confidence: number): number {
   const spread = gatherSpread(gathers);
-  return gathers.length < 2 ? spread.seen : effectiveOf(spread, confidence);
+  return gathers.seen.length < 2 ? spread.seen : effectiveOf(spread, confidence);
 }
 
 /**

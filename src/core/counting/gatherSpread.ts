@@ -1,5 +1,4 @@
-import pow from "@stdlib/math-base-special-pow";
-import type { GatherCount } from "./gathersOf.ts";
+import type { Gathers } from "./gathersOf.ts";
 
 /**
  * Two gathers or three cannot show how much gathers of a flock differ. So as much as three degrees of freedom are added in
@@ -28,17 +27,19 @@ export interface GatherSpread {
  * @source Cochran 1977, Sampling Techniques, 6.4 and 9A (ratio of clusters); Smyth 2004, Stat Appl Genet Mol Biol 3:3
  *   (joining a variance with a supposed one by degrees of freedom)
  * @example
- * gatherSpread([{ lame: 4, seen: 100 }, { lame: 12, seen: 100 }]) // → { lame: 16, seen: 200, weighty: 2, inflation: 4.06… }
+ * gatherSpread({ lame: [4, 12], seen: [100, 100] }) // → { lame: 16, seen: 200, weighty: 2, inflation: 4.06… }
  */
-export function gatherSpread(gathers: readonly GatherCount[]): GatherSpread {
+export function gatherSpread(gathers: Gathers): GatherSpread {
+  const count = gathers.seen.length;
   let [lame, seen, squares] = [0, 0, 0];
-  for (const gather of gathers) {
-    lame += gather.lame;
-    seen += gather.seen;
-    squares += gather.seen * gather.seen;
+  for (let gather = 0; gather < count; gather++) {
+    const n = gathers.seen[gather] as number;
+    lame += gathers.lame[gather] as number;
+    seen += n;
+    squares += n * n;
   }
   const weighty = (seen * seen) / squares;
-  if (gathers.length < 2) return { lame, seen, weighty, inflation: 1 };
+  if (count < 2) return { lame, seen, weighty, inflation: 1 };
   const found = foundInflation(gathers, lame / seen, seen);
   return { lame, seen, weighty, inflation: joinedInflation(found, weighty - 1, squares / seen) };
 }
@@ -58,8 +59,13 @@ export function joinedInflation(found: number, freedom: number, size: number): n
   return Math.max((priorGathers * supposed + freedom * found) / (priorGathers + freedom), 1);
 }
 
-function foundInflation(gathers: readonly GatherCount[], share: number, seen: number): number {
+function foundInflation(gathers: Gathers, share: number, seen: number): number {
   if (share === 0 || share === 1) return 1;
-  const squares = gathers.reduce((sum, { lame, seen: n }) => sum + pow(lame - n * share, 2), 0);
-  return (gathers.length * squares) / ((gathers.length - 1) * seen * share * (1 - share));
+  const count = gathers.seen.length;
+  let squares = 0;
+  for (let gather = 0; gather < count; gather++) {
+    const off = (gathers.lame[gather] as number) - (gathers.seen[gather] as number) * share;
+    squares += off * off;
+  }
+  return (count * squares) / ((count - 1) * seen * share * (1 - share));
 }

@@ -1,10 +1,10 @@
 import type { Day } from "../../cells/day.ts";
 import { Problem } from "../../cells/problem.ts";
 
-/** The sheep of one gather. */
-export interface GatherCount {
-  readonly lame: number;
-  readonly seen: number;
+/** The sheep of each gather, in columns of the same length. */
+export interface Gathers {
+  readonly lame: readonly number[];
+  readonly seen: readonly number[];
 }
 
 /**
@@ -16,31 +16,41 @@ export interface GatherCount {
  * @param dates the day of each row
  * @throws Problem when the days are fewer than the rows, or one is missing
  * @example
- * gathersOf([1, 2, 0], [10, 20, 30], [46000, 46000, 46030]) // → [{ lame: 3, seen: 30 }, { lame: 0, seen: 30 }]
+ * gathersOf([1, 2, 0], [10, 20, 30], [46000, 46000, 46030]) // → { lame: [3, 0], seen: [30, 30] }
  */
 export function gathersOf(
   lame: readonly number[],
   seen: readonly number[],
   dates?: readonly (Day | undefined)[],
-): readonly GatherCount[] {
-  if (dates === undefined) {
-    return lame.map((count, row) => ({ lame: count, seen: seen[row] ?? 0 })).filter((gather) => gather.seen > 0);
-  }
+): Gathers {
+  if (dates === undefined) return withLooks({ lame, seen });
   if (dates.length !== seen.length) {
     throw new Problem(`dates has ${dates.length} rows and seen has ${seen.length}; give both the same rows`, {
       argument: "dates",
     });
   }
-  const byDay = new Map<Day, { lame: number; seen: number }>();
-  dates.forEach((day, index) => {
-    const fault = dateFault(dates, index);
-    if (day === undefined || fault !== undefined) throw fault;
-    const gather = byDay.get(day) ?? { lame: 0, seen: 0 };
-    gather.lame += lame[index] ?? 0;
-    gather.seen += seen[index] ?? 0;
-    byDay.set(day, gather);
-  });
-  return [...byDay.values()].filter((gather) => gather.seen > 0);
+  const placeOf = new Map<Day, number>();
+  const byDay = { lame: [] as number[], seen: [] as number[] };
+  for (let row = 0; row < dates.length; row++) {
+    const day = dates[row];
+    if (day === undefined) throw dateFault(dates, row);
+    let place = placeOf.get(day);
+    if (place === undefined) {
+      place = placeOf.size;
+      placeOf.set(day, place);
+      byDay.lame.push(0);
+      byDay.seen.push(0);
+    }
+    byDay.lame[place] = (byDay.lame[place] as number) + (lame[row] ?? 0);
+    byDay.seen[place] = (byDay.seen[place] as number) + (seen[row] ?? 0);
+  }
+  return withLooks(byDay);
+}
+
+/** Mostly all of them, which are handed on without being copied. */
+function withLooks({ lame, seen }: Gathers): Gathers {
+  const looked = (_: unknown, row: number): boolean => (seen[row] as number) > 0;
+  return seen.every((count) => count > 0) ? { lame, seen } : { lame: lame.filter(looked), seen: seen.filter(looked) };
 }
 
 /** What is wrong with the day of one row, where days are given: it is missing. */

@@ -1,5 +1,6 @@
 import { nothingToReport } from "../../cells/problem.ts";
 import { type CountNames, checkCounts, usualNames } from "./checkCounts.ts";
+import { sumOf } from "./sumOf.ts";
 
 /** Lame sheep among the sheep seen. */
 export interface Prevalence {
@@ -25,9 +26,7 @@ export function pooledPrevalence(
   names: CountNames = usualNames,
 ): Prevalence {
   checkCounts(lame, seen, names);
-  const total = { lame: sum(lame), seen: sum(seen) };
+  const total = { lame: sumOf(lame), seen: sumOf(seen) };
   if (total.seen === 0) throw nothingToReport("no sheep were seen, so there is no share", { argument: names.seen });
   return { ...total, share: total.lame / total.seen };
 }
-
-const sum = (counts: readonly number[]): number => counts.reduce((total, count) => total + count, 0);

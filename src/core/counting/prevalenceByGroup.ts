@@ -3,6 +3,7 @@ import { checkCounts } from "./checkCounts.ts";
 import type { LookChoice } from "./countedLooks.ts";
 import { prevalenceRange } from "./prevalenceRange.ts";
 import { rowsByName } from "./rowsByName.ts";
+import { sumOf } from "./sumOf.ts";
 
 /** One group's count with its range; share and limits are undefined where no sheep of it was seen. */
 export interface GroupPrevalence {
@@ -40,40 +41,42 @@ export function prevalenceByGroup(
 ): readonly GroupPrevalence[] {
   checkCounts(lame, seen);
   const named = rowsByName({ argument: "groups", names: groups }, seen.length);
-  refuseTotal(groups);
+  if (named.some(({ name }) => isTotal.test(name))) refuseTotal(groups);
   if (seen.every((count) => count === 0))
     throw nothingToReport("no sheep were seen, so there is no share", { argument: "seen" });
-  const line = (group: string, rows: readonly number[]): GroupPrevalence => {
-    const of = <T>(column: readonly T[]): T[] => rows.map((row) => column[row] as T);
-    const [ill, all] = [of(lame), of(seen)];
-    const counts = { group, lame: sum(ill), seen: sum(all) };
+  const line = (group: string, lame: readonly number[], seen: readonly number[], dates: LookChoice["dates"]) => {
+    const counts = { group, lame: sumOf(lame), seen: sumOf(seen) };
     if (counts.seen === 0) return { ...counts, share: undefined, low: undefined, high: undefined };
-    const dates = choice.dates && of(choice.dates);
-    return { ...counts, share: counts.lame / counts.seen, ...prevalenceRange(ill, all, { ...choice, dates }) };
+    return { ...counts, share: counts.lame / counts.seen, ...prevalenceRange(lame, seen, { ...choice, dates }) };
   };
+  const { dates } = choice;
   return [
-    ...named.map(({ name, rows }) => line(name, rows)),
-    line(
-      wholeGroup,
-      seen.map((_, row) => row),
-    ),
+    ...named.map(({ name, rows }) => line(name, inRows(lame, rows), inRows(seen, rows), dates && inRows(dates, rows))),
+    line(wholeGroup, lame, seen, dates),
   ];
 }
 
-const sum = (counts: readonly number[]): number => counts.reduce((total, count) => total + count, 0);
+function inRows<T>(column: readonly T[], rows: readonly number[]): readonly T[] {
+  const values = new Array<T>(rows.length);
+  for (let at = 0; at < rows.length; at++) values[at] = column[rows[at] as number] as T;
+  return values;
+}
 
 // A total row among the groups would count every sheep twice.
 function refuseTotal(groups: readonly string[]): void {
-  groups.forEach((_, index) => {
+  for (let index = 0; index < groups.length; index++) {
     const fault = totalFault(groups, index);
     if (fault !== undefined) throw fault;
-  });
+  }
 }
+
+// A search, since nearly every name ends it at its first letter, and there is one in each row.
+const isTotal = new RegExp(`^\\s*${wholeGroup}\\s*$`, "i");
 
 /** What is wrong with the group of one row: it is named as the total is. */
 export function totalFault(groups: readonly string[], index: number): Problem | undefined {
   const group = groups[index] ?? "";
-  if (group.trim().toLowerCase() !== wholeGroup) return undefined;
+  if (!isTotal.test(group)) return undefined;
   return new Problem(
     `"${group}" is the name of the last row of the answer; leave totals out, or name the group otherwise`,
     { argument: "groups", index },

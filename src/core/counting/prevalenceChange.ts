@@ -5,7 +5,7 @@ import { wilsonInterval } from "../statistics/wilsonInterval.ts";
 import type { Spread } from "./countedLooks.ts";
 import { effectiveOfOne } from "./effectiveOfOne.ts";
 import { effectiveSeen } from "./effectiveSeen.ts";
-import { type GatherCount, gathersOf } from "./gathersOf.ts";
+import { type Gathers, gathersOf } from "./gathersOf.ts";
 import { type Prevalence, pooledPrevalence } from "./pooledPrevalence.ts";
 
 /** Lame and seen sheep, a row each. */
@@ -50,7 +50,7 @@ export function prevalenceChange(
   const now = pooledPrevalence(after.lame, after.seen, { lame: "lame_after", seen: "seen_after" });
   const [oldGathers, nowGathers] = [before, after].map(({ lame, seen }) => gathersOf(lame, seen)) as [Gathers, Gathers];
   const change = now.share - old.share;
-  const several = spread !== "chance" && (oldGathers.length > 1 || nowGathers.length > 1);
+  const several = spread !== "chance" && (oldGathers.seen.length > 1 || nowGathers.seen.length > 1);
   const rangeAt = (level: number): Interval => {
     const oldRange = rangeOf(old, several ? effectiveOfAll(oldGathers, level) : old.seen, level);
     const nowRange = rangeOf(now, several ? effectiveOfAll(nowGathers, level) : now.seen, level);
@@ -63,11 +63,9 @@ export function prevalenceChange(
   return { change, ...rangeAt(confidence), p };
 }
 
-type Gathers = readonly GatherCount[];
-
 /** One gather set against several speaks for the long run too. */
 const effectiveOfAll = (gathers: Gathers, confidence: number): number =>
-  gathers.length === 1 ? effectiveOfOne(gathers[0]?.seen ?? 0, confidence) : effectiveSeen(gathers, confidence);
+  gathers.seen.length === 1 ? effectiveOfOne(gathers.seen[0] ?? 0, confidence) : effectiveSeen(gathers, confidence);
 
 const rangeOf = ({ lame, seen, share }: Prevalence, effective: number, confidence: number): Interval =>
   wilsonInterval(effective === seen ? lame : share * effective, effective, confidence);

@@ -43,7 +43,7 @@ export function targetCheck(lame: readonly number[], seen: readonly number[], ch
 }
 
 const isOneGather = ({ gathers }: Looks, { spread, flockSize }: TargetChoice): boolean =>
-  gathers.length === 1 && spread !== "chance" && flockSize === undefined;
+  gathers.seen.length === 1 && spread !== "chance" && flockSize === undefined;
 
 /**
  * One gather is one day. Its word stands by itself only where it would stand if gathers differed as is supposed before
@@ -88,7 +88,7 @@ function stillOpenOverGathers(looks: Looks, choice: TargetChoice): string {
   const { gathers } = looks;
   const { seen, weighty, inflation } = gatherSpread(gathers);
   for (let more = 1; more <= beyondAllGathers; more++) {
-    const times = 1 + more / gathers.length;
+    const times = 1 + more / gathers.seen.length;
     const then = { seen: seen * times, weighty: weighty * times, inflation };
     if (effectiveOf(then, choice.confidence) > enough) {
       return `not settled yet: about ${more} more ${more === 1 ? "gather" : "gathers"} like these`;

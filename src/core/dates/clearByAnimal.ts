@@ -1,6 +1,7 @@
 import type { Moment } from "../../cells/day.ts";
 import { Doubt } from "../../cells/doubt.ts";
 import { Problem } from "../../cells/problem.ts";
+import { byAnimal } from "../words/byAnimal.ts";
 import { noDate, noDays, noTag } from "../words/faults.ts";
 import { nameKey } from "../words/nameKey.ts";
 import type { Tag } from "../words/tagKey.ts";
@@ -63,7 +64,7 @@ export interface FlockClear {
  * // → { tag: a, clear: 46092, index: 0, gap: undefined }
  */
 export function clearByAnimal({ tags, treated, withdrawalDays, groups }: Treatments, counting: Counting): FlockClear {
-  const animals = new Map<string, Writable<AnimalClear>>();
+  const animals = byAnimal<Writable<AnimalClear>>();
   const byGroup = new Map<string, Writable<GroupClear>>();
   let unknown: Writable<UnknownClear> | undefined;
   for (let index = 0; index < tags.length; index++) {
@@ -73,8 +74,8 @@ export function clearByAnimal({ tags, treated, withdrawalDays, groups }: Treatme
     const tag = tags[index];
     const end = endOf(moment, days, counting);
     if (tag !== undefined && !(tag instanceof Doubt)) {
-      const animal = animals.get(tag.key);
-      if (animal === undefined) animals.set(tag.key, begun(tag, end, index));
+      const animal = animals.get(tag);
+      if (animal === undefined) animals.set(tag, begun(tag, end, index));
       else takeIn(animal, end, index);
       continue;
     }
@@ -94,7 +95,7 @@ export function clearByAnimal({ tags, treated, withdrawalDays, groups }: Treatme
       if (takeIn(unknown, end, index)) unknown.who = who;
     }
   }
-  return { animals, groups: byGroup, unknown };
+  return { animals: animals.byKey, groups: byGroup, unknown };
 }
 
 /** A row with 0 days and no date is none either, since some spreadsheets hand over blanks as 0. */

@@ -78,7 +78,7 @@ export function dueList(
     };
     order.sort((one, other) => dayOf(one) - dayOf(other) || lame(other) - lame(one));
   }
-  const met = new Set<string>();
+  const met = new Set<number>();
   const known = order.flatMap((index): readonly DueLook[] => {
     const look = settled?.look(index);
     if (look !== undefined && met.has(look)) return [];

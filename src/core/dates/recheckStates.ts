@@ -15,8 +15,17 @@ export const recheckStates = (
   done: readonly (Done | undefined | Doubt)[],
   asOf: Day,
   settled?: Pick<SettledLooks, "by">,
-): readonly (string | undefined)[] =>
-  due.map((day, index) => {
+): readonly (string | undefined)[] => {
+  // Days come again and again, and so do the words for them.
+  const words = new Map<Day, string>();
+  const wordsFor = (day: Day): string => {
+    const known = words.get(day);
+    if (known !== undefined) return known;
+    const state = recheckState(day, undefined, asOf);
+    words.set(day, state);
+    return state;
+  };
+  return due.map((day, index) => {
     const when = done[index];
     const isOwn = !(when instanceof Doubt) && isDone(when, asOf);
     if (!isOwn && day !== undefined) {
@@ -26,5 +35,6 @@ export const recheckStates = (
     if (when instanceof Doubt) return when.sentence;
     if (isOwn) return "done";
     if (day instanceof Doubt) return day.sentence;
-    return day === undefined ? undefined : recheckState(day, when, asOf);
+    return day === undefined ? undefined : wordsFor(day);
   });
+};

@@ -1,5 +1,6 @@
-import type { Day } from "../../cells/day.ts";
+import { type Day, lastDay } from "../../cells/day.ts";
 import { Doubt } from "../../cells/doubt.ts";
+import { byAnimal } from "../words/byAnimal.ts";
 import type { Tag } from "../words/tagKey.ts";
 import { type Done, isDone } from "./recheckState.ts";
 
@@ -17,8 +18,8 @@ export interface LooksOfTreatments {
 export interface SettledLooks {
   /** How another row of the same animal has settled the look of a row; undefined where none has. */
   readonly by: (index: number) => "done" | "treated again" | undefined;
-  /** One name for the rows of an animal with one day of treatment and one day to look; undefined for a row in doubt. */
-  readonly look: (index: number) => string | undefined;
+  /** One number for the rows of an animal with one day of treatment and one day to look; undefined for a row in doubt. */
+  readonly look: (index: number) => number | undefined;
 }
 
 /**
@@ -34,35 +35,54 @@ export interface SettledLooks {
  * settledLooks({ tags: [a, a], due: [46077, 46084], treated: [46070, 46077] }, 46080).by(0) // → "treated again"
  */
 export function settledLooks({ tags, due, done, treated }: LooksOfTreatments, asOf: Day): SettledLooks {
-  const keyOf = (index: number): string | undefined => {
+  const animals = byAnimal<TreatedAnimal>();
+  const animalOf = (index: number): TreatedAnimal | undefined => {
     const tag = tags[index];
-    return tag instanceof Doubt ? undefined : tag?.key;
+    return tag === undefined || tag instanceof Doubt ? undefined : animals.get(tag);
   };
-  const look = (index: number): string | undefined => {
-    const [key, from, day] = [keyOf(index), treated[index], due[index]];
-    return key !== undefined && typeof from === "number" && typeof day === "number"
-      ? `${key} ${from} ${day}`
-      : undefined;
-  };
-  const lastTreated = new Map<string, Day>();
-  const lookedAt = new Set<string>();
+  const look = (index: number): number | undefined => lookOf(animalOf(index), treated[index], due[index]);
+  const lookedAt = new Set<number>();
   for (let index = 0; index < due.length; index++) {
-    const [key, from, when] = [keyOf(index), treated[index], done?.[index]];
-    if (key === undefined || typeof from !== "number" || due[index] === undefined) continue;
-    if (from <= asOf && from > (lastTreated.get(key) ?? Number.NEGATIVE_INFINITY)) lastTreated.set(key, from);
-    const name = when !== undefined && !(when instanceof Doubt) && isDone(when, asOf) ? look(index) : undefined;
-    if (name !== undefined) lookedAt.add(name);
+    const [tag, from, when] = [tags[index], treated[index], done?.[index]];
+    if (tag === undefined || tag instanceof Doubt || typeof from !== "number" || due[index] === undefined) continue;
+    let animal = animals.get(tag);
+    if (animal === undefined) {
+      animal = { number: animals.byKey.size, last: Number.NEGATIVE_INFINITY };
+      animals.set(tag, animal);
+    }
+    if (from <= asOf && from > animal.last) animal.last = from;
+    const isLookedAt = when !== undefined && !(when instanceof Doubt) && isDone(when, asOf);
+    const looked = isLookedAt ? lookOf(animal, from, due[index]) : undefined;
+    if (looked !== undefined) lookedAt.add(looked);
   }
   return {
     look,
     by: (index) => {
-      const name = look(index);
-      if (name !== undefined && lookedAt.has(name)) return "done";
-      const last = lastTreated.get(keyOf(index) ?? "");
-      const [from, day] = [treated[index], due[index]];
-      if (last === undefined || from instanceof Doubt) return undefined;
-      const isLater = from === undefined ? typeof day === "number" && last >= day : last > from;
+      const [animal, from, day] = [animalOf(index), treated[index], due[index]];
+      if (animal === undefined) return undefined;
+      const ofAnimal = lookOf(animal, from, day);
+      if (ofAnimal !== undefined && lookedAt.has(ofAnimal)) return "done";
+      if (from instanceof Doubt) return undefined;
+      const isLater = from === undefined ? typeof day === "number" && animal.last >= day : animal.last > from;
       return isLater ? "treated again" : undefined;
     },
   };
 }
+
+interface TreatedAnimal {
+  /** Which animal it is, from 0. */
+  readonly number: number;
+  /** Its last day of treatment. */
+  last: Day;
+}
+
+type DayCell = Day | undefined | Doubt;
+
+// Animal and days in one whole number, since texts put together anew for each row are slow to look up. It stays below
+// 2^53 for as many animals as a sheet has rows.
+const lookOf = (animal: TreatedAnimal | undefined, from: DayCell, day: DayCell): number | undefined =>
+  animal !== undefined && typeof from === "number" && typeof day === "number"
+    ? (animal.number * spanOfDays + from) * spanOfDays + day
+    : undefined;
+
+const spanOfDays = lastDay + 1;

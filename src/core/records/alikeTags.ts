@@ -1,24 +1,25 @@
-import type { Cell } from "../../cells/cell.ts";
+import type { Cells } from "../../cells/cell.ts";
 import type { Fault } from "../../cells/fault.ts";
 import { alikeIndex } from "../words/alikeAmong.ts";
 import type { Tag } from "../words/tagKey.ts";
+import type { TagColumn } from "./readTags.ts";
 import { alikeFault } from "./tagChecks.ts";
 
 /**
  * Finds tags that may be one animal: each pair once, in the first row of the one that comes later.
  *
- * @returns asked for each row in turn, with its tag as read and its cell: what to say of it
+ * @param place - 0-based column of the tags
+ * @returns what to say of a tag, by its row
  * @example
- * alikeTags()("042", "042", 0) // → undefined
+ * alikeTags([["042"]], 0, { values: ["042"], faults: new Map(), animals: [0], firstRows: [0], newSpellings: [0] }).size // → 0
  */
-export function alikeTags(): (key: string, cell: Cell, index: number) => Fault | undefined {
-  const met = new Set<string>();
+export function alikeTags(rows: Cells, place: number, { values, firstRows }: TagColumn): ReadonlyMap<number, Fault> {
+  const found = new Map<number, Fault>();
   const animals = alikeIndex<{ readonly tag: Tag; readonly index: number }>();
-  return (key, cell, index) => {
-    if (met.has(key)) return undefined;
-    met.add(key);
-    const tag = { key, shown: String(cell).trim() };
+  for (const index of firstRows) {
+    const tag = { key: values[index] as string, shown: String(rows[index]?.[place]).trim() };
     const [other] = animals.meet({ tag, index });
-    return other && alikeFault(other.tag, other.index + 1);
-  };
+    if (other !== undefined) found.set(index, alikeFault(other.tag, other.index + 1));
+  }
+  return found;
 }

@@ -7,8 +7,7 @@ import { mostMl } from "../treatment/mostMl.ts";
 import { cellError, notADate, notANumber, outsideDays, wantedDays } from "../words/faults.ts";
 import { findFeet } from "../words/footNames.ts";
 import { readLesion } from "../words/readLesion.ts";
-import { tagFault } from "../words/tagFault.ts";
-import { tagKey } from "../words/tagKey.ts";
+import { readTag } from "../words/tagFault.ts";
 import { whichLesion } from "../words/whichLesion.ts";
 import type { RecordField } from "./recordFields.ts";
 
@@ -30,32 +29,22 @@ type FieldCheck = (cell: Cell, options: CheckOptions) => Reading;
 const blank: Reading = {};
 
 /**
- * A reader for the cells of one column, by what the column holds. It keeps a memory of what it has read in words, since
- * those have the costly spelling rules and come again and again.
- *
- * @param onFirst - told of each spelling when it is first read, and of a number whenever it is
+ * A reader for the cells of one column, by what the column holds. It keeps a memory of words and whole numbers: words have
+ * the costly spelling rules, and both come again and again. Others (weights, doses, times of day) may all be different.
  */
-export function fieldReader(
-  field: RecordField,
-  options: CheckOptions,
-  onFirst: (reading: Reading) => void = () => undefined,
-): (cell: Cell) => Reading {
+export function fieldReader(field: RecordField, options: CheckOptions): (cell: Cell) => Reading {
   const check = fieldChecks[field];
   // Some spreadsheets hand over a blank cell as 0; only a score and a withdrawal period can be 0.
   const mayBeZero = field === "score" || field === "withdrawal days";
-  const known = new Map<string, Reading>();
+  const known = new Map<number | string, Reading>();
   return (cell) => {
-    if (typeof cell === "number") {
-      const reading = cell === 0 && !mayBeZero ? blank : check(cell, options);
-      onFirst(reading);
-      return reading;
-    }
-    if (typeof cell === "string") {
+    if (typeof cell === "number" && !Number.isInteger(cell)) return check(cell, options);
+    if (typeof cell === "string" || typeof cell === "number") {
       const before = known.get(cell);
       if (before !== undefined) return before;
-      const reading = isBlankCell(cell) ? blank : check(cell, options);
+      const isBlank = typeof cell === "number" ? cell === 0 && !mayBeZero : isBlankCell(cell);
+      const reading = isBlank ? blank : check(cell, options);
       known.set(cell, reading);
-      onFirst(reading);
       return reading;
     }
     if (isBlankCell(cell)) return blank;
@@ -64,8 +53,8 @@ export function fieldReader(
 }
 
 const tag: FieldCheck = (cell) => {
-  const fault = tagFault(cell);
-  return fault === undefined ? { value: tagKey(cell as string | number) } : { fault };
+  const read = readTag(cell);
+  return typeof read === "string" ? { value: read } : { fault: read };
 };
 
 const date =

@@ -3,11 +3,13 @@ import { isBlankCell, showCell } from "../../cells/cell.ts";
 import type { Fault } from "../../cells/fault.ts";
 import { Problem } from "../../cells/problem.ts";
 import { alikeTags } from "./alikeTags.ts";
-import { type CheckOptions, fieldReader, type Reading } from "./fieldChecks.ts";
+import type { CheckOptions } from "./fieldChecks.ts";
 import { lostZeros } from "./lostZeros.ts";
+import { dayIn, type FieldColumn, readField } from "./readField.ts";
+import { readTags } from "./readTags.ts";
 import { type RecordField, recordField } from "./recordFields.ts";
-import { type RecordValues, recordRules } from "./recordRules.ts";
-import { repeatFinder } from "./repeatFinder.ts";
+import { recordRules } from "./recordRules.ts";
+import { repeatedRecords } from "./repeatedRecords.ts";
 
 /** One heading and what it was taken for. */
 export interface RecordColumn {
@@ -67,73 +69,66 @@ export function recordCheck(headings: readonly Cell[], rows: Cells, options: Che
       { argument: "headings" },
     );
 
-  // The tag of the row at hand, where it is spelt so for the first time.
-  const first: { tag: Reading | undefined } = { tag: undefined };
-  const firstTag = (): Reading | undefined => first.tag;
-  const noteTag = (reading: Reading): void => {
-    first.tag = reading;
-  };
-  const readers = checked.map(({ field, place }) => ({
-    place,
-    read: fieldReader(field, options, field === "tag" ? noteTag : undefined),
-  }));
-  // One list for all rows, which the checks look into: a new one for each row costs more than the checks.
-  const readings: Reading[] = readers.map(() => ({}));
-  const readRow = (cells: readonly Cell[]): void => {
-    for (let at = 0; at < readers.length; at++) {
-      const { place, read } = readers[at] as (typeof readers)[number];
-      readings[at] = read(cells[place] ?? null);
-    }
-  };
-  const placeOf = new Map(checked.map(({ field }, at) => [field, at]));
-  const readingOf = (field: RecordField): Reading | undefined => readings[placeOf.get(field) ?? -1];
-  const faultsBetween = recordRules((field) => placeOf.has(field));
-  const record: RecordValues = {
-    filled: (field) => isFilled(readingOf(field)),
-    day: (field) => numberOf(readingOf(field)?.value),
-  };
-  const repeatOf = repeatFinder((index) => {
-    readRow(rows[index] ?? []);
-    return JSON.stringify(readings.map(({ value, fault }) => value ?? fault?.what ?? ""));
-  });
+  const read = new Map<RecordField, FieldColumn>();
+  for (const { field, place } of checked) if (field !== "tag") read.set(field, readField(field, rows, place, options));
+  const tagPlace = checked.find(({ field }) => field === "tag")?.place;
+  const ofTags = tagPlace === undefined ? undefined : tagFindings(rows, tagPlace, read, checked);
+  const isAmiss = new Uint8Array(rows.length);
+  for (const byRow of [...[...read.values()].map(({ faults }) => faults), ...(ofTags ?? [])])
+    for (const row of byRow.keys()) isAmiss[row] = 1;
 
+  const faultsBetween = recordRules((field) => read.get(field));
   const findings: RecordFinding[] = [];
-  const add = (row: number, { heading, field }: CheckedColumn, fault: Fault | undefined): void => {
-    if (fault !== undefined) findings.push({ row, heading, field, what: fault.what, mend: fault.mend });
-  };
-  const alike = alikeTags();
-  const tagPlace = checked.find(({ field }) => field === "tag")?.place ?? -1;
-  const zeros = lostZeros(rows, tagPlace === -1 ? undefined : tagPlace);
   let records = 0;
-  rows.forEach((cells, index) => {
+  for (let index = 0; index < rows.length; index++) {
     // Where blanks arrive as 0, a row of blanks is a row of zeros.
-    if (cells.every((cell) => isBlankCell(cell) || cell === 0)) return;
+    if ((rows[index] as readonly Cell[]).every(isBlankOrZero)) continue;
     records++;
-    const row = index + 1;
-    first.tag = undefined;
-    readRow(cells);
-    const faults = readings.map(({ fault }) => fault);
-    const between = faultsBetween(record);
-    // Last, since it may read other rows into the list.
-    const when = record.day("treated") ?? record.day("seen lame");
-    const spelt = firstTag()?.value;
-    const pair = typeof spelt === "string" ? alike(spelt, cells[tagPlace] ?? null, index) : undefined;
-    const repeated = repeatOf(readingOf("tag")?.value, when, index);
-    checked.forEach((column, at) => {
-      add(row, column, faults[at]);
-      for (const fault of between) if (fault.field === column.field) add(row, column, fault);
-      if (column.field !== "tag") return;
-      add(row, column, zeros(cells[column.place] ?? null));
-      add(row, column, pair);
-      if (repeated !== undefined)
-        add(row, column, {
-          what: `the same record as row ${repeated + 1}`,
-          mend: "delete one of the two if it was entered twice",
-        });
-    });
-  });
+    const between = faultsBetween(index);
+    if (isAmiss[index] === 0 && between.length === 0) continue;
+    for (const { heading, field } of checked) {
+      const found = [
+        read.get(field)?.faults.get(index),
+        ...between.filter((fault) => fault.field === field),
+        ...(field === "tag" ? (ofTags ?? []) : []).map((byRow) => byRow.get(index)),
+      ];
+      for (const fault of found)
+        if (fault !== undefined) findings.push({ row: index + 1, heading, field, what: fault.what, mend: fault.mend });
+    }
+  }
   return { columns, findings, records };
 }
+
+/**
+ * Reads the tags, and finds what shows only among all of them: zeros lost at the front, tags that may be one animal, and
+ * records entered twice.
+ *
+ * @param read - the other columns as read; takes that of the tags
+ */
+function tagFindings(
+  rows: Cells,
+  place: number,
+  read: Map<RecordField, FieldColumn>,
+  checked: readonly CheckedColumn[],
+): readonly ReadonlyMap<number, Fault>[] {
+  const tags = readTags(rows, place);
+  read.set("tag", tags);
+  const [treated, seen] = [read.get("treated"), read.get("seen lame")];
+  const when = rows.map((_, row) => (treated && dayIn(treated, row)) ?? (seen && dayIn(seen, row)));
+  const columns = checked.map(({ field }) => read.get(field) as FieldColumn);
+  const spelled = (row: number): string =>
+    JSON.stringify(columns.map(({ values, faults }) => values[row] ?? faults.get(row)?.what ?? ""));
+  const repeats = [...repeatedRecords(tags, when, spelled)].map(
+    ([row, first]) =>
+      [
+        row,
+        { what: `the same record as row ${first + 1}`, mend: "delete one of the two if it was entered twice" },
+      ] as const,
+  );
+  return [lostZeros(rows, place, tags.newSpellings), alikeTags(rows, place, tags), new Map(repeats)];
+}
+
+const isBlankOrZero = (cell: Cell): boolean => cell === 0 || isBlankCell(cell);
 
 type CheckedColumn = RecordColumn & { readonly field: RecordField };
 
@@ -148,9 +143,3 @@ function recordColumns(headings: readonly Cell[]): readonly RecordColumn[] {
     return { heading, place: index, field };
   });
 }
-
-const isFilled = (reading: Reading | undefined): boolean =>
-  reading !== undefined && (reading.value !== undefined || reading.fault !== undefined);
-
-const numberOf = (value: number | string | undefined): number | undefined =>
-  typeof value === "number" ? value : undefined;

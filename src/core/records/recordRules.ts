@@ -2,60 +2,64 @@ import { showDay, showMoment } from "../../cells/day.ts";
 import type { Fault } from "../../cells/fault.ts";
 import { clearDate } from "../dates/clearDate.ts";
 import { noDate, noTag, noWithdrawalDays } from "../words/faults.ts";
+import { dayIn, type FieldColumn, isFilled } from "./readField.ts";
 import type { RecordField } from "./recordFields.ts";
-
-/** One record as read: the values its cells hold. */
-export interface RecordValues {
-  /** Whether the cell is filled, even with something that cannot be read. */
-  readonly filled: (field: RecordField) => boolean;
-  readonly day: (field: RecordField) => number | undefined;
-}
 
 /** A fault that shows only when several cells of a record are held side by side. */
 export interface RecordFault extends Fault {
   readonly field: RecordField;
 }
 
-/** Which columns there are. */
-type Columns = (field: RecordField) => boolean;
+/** The columns as read; undefined for one that is not there. */
+type Columns = (field: RecordField) => FieldColumn | undefined;
 
-type Check = (record: RecordValues) => RecordFault | undefined;
+type Check = (row: number) => RecordFault | undefined;
 
 /** The check that a rule makes of each record; undefined where the columns it looks at are not there. */
-type Rule = (has: Columns) => Check | undefined;
+type Rule = (columns: Columns) => Check | undefined;
 
-const hasTag: Rule = (has) => {
-  if (!has("tag")) return undefined;
-  return (record) => {
+/** Whether a cell is filled, in a column that may not be there. */
+const filledIn = (column: FieldColumn | undefined): ((row: number) => boolean) =>
+  column === undefined ? () => false : (row) => isFilled(column, row);
+
+const hasTag: Rule = (columns) => {
+  const tag = columns("tag");
+  if (tag === undefined) return undefined;
+  const [hasGroup, hasTreated] = [filledIn(columns("group")), filledIn(columns("number treated"))];
+  return (row) => {
     // A group that was treated as a whole has its name and its number in place of a tag.
-    if (record.filled("tag") || record.filled("group")) return undefined;
-    return record.filled("number treated")
+    if (isFilled(tag, row) || hasGroup(row)) return undefined;
+    return hasTreated(row)
       ? { field: "tag", what: "a number of animals without their group", mend: "name the group in a column for groups" }
       : { field: "tag", ...noTag };
   };
 };
 
-const hasNumber: Rule = (has) => {
-  if (!has("tag") || !has("group") || !has("number treated")) return undefined;
-  return (record) =>
-    record.filled("tag") || !record.filled("group") || record.filled("number treated")
+const hasNumber: Rule = (columns) => {
+  const [tag, group, treated] = [columns("tag"), columns("group"), columns("number treated")];
+  if (tag === undefined || group === undefined || treated === undefined) return undefined;
+  return (row) =>
+    isFilled(tag, row) || !isFilled(group, row) || isFilled(treated, row)
       ? undefined
       : { field: "number treated", what: "a group was treated, but not how many", mend: "enter the number of animals" };
 };
 
-const hasDate: Rule = (has) => {
-  const field = has("treated") ? "treated" : "seen lame";
-  if (!has(field)) return undefined;
-  return (record) => (record.filled("treated") || record.filled("seen lame") ? undefined : { field, ...noDate });
+const hasDate: Rule = (columns) => {
+  const [treated, seen] = [columns("treated"), columns("seen lame")];
+  if (treated === undefined && seen === undefined) return undefined;
+  const field = treated === undefined ? "seen lame" : "treated";
+  const [isTreated, isSeen] = [filledIn(treated), filledIn(seen)];
+  return (row) => (isTreated(row) || isSeen(row) ? undefined : { field, ...noDate });
 };
 
 const inOrder =
   (earlier: RecordField, later: RecordField, words: string): Rule =>
-  (has) => {
-    if (!has(earlier) || !has(later)) return undefined;
-    return (record) => {
-      const first = record.day(earlier);
-      const second = record.day(later);
+  (columns) => {
+    const [before, after] = [columns(earlier), columns(later)];
+    if (before === undefined || after === undefined) return undefined;
+    return (row) => {
+      const first = dayIn(before, row);
+      const second = dayIn(after, row);
       if (first === undefined || second === undefined || Math.floor(second) >= Math.floor(first)) return undefined;
       return {
         field: later,
@@ -67,22 +71,26 @@ const inOrder =
 
 // Where medicines are recorded, a row without one is a look at the animal and not a treatment, unless the day it was
 // seen lame has a column of its own.
-const treatmentFields = (has: Columns): readonly RecordField[] =>
-  (has("product") || has("dose")) && !has("seen lame") ? ["product", "dose"] : ["product", "dose", "treated"];
+const treatmentFields = (columns: Columns): readonly RecordField[] =>
+  (columns("product") || columns("dose")) && !columns("seen lame")
+    ? ["product", "dose"]
+    : ["product", "dose", "treated"];
 
-const noWithdrawal: Rule = (has) => {
-  if (!has("withdrawal days")) return undefined;
-  const fields = treatmentFields(has);
-  return (record) =>
-    record.filled("withdrawal days") || !fields.some(record.filled)
+const noWithdrawal: Rule = (columns) => {
+  const days = columns("withdrawal days");
+  if (days === undefined) return undefined;
+  const filled = treatmentFields(columns).map((field) => filledIn(columns(field)));
+  return (row) =>
+    isFilled(days, row) || !filled.some((isIn) => isIn(row))
       ? undefined
       : { field: "withdrawal days", ...noWithdrawalDays };
 };
 
-const clearTooEarly: Rule = (has) => {
-  if (!has("treated") || !has("withdrawal days") || !has("clear date")) return undefined;
-  return (record) => {
-    const [treated, days, clear] = [record.day("treated"), record.day("withdrawal days"), record.day("clear date")];
+const clearTooEarly: Rule = (columns) => {
+  const [treatments, periods, ends] = [columns("treated"), columns("withdrawal days"), columns("clear date")];
+  if (treatments === undefined || periods === undefined || ends === undefined) return undefined;
+  return (row) => {
+    const [treated, days, clear] = [dayIn(treatments, row), dayIn(periods, row), dayIn(ends, row)];
     if (treated === undefined || days === undefined || clear === undefined) return undefined;
     const counted = clearDate(treated, days, Number.isInteger(treated) ? "whole days" : "from the hour");
     if (clear >= counted) return undefined;
@@ -116,15 +124,15 @@ const none: readonly RecordFault[] = [];
 /**
  * Finds every fault of a record that lies between its cells.
  *
- * @param has - whether there is a column for a field
- * @returns a check for one record
+ * @param columns - the columns as read; undefined for one that is not there
+ * @returns a check for the record of one row
  */
-export function recordRules(has: Columns): (record: RecordValues) => readonly RecordFault[] {
-  const checks = rules.flatMap((rule) => rule(has) ?? []);
-  return (record) => {
+export function recordRules(columns: Columns): (row: number) => readonly RecordFault[] {
+  const checks = rules.flatMap((rule) => rule(columns) ?? []);
+  return (row) => {
     let found: RecordFault[] | undefined;
     for (const check of checks) {
-      const fault = check(record);
+      const fault = check(row);
       if (fault === undefined) continue;
       found ??= [];
       found.push(fault);

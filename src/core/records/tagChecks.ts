@@ -1,8 +1,8 @@
 import type { Cell } from "../../cells/cell.ts";
 import { type Fault, faultInWords } from "../../cells/fault.ts";
 import { alikeAmong } from "../words/alikeAmong.ts";
-import { tagFault } from "../words/tagFault.ts";
-import { type Tag, tagKey } from "../words/tagKey.ts";
+import { readTag } from "../words/tagFault.ts";
+import type { Tag } from "../words/tagKey.ts";
 
 /** Two tags that may be one animal. */
 export const alikeFault = (other: Tag, row: number): Fault => ({
@@ -24,12 +24,12 @@ export function tagChecks(cells: readonly (Cell | undefined)[], rowOf: (index: n
   const read = new Map<Cell, Fault | TaggedRow>();
   cells.forEach((cell, index) => {
     if (cell === undefined || read.has(cell)) return;
-    const fault = tagFault(cell);
-    if (fault !== undefined) {
-      read.set(cell, fault);
+    const key = readTag(cell);
+    if (typeof key !== "string") {
+      read.set(cell, key);
       return;
     }
-    const tag = { key: tagKey(cell as string | number), shown: String(cell).trim() };
+    const tag = { key, shown: String(cell).trim() };
     const row = { tag, index };
     read.set(cell, row);
     if (!animals.has(tag.key)) animals.set(tag.key, row);

@@ -21,11 +21,18 @@ const highestNumber = 274_877_906_943;
  * // → { what: "14 digits: an electronic number has 15", mend: "look whether zeros at the front or … are lost, and …" }
  */
 export function tagFault(tag: Cell): Fault | undefined {
+  const read = readTag(tag);
+  return typeof read === "string" ? undefined : read;
+}
+
+/** The key of a tag as `tagKey` gives it, or what is wrong with the tag. */
+export function readTag(tag: Cell): string | Fault {
   if (isCellError(tag)) return cellError(tag.error);
   if (typeof tag === "boolean") return notATag(tag);
   if (tag === null) return { what: "no tag", mend: "enter it" };
   try {
-    return keyFault(tagKey(tag), tag);
+    const key = tagKey(tag);
+    return keyFault(key, tag) ?? key;
   } catch (error) {
     if (error instanceof Problem) return error.fault;
     throw error;

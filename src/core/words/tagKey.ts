@@ -7,6 +7,8 @@ import { isNumberOfAnimals } from "./numberOfAnimals.ts";
 export interface Tag {
   readonly key: string;
   readonly shown: string;
+  /** Which spelling of its column it is, from 0, where it was read in one; see `byAnimal`. */
+  readonly spelling?: number;
 }
 
 /**
@@ -27,9 +29,12 @@ export interface Tag {
  * tagKey("1/12") // → "1-12"
  */
 export function tagKey(tag: string | number): string {
+  const inFull = typeof tag === "string" ? keyInFull(tag) : undefined;
+  if (inFull !== undefined) return inFull;
   // Full-width letters and digits, as some keyboards type them, are the same letters and digits.
-  const typed = typeof tag === "number" ? digitsOf(tag) : tag.normalize("NFKC").toUpperCase().trim();
-  const plain = typed.replace(/[^\p{L}\p{N}]/gu, "");
+  const typed =
+    typeof tag === "number" ? digitsOf(tag) : (isAscii(tag) ? tag : tag.normalize("NFKC")).toUpperCase().trim();
+  const plain = lettersAndDigits(typed);
   if (plain === "") throw new Problem({ what: `"${tag}" has no letter or digit`, mend: "enter the tag" });
   if (spoiled.test(typed))
     throw new Problem({ what: `"${typed}" has lost digits in the spreadsheet`, mend: "enter the tag again as text" });
@@ -39,9 +44,8 @@ export function tagKey(tag: string | number): string {
     const number = electronicNumber(plain);
     return number.length === 15 ? number : apartOf(typed, plain);
   }
-  const printed = /^([A-Z]{2})(\d+)$/.exec(plain);
-  if (printed) {
-    const [, letters = "", digits = ""] = printed;
+  if (/^[A-Z]{2}\d+$/.test(plain)) {
+    const [letters, digits] = [plain.slice(0, 2), plain.slice(2)];
     const country = countryNumber(letters);
     const national = country === undefined ? undefined : nationalNumber(typed, letters, digits);
     if (country !== undefined && national !== undefined) return country + national;
@@ -55,6 +59,40 @@ export function tagKey(tag: string | number): string {
 
 // Most tags are whole, and are spared the search for words.
 const wholeTag = /^[A-Z]{0,2}[ \d]{0,20}$/;
+
+// The two forms of most tags, read in one look: a flock has thousands of them.
+function keyInFull(tag: string): string | undefined {
+  if (electronic.test(tag)) return tag;
+  const printed = printedInFull.exec(tag);
+  const country = printed === null ? undefined : countryNumber(printed[1] as string);
+  return country === undefined ? undefined : `${country}0${printed?.[2]}${printed?.[3]}`;
+}
+
+const electronic = /^\d{15}$/;
+const printedInFull = /^([A-Z]{2}) 0 (\d{6}) (\d{5})$/;
+
+const ascii = /^[ -~]*$/;
+const isAscii = (text: string): boolean => ascii.test(text);
+
+/** Without spaces and separators. Letter by letter, since a flock has thousands of tags and a search costs more. */
+function lettersAndDigits(typed: string): string {
+  let plain = "";
+  let from = 0;
+  for (let at = 0; at < typed.length; at++) {
+    const code = typed.charCodeAt(at);
+    if (code > lastAscii) return typed.replace(/[^\p{L}\p{N}]/gu, "");
+    if ((code >= zero && code <= nine) || (code >= capitalA && code <= capitalZ)) continue;
+    plain += typed.slice(from, at);
+    from = at + 1;
+  }
+  return from === 0 ? typed : plain + typed.slice(from);
+}
+
+const zero = 0x30;
+const nine = 0x39;
+const capitalA = 0x41;
+const capitalZ = 0x5a;
+const lastAscii = 0x7f;
 
 // No word for many sheep is shorter, and hardly any tag has so many letters.
 const fourLetters = /\p{L}{4}/u;

@@ -21,7 +21,13 @@ interface RichValue {
 export function fromExcel(value: unknown): Argument {
   if (!Array.isArray(value)) return value === undefined ? undefined : cellOf(value);
   const range = value as readonly (readonly unknown[])[];
-  return range.some((row) => row.some(isRich)) ? range.map((row) => row.map(cellOf)) : (range as Cells);
+  return holdsRich(range) ? range.map((row) => row.map(cellOf)) : (range as Cells);
+}
+
+// Cell by cell without a function for each: a column of 100,000 rows is an ordinary argument.
+function holdsRich(range: readonly (readonly unknown[])[]): boolean {
+  for (const row of range) for (let at = 0; at < row.length; at++) if (isRich(row[at])) return true;
+  return false;
 }
 
 const isRich = (value: unknown): boolean => typeof value === "object" && value !== null;

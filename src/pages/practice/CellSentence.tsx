@@ -5,7 +5,10 @@ interface Props {
   readonly sentence: string;
 }
 
-/** What is to be said of the cell under the pointer. The line below the sheet says the same of the selected cell. */
+/**
+ * What is to be said of a cell, below it: of the one under the pointer, or of the selected one. It is read out from the
+ * line below the sheet, which says the same of the selected cell, and so not a second time from here.
+ */
 export const CellSentence = ({ box, sentence }: Props) => {
   const isLow = box.top + box.height + 120 > innerHeight;
   return (

@@ -38,6 +38,7 @@ import { drawable } from "./pictures/pictureOf.ts";
 import { usePrinting } from "./printing/usePrinting.ts";
 import { StatusLine } from "./StatusLine.tsx";
 import { sheetWords } from "./sheetWords.ts";
+import { useCellSentence } from "./useCellSentence.ts";
 import { useDark } from "./useDark.ts";
 import { useDrop } from "./useDrop.ts";
 import { useSaveKey } from "./useSaveKey.ts";
@@ -88,9 +89,11 @@ export function PracticeSheet() {
   const [isPanelShown, setPanelShown] = useState(true);
   const [box, setBox] = useState<Box>();
   const [pointed, setPointed] = useState<Pointed>();
+  const atCell = useCellSentence(selected, box);
   const [charts, setCharts] = useState<readonly ShownChart[]>([]);
   const [chartPlaces, setChartPlaces] = useState<readonly ChartPlace[]>([]);
   const sheetInView = useRef("");
+  const cellInView = useRef("");
   const [typing, setTyping] = useState<ArgumentHint>();
   const isSaving = useRef(false);
   // What was typed meanwhile would be lost.
@@ -189,6 +192,10 @@ export function PracticeSheet() {
     grid.current = practiceGrid(holder.current, catalogue, engine, localClock, dark, {
       onSelected(now) {
         setSelected(now);
+        const place = `${now.sheet} ${now.address}`;
+        // Where the cell before was is no place for what is said of this one.
+        if (place !== cellInView.current) setBox(undefined);
+        cellInView.current = place;
         if (now.sheet === sheetInView.current) return;
         sheetInView.current = now.sheet;
         showCharts();
@@ -207,6 +214,7 @@ export function PracticeSheet() {
         setPointed(undefined);
       },
       onPointed: setPointed,
+      onEditing: atCell.setEditing,
       onTyping(before) {
         const hint = before === undefined ? undefined : argumentHint(before, catalogue);
         // What is said again is read out again.
@@ -405,7 +413,11 @@ export function PracticeSheet() {
             />
           )}
           <SheetCharts charts={charts} places={chartPlaces} dark={dark} />
-          {pointed && <CellSentence box={pointed.cell} sentence={pointed.sentence} />}
+          {pointed ? (
+            <CellSentence box={pointed.cell} sentence={pointed.sentence} />
+          ) : (
+            atCell.shown && <CellSentence {...atCell.shown} />
+          )}
           {/* biome-ignore lint/a11y/noNoninteractiveTabindex: what may scroll must be reachable by keyboard */}
           <section class="below" tabIndex={0} aria-label={text.statusLabel}>
             <StatusLine selected={selected} typing={typing} calculating={calculating} onGo={goTo} />

@@ -1,4 +1,5 @@
 import { WorkbookProblem } from "../workbookProblem.ts";
+import type { Packing } from "../zip/packing.ts";
 import type { Entry } from "../zip/readZip.ts";
 
 /** Parts that can be asked for by name. */
@@ -7,15 +8,18 @@ export type Parts = Pick<Package, "has" | "text">;
 /** The parts of the file by name, as text on demand. Part names do not depend on case (ECMA-376 Part 2 §6.2.2). */
 export interface Package {
   readonly entries: readonly Entry[];
+  /** What packs them again, where it is not to be the library. */
+  readonly packing?: Packing;
   readonly has: (part: string) => boolean;
   /** @throws WorkbookProblem when the part is missing or is not text */
   readonly text: (part: string) => string;
 }
 
-export function packageOf(entries: readonly Entry[]): Package {
+export function packageOf(entries: readonly Entry[], packing?: Packing): Package {
   const byName = new Map(entries.map((entry) => [entry.name.toLowerCase(), entry]));
   return {
     entries,
+    ...(packing && { packing }),
     has: (part) => byName.has(part.toLowerCase()),
     text(part) {
       const entry = byName.get(part.toLowerCase());

@@ -2,6 +2,7 @@ import { usualLimits } from "../limits.ts";
 import type { Relationship } from "../parts/relationships.ts";
 import type { Workbook } from "../workbook.ts";
 import type { WorkedOut } from "../workOut.ts";
+import type { Packing } from "../zip/packing.ts";
 import { type Entry, packsWithin } from "../zip/readZip.ts";
 import { writeZip } from "../zip/writeZip.ts";
 import { addDynamicMark } from "./addDynamicMark.ts";
@@ -54,18 +55,19 @@ export function saveWorkbook(workbook: Workbook, { sheets }: Pick<WorkedOut, "sh
   if (formulasChanged) list.drop("calcChain");
   for (const [part, text] of list.texts()) changed.set(part, text);
   return {
-    bytes: packed(entriesWith(files.entries, changed, list.dropped)),
+    bytes: packed(entriesWith(files.entries, changed, list.dropped), files.packing),
     changedParts: [...changed.keys()],
     changedCells,
   };
 }
 
 /** The parts as a file that this program opens again: answers that repeat may pack better than it believes of a part. */
-function packed(entries: readonly Entry[]): Uint8Array {
-  const bytes = writeZip(entries);
+function packed(entries: readonly Entry[], packing: Packing | undefined): Uint8Array {
+  const bytes = writeZip(entries, packing);
   if (packsWithin(bytes, usualLimits)) return bytes;
   return writeZip(
     entries.map((entry) => (entry.bytes.length > usualLimits.ratioFrom ? { ...entry, stored: true } : entry)),
+    packing,
   );
 }
 

@@ -2,7 +2,8 @@ import crc32 from "crc-32";
 import { unzipSync } from "fflate";
 import type { Limits } from "../limits.ts";
 import { WorkbookProblem } from "../workbookProblem.ts";
-import { checksumsIn } from "./checksumsIn.ts";
+import { directoryIn } from "./directoryIn.ts";
+import type { Packing } from "./packing.ts";
 
 /** One part of the file, in the order of the original. */
 export interface Entry {
@@ -17,6 +18,7 @@ export interface Entry {
  * `../../x` does no harm.
  *
  * @param wanted - which parts are unpacked; the others are listed without their bytes
+ * @param packing - what unpacks them where it is not to be the library
  * @throws WorkbookProblem when it is no zip, is damaged, or unpacks to more than the limits allow; a part that is not
  * what its checksum says is named
  */
@@ -24,6 +26,7 @@ export function readZip(
   bytes: Uint8Array,
   limits: Limits,
   wanted: (name: string) => boolean = () => true,
+  packing?: Packing,
 ): readonly Entry[] {
   const seen = new Map<string, boolean>();
   const keys = new Set<string>();
@@ -44,8 +47,8 @@ export function readZip(
     if (name === "__proto__") throw new WorkbookProblem(`The file holds a part called ${name}; it was not opened.`);
     return false;
   });
-  const unpacked = unzip(bytes, ({ name }) => wanted(name));
-  refuseDamaged(unpacked, [...seen.keys()], bytes);
+  const unpacked = packing ? unpackedBy(packing, bytes, wanted) : unzip(bytes, ({ name }) => wanted(name));
+  refuseDamaged(unpacked, [...seen.keys()], bytes, packing?.checksum ?? ((part) => crc32.buf(part) >>> 0));
   return [...seen].map(([name, stored]) => ({ name, stored, bytes: unpacked[name] ?? new Uint8Array() }));
 }
 
@@ -67,16 +70,40 @@ function refuseDamaged(
   unpacked: Readonly<Record<string, Uint8Array>>,
   names: readonly string[],
   bytes: Uint8Array,
+  checksumOf: Packing["checksum"],
 ): void {
   if (Object.keys(unpacked).length === 0) return;
-  const checksums = checksumsIn(bytes);
+  const listed = directoryIn(bytes);
   names.forEach((name, index) => {
     const part = unpacked[name];
-    if (part !== undefined && crc32.buf(part) >>> 0 !== checksums[index])
+    if (part !== undefined && checksumOf(part) !== listed[index]?.checksum)
       throw new WorkbookProblem(
         `The file is damaged: its part ${name} does not match its checksum; use another copy of the file.`,
       );
   });
+}
+
+const deflated = 8;
+
+/** Unpacks what is packed as it usually is; what is not, the library unpacks. */
+function unpackedBy(
+  packing: Packing,
+  bytes: Uint8Array,
+  wanted: (name: string) => boolean,
+): Readonly<Record<string, Uint8Array>> {
+  const unpacked: Record<string, Uint8Array> = {};
+  let listed: ReturnType<typeof directoryIn> | undefined;
+  let index = -1;
+  const others = unzip(bytes, ({ name, size, originalSize, compression }) => {
+    index += 1;
+    if (!wanted(name)) return false;
+    listed ??= directoryIn(bytes);
+    const start = listed[index]?.start;
+    if (compression !== deflated || start === undefined) return true;
+    unpacked[name] = packing.inflate(bytes.subarray(start, start + size), originalSize);
+    return false;
+  });
+  return { ...unpacked, ...others };
 }
 
 const tooBig = (what: string): WorkbookProblem =>

@@ -2,7 +2,7 @@ import { nameKey } from "../../core/words/nameKey.ts";
 import { columnLetters } from "../../workbook/address.ts";
 import type { BookLine, ComparisonContent, FlockYear } from "../comparison/comparisonContent.ts";
 import { type FlockDone, flockDone } from "./flockDone.ts";
-import type { FlockRecord, YearRecord } from "./flockRecord.ts";
+import { type FlockRecord, isUnwritten, type YearRecord } from "./flockRecord.ts";
 
 /** One file: what was read out of it, or why it cannot be used. */
 export interface ReadBook {
@@ -174,9 +174,9 @@ function flockYear(record: FlockRecord, year: number, flock: string): FlockYear 
     lookedAtBefore: hadGathers ? before.lookedAt : undefined,
     lameBefore: hadGathers ? before.lame : undefined,
     gathers: [before, now].flatMap((of) => Array.from(of?.days ?? [], ([day, counts]) => ({ day, ...counts }))),
-    cases: now?.cases,
-    // One of them may be of this year.
-    antibioticMg: record.coursesWithoutDay > 0 ? undefined : now?.antibioticMg,
+    cases: now?.cases === 0 ? undefined : now?.cases,
+    // A course without a day may be of this year.
+    antibioticMg: record.coursesWithoutDay > 0 || isUnwritten(now) ? undefined : now?.antibioticMg,
     breedingSheep: record.breedingSheep,
     slaughterLambs: record.slaughterLambs,
     target: record.target,

@@ -5,7 +5,7 @@ import { newCaseRate } from "../../core/watching/newCaseRate.ts";
 import { noDay } from "./careByYear.ts";
 import { daysCovered } from "./daysCovered.ts";
 import { type DoneFigure, notCounted, several } from "./doneFigure.ts";
-import type { FlockRecord } from "./flockRecord.ts";
+import { type FlockRecord, isUnwritten } from "./flockRecord.ts";
 
 const confidence = 0.95;
 /** New cases are counted for so many sheep in a year. */
@@ -69,6 +69,7 @@ function mgPcuOf(record: FlockRecord, year: number): DoneFigure {
   const { breedingSheep, slaughterLambs, coursesWithoutDay, years } = record;
   const { coursesWithoutMg = 0, antibioticMg } = years.get(year) ?? {};
   const reasons = [
+    isUnwritten(years.get(year)) && "no case is recorded in the year, which may be none or not written down",
     // One of them may be of this year.
     coursesWithoutDay > 0 && `${several(coursesWithoutDay, "treatment")} without a day`,
     coursesWithoutMg > 0 &&

@@ -16,6 +16,10 @@ export interface YearRecord {
   coursesWithoutMg: number;
 }
 
+/** Whether no case and no course stands in a year: nobody can say whether there was none, or none was written down. */
+export const isUnwritten = (year: YearRecord | undefined): boolean =>
+  year === undefined || (year.cases === 0 && year.antibioticMg === 0 && year.coursesWithoutMg === 0);
+
 /** What is kept of one foot book: a few numbers, whatever its size. */
 export interface FlockRecord {
   /** As written in the book's settings; undefined where nothing is. */

@@ -1,14 +1,14 @@
 import { type Cell, isBlankCell } from "../../cells/cell.ts";
 import type { Day } from "../../cells/day.ts";
 import { numberIn } from "../../cells/numberIn.ts";
-import { cellNamed } from "../../workbook/cellNamed.ts";
 import { lookInto } from "../../workbook/lookInto.ts";
 import { cases as casesTable } from "../tables/cases.ts";
 import { gathers as gathersTable } from "../tables/gathers.ts";
 import { dayReader } from "./dayReader.ts";
 import { cellUnder } from "./findRecords.ts";
+import type { FlockRecord } from "./flockRecord.ts";
 import { neededInCases } from "./readCases.ts";
-import { nameIn, neededTable } from "./readFootBook.ts";
+import { flockRecordIn, neededTable } from "./readFootBook.ts";
 import { neededInGathers } from "./readGathers.ts";
 
 /** A row of Gathers; undefined is what is blank or cannot be read. */
@@ -30,6 +30,8 @@ export interface BookRecords {
   readonly flock: string | undefined;
   readonly gathers: readonly BookGather[];
   readonly cases: readonly BookCase[];
+  /** The few numbers that a comparison needs of what is done. */
+  readonly record: FlockRecord;
 }
 
 /**
@@ -39,13 +41,15 @@ export interface BookRecords {
  */
 export function readBookRecords(bytes: Uint8Array): BookRecords {
   const workbook = lookInto(bytes);
+  const record = flockRecordIn(workbook);
   const foundGathers = neededTable(workbook, gathersTable, neededInGathers);
   const foundCases = neededTable(workbook, casesTable, neededInCases);
   const dayIn = dayReader(workbook.dayOffset);
   const ofGather = cellUnder(gathersTable, foundGathers.headings);
   const ofCase = cellUnder(casesTable, foundCases.headings);
   return {
-    flock: nameIn(cellNamed(workbook, "farm_name")?.value ?? null),
+    record,
+    flock: record.flock,
     gathers: foundGathers.rows
       .filter(({ cells }) => neededInGathers.some((key) => !isBlankCell(ofGather(cells, key))))
       .map(({ cells }) => ({

@@ -22,8 +22,10 @@ const usualGap = 14;
  *
  * @throws WorkbookProblem with the reason when the file cannot be used
  */
-export function readFootBook(bytes: Uint8Array): FlockRecord {
-  const workbook = lookInto(bytes);
+export const readFootBook = (bytes: Uint8Array): FlockRecord => flockRecordIn(lookInto(bytes));
+
+/** The same of a workbook that has been looked into. */
+export function flockRecordIn(workbook: UnreadWorkbook): FlockRecord {
   const gatherTable = neededTable(workbook, gathers, neededInGathers);
   const caseTable = neededTable(workbook, cases, neededInCases);
   const { dayOffset } = workbook;
@@ -111,7 +113,7 @@ const earliestOf = (days: readonly number[]): number | undefined =>
   days.length === 0 ? undefined : days.reduce((earliest, day) => Math.min(earliest, day));
 
 /** The name of a flock; undefined where nothing is written. */
-export const nameIn = (cell: Cell): string | undefined =>
+const nameIn = (cell: Cell): string | undefined =>
   isBlankCell(cell) || typeof cell !== "string" ? undefined : detached(cell.trim().replace(/\s+/g, " "));
 
 // A piece of a long text keeps the whole of it in memory; a copy does not.

@@ -10,6 +10,7 @@ import { betterThanOthers } from "./betterThanOthers.ts";
 import type { ComparisonContent, FlockYear } from "./comparisonContent.ts";
 import { countsOfYear, type YearCounts } from "./countsOfYear.ts";
 import { type SettledFigures, settledFigures } from "./settledFigures.ts";
+import { tooNear } from "./tooNear.ts";
 
 const confidence = 0.95;
 
@@ -45,8 +46,12 @@ export interface ComparedFlocks extends SettledFigures {
   readonly counted: number;
 }
 
-/** All that the sheets and pages of a collated comparison say of its flocks, worked out once. */
-export function comparedFlocks(content: ComparisonContent): ComparedFlocks {
+/**
+ * All that the sheets and pages of a collated comparison say of its flocks, worked out once.
+ *
+ * @param wanted - the rows of those of which it is asked, each among all of them; left out for all
+ */
+export function comparedFlocks(content: ComparisonContent, wanted?: ReadonlySet<number>): ComparedFlocks {
   const settled = settledFigures(content);
   const { places, turns, inTurn } = settled;
   const counted = content.flocks.filter((_, row) => places[row] !== undefined);
@@ -55,6 +60,7 @@ export function comparedFlocks(content: ComparisonContent): ComparedFlocks {
   const flocks = content.flocks.map((flock, row): ComparedFlock | string => {
     const place = places[row];
     const { lame, lookedAt: seen } = flock;
+    if (wanted?.has(row) === false) return "not asked for";
     if (place === undefined || lame === undefined || seen === undefined) return whyNot(flock);
     const turn = turns[place - 1];
     const steadied = turn === undefined ? undefined : inTurn[turn - 1];
@@ -115,5 +121,5 @@ function countsBefore(
 // A book may hold 5 where 5 % was meant: against that every flock would be fine.
 const againstOf = (target: number, { lame, seen }: YearCounts): string =>
   target > 0 && target < 1
-    ? targetCheck(lame, seen, { target, confidence })
+    ? targetCheck(lame, seen, { target, confidence }).replace(...tooNear)
     : `not compared: its own target is ${target}, and no share between 0 and 100 %`;

@@ -10,6 +10,7 @@ import type { ComparedFlock, ComparedFlocks } from "./comparedFlocks.ts";
 import type { ComparisonContent } from "./comparisonContent.ts";
 import { notWhole } from "./notWhole.ts";
 import { headingRow, type PlacedComparison, sheetNames } from "./placedComparison.ts";
+import { tooNear } from "./tooNear.ts";
 
 type Key = Parameters<PlacedComparison["comparison"]["range"]>[0];
 type Column = GridColumn<Key>;
@@ -65,14 +66,14 @@ function columnsOf(
   const fromList = (range: string): Holds<Key> => ifCounted((index) => `INDEX(${range},${placeIn(index)})`);
   /** Lame and looked at of each gather where they are known, else the totals. */
   const counts = (index: number, when: "now" | "before" = "now"): string => {
-    const [known, totals] =
+    const [known, row, totals] =
       when === "now"
-        ? ([figure("gathers", index), ["lame", "lookedAt"]] as const)
-        : ([figure("gathersBefore", index), ["lameBefore", "lookedAtBefore"]] as const);
+        ? (["gathers", index + 1, ["lame", "lookedAt"]] as const)
+        : (["gathersBefore", -index - 1, ["lameBefore", "lookedAtBefore"]] as const);
     return (["lame", "lookedAt"] as const)
       .map((key, step) => {
-        const each = `IF(gathers_${when}=${index + 1},${flockGathers.of(key)},"")`;
-        return `IF(ISNUMBER(${known}),${each},${of(totals[step] as Typed, index)})`;
+        const each = `IF(gathers_counted=${row},${flockGathers.of(key)},"")`;
+        return `IF(ISNUMBER(${figure(known, index)}),${each},${of(totals[step] as Typed, index)})`;
       })
       .join(",");
   };
@@ -86,7 +87,7 @@ function columnsOf(
       9,
       "workedCount",
       ({ gathers }) => gathers,
-      ifCounted((index) => figure("gathers", index)),
+      ({ place }) => ({ formula: figure("gathers", place) }),
     ),
     share: column("share lame", 9, "workedPercent", ({ share }) => share, fromList(funnel.range("share", rows))),
     low: column(
@@ -131,10 +132,13 @@ function columnsOf(
     ),
     against: column(
       "against the target",
-      44,
+      46,
       "wordsBeside",
       ({ against }) => against,
-      ifCounted((index) => `FOOT.TARGETCHECK(${counts(index)},${target(index)})`, true),
+      ifCounted((index) => {
+        const [long, short] = tooNear;
+        return `SUBSTITUTE(FOOT.TARGETCHECK(${counts(index)},${target(index)}),"${long}","${short}")`;
+      }, true),
     ),
     leftOut: {
       heading: "left out, because",
@@ -165,7 +169,7 @@ function columnsOf(
 }
 
 /** Letters that fit in a line of the column against the target. */
-const againstLength = 46;
+const againstLength = 50;
 
 const words = [
   "In the funnel: where a flock of its size lies among flocks that differ as much as these do. With fewer than ten flocks hardly one can stand out.",
@@ -204,7 +208,7 @@ export const comparisonSheet = (
     const notUsed = `COUNTIF(${comparison.range("gathers")},"not used")`;
     const lines = [
       {
-        formula: `IF(flocks_counted=0,"No flocks yet: type them on the sheet Flocks.",flocks_counted&" flocks, "&SUM(${counted.range("lookedAt")})&" sheep looked at, "&ROUND(100*share_of_all,1)&" % of them lame.")`,
+        formula: `IF(flocks_counted=0,"No flocks yet: type them on the sheet Flocks.",flocks_counted&" flocks, "&SUM(${counted.range("lookedAt")})&" looked at, each time anew, "&ROUND(100*share_of_all,1)&" % of them lame.")`,
       },
       ...words,
       ofCountsOnly(compared !== undefined),

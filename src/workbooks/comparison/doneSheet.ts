@@ -4,7 +4,6 @@ import { type FlockDone, perSheep } from "../collate/flockDone.ts";
 import type { SheetPlan } from "../writing/authorWorkbook.ts";
 import type { Look } from "../writing/looks.ts";
 import { type GridColumn, writeGrid } from "../writing/placeGrid.ts";
-import type { SheetAuthor } from "../writing/sheetAuthor.ts";
 import type { ComparisonContent } from "./comparisonContent.ts";
 import { type PlacedComparison, sheetNames } from "./placedComparison.ts";
 
@@ -45,7 +44,10 @@ export const doneSheet = ({ flocks, done = [], year }: ComparisonContent, placed
     sheet.rowHeight(headingRow, 62);
     sheet.rowsAside(headingRow + 1);
     writeGrid(sheet, grid, columnsOf(flocks, done));
-    writeHeights(sheet, grid.rows.top, done);
+    done.forEach((one, step) => {
+      const lines = Math.ceil(doubtWords(one).length / wordsLength);
+      if (lines > 1) sheet.rowHeight(grid.rows.top + step, lines * 15 + 1);
+    });
     sheet.emphasize(grid.rows, [`LEN(${grid.cell("flock")})>0`, "line"]);
     sheet.freezeAt({ row: headingRow + 1, column: 1 });
     sheet.protect();
@@ -61,7 +63,7 @@ export const doneSheet = ({ flocks, done = [], year }: ComparisonContent, placed
   },
 });
 
-type Figure = "newCases" | "inTime" | "sound";
+type Figure = "newCases" | "inTime" | "sound" | "mgPcu";
 type Part = "value" | "low" | "high" | "of";
 
 function columnsOf(
@@ -74,18 +76,14 @@ function columnsOf(
     look,
     holds: ({ place }) => done[place]?.[figure][which] ?? null,
   });
+  const share = "besidePercent";
   const named = commonLesions(done);
   const lesion = (step: number): GridColumn<Key> => {
     const name = named[step];
-    if (name === undefined) return { heading: "", width: 3, look: "besidePercent", holds: () => null };
-    return {
-      heading: name,
-      width: 12,
-      look: "besidePercent",
-      holds: ({ place }) => lesionShare(done[place], (found) => found === name),
-    };
+    const holds: GridColumn<Key>["holds"] = ({ place }) =>
+      name === undefined ? null : lesionShare(done[place], (found) => found === name);
+    return { heading: name ?? "", width: name === undefined ? 3 : 12, look: share, holds };
   };
-  const share = "besidePercent";
   return {
     flock: { heading: "flock", width: 24, look: "words", holds: ({ place }) => flocks[place]?.flock ?? null },
     newCases: part(`new cases, ${perSheep} sheep a year`, 10, "besideRate", "newCases", "value"),
@@ -114,12 +112,7 @@ function columnsOf(
       look: "besideCount",
       holds: ({ place }) => (done[place] ? lesionCases(done[place]) || null : null),
     },
-    mgPcu: {
-      heading: "mg/PCU",
-      width: 9,
-      look: "besideRate",
-      holds: ({ place }) => done[place]?.mgPcu.value ?? null,
-    },
+    mgPcu: part("mg/PCU", 9, "besideRate", "mgPcu", "value"),
     words: {
       heading: "not counted, or left out",
       width: wordsWidth,
@@ -168,13 +161,6 @@ function doubtWords(done: FlockDone): string {
   if (done.inNoCase > 0) left.push(`all ${several(done.inNoCase, "row")} without a tag or a day`);
   return [
     ...[...missing].map(([why, what]) => `${what.join(", ")}: ${why}`),
-    ...(left.length > 0 ? [`left out: ${left.join(", ")}`] : []),
+    ...(left.length > 0 ? [`Left out: ${left.join(", ")}`] : []),
   ].join(". ");
-}
-
-function writeHeights(sheet: SheetAuthor, top: number, done: readonly FlockDone[]): void {
-  done.forEach((one, step) => {
-    const lines = Math.ceil(doubtWords(one).length / wordsLength);
-    if (lines > 1) sheet.rowHeight(top + step, lines * 15 + 1);
-  });
 }

@@ -1,6 +1,7 @@
 import { columnLetters } from "../../workbook/address.ts";
 import { flocks } from "../tables/flocks.ts";
 import type { SheetPlan } from "../writing/authorWorkbook.ts";
+import { filledIn } from "../writing/filledIn.ts";
 import type { Look } from "../writing/looks.ts";
 import { orWords } from "../writing/orWords.ts";
 import { type GridColumn, type Holds, writeGrid } from "../writing/placeGrid.ts";
@@ -32,7 +33,7 @@ export const figuresSheet = (
     writeCounted(sheet, placed, content, compared);
     writeSums(sheet, nameCell, placed, compared);
     writeLists(sheet, placed, compared);
-    writeLimits(sheet, placed, compared);
+    writeLimits(sheet, placed, content, compared);
     writeRanked(sheet, placed, content, compared);
     sheet.protect();
     sheet.print({
@@ -65,15 +66,16 @@ function writeCounted(
     };
   /** How many gathers are known, where they come to what is typed of the flock. */
   const gathersOf =
-    (rows: "now" | "before", lookedAt: Typed, lame: Typed) =>
+    (sign: 1 | -1, lookedAt: Typed, lame: Typed) =>
     (index: number): string => {
-      const place = `${besideGathers.range(rows)},${index + 1}`;
+      const place = `${besideGathers.range("counted")},${sign * (index + 1)}`;
       const sums = [lookedAt, lame].map((key, step) => {
         const column = gathers.range(step === 0 ? "lookedAt" : "lame");
         return `SUMIF(${place},${column})=${of(key, index)}`;
       });
       const many = `COUNTIFS(${place},${gathers.range("lookedAt")},">0")`;
-      return `IF(${many}=0,"",IF(AND(${sums.join(",")}),${many},"not used"))`;
+      const faulty = `COUNTIFS(${besideGathers.range("row")},${index + 1},${besideGathers.range("toMend")},"?*")`;
+      return `IF(${many}=0,IF(${faulty}=0,"","not used"),IF(AND(${sums.join(",")}),${many},"not used"))`;
     };
   sheet.put({ row: counted.area.top - 1, column: 0 }, "Flocks that count", "question");
   writeGrid(sheet, counted, {
@@ -119,12 +121,12 @@ function writeCounted(
     gathers: {
       heading: "gathers",
       look: "workedCount",
-      holds: ifCounted(({ gathers: known }) => known, gathersOf("now", "lookedAt", "lame")),
+      holds: ifCounted(({ gathers: known }) => known, gathersOf(1, "lookedAt", "lame")),
     },
     gathersBefore: {
-      heading: "gathers, year before",
+      heading: "gathers before",
       look: "workedCount",
-      holds: ifCounted(({ gathersBefore }) => gathersBefore, gathersOf("before", "lookedAtBefore", "lameBefore")),
+      holds: ifCounted(({ gathersBefore }) => gathersBefore, gathersOf(-1, "lookedAtBefore", "lameBefore")),
     },
   });
 }
@@ -143,7 +145,7 @@ function writeSums(
     [
       "rows_to_mend",
       known?.flocks.filter((flock) => typeof flock === "string").length,
-      `SUMPRODUCT((LEN(${comparison.range("leftOut")})>0)*1)`,
+      filledIn(comparison.range("leftOut")),
       "workedCount",
     ],
   ];
@@ -185,6 +187,7 @@ function writeLists(
 function writeLimits(
   sheet: SheetAuthor,
   { counted, funnel, limits, rows }: PlacedComparison,
+  { target }: ComparisonContent,
   compared: ComparedFlocks | undefined,
 ): void {
   type Key = Parameters<typeof limits.range>[0];
@@ -198,7 +201,7 @@ function writeLimits(
   const limit = (step: number): GridColumn<Key> => {
     const heading = limitNames[step] as (typeof limitNames)[number];
     const formula: Holds<Key> = ({ cell }) => ({
-      formula: `IF(${cell("seen")}="","",IFERROR(INDEX(${funnel.range(heading, rows)},MATCH(${cell("seen")},${funnel.range("seen", rows)},0)),NA()))`,
+      formula: `IF(flocks_counted<2,"",IFERROR(INDEX(${funnel.range(heading, rows)},MATCH(${cell("seen")},${funnel.range("seen", rows)},0)),NA()))`,
     });
     return { heading, look: "workedPercent", holds: holds(keys[step] as (typeof keys)[number], formula) };
   };
@@ -209,13 +212,14 @@ function writeLimits(
       look: "workedCount",
       // The last again where there are no more: a cell without a number would make the sizes words.
       holds: holds("seen", ({ place }) => ({
-        formula: `IF(flocks_counted<2,"",SMALL(${counted.range("lookedAt")},MIN(${place + 1},flocks_counted)))`,
+        formula: `IF(flocks_counted<2,${place + 1},SMALL(${counted.range("lookedAt")},MIN(${place + 1},flocks_counted)))`,
       })),
     },
     "low 95 %": limit(0),
     "high 95 %": limit(1),
     "low 99.8 %": limit(2),
     "high 99.8 %": limit(3),
+    target: { heading: "target", look: "workedPercent", holds: () => (compared ? target : { formula: "target" }) },
   });
 }
 
@@ -238,17 +242,12 @@ function writeRanked(
   // The place in the list of the flock whose turn it is.
   const of = (heading: string, index: number): string =>
     `INDEX(${steadied.range(heading, rows)},MATCH(${index + 1},${ranked.range("order")},0))`;
-  const listed = (heading: string, key: "low" | "high" | "steadied" | "share"): Holds<Key> =>
+  const listed = (heading: string, key: "low" | "high" | "steadied"): Holds<Key> =>
     holds(
       (index) => settled?.inTurn[index]?.[key] ?? null,
       ({ place }) => ({ formula: there(place, of(heading, place)) }),
     );
   const isChosen = (name: string): string => `AND(LEN(chosen_flock)>0,${name}=chosen_flock)`;
-  const named = (value: string, known: number | undefined): Holds<Key> =>
-    holds(
-      () => known ?? null,
-      ({ place }) => ({ formula: there(place, value) }),
-    );
   /** What hangs on the flock that is chosen, and so is a formula in a collated comparison too. */
   const asChosen =
     (formula: (cell: (key: Key) => string, index: number) => string, otherwise?: string): Holds<Key> =>
@@ -311,8 +310,7 @@ function writeRanked(
       "range of the others",
       asChosen((cell) => `IF(${isChosen(cell("name"))},0,${cell("range")})`),
     ),
-    share: percent("share as seen", listed("share", "share")),
-    all: percent("all", named("share_of_all", settled && shareOfAll(settled))),
-    target: percent("target", named("target", target)),
+    // In every row, so that an empty chart has an axis too.
+    target: percent("target", () => (settled ? target : { formula: "target" })),
   });
 }

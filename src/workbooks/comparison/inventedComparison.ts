@@ -15,23 +15,10 @@ const names = (
   "Hawthorn Hazel Heather Holly Hornbeam Ivy Juniper Larch Lime Maple Oak Pine Rowan Willow"
 ).split(" ");
 
-/** What is known of a flock before its cases are invented. */
-interface InventedFlock {
-  readonly name: string;
-  readonly lookedAt: number;
-  readonly lame: number;
-  readonly before: { readonly lookedAt: number; readonly lame: number } | undefined;
-  readonly cases: number;
-  readonly antibioticMg: number | undefined;
-  readonly breedingSheep: number;
-  readonly slaughterLambs: number;
-  readonly target: number | undefined;
-}
-
-function inventedFlocks(random: SeededRandom): readonly InventedFlock[] {
+function inventedFlocks(random: SeededRandom) {
   const lameOf = (sheep: number, share: number): number =>
     Array.from({ length: sheep }, () => random.happens(share)).filter(Boolean).length;
-  return names.map((name, index): InventedFlock => {
+  return names.map((name, index) => {
     const breedingSheep = random.whole(60, 700);
     const lookedAt = breedingSheep * random.whole(1, 4);
     const usual = 0.02 + 0.07 * random.share() ** 2;
@@ -53,6 +40,9 @@ function inventedFlocks(random: SeededRandom): readonly InventedFlock[] {
     };
   });
 }
+
+/** What is known of a flock before its cases are invented. */
+type InventedFlock = ReturnType<typeof inventedFlocks>[number];
 
 const lesions: Readonly<Record<string, number>> = {
   footrot: 44,

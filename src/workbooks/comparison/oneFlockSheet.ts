@@ -94,7 +94,7 @@ function answers({ comparison, steadied, rows }: PlacedComparison, collated: boo
     [shareLame, of("share"), "figureShare"],
     ["Its range", `${percent(of("low"))}&" to "&${percent(of("high"))}`, "worked"],
     ["Against the target", of("against"), "worked"],
-    ["In the funnel", of("funnel"), "worked"],
+    ["Out of line", `${of("funnel")}&" for so many sheep"`, "worked"],
     ["Steadied share, rank", `${percent(of("steadied"))}&", rank "&${of("rank")}&" of "&flocks_counted`, "worked"],
     ["Better than", `${percent(better)}&" of the other flocks"`, "worked"],
     [
@@ -104,7 +104,7 @@ function answers({ comparison, steadied, rows }: PlacedComparison, collated: boo
     ],
     [
       "Antibiotics, mg/PCU",
-      `IF(ISNUMBER(${of("mgPcu")}),ROUND(${of("mgPcu")},2)&"; half of the flocks used less than "&ROUND(MEDIAN(${comparison.range("mgPcu")}),2),"not known")`,
+      `IF(ISNUMBER(${of("mgPcu")}),ROUND(${of("mgPcu")},2)&IF(COUNT(${comparison.range("mgPcu")})<2,"; it is known of no other flock","; half of the flocks used less than "&ROUND(MEDIAN(${comparison.range("mgPcu")}),2)),"not known")`,
       "worked",
     ],
   ];

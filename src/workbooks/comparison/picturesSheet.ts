@@ -21,8 +21,7 @@ export const picturesSheet = (placed: PlacedComparison): SheetPlan => ({
       "note",
     );
     sheet.chart({ row: second, column: 0 }, ...rankedChart(placed, "Steadied share lame with its range, lowest first"));
-    sheet.newPageAtRow(second - 2);
     sheet.protect();
-    sheet.print({ sideways: true, upTo: { row: second + 22, column: 14 } });
+    sheet.print({ upTo: { row: second + 22, column: 14 }, onOnePage: true });
   },
 });

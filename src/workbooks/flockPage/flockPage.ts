@@ -37,7 +37,7 @@ const pageSheet = (content: FlockPageContent): SheetPlan => ({
     const doneRow = writeLines(sheet, standingRow, "Where the flock stands", standing) + 1;
     let row = writeLines(sheet, doneRow, "Cases and what is done", done) + 1;
     if (ranked.length > 0) {
-      sheet.chart({ row, column: 0 }, ...letteredChart(writeRanked(sheet, content), chartTitle));
+      sheet.chart({ row, column: 0 }, ...letteredChart(writeRanked(sheet, content), chartTitle(content)));
       for (const end = row + chartRows; row < end; row++) sheet.rowHeight(row, 15);
     }
     cautionsOfComparing.forEach((words, step) => {
@@ -51,7 +51,8 @@ const pageSheet = (content: FlockPageContent): SheetPlan => ({
   },
 });
 
-const chartTitle = "Steadied share lame with its range, lowest first";
+const chartTitle = ({ ranked, compared }: FlockPageContent): string =>
+  `Steadied share lame with its range, lowest first${ranked.length < compared ? `: ${ranked.length} of the ${compared} flocks, at even steps` : ""}`;
 /** Letters that fit in a line across the page, in one of the column of labels, and in one of the column of words. */
 const lineLength = 120;
 const labelLength = 38;

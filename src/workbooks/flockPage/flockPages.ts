@@ -14,9 +14,40 @@ interface Round {
   readonly mgPcus: readonly number[];
 }
 
+/** A flock of a round, with what only its own page may say. */
+export interface PageFlock {
+  readonly flock: string;
+  /** By which the pages of the others call it. */
+  readonly letter: string;
+  /** What was left out, in words; empty where nothing was. */
+  readonly leftOut: string;
+  /** Why nothing is known of its share; left out where the figures say why. */
+  readonly noShare?: string | undefined;
+  /** What is done, where that is not known as it is in a foot book. */
+  readonly done?: readonly PageLine[] | undefined;
+}
+
 /** A page for each flock of a comparison, in the order of its flocks: all figures are those of the comparison. */
-export function flockPages({ content, flocks, year }: Collated): readonly FlockPageContent[] {
-  const compared = comparedFlocks(content);
+export const flockPages = ({ content, flocks, year }: Collated): readonly FlockPageContent[] =>
+  pagesOfRound(
+    content,
+    flocks.map(({ flock, letter, record }) => ({ flock, letter, leftOut: leftOutWords(record.leftOut) })),
+    year,
+  );
+
+/**
+ * The same for flocks from anywhere.
+ *
+ * @param flocks - as many as the content has, in the same order
+ * @param wanted - the places of those that get a page; left out for all
+ */
+export function pagesOfRound(
+  content: ComparisonContent,
+  flocks: readonly PageFlock[],
+  year: number,
+  wanted?: ReadonlySet<number>,
+): readonly FlockPageContent[] {
+  const compared = comparedFlocks(content, wanted);
   const { places, turns, inTurn } = compared;
   const done = content.done ?? [];
   // Of flocks that count, as the page of one flock in the comparison has it.
@@ -28,29 +59,51 @@ export function flockPages({ content, flocks, year }: Collated): readonly FlockP
     const turn = place === undefined ? undefined : turns[place - 1];
     if (turn !== undefined) letters[turn - 1] = flocks[row]?.letter ?? "";
   });
-  return flocks.map((flock, row) => {
+  return flocks.flatMap((flock, row): readonly FlockPageContent[] => {
+    if (wanted?.has(row) === false) return [];
     const own = compared.flocks[row] ?? "";
     const turn = typeof own === "string" ? undefined : own.turn;
     const figures = content.flocks[row] as FlockYear;
-    const care = done[row] as FlockDone;
-    return {
+    const care = done[row];
+    const page = {
       made: content.made,
       year,
       flock: flock.flock,
       compared: compared.counted,
       target: figures.target ?? content.target,
       standing: [
-        ...(typeof own === "string" ? [line("Share lame", `not counted: ${own}`)] : standingOf(own, figures, round)),
-        ...(flock.record.leftOut.length > 0 ? [line("Left out of these", leftOutWords(flock.record.leftOut))] : []),
+        ...(typeof own === "string"
+          ? [line("Share lame", `not counted: ${flock.noShare ?? own}`)]
+          : standingOf(own, figures, round)),
+        ...(flock.leftOut === "" ? [] : [line("Left out of these", flock.leftOut)]),
       ],
-      done: [...careLines(care), antibiotics(care, round)],
-      ranked: inTurn.map(({ steadied, low, high }, step) => {
+      done: flock.done ?? (care === undefined ? [] : [...careLines(care), antibiotics(care, round)]),
+      ranked: drawnSteps(inTurn.length, turn).flatMap((step) => {
+        const { steadied, low, high } = inTurn[step] ?? {};
+        if (steadied === undefined || low === undefined || high === undefined) return [];
         const isOwn = step + 1 === turn;
-        return { called: isOwn ? flock.flock : (letters[step] ?? ""), own: isOwn, steadied, low, high };
+        const called = isOwn ? shortened(flock.flock) : (letters[step] ?? "");
+        return [{ called, own: isOwn, steadied, low, high }];
       }),
     };
+    return [page];
   });
 }
+
+/** As many flocks as a chart across a page can tell apart. */
+const mostDrawn = 60;
+
+/** The flocks that are drawn, by their places in the order of ranks: of many some at even steps, and its own. */
+function drawnSteps(flocks: number, turn: number | undefined): readonly number[] {
+  if (flocks <= mostDrawn) return Array.from({ length: flocks }, (_, step) => step);
+  const others = turn === undefined ? mostDrawn : mostDrawn - 1;
+  const steps = Array.from({ length: others }, (_, step) => Math.round((step * (flocks - 1)) / (others - 1)));
+  const all = turn === undefined ? steps : [...steps, turn - 1];
+  return [...new Set(all)].sort((one, other) => one - other);
+}
+
+/** A name that leaves a chart its room. */
+const shortened = (name: string): string => (name.length > 22 ? `${name.slice(0, 20).trim()} …` : name);
 
 const line = (label: string, words: string): PageLine => ({ label, value: undefined, look: "besidePercent", words });
 

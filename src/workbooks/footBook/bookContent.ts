@@ -6,18 +6,18 @@ import type { groups, medicines } from "../tables/settingsTables.ts";
 
 /** What a Flock foot book holds when it is made. */
 export interface BookContent {
-  readonly farm: string | undefined;
+  readonly farm?: string | undefined;
   /** The day the file says it was made, as 2026-10-31. */
   readonly made: string;
   /** Said on the first sheet of a book whose records are invented. */
   readonly invented: boolean;
   /** The day everything is worked out for; the calendar's, when left out. */
-  readonly asOf: Day | undefined;
+  readonly asOf?: Day | undefined;
   readonly target: number;
   /** The lowest locomotion score called lame; a farm says for itself. */
-  readonly lameFrom: number | undefined;
-  readonly breedingSheep: number | undefined;
-  readonly slaughterLambs: number | undefined;
+  readonly lameFrom?: number | undefined;
+  readonly breedingSheep?: number | undefined;
+  readonly slaughterLambs?: number | undefined;
   readonly groups: readonly RecordOf<typeof groups>[];
   readonly medicines: readonly RecordOf<typeof medicines>[];
   readonly givenBy: readonly string[];
@@ -27,7 +27,7 @@ export interface BookContent {
   readonly settings?: ReadonlyMap<string, number | undefined>;
   /** The usual treatments, where a book had a list of its own. */
   readonly treatments?: readonly string[];
-  readonly saleDate: Day | undefined;
+  readonly saleDate?: Day | undefined;
   readonly saleTags: readonly string[];
-  readonly eventDate: Day | undefined;
+  readonly eventDate?: Day | undefined;
 }

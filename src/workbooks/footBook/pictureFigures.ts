@@ -3,7 +3,7 @@ import { soundCurveFunction } from "../../../functions/animals/soundCurve.ts";
 import { lesionMixFunction } from "../../../functions/counting/lesionMix.ts";
 import { lameWatchFunction } from "../../../functions/watching/lameWatch.ts";
 import { cases } from "../tables/cases.ts";
-import { type GridColumn, type Holds, type PlacedGrid, placeGrid, writeGrid } from "../writing/placeGrid.ts";
+import { formulas, type GridColumn, type PlacedGrid, placeGrid, writeGrid } from "../writing/placeGrid.ts";
 import { dressColumns, placeList, writeList } from "../writing/placeList.ts";
 import type { SheetAuthor } from "../writing/sheetAuthor.ts";
 import { sheetNames } from "./bookSheets.ts";
@@ -40,6 +40,9 @@ const latest = [
 const monthKeys = ["month", "label", "share", "usual", "low", "high", "target", "newCases"] as const;
 const lesionKeys = ["lesion", "share"] as const;
 const dayKeys = ["day", "stillLame", "low", "high", "label", "line"] as const;
+type MonthKey = (typeof monthKeys)[number];
+type LesionKey = (typeof lesionKeys)[number];
+type DayKey = (typeof dayKeys)[number];
 
 /** What the charts are drawn from. */
 export const drawn = {
@@ -54,91 +57,76 @@ const caseList = placeList(sheetNames.picture, caseTableFunction, { row: top + 1
 const monthNames = '"Jan","Feb","Mar","Apr","May","Jun","Jul","Aug","Sep","Oct","Nov","Dec"';
 
 /** What LAMEWATCH says of the month, by the heading; #N/A where nothing is to be drawn. */
-const watched =
-  (heading: string): Holds<(typeof monthKeys)[number]> =>
-  ({ cell }) => ({
-    formula: `IFERROR(INDEX(${watch.range(heading, rows.watch)},MATCH(${cell("month")},${watch.range("date", rows.watch)},0)),NA())`,
-  });
+const watched = (heading: string, of: string): GridColumn<MonthKey> =>
+  formulas(
+    heading,
+    "workedShare",
+    ({ cell }) =>
+      `IFERROR(INDEX(${watch.range(of, rows.watch)},MATCH(${cell("month")},${watch.range("date", rows.watch)},0)),NA())`,
+  );
 
-const monthColumns: Readonly<Record<(typeof monthKeys)[number], GridColumn<(typeof monthKeys)[number]>>> = {
-  month: {
-    heading: "month",
-    look: "workedMonth",
-    holds: ({ place }) => ({ formula: `EDATE(DATE(YEAR(as_of),MONTH(as_of),1),${place - months + 1})` }),
-  },
-  label: {
-    heading: "label",
-    look: "worked",
-    holds: ({ cell }) => ({
-      formula: `CHOOSE(MONTH(${cell("month")}),${monthNames})&" "&RIGHT(YEAR(${cell("month")}),2)`,
-    }),
-  },
-  share: { heading: "share lame", look: "workedShare", holds: watched("share") },
-  usual: { heading: "usual", look: "workedShare", holds: watched("centre") },
-  low: { heading: "low limit", look: "workedShare", holds: watched("low limit") },
-  high: { heading: "high limit", look: "workedShare", holds: watched("high limit") },
-  target: { heading: "target", look: "workedShare", holds: () => ({ formula: "target" }) },
-  newCases: {
-    heading: "new cases",
-    look: "workedCount",
-    holds: ({ cell }) => {
-      const first = caseList.range("first", cases.room);
-      return { formula: `COUNTIFS(${first},">="&${cell("month")},${first},"<"&EDATE(${cell("month")},1))` };
-    },
-  },
+const monthColumns: Readonly<Record<MonthKey, GridColumn<MonthKey>>> = {
+  month: formulas(
+    "month",
+    "workedMonth",
+    ({ place }) => `EDATE(DATE(YEAR(as_of),MONTH(as_of),1),${place - months + 1})`,
+  ),
+  label: formulas(
+    "label",
+    "worked",
+    ({ cell }) => `CHOOSE(MONTH(${cell("month")}),${monthNames})&" "&RIGHT(YEAR(${cell("month")}),2)`,
+  ),
+  share: watched("share lame", "share"),
+  usual: watched("usual", "centre"),
+  low: watched("low limit", "low limit"),
+  high: watched("high limit", "high limit"),
+  target: formulas("target", "workedShare", () => "target"),
+  newCases: formulas("new cases", "workedCount", ({ cell }) => {
+    const first = caseList.range("first", cases.room);
+    return `COUNTIFS(${first},">="&${cell("month")},${first},"<"&EDATE(${cell("month")},1))`;
+  }),
 };
 
 const mix = (heading: string): string => lesionMix.range(heading, rows.lesions);
-const lesionColumns: Readonly<Record<(typeof lesionKeys)[number], GridColumn<(typeof lesionKeys)[number]>>> = {
-  lesion: {
-    heading: "lesion",
-    look: "worked",
-    holds: ({ place }) => ({
-      formula: `IF(SUM(INDEX(${mix("cases")},${place + 1}))>0,INDEX(${mix("lesion")},${place + 1}),"")`,
-    }),
-  },
-  share: {
-    heading: "share of cases",
-    look: "workedShare",
-    holds: ({ place }) => ({
-      formula: `IF(SUM(INDEX(${mix("cases")},${place + 1}))>0,INDEX(${mix("share of cases")},${place + 1}),NA())`,
-    }),
-  },
+const lesionColumns: Readonly<Record<LesionKey, GridColumn<LesionKey>>> = {
+  lesion: formulas(
+    "lesion",
+    "worked",
+    ({ place }) => `IF(SUM(INDEX(${mix("cases")},${place + 1}))>0,INDEX(${mix("lesion")},${place + 1}),"")`,
+  ),
+  share: formulas(
+    "share of cases",
+    "workedShare",
+    ({ place }) => `IF(SUM(INDEX(${mix("cases")},${place + 1}))>0,INDEX(${mix("share of cases")},${place + 1}),NA())`,
+  ),
 };
 
 const curve = (heading: string): string => cure.range(heading, rows.cure);
 
 /** Where the method has no limits, before the first is sound, their lines lie on the curve. */
-const limit =
-  (heading: string): Holds<(typeof dayKeys)[number]> =>
-  ({ cell }) => {
+const limit = (heading: "low" | "high"): GridColumn<DayKey> =>
+  formulas(heading, "workedShare", ({ cell }) => {
     const value = `INDEX(${curve(heading)},${cell("line")})`;
-    return {
-      formula: `IF(LEN(${cell("line")})=0,NA(),IF(ISNUMBER(${value}),${value},INDEX(${curve("share still lame")},${cell("line")})))`,
-    };
-  };
+    return `IF(LEN(${cell("line")})=0,NA(),IF(ISNUMBER(${value}),${value},INDEX(${curve("share still lame")},${cell("line")})))`;
+  });
 
-const dayColumns: Readonly<Record<(typeof dayKeys)[number], GridColumn<(typeof dayKeys)[number]>>> = {
+const dayColumns: Readonly<Record<DayKey, GridColumn<DayKey>>> = {
   day: { heading: "day", look: "workedCount", holds: ({ place }) => place },
-  stillLame: {
-    heading: "still lame",
-    look: "workedShare",
-    holds: ({ cell }) => ({
-      formula: `IF(LEN(${cell("line")})=0,NA(),INDEX(${curve("share still lame")},${cell("line")}))`,
-    }),
-  },
-  low: { heading: "low", look: "workedShare", holds: limit("low") },
-  high: { heading: "high", look: "workedShare", holds: limit("high") },
+  stillLame: formulas(
+    "still lame",
+    "workedShare",
+    ({ cell }) => `IF(LEN(${cell("line")})=0,NA(),INDEX(${curve("share still lame")},${cell("line")}))`,
+  ),
+  low: limit("low"),
+  high: limit("high"),
   // One spreadsheet writes a label under every day, however narrow.
   label: { heading: "label", look: "workedCount", holds: ({ place }) => (place % 7 === 0 ? place : null) },
   // The line of the curve that holds on that day; past the last day watched there is none.
-  line: {
-    heading: "line",
-    look: "workedCount",
-    holds: ({ place }) => ({
-      formula: `IF(MAX(${curve("day")})<${place},"",IFERROR(MATCH(${place},${curve("day")},1),""))`,
-    }),
-  },
+  line: formulas(
+    "line",
+    "workedCount",
+    ({ place }) => `IF(MAX(${curve("day")})<${place},"",IFERROR(MATCH(${place},${curve("day")},1),""))`,
+  ),
 };
 
 /** Ranges of a fixed size for the charts, since a chart cannot follow a list that grows. */

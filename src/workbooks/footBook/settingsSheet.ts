@@ -5,9 +5,9 @@ import type { Table } from "../tables/defineTable.ts";
 import { feetWords, lesionWords, treatmentWords } from "../tables/recordWords.ts";
 import { groups, medicines, people, sheep, treatments } from "../tables/settingsTables.ts";
 import type { SheetPlan } from "../writing/authorWorkbook.ts";
+import { dateField, daysField, numberField, shareField, textField } from "../writing/fields.ts";
 import { placeTable, writeTable } from "../writing/placeTable.ts";
 import { filledCells } from "../writing/references.ts";
-import { rules } from "../writing/rules.ts";
 import type { NameCell, SheetAuthor } from "../writing/sheetAuthor.ts";
 import { type Field, writeFields } from "../writing/writeFields.ts";
 import type { BookContent } from "./bookContent.ts";
@@ -15,101 +15,54 @@ import { sheetNames } from "./bookSheets.ts";
 import { bookVersion } from "./bookVersion.ts";
 
 const settingsFor = (content: BookContent): readonly Field[] => [
-  {
-    name: "farm_name",
-    label: "Farm",
-    value: content.farm ?? null,
-    look: "fieldText",
-    words: "Names the book, and the flock when books are compared.",
-  },
-  {
-    name: "as_of",
-    label: "Worked out for",
-    value: content.asOf ?? { formula: "TODAY()" },
-    look: "fieldDate",
-    words: "TODAY() follows the calendar; type a date to look back.",
-    rule: rules.day,
-  },
-  {
-    name: "year_from",
-    label: "Year looked at, from",
-    value: { formula: "EDATE(as_of,-12)+1" },
-    look: "fieldDate",
-    words: "Repeat animals, lesions and medicine use count from here.",
-    rule: rules.day,
-  },
-  {
-    name: "target",
-    label: "Target",
-    value: content.target,
-    look: "fieldShare",
-    words: "The share lame you aim to stay below.",
-    rule: rules.innerShare,
-  },
-  {
-    name: "lame_from",
-    label: "Lowest score called lame",
-    value: content.lameFrom ?? null,
-    look: "fieldNumber",
-    words: "On your scale of scores; count every sheep from it up as lame.",
-    rule: { of: { whole: ["0", "6"] }, words: "Type a score, 0 to 6." },
-  },
-  {
-    name: "recheck_days",
-    label: "Look again after",
-    value: 7,
-    look: "fieldNumber",
-    words: "Days from treatment to the second look, unless a case says another day.",
-    rule: rules.days,
-  },
-  {
-    name: "ahead_days",
-    label: "List looks due within",
-    value: 7,
-    look: "fieldNumber",
-    words: "Days ahead that the sheet Today lists.",
-    rule: rules.days,
-  },
-  {
-    name: "gap_days",
-    label: "Gap between cases",
-    value: 14,
-    look: "fieldNumber",
-    words: "Records of one animal at most so many days apart are one case.",
-    rule: rules.days,
-  },
-  {
-    name: "repeat_from",
-    label: "Repeat animal from",
-    value: 2,
-    look: "fieldNumber",
-    words: "Cases in the year that put an animal on the list.",
-    rule: { of: { whole: ["1", "99"] }, words: "Type a whole number of cases, 1 or more." },
-  },
-  {
-    name: "settle_days",
-    label: "Sound for",
-    value: 7,
-    look: "fieldNumber",
-    words: "Days an animal must have been sound before it joins the others.",
-    rule: rules.days,
-  },
-  {
-    name: "breeding_sheep",
-    label: "Breeding sheep",
-    value: content.breedingSheep ?? null,
-    look: "fieldNumber",
-    words: "For medicine use: breeding sheep on the farm.",
-    rule: sheep,
-  },
-  {
-    name: "slaughter_lambs",
-    label: "Lambs to slaughter",
-    value: content.slaughterLambs ?? null,
-    look: "fieldNumber",
-    words: "For medicine use: lambs sent to slaughter in the year, not those sold to be fattened.",
-    rule: sheep,
-  },
+  textField("farm_name", "Farm", content.farm, "Names the book, and the flock when books are compared."),
+  dateField(
+    "as_of",
+    "Worked out for",
+    content.asOf ?? { formula: "TODAY()" },
+    "TODAY() follows the calendar; type a date to look back.",
+  ),
+  dateField(
+    "year_from",
+    "Year looked at, from",
+    { formula: "EDATE(as_of,-12)+1" },
+    "Repeat animals, lesions and medicine use count from here.",
+  ),
+  shareField("target", "Target", content.target, "The share lame you aim to stay below."),
+  numberField(
+    "lame_from",
+    "Lowest score called lame",
+    content.lameFrom,
+    "On your scale of scores; count every sheep from it up as lame.",
+    { of: { whole: ["0", "6"] }, words: "Type a score, 0 to 6." },
+  ),
+  daysField(
+    "recheck_days",
+    "Look again after",
+    7,
+    "Days from treatment to the second look, unless a case says another day.",
+  ),
+  daysField("ahead_days", "List looks due within", 7, "Days ahead that the sheet Today lists."),
+  daysField("gap_days", "Gap between cases", 14, "Records of one animal at most so many days apart are one case."),
+  numberField("repeat_from", "Repeat animal from", 2, "Cases in the year that put an animal on the list.", {
+    of: { whole: ["1", "99"] },
+    words: "Type a whole number of cases, 1 or more.",
+  }),
+  daysField("settle_days", "Sound for", 7, "Days an animal must have been sound before it joins the others."),
+  numberField(
+    "breeding_sheep",
+    "Breeding sheep",
+    content.breedingSheep,
+    "For medicine use: breeding sheep on the farm.",
+    sheep,
+  ),
+  numberField(
+    "slaughter_lambs",
+    "Lambs to slaughter",
+    content.slaughterLambs,
+    "For medicine use: lambs sent to slaughter in the year, not those sold to be fattened.",
+    sheep,
+  ),
   {
     name: "book_version",
     label: "Version of this book",

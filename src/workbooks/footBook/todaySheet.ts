@@ -86,7 +86,7 @@ const lists = [
     question: "Treated twice or more, and not sound",
     formula:
       'FOOT.NOTSOUND(as_of,case_tag,IF(LEN(group_treated)=0,treated_on,""),written_lesion,written_medicine,sound_on,left_on,2,year_from)',
-    widths: [20, 11, 12, 12, 60, 34],
+    widths: [20, 11, 12, 12, 46, 34],
     strong: notKnown("treatments"),
     filled: "treatments",
     numbers: `${animals(failures, "treatments")}&", the most frequent lesion and medicine first; ask your vet"`,

@@ -2,8 +2,9 @@ import { bathProducts } from "../../core/treatment/bathMix.ts";
 import type { KeyOf } from "../tables/defineTable.ts";
 import { otherMedicines, weighed } from "../tables/visitTables.ts";
 import type { SheetPlan } from "../writing/authorWorkbook.ts";
+import { amountField, numberField, shareField, textField } from "../writing/fields.ts";
 import { sayWhenMissing } from "../writing/missingFunctions.ts";
-import { type GridColumn, type Holds, writeGrid } from "../writing/placeGrid.ts";
+import { formulas, type GridColumn, type Holds, writeGrid } from "../writing/placeGrid.ts";
 import { writeTable } from "../writing/placeTable.ts";
 import { fixedArea, fixedCell } from "../writing/references.ts";
 import { rules } from "../writing/rules.ts";
@@ -14,123 +15,55 @@ import type { VisitContent } from "./visitContent.ts";
 import { anyBlank, optional, unlessBlank } from "./visitFormulas.ts";
 
 const medicineFields = ({ medicine, invented }: VisitContent): readonly Field[] => [
-  {
-    name: "medicine_name",
-    label: "Medicine",
-    value: medicine?.name ?? null,
-    look: "fieldText",
-    words: invented
+  textField(
+    "medicine_name",
+    "Medicine",
+    medicine?.name,
+    invented
       ? "INVENTED, and so are all its numbers. Clear them before you use this sheet."
       : "As your vet prescribed.",
-  },
-  {
-    name: "mg_per_kg",
-    label: "Dose, mg per kg",
-    value: medicine?.mgPerKg ?? null,
-    look: "fieldNumber",
-    words: "From the vet or the data sheet.",
-    rule: rules.amount,
-  },
-  {
-    name: "mg_per_ml",
-    label: "Strength, mg per ml",
-    value: medicine?.mgPerMl ?? null,
-    look: "fieldNumber",
-    words: "From the data sheet; 20 % is 200 mg per ml.",
-    rule: rules.amount,
-  },
-  {
-    name: "site_most",
-    label: "Most ml in one site",
-    value: medicine?.mostPerSite ?? null,
-    look: "fieldNumber",
-    words: "From the data sheet.",
-    rule: rules.amount,
-  },
-  {
-    name: "bottle_ml",
-    label: "ml in a bottle",
-    value: medicine?.bottleMl ?? null,
-    look: "fieldNumber",
-    words: "To count the bottles; may stay blank.",
-    rule: rules.amount,
-  },
-  {
-    name: "medicine_route",
-    label: "Given how",
-    value: medicine?.route ?? null,
-    look: "fieldText",
-    words: "From the vet or the data sheet: into the muscle, under the skin, by mouth …",
-  },
-  {
-    name: "medicine_withdrawal",
-    label: "Withdrawal days, meat",
-    value: medicine?.withdrawalDays ?? null,
-    look: "fieldNumber",
-    words: "From the vet or the data sheet; 0 only when that is written there.",
-    rule: { of: { whole: ["0", "365"] }, words: "Type the days, 0 to 365, without a unit." },
-  },
-  {
-    name: "sites_least",
-    label: "Sites at least",
-    value: null,
-    look: "fieldNumber",
-    words: "From the vet or the data sheet; this or the most ml in one site is needed.",
-    rule: { of: { whole: ["1", "10"] }, words: "Type a whole number, 1 to 10." },
-  },
-  {
-    name: "mark_ml",
-    label: "ml between two marks",
-    value: 0.1,
-    look: "fieldNumber",
-    words: "Of the syringe; doses fall on a mark.",
-    rule: rules.amount,
-  },
-  {
-    name: "spare",
-    label: "Spare",
-    value: 0.05,
-    look: "fieldShare",
-    words: "For what is spilled or left in the syringe.",
-    rule: rules.share,
-  },
+  ),
+  amountField("mg_per_kg", "Dose, mg per kg", medicine?.mgPerKg, "From the vet or the data sheet."),
+  amountField("mg_per_ml", "Strength, mg per ml", medicine?.mgPerMl, "From the data sheet; 20 % is 200 mg per ml."),
+  amountField("site_most", "Most ml in one site", medicine?.mostPerSite, "From the data sheet."),
+  amountField("bottle_ml", "ml in a bottle", medicine?.bottleMl, "To count the bottles; may stay blank."),
+  textField(
+    "medicine_route",
+    "Given how",
+    medicine?.route,
+    "From the vet or the data sheet: into the muscle, under the skin, by mouth …",
+  ),
+  numberField(
+    "medicine_withdrawal",
+    "Withdrawal days, meat",
+    medicine?.withdrawalDays,
+    "From the vet or the data sheet; 0 only when that is written there.",
+    { of: { whole: ["0", "365"] }, words: "Type the days, 0 to 365, without a unit." },
+  ),
+  numberField(
+    "sites_least",
+    "Sites at least",
+    undefined,
+    "From the vet or the data sheet; this or the most ml in one site is needed.",
+    { of: { whole: ["1", "10"] }, words: "Type a whole number, 1 to 10." },
+  ),
+  amountField("mark_ml", "ml between two marks", 0.1, "Of the syringe; doses fall on a mark."),
+  shareField("spare", "Spare", 0.05, "For what is spilled or left in the syringe.", rules.share),
 ];
 
 const bathFields = ({ bath }: VisitContent): readonly Field[] => {
   const length = { of: { number: ["1", "5000"] as const }, words: "Type a length in cm." };
   return [
-    {
-      name: "bath_length",
-      label: "Length, cm",
-      value: bath?.lengthCm ?? null,
-      look: "fieldNumber",
-      words: "Inside, in cm.",
-      rule: length,
-    },
-    {
-      name: "bath_width",
-      label: "Width at the surface, cm",
-      value: bath?.topWidthCm ?? null,
-      look: "fieldNumber",
-      words: "Where the liquid ends, not the trough.",
-      rule: length,
-    },
-    {
-      name: "bath_base",
-      label: "Width at the bottom, cm",
-      value: null,
-      look: "fieldNumber",
-      words: "Only when the sides slant.",
-      rule: length,
-    },
-    {
-      name: "bath_depth",
-      label: "Depth of the liquid, cm",
-      value: bath?.depthCm ?? null,
-      look: "fieldNumber",
-      words: "Over the feet.",
-      rule: length,
-    },
+    numberField("bath_length", "Length, cm", bath?.lengthCm, "Inside, in cm.", length),
+    numberField(
+      "bath_width",
+      "Width at the surface, cm",
+      bath?.topWidthCm,
+      "Where the liquid ends, not the trough.",
+      length,
+    ),
+    numberField("bath_base", "Width at the bottom, cm", undefined, "Only when the sides slant.", length),
+    numberField("bath_depth", "Depth of the liquid, cm", bath?.depthCm, "Over the feet.", length),
     {
       name: "bath_kind",
       label: "Product",
@@ -139,14 +72,7 @@ const bathFields = ({ bath }: VisitContent): readonly Field[] => {
       words: "Which it is stands on the bag: zinc sulphate is sold as two salts, one 1.6 times as strong.",
       rule: { of: { list: `"${bathProducts.join(",")}"` }, words: "Choose the product from the list." },
     },
-    {
-      name: "bath_percent",
-      label: "Strength, %",
-      value: bath?.percent ?? null,
-      look: "fieldNumber",
-      words: "3 for 3 %, of the product as bought.",
-      rule: rules.percent,
-    },
+    numberField("bath_percent", "Strength, %", bath?.percent, "3 for 3 %, of the product as bought.", rules.percent),
   ];
 };
 
@@ -270,25 +196,15 @@ function writeOthers(sheet: SheetAuthor, others: VisitContent["otherMedicines"])
     return fixedCell({ row: top + index, column });
   };
   writeGrid(sheet, othersAnswers, {
-    total: {
-      heading: "total ml",
-      look: "workedMl",
-      holds: ({ place }) => {
-        const [mgPerKg, mgPerMl] = [cell("mgPerKg", place), cell("mgPerMl", place)];
-        const all = `INDEX(FOOT.BATCHML(Weighed[Weight kg],${mgPerKg},${mgPerMl},mark_ml,spare),1,1)`;
-        return { formula: `IF(COUNTA(Weighed[Weight kg])=0,"",${unlessBlank([mgPerKg, mgPerMl], all)})` };
-      },
-    },
-    clear: {
-      heading: "clear from",
-      look: "workedDate",
-      holds: ({ place }) => {
-        const days = cell("withdrawalDays", place);
-        return {
-          formula: unlessBlank(["visit_date", cell("medicine", place), days], `FOOT.CLEARDATE(visit_date,${days})`),
-        };
-      },
-    },
+    total: formulas("total ml", "workedMl", ({ place }) => {
+      const [mgPerKg, mgPerMl] = [cell("mgPerKg", place), cell("mgPerMl", place)];
+      const all = `INDEX(FOOT.BATCHML(Weighed[Weight kg],${mgPerKg},${mgPerMl},mark_ml,spare),1,1)`;
+      return `IF(COUNTA(Weighed[Weight kg])=0,"",${unlessBlank([mgPerKg, mgPerMl], all)})`;
+    }),
+    clear: formulas("clear from", "workedDate", ({ place }) => {
+      const days = cell("withdrawalDays", place);
+      return unlessBlank(["visit_date", cell("medicine", place), days], `FOOT.CLEARDATE(visit_date,${days})`);
+    }),
   });
 }
 
@@ -309,13 +225,9 @@ function writeDoses(sheet: SheetAuthor, { weighed: animals, otherMedicines: othe
     },
     bottles: { heading: "bottles", look: "workedCount" },
     largest: { heading: "largest ml", look: "workedMl" },
-    clear: {
-      heading: "clear for food from",
-      look: "workedDate",
-      holds: () => ({
-        formula: unlessBlank(["visit_date", "medicine_withdrawal"], "FOOT.CLEARDATE(visit_date,medicine_withdrawal)"),
-      }),
-    },
+    clear: formulas("clear for food from", "workedDate", () =>
+      unlessBlank(["visit_date", "medicine_withdrawal"], "FOOT.CLEARDATE(visit_date,medicine_withdrawal)"),
+    ),
   });
   writeOthers(sheet, others);
   const printed = lastPrinted({ weighed: animals });

@@ -5,7 +5,7 @@ import type { KeyOf } from "../tables/defineTable.ts";
 import { agreed, type otherMedicines } from "../tables/visitTables.ts";
 import type { SheetPlan } from "../writing/authorWorkbook.ts";
 import { sayWhenMissing } from "../writing/missingFunctions.ts";
-import { type GridColumn, writeGrid } from "../writing/placeGrid.ts";
+import { formulas, type GridColumn, writeGrid } from "../writing/placeGrid.ts";
 import { writeTable } from "../writing/placeTable.ts";
 import { cellOn, fixedCell } from "../writing/references.ts";
 import type { Content, SheetAuthor } from "../writing/sheetAuthor.ts";
@@ -85,27 +85,15 @@ const answer = (key: Parameters<typeof groupAnswers.range>[0], index: number): s
   cellOn(sheetNames.visit, { row: visitRow(index), column: groupAnswers.column(key).left });
 
 const groupColumns: Readonly<Record<GroupKey, GridColumn<GroupKey>>> = {
-  group: { heading: "Group", look: "worked", holds: ({ place }) => ({ formula: shown(typed("group", place)) }) },
-  sheep: { heading: "Sheep", look: "workedCount", holds: ({ place }) => ({ formula: shown(typed("sheep", place)) }) },
-  lookedAt: {
-    heading: "Looked at",
-    look: "workedCount",
-    holds: ({ place }) => ({ formula: shown(typed("lookedAt", place)) }),
-  },
-  lame: { heading: "Lame", look: "workedCount", holds: ({ place }) => ({ formula: shown(typed("lame", place)) }) },
-  share: {
-    heading: "Share lame",
-    look: "workedPercent",
-    holds: ({ place }) => ({ formula: answered(answer("share", place)) }),
-  },
-  range: {
-    heading: "Range",
-    look: "centred",
-    holds: ({ place }) => {
-      const [low, high] = [answer("low", place), answer("high", place)];
-      return { formula: `IF(ISNUMBER(${low}),${percent(low)}&" to "&${percent(high)},"")` };
-    },
-  },
+  group: formulas("Group", "worked", ({ place }) => shown(typed("group", place))),
+  sheep: formulas("Sheep", "workedCount", ({ place }) => shown(typed("sheep", place))),
+  lookedAt: formulas("Looked at", "workedCount", ({ place }) => shown(typed("lookedAt", place))),
+  lame: formulas("Lame", "workedCount", ({ place }) => shown(typed("lame", place))),
+  share: formulas("Share lame", "workedPercent", ({ place }) => answered(answer("share", place))),
+  range: formulas("Range", "centred", ({ place }) => {
+    const [low, high] = [answer("low", place), answer("high", place)];
+    return `IF(ISNUMBER(${low}),${percent(low)}&" to "&${percent(high)},"")`;
+  }),
 };
 
 function writeGroups(sheet: SheetAuthor): void {
@@ -135,12 +123,8 @@ function writeFound(sheet: SheetAuthor): void {
   const typedFound = (key: Parameters<typeof placedFound.range>[0], index: number): string =>
     cellOn(sheetNames.visit, { row: placedFound.rows.top + index, column: placedFound.column(key).left });
   writeGrid(sheet, pageFound, {
-    lesion: { heading: "Lesion", look: "words", holds: ({ place }) => ({ formula: line(planRow(place)) }) },
-    cases: {
-      heading: "Cases",
-      look: "wordsCentre",
-      holds: ({ place }) => ({ formula: shown(typedFound("cases", place)) }),
-    },
+    lesion: formulas("Lesion", "words", ({ place }) => line(planRow(place))),
+    cases: formulas("Cases", "wordsCentre", ({ place }) => shown(typedFound("cases", place))),
     steps: { heading: "First steps; all of them stand on the sheet Care plan", look: "words" },
   });
   const steps = { top: area.top, left: area.right, bottom: area.top, right };
@@ -186,40 +170,24 @@ function typedOf(index: number): Readonly<Record<"name" | "route" | "days" | "cl
 }
 
 const medicineColumns: Readonly<Record<MedicineKey, GridColumn<MedicineKey>>> = {
-  medicine: {
-    heading: "Medicine",
-    look: "worked",
-    holds: ({ place }) => {
-      const { name } = typedOf(place);
-      const unnamed = place === 0 ? 'IF(ISNUMBER(dose_total),"medicine without a name","")' : '""';
-      return { formula: `IF(LEN(${name})=0,${unnamed},${name})` };
-    },
-  },
-  days: {
-    heading: "Withdrawal days, meat",
-    look: "workedCount",
-    holds: ({ place, cell }) => {
-      const { days } = typedOf(place);
-      return { formula: `IF(LEN(${cell("medicine")})=0,"",IF(LEN(${days})=0,"NOT TYPED",${days}))` };
-    },
-  },
-  clear: {
-    heading: "Clear for food from",
-    look: "workedDate",
-    holds: ({ place, cell }) => {
-      const { clear } = typedOf(place);
-      const unknown = `IF(ISNUMBER(${cell("days")}),"HOLD: day?","HOLD, ask vet")`;
-      return { formula: `IF(LEN(${cell("medicine")})=0,"",IF(ISNUMBER(${clear}),${clear},${unknown}))` };
-    },
-  },
-  how: {
-    heading: "Given how",
-    look: "worked",
-    holds: ({ place, cell }) => {
-      const { route } = typedOf(place);
-      return { formula: `IF(LEN(${cell("medicine")})=0,"",IF(LEN(${route})=0,"not typed",${route}))` };
-    },
-  },
+  medicine: formulas("Medicine", "worked", ({ place }) => {
+    const { name } = typedOf(place);
+    const unnamed = place === 0 ? 'IF(ISNUMBER(dose_total),"medicine without a name","")' : '""';
+    return `IF(LEN(${name})=0,${unnamed},${name})`;
+  }),
+  days: formulas("Withdrawal days, meat", "workedCount", ({ place, cell }) => {
+    const { days } = typedOf(place);
+    return `IF(LEN(${cell("medicine")})=0,"",IF(LEN(${days})=0,"NOT TYPED",${days}))`;
+  }),
+  clear: formulas("Clear for food from", "workedDate", ({ place, cell }) => {
+    const { clear } = typedOf(place);
+    const unknown = `IF(ISNUMBER(${cell("days")}),"HOLD: day?","HOLD, ask vet")`;
+    return `IF(LEN(${cell("medicine")})=0,"",IF(ISNUMBER(${clear}),${clear},${unknown}))`;
+  }),
+  how: formulas("Given how", "worked", ({ place, cell }) => {
+    const { route } = typedOf(place);
+    return `IF(LEN(${cell("medicine")})=0,"",IF(LEN(${route})=0,"not typed",${route}))`;
+  }),
 };
 
 function writeWords(sheet: SheetAuthor): void {

@@ -1,7 +1,7 @@
 import type { SheetPlan } from "../writing/authorWorkbook.ts";
+import { dateField, numberField, sheepField } from "../writing/fields.ts";
 import { sayWhenMissing } from "../writing/missingFunctions.ts";
 import { fixedCell } from "../writing/references.ts";
-import { rules } from "../writing/rules.ts";
 import type { SheetAuthor } from "../writing/sheetAuthor.ts";
 import { type Field, writeFields } from "../writing/writeFields.ts";
 import { sheetNames } from "./placedVisit.ts";
@@ -11,70 +11,53 @@ import { optional, unlessBlank } from "./visitFormulas.ts";
 const wholeDays = { of: { whole: ["1", "365"] as const }, words: "Type whole days, 1 to 365." };
 
 const fieldsFor = ({ quarantine }: VisitContent): readonly Field[] => [
-  {
-    name: "arrived",
-    label: "Day they arrived",
-    value: quarantine?.arrived ?? null,
-    look: "fieldDate",
-    words: "Such as 2026-03-14. Lots that came on two days need a sheet each.",
-    rule: rules.day,
-  },
-  {
-    name: "bought_sheep",
-    label: "Sheep that came",
-    value: quarantine?.sheep ?? null,
-    look: "fieldNumber",
-    words: "All of them, lame or not.",
-    rule: rules.sheep,
-  },
-  {
-    name: "apart_days",
-    label: "Days to keep them apart",
-    value: 28,
-    look: "fieldNumber",
-    words: "Published advice is 28 days, or 21 to 28. Your vet may say more.",
-    rule: wholeDays,
-  },
-  {
-    name: "last_new_case",
-    label: "Last new case among them",
-    value: quarantine?.lastNewCase ?? null,
-    look: "fieldDate",
-    words: "The days are counted anew from it; blank when there was none.",
-    rule: rules.day,
-  },
-  {
-    name: "bath_count",
-    label: "Footbaths",
-    value: quarantine?.baths ?? null,
-    look: "fieldNumber",
-    words: "How many, as the vet or data sheet says; the first on arrival. At most 5.",
-    rule: { of: { whole: ["0", "5"] }, words: "Type a whole number, 0 to 5." },
-  },
-  {
-    name: "bath_every",
-    label: "Days between footbaths",
-    value: quarantine?.bathEvery ?? null,
-    look: "fieldNumber",
-    words: "As your vet or the data sheet says.",
-    rule: wholeDays,
-  },
-  {
-    name: "vaccine_first",
-    label: "First vaccination against footrot",
-    value: quarantine?.vaccine ?? null,
-    look: "fieldDate",
-    words: "Only if your vet advises it; blank when not.",
-    rule: rules.day,
-  },
-  {
-    name: "vaccine_after",
-    label: "Days to the second one",
-    value: quarantine?.vaccineAfter ?? null,
-    look: "fieldNumber",
-    words: "From the data sheet of the vaccine.",
-    rule: wholeDays,
-  },
+  dateField(
+    "arrived",
+    "Day they arrived",
+    quarantine?.arrived,
+    "Such as 2026-03-14. Lots that came on two days need a sheet each.",
+  ),
+  sheepField("bought_sheep", "Sheep that came", quarantine?.sheep, "All of them, lame or not."),
+  numberField(
+    "apart_days",
+    "Days to keep them apart",
+    28,
+    "Published advice is 28 days, or 21 to 28. Your vet may say more.",
+    wholeDays,
+  ),
+  dateField(
+    "last_new_case",
+    "Last new case among them",
+    quarantine?.lastNewCase,
+    "The days are counted anew from it; blank when there was none.",
+  ),
+  numberField(
+    "bath_count",
+    "Footbaths",
+    quarantine?.baths,
+    "How many, as the vet or data sheet says; the first on arrival. At most 5.",
+    { of: { whole: ["0", "5"] }, words: "Type a whole number, 0 to 5." },
+  ),
+  numberField(
+    "bath_every",
+    "Days between footbaths",
+    quarantine?.bathEvery,
+    "As your vet or the data sheet says.",
+    wholeDays,
+  ),
+  dateField(
+    "vaccine_first",
+    "First vaccination against footrot",
+    quarantine?.vaccine,
+    "Only if your vet advises it; blank when not.",
+  ),
+  numberField(
+    "vaccine_after",
+    "Days to the second one",
+    quarantine?.vaccineAfter,
+    "From the data sheet of the vaccine.",
+    wholeDays,
+  ),
 ];
 
 // Common practice, no source.

@@ -35,22 +35,22 @@ interface VisitQuarantine {
 
 /** What a visit sheet holds when it is made. */
 export interface VisitContent {
-  readonly farm: string | undefined;
+  readonly farm?: string | undefined;
   /** The day the file says it was made, as 2026-10-31. */
   readonly made: string;
   readonly invented: boolean;
-  readonly day: Day | undefined;
-  readonly adviser: string | undefined;
+  readonly day?: Day | undefined;
+  readonly adviser?: string | undefined;
   readonly target: number;
   /** Typed for each visit: the share expected, the margin, and the smallest share that matters. */
-  readonly plan: { readonly expected: number; readonly margin: number; readonly design: number } | undefined;
-  readonly flockHas: { readonly footrot: boolean; readonly codd: boolean } | undefined;
+  readonly plan?: { readonly expected: number; readonly margin: number; readonly design: number } | undefined;
+  readonly flockHas?: { readonly footrot: boolean; readonly codd: boolean } | undefined;
   readonly groups: readonly RecordOf<typeof visitGroups>[];
   readonly found: readonly RecordOf<typeof found>[];
-  readonly medicine: VisitMedicine | undefined;
+  readonly medicine?: VisitMedicine | undefined;
   readonly weighed: readonly RecordOf<typeof weighed>[];
   readonly otherMedicines: readonly RecordOf<typeof otherMedicines>[];
-  readonly bath: VisitBath | undefined;
-  readonly quarantine: VisitQuarantine | undefined;
+  readonly bath?: VisitBath | undefined;
+  readonly quarantine?: VisitQuarantine | undefined;
   readonly agreed: readonly RecordOf<typeof agreed>[];
 }

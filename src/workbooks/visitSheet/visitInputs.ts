@@ -1,5 +1,6 @@
 import { found, visitGroups } from "../tables/visitTables.ts";
 import type { SheetPlan } from "../writing/authorWorkbook.ts";
+import { dateField, shareField, textField, yesNoField } from "../writing/fields.ts";
 import type { List } from "../writing/listFormula.ts";
 import { sayWhenMissing } from "../writing/missingFunctions.ts";
 import { type GridColumn, type GridRow, writeGrid } from "../writing/placeGrid.ts";
@@ -15,70 +16,26 @@ import { anyBlank, optional, unlessBlank } from "./visitFormulas.ts";
 const yesOrNo = (answer: boolean | undefined): string | null => (answer === undefined ? null : answer ? "yes" : "no");
 
 const fieldsFor = ({ farm, day, adviser, target, plan, flockHas }: VisitContent): readonly Field[] => [
-  {
-    name: "farm_name",
-    label: "Flock",
-    value: farm ?? null,
-    look: "fieldText",
-    words: "Stands on the page that is left with the farm.",
-  },
-  {
-    name: "visit_date",
-    label: "Day of the visit",
-    value: day ?? null,
-    look: "fieldDate",
-    words: "Such as 2026-03-14.",
-    rule: rules.day,
-  },
-  { name: "adviser", label: "Adviser", value: adviser ?? null, look: "fieldText", words: "Who looked at the feet." },
-  {
-    name: "target",
-    label: "Target",
-    value: target,
-    look: "fieldShare",
-    words: "The share lame that the flock aims to stay below.",
-    rule: rules.innerShare,
-  },
-  {
-    name: "expected_share",
-    label: "Share lame expected",
-    value: plan?.expected ?? null,
-    look: "fieldShare",
-    words: "Before the visit; when unsure, the highest you think possible.",
-    rule: rules.share,
-  },
-  {
-    name: "margin",
-    label: "To be known within",
-    value: plan?.margin ?? null,
-    look: "fieldShare",
-    words: "The margin either side, such as 3%.",
-    rule: rules.innerShare,
-  },
-  {
-    name: "design_share",
-    label: "Smallest share that matters",
-    value: plan?.design ?? null,
-    look: "fieldShare",
-    words: "So many are looked at that it would be found 95 times in 100.",
-    rule: rules.innerShare,
-  },
-  {
-    name: "has_footrot",
-    label: "Flock has footrot",
-    value: yesOrNo(flockHas?.footrot),
-    look: "fieldText",
-    words: "yes or no; the care plans ask for it.",
-    rule: rules.yesNo,
-  },
-  {
-    name: "has_codd",
-    label: "Flock has CODD",
-    value: yesOrNo(flockHas?.codd),
-    look: "fieldText",
-    words: "yes or no; contagious ovine digital dermatitis.",
-    rule: rules.yesNo,
-  },
+  textField("farm_name", "Flock", farm, "Stands on the page that is left with the farm."),
+  dateField("visit_date", "Day of the visit", day, "Such as 2026-03-14."),
+  textField("adviser", "Adviser", adviser, "Who looked at the feet."),
+  shareField("target", "Target", target, "The share lame that the flock aims to stay below."),
+  shareField(
+    "expected_share",
+    "Share lame expected",
+    plan?.expected,
+    "Before the visit; when unsure, the highest you think possible.",
+    rules.share,
+  ),
+  shareField("margin", "To be known within", plan?.margin, "The margin either side, such as 3%."),
+  shareField(
+    "design_share",
+    "Smallest share that matters",
+    plan?.design,
+    "So many are looked at that it would be found 95 times in 100.",
+  ),
+  yesNoField("has_footrot", "Flock has footrot", yesOrNo(flockHas?.footrot), "yes or no; the care plans ask for it."),
+  yesNoField("has_codd", "Flock has CODD", yesOrNo(flockHas?.codd), "yes or no; contagious ovine digital dermatitis."),
 ];
 
 const firstField = 3;

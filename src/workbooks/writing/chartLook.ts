@@ -21,36 +21,22 @@ export const chartTitle = (Text: string): ChartTitle => ({
 });
 
 const solid = (color: string) => ({ Type: "pattern", Pattern: 1, Color: [color] });
-const bare = { Symbol: "none" };
+type Stroke = Pick<ChartSeries, "Line" | "Marker" | "Fill">;
+type Dash = NonNullable<NonNullable<ChartSeries["Line"]>["Dash"]>;
+
+const { LineDashSolid, LineDashDash, LineDashSysDot } = chartKinds;
+const stroke = (color: string, Dash: Dash, Width: number, Marker: Stroke["Marker"] = { Symbol: "none" }) =>
+  ({ Fill: solid(color), Line: { Type: chartKinds.LineSolid, Dash, Width }, Marker }) satisfies Stroke;
+const circle = { Symbol: "circle", Size: 6, Fill: solid(green), Border: { Type: chartKinds.LineNone } };
 
 /** Lines of a chart, told apart by their strokes and not by colour alone; the library takes a line's colour from its fill. */
 export const strokes = {
-  main: {
-    Fill: solid(green),
-    Line: { Type: chartKinds.LineSolid, Dash: chartKinds.LineDashSolid, Width: 2.25 },
-    Marker: { Symbol: "circle", Size: 6, Fill: solid(green), Border: { Type: chartKinds.LineNone } },
-  },
-  curve: {
-    Fill: solid(green),
-    Line: { Type: chartKinds.LineSolid, Dash: chartKinds.LineDashSolid, Width: 2.25 },
-    Marker: bare,
-  },
-  thin: {
-    Fill: solid(grey),
-    Line: { Type: chartKinds.LineSolid, Dash: chartKinds.LineDashSolid, Width: 1 },
-    Marker: bare,
-  },
-  dashed: {
-    Fill: solid(grey),
-    Line: { Type: chartKinds.LineSolid, Dash: chartKinds.LineDashDash, Width: 1 },
-    Marker: bare,
-  },
-  dotted: {
-    Fill: solid(ink),
-    Line: { Type: chartKinds.LineSolid, Dash: chartKinds.LineDashSysDot, Width: 1.75 },
-    Marker: bare,
-  },
-} as const satisfies Record<string, Pick<ChartSeries, "Line" | "Marker" | "Fill">>;
+  main: stroke(green, LineDashSolid, 2.25, circle),
+  curve: stroke(green, LineDashSolid, 2.25),
+  thin: stroke(grey, LineDashSolid, 1),
+  dashed: stroke(grey, LineDashDash, 1),
+  dotted: stroke(ink, LineDashSysDot, 1.75),
+} as const;
 
 /** For a series that is drawn but not named: `authorWorkbook` leaves out of the legend what has a font of its own there. */
 export const notInLegend = { Font: { Size: 1 } } as const satisfies ChartSeries["Legend"];

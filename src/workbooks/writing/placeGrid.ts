@@ -26,6 +26,13 @@ export interface GridColumn<K extends string> {
   readonly holds?: Holds<K>;
 }
 
+/** A column of formulas. */
+export const formulas = <K extends string>(
+  heading: string,
+  look: Look,
+  formula: (row: GridRow<K>) => string,
+): GridColumn<K> => ({ heading, look, holds: (row) => ({ formula: formula(row) }) });
+
 /** Cells that are worked out row by row under headings. */
 export interface PlacedGrid<K extends string> {
   readonly area: Area;

@@ -2,8 +2,8 @@ import type { AnyFunction } from "../../definition/defineFunction.ts";
 import type { Area, Place } from "../../workbook/address.ts";
 import type { Format } from "../../writing/format.ts";
 import type { Edition } from "./edition.ts";
-import { isCentred, type Look } from "./looks.ts";
-import { cellOn, cellsOn, fixedCell, rowCell } from "./references.ts";
+import { type Emphasis, isCentred, type Look } from "./looks.ts";
+import { cellsOn, fixedCell, rowCell } from "./references.ts";
 import type { SheetAuthor } from "./sheetAuthor.ts";
 
 /** Where a list that a function spills stands, and which cells its columns fill. */
@@ -14,7 +14,6 @@ export interface PlacedList {
   /** As many rows of a column as formulas are to look at, without the heading. */
   readonly column: (heading: string, rows: number) => Area;
   readonly range: (heading: string, rows: number) => string;
-  readonly headingCell: (heading: string) => string;
   /** A cell of the first row under the headings, with a row that moves. */
   readonly cell: (heading: string) => string;
 }
@@ -68,7 +67,6 @@ export function placeList(sheet: string, gives: AnyFunction, at: Place): PlacedL
     at,
     column,
     range: (heading, rows) => cellsOn(sheet, column(heading, rows)),
-    headingCell: (heading) => cellOn(sheet, { row: at.row, column: columnOf(heading) }),
     cell: (heading) => rowCell({ row: at.row + 1, column: columnOf(heading) }),
   };
 }
@@ -76,32 +74,46 @@ export function placeList(sheet: string, gives: AnyFunction, at: Place): PlacedL
 /** Writes a list under its question: the headings come with it, and its columns are dressed for what they hold. */
 export function writeList(
   sheet: SheetAuthor,
-  { gives, at, cell }: PlacedList,
+  list: PlacedList,
   { question, formula, unless, rows, room = rows, fits = false, strong, dress = "columns" }: ListWriting,
 ): void {
-  const { row, column } = at;
-  const { formats, headings } = gives.result;
-  const right = column + formats.length - 1;
-  sheet.put({ row: row - 1, column }, question, "question");
-  formats.forEach((format, step) => {
-    const look = lookOf(format);
-    const here = column + step;
-    sheet.put(
-      { row, column: here },
-      null,
-      looks[format] && format !== "date" ? "workedHeadingCentre" : "workedHeading",
-    );
-    if (dress === "rows") sheet.dress({ top: row + 1, left: here, bottom: row + rows, right: here }, look);
-  });
-  sheet.put(at, {
+  writeHead(sheet, list, question, dress === "rows" ? rows : 0);
+  sheet.put(list.at, {
     list: formula,
-    room: { rows: room + 1, columns: formats.length },
+    room: { rows: room + 1, columns: list.gives.result.formats.length },
     mayBeLonger: !fits,
     ...(unless === undefined ? {} : { unless: [unless[0], `"${unless[1]}"`] as const }),
   });
+  underline(sheet, list, rows, strong && [strong(list.cell), "strong"]);
+}
+
+/** @param headings - where they do not come with the list */
+function writeHead(
+  sheet: SheetAuthor,
+  { gives, at: { row, column } }: PlacedList,
+  question: string,
+  dressed: number,
+  headings: readonly string[] = [],
+): void {
+  sheet.put({ row: row - 1, column }, question, "question");
+  gives.result.formats.forEach((format, step) => {
+    const look = lookOf(format);
+    const here = column + step;
+    sheet.put({ row, column: here }, headings[step] ?? null, isCentred(look) ? "workedHeadingCentre" : "workedHeading");
+    if (dressed > 0) sheet.dress({ top: row + 1, left: here, bottom: row + dressed, right: here }, look);
+  });
+}
+
+function underline(
+  sheet: SheetAuthor,
+  { gives, at: { row, column }, cell }: PlacedList,
+  rows: number,
+  strong?: readonly [formula: string, emphasis: Emphasis],
+): void {
+  const { formats, headings } = gives.result;
   sheet.emphasize(
-    { top: row + 1, left: column, bottom: row + rows, right },
-    ...(strong === undefined ? [] : [[strong(cell), "strong"] as const]),
+    { top: row + 1, left: column, bottom: row + rows, right: column + formats.length - 1 },
+    ...(strong ? [strong] : []),
     [`${cell(headings[0] ?? "")}<>""`, "line"],
   );
 }
@@ -109,30 +121,20 @@ export function writeList(
 /** Writes a list whose rows are known, in the place of the formula that gives it; or words where there is none. */
 export function writeValues<R>(
   sheet: SheetAuthor,
-  { gives, at, cell }: PlacedList,
+  list: PlacedList,
   question: string,
   rows: Iterable<R> | string,
 ): void {
-  const { row, column } = at;
-  const { formats, headings } = gives.result;
-  const [, ...lines] = typeof rows === "string" ? [[], [rows]] : gives.result.layOut(rows, besideNothing);
-  sheet.put({ row: row - 1, column }, question, "question");
-  formats.forEach((format, step) => {
-    const look = lookOf(format);
-    const here = column + step;
-    sheet.put({ row, column: here }, headings[step] ?? null, isCentred(look) ? "workedHeadingCentre" : "workedHeading");
-    sheet.dress({ top: row + 1, left: here, bottom: row + lines.length, right: here }, look);
-  });
+  const { result } = list.gives;
+  const [, ...lines] = typeof rows === "string" ? [[], [rows]] : result.layOut(rows, besideNothing);
+  writeHead(sheet, list, question, lines.length, result.headings);
   lines.forEach((cells, step) => {
     sheet.putRow(
-      { row: row + 1 + step, column },
+      { ...list.at, row: list.at.row + 1 + step },
       cells.map((answer) => answer ?? null),
     );
   });
-  sheet.emphasize({ top: row + 1, left: column, bottom: row + lines.length, right: column + formats.length - 1 }, [
-    `${cell(headings[0] ?? "")}<>""`,
-    "line",
-  ]);
+  underline(sheet, list, lines.length);
 }
 
 const besideNothing = { rows: new Uint32Array(0), height: 0, lying: false };

@@ -1,24 +1,15 @@
 import type { Cell } from "../../cells/cell.ts";
-import type { Area, Place } from "../../workbook/address.ts";
+import type { Place } from "../../workbook/address.ts";
 import { cellsOf, type Table } from "../tables/defineTable.ts";
-import { cellsOn, rowCell } from "./references.ts";
+import { isCentred } from "./looks.ts";
+import { type PlacedGrid, placeGrid } from "./placeGrid.ts";
+import { rowCell } from "./references.ts";
 import type { SheetAuthor } from "./sheetAuthor.ts";
-import { writeHeadings } from "./writeHeadings.ts";
 
-/** Where a table stands on its sheet. */
-export interface PlacedTable<K extends string> {
-  /** Headings and all. */
-  readonly area: Area;
-  /** The records, the free ones too. */
-  readonly rows: Area;
-  /** The records of a column, or of the columns from one to another. */
-  readonly column: (key: K, to?: K) => Area;
-  /** A cell of the first record, with a row that moves. */
-  readonly cell: (key: K) => string;
-  /** The cell above it. */
+/** Where a table stands on its sheet: its rows are the records, the free ones too. */
+export interface PlacedTable<K extends string> extends PlacedGrid<K> {
+  /** The cell above that of the first record, with a row that moves. */
   readonly above: (key: K) => string;
-  /** A column as formulas of every sheet name it. */
-  readonly range: (key: K) => string;
 }
 
 /** @param at - of the first heading */
@@ -28,18 +19,8 @@ export function placeTable<K extends string>(
   at: Place,
   room = table.room,
 ): PlacedTable<K> {
-  const area = { top: at.row, left: at.column, bottom: at.row + room, right: at.column + table.keys.length - 1 };
-  const rows = { ...area, top: area.top + 1 };
-  const columnOf = (key: K): number => at.column + table.placeOf(key);
-  const column = (key: K, to = key): Area => ({ ...rows, left: columnOf(key), right: columnOf(to) });
-  return {
-    area,
-    rows,
-    column,
-    cell: (key) => rowCell({ row: rows.top, column: columnOf(key) }),
-    above: (key) => rowCell({ row: area.top, column: columnOf(key) }),
-    range: (key) => cellsOn(sheet, column(key)),
-  };
+  const grid = placeGrid(sheet, table.keys, at, room);
+  return { ...grid, above: (key) => rowCell({ row: at.row, column: grid.column(key).left }) };
 }
 
 interface Writing {
@@ -59,13 +40,10 @@ export function writeTable<K extends string>(
   { dressed = true, widths = false, striped = false }: Writing = {},
 ): void {
   const { area, rows } = placed;
-  const columns = table.keys.map((key) => table.columns[key]);
-  writeHeadings(
-    sheet,
-    { row: area.top, column: area.left },
-    table.headings,
-    columns.map(({ look }) => look),
-  );
+  table.keys.forEach((key, step) => {
+    const { heading, look } = table.columns[key];
+    sheet.put({ row: area.top, column: area.left + step }, heading, isCentred(look) ? "headingCentre" : "heading");
+  });
   table.keys.forEach((key, step) => {
     const { look, rule, width } = table.columns[key];
     if (widths) sheet.width(area.left + step, width);

@@ -1,6 +1,7 @@
 import { describe, expect, it } from "vitest";
+import { buildWorkbook, rowsOf } from "../../workbook/buildWorkbook.ts";
 import { barriers } from "../barriers.ts";
-import { enter, goTo, said, toSheet } from "./practicePage.ts";
+import { enter, goTo, openFile, said, toSheet } from "./practicePage.ts";
 import { servedPractice } from "./servedPractice.ts";
 
 const minutes = 60_000;
@@ -49,3 +50,44 @@ describe("help in the cell", () => {
     5 * minutes,
   );
 });
+
+it(
+  "the sentence of an error stands at its cell for those who come by keyboard, not over what is typed, and Escape takes it away",
+  async () => {
+    const { page, troubles } = await practice.open({ stillness: "reduce" });
+    const rows = rowsOf({ B2: "=FOOT.FLOCKPREV(24,20)", B3: "03/04/2026", B4: 5 });
+    await openFile(page, "refused.xlsx", buildWorkbook({ sheets: [{ name: "Flock", rows }] }));
+    const sentence = page.locator(".sentence");
+    await said(page, "A1");
+    expect(await sentence.count()).toBe(0);
+    await page.keyboard.press("ArrowDown");
+    await page.keyboard.press("ArrowRight");
+    await said(page, "B2", /24 is more than the 20 seen/);
+    await sentence.filter({ hasText: "24 is more than the 20 seen" }).waitFor();
+    // It is read out once: from the line below the sheet, which is a live region, and not from here.
+    expect(await sentence.getAttribute("aria-hidden")).toBe("true");
+    expect(await page.locator('[role="status"]').filter({ hasText: "24 is more" }).count()).toBe(1);
+    // Below the cell, so that what stands in it is in sight.
+    const [top, cell] = [(await sentence.boundingBox())?.y ?? 0, await page.locator(".grid").boundingBox()];
+    expect(top).toBeGreaterThan((cell?.y ?? 0) + 40);
+    expect(await barriers(page)).toEqual([]);
+    await page.keyboard.press("Escape");
+    await sentence.waitFor({ state: "detached" });
+    await page.keyboard.press("ArrowDown");
+    await sentence.filter({ hasText: "This is text, not a date" }).waitFor();
+    await page.keyboard.press("ArrowUp");
+    await sentence.filter({ hasText: "24 is more" }).waitFor();
+    await page.keyboard.type("=FOOT.FLOCKPREV(2,20");
+    await page.locator(".status .said").getByText("FOOT.FLOCKPREV, seen:").waitFor();
+    expect(await sentence.count()).toBe(0);
+    await page.keyboard.press("Escape");
+    await sentence.filter({ hasText: "24 is more" }).waitFor();
+    await page.keyboard.press("ArrowDown");
+    await page.keyboard.press("ArrowDown");
+    await said(page, "B4");
+    expect(await sentence.count()).toBe(0);
+    expect(troubles).toEqual([]);
+    await page.close();
+  },
+  5 * minutes,
+);

@@ -1,6 +1,6 @@
 import { expect, it } from "vitest";
 import { buildWorkbook, rowsOf } from "../../workbook/buildWorkbook.ts";
-import { openFile, said } from "./practicePage.ts";
+import { openFile, said, toSheet } from "./practicePage.ts";
 import { servedPractice } from "./servedPractice.ts";
 
 const minutes = 60_000;
@@ -72,6 +72,95 @@ it(
       ["", 1, "pre-line"],
       ["a", 1, "pre-line"],
     ]);
+    await page.close();
+  },
+  5 * minutes,
+);
+
+it(
+  "prints the charts of a sheet with it, whole and sharp, light also where the page is dark",
+  async () => {
+    const { page, troubles } = await practice.open({ look: "dark" });
+    await toSheet(page, "Picture");
+    const printed = await page.evaluate(() => {
+      dispatchEvent(new Event("beforeprint"));
+      const charts = [...document.querySelectorAll<HTMLElement>(".paper figure.chart")];
+      return charts.map((chart) => ({
+        title: chart.querySelector("figcaption")?.textContent,
+        ground: getComputedStyle(chart).getPropertyValue("--sheet").trim(),
+        isTogether: chart.closest("tbody")?.classList.contains("whole"),
+        finer: (chart.querySelector("canvas")?.width ?? 0) / Number.parseFloat(chart.style.width),
+      }));
+    });
+    expect(printed.map(({ title }) => title)).toEqual([
+      "Share lame by month",
+      "New cases by month",
+      "What made them lame",
+      "Still lame, days after treatment",
+    ]);
+    for (const { ground, isTogether, finer } of printed) {
+      expect([ground, isTogether]).toEqual(["#ffffff", true]);
+      expect(finer).toBeGreaterThan(2.5);
+    }
+    // No chart lies over the end of a page: they are all on the first, which the file has end below them.
+    const pdf = (await page.pdf({ preferCSSPageSize: true })).toString("latin1");
+    expect(pdf.match(/\/Subtype\s*\/Image\b/g)?.length).toBeGreaterThanOrEqual(printed.length);
+    expect(troubles).toEqual([]);
+    await page.close();
+  },
+  5 * minutes,
+);
+
+it(
+  "a wide sheet goes over several pages, with its headings and first columns on each, and no letter below 8 points",
+  async () => {
+    const { page } = await practice.open();
+    await toSheet(page, "Cases");
+    const tables = await page.evaluate(() => {
+      dispatchEvent(new Event("beforeprint"));
+      document.querySelector(".paper")?.classList.add("measured");
+      return [...document.querySelectorAll<HTMLTableElement>(".paper section table:last-child")].map((table) => {
+        const zoom = Number(table.style.zoom);
+        const heads = [...(table.tHead?.rows ?? [])].map((row) => [...row.cells].map((cell) => cell.textContent));
+        const sizes = [...table.querySelectorAll("td")].map((cell) =>
+          Number.parseFloat(getComputedStyle(cell).fontSize),
+        );
+        return {
+          caption: table.caption?.textContent,
+          heads: heads.at(-1)?.slice(0, 3),
+          smallest: Math.min(...sizes),
+          zoom,
+          // Headings that take more than a quarter of a page are not repeated by the browser.
+          headHeight: table.tHead?.getBoundingClientRect().height,
+          wide: table.getBoundingClientRect().width,
+        };
+      });
+    });
+    expect(tables.length).toBeGreaterThan(1);
+    for (const [index, { caption, heads, smallest, zoom, headHeight, wide }] of tables.entries()) {
+      expect(caption).toBe(`flock-foot-book.xlsx, Cases (columns, part ${index + 1} of ${tables.length})`);
+      expect(heads).toEqual(["Seen lame", "Treated", "Tag"]);
+      // In pixels of the table before it is made smaller; 3/4 of a point each (CSS Values 4 §6.2).
+      expect(smallest * zoom * 0.75).toBeGreaterThanOrEqual(8 - 0.01);
+      expect(headHeight).toBeLessThan(717 / 4);
+      expect(wide).toBeLessThanOrEqual(1047);
+    }
+    await page.close();
+  },
+  5 * minutes,
+);
+
+it(
+  "a form is printed with its boxes, on the one page its file gives it",
+  async () => {
+    const { page } = await practice.open();
+    await toSheet(page, "Gather form");
+    await page.evaluate(() => dispatchEvent(new Event("beforeprint")));
+    const boxes = page.locator(".paper tbody td[style*='border']");
+    expect(await boxes.count()).toBeGreaterThan(50);
+    await page.evaluate(() => dispatchEvent(new Event("afterprint")));
+    const pdf = (await page.pdf({ preferCSSPageSize: true })).toString("latin1");
+    expect(pdf.match(/\/Type\s*\/Page\b/g)?.length).toBe(1);
     await page.close();
   },
   5 * minutes,

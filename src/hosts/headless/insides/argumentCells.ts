@@ -32,10 +32,11 @@ const arrayCells = (array: ArrayValueObject): Cells =>
  */
 function referenceCells(reference: BaseReferenceObject): Cells {
   const { startRow, endRow, startColumn, endColumn } = reference.getRangePosition();
-  // What was worked out in this run goes before what the sheet held.
+  // What was worked out in this run goes before what formulas filled earlier, and that before what the sheet holds.
   const stores = [
     reference.getCurrentRuntimeSheetData(),
     reference.getCurrentRuntimeActiveArrayFormulaCellData(),
+    reference.getCurrentActiveArrayFormulaCellData(),
     reference.getCurrentActiveSheetData()?.cellData,
   ].filter((store) => store !== undefined);
   const isTall = endRow - startRow > tall;

@@ -1,9 +1,18 @@
-import type { BaseReferenceObject, FunctionVariantType, IFormulaRuntimeService } from "@univerjs/engine-formula";
+import type {
+  BaseReferenceObject,
+  FormulaDataModel,
+  FunctionVariantType,
+  IFormulaRuntimeService,
+} from "@univerjs/engine-formula";
 import type { Registration } from "../bridge.ts";
 import type { UniverParts } from "../univerParts.ts";
 
-/** `A1#`, which the engine gets wrong: the cells that the formula in A1 fills, as worked out in this run. */
-export function spilledRange({ formula }: UniverParts, runtime: () => IFormulaRuntimeService): Registration {
+/** `A1#`, which the engine gets wrong: the cells that the formula in A1 fills, in this run or before. */
+export function spilledRange(
+  { formula }: UniverParts,
+  runtime: () => IFormulaRuntimeService,
+  before: () => FormulaDataModel,
+): Registration {
   const { BaseFunction, ErrorValueObject, RangeReferenceObject } = formula;
   const referenceError = () => ErrorValueObject.create("#REF!" as Parameters<typeof ErrorValueObject.create>[0]);
 
@@ -18,7 +27,8 @@ export function spilledRange({ formula }: UniverParts, runtime: () => IFormulaRu
       const own = runtime().getUnitData()[unit]?.[sheet]?.getValue(startRow, startColumn);
       // The engine names the area of a blocked formula too.
       if (own?.v === "#SPILL!") return reference.getCellValueObject(own);
-      const area = runtime().getUnitArrayFormula()[unit]?.[sheet]?.[startRow]?.[startColumn];
+      const areas = own ? runtime().getUnitArrayFormula() : before().getArrayFormulaRange();
+      const area = areas[unit]?.[sheet]?.[startRow]?.[startColumn];
       if (!area) return referenceError();
       const range = new RangeReferenceObject(area);
       range.setDefaultUnitId(unit);

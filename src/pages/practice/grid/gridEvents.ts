@@ -10,6 +10,8 @@ export interface Selected {
   readonly formula: string | undefined;
   /** What the function in it said when it refused. */
   readonly message: string | undefined;
+  /** What is to be said at the cell itself: what the function said, or what is doubtful. */
+  readonly sentence: string | undefined;
   /** What is wanted there: by the workbook, or instead of a date that is none for certain. */
   readonly wanted: string | undefined;
   /** What the workbook offers to pick from. */
@@ -42,6 +44,8 @@ export interface GridEvents {
   readonly onMoved: () => void;
   /** The pointer rests on a cell of which something is to be said, or on none. */
   readonly onPointed: (pointed: Pointed | undefined) => void;
+  /** Something is being typed into the selected cell, or no longer. */
+  readonly onEditing: (editing: boolean) => void;
   /** A formula is being typed: what stands before the caret; undefined once that is over. */
   readonly onTyping: (before: string | undefined) => void;
   /** The person asked for something that would move cells about. */

@@ -33,7 +33,7 @@ export function listenToGrid(
   rules: BookRules,
   words: CellWords,
   { tell, showSelected, selectFirstCell, go }: Doing,
-  events: Pick<GridEvents, "onCalculating" | "onMoved" | "onPointed" | "onTyping">,
+  events: Pick<GridEvents, "onCalculating" | "onEditing" | "onMoved" | "onPointed" | "onTyping">,
 ): void {
   const { api, injector } = book;
   const edited = injector.get(SheetInterceptorService);
@@ -63,7 +63,9 @@ export function listenToGrid(
     if (link && "place" in link) go(link.place);
   });
   tellTypedFormula(injector, events.onTyping);
-  keepWhatIsTyped(injector.get(IEditorBridgeService));
+  const editor = injector.get(IEditorBridgeService);
+  editor.visible$.subscribe(({ visible }) => events.onEditing(visible));
+  keepWhatIsTyped(editor);
   withoutAlerts(injector.get(CellAlertManagerService));
   injector.get(HoverManagerService).currentCell$.subscribe((hovered) => {
     if (!hovered) return events.onPointed(undefined);
@@ -73,6 +75,7 @@ export function listenToGrid(
   api.addEvent(api.Event.ActiveSheetChanged, () => {
     selectFirstCell();
     tell();
+    showSelected();
   });
   api.addEvent(api.Event.SheetValueChanged, tell);
 }

@@ -39,19 +39,21 @@ export function showAsWanted(book: GridBook): void {
 
 function wantedFor({ api, formulas, formulaAt, unit }: GridBook, answered: Answered): readonly Wanted[] {
   const { sheetId: sheet, row, column, shown } = answered;
-  const data = api.getActiveWorkbook()?.getSheetBySheetId(sheet);
-  if (!data || !isOneCall(formulaAt({ sheet, row, column })?.slice(1) ?? "")) return [];
+  const workbook = api.getActiveWorkbook()?.getWorkbook();
+  const data = workbook?.getSheetBySheetId(sheet);
+  if (!workbook || !data || !isOneCall(formulaAt({ sheet, row, column })?.slice(1) ?? "")) return [];
   const area = formulas.getArrayFormulaRange()[unit()]?.[sheet]?.[row]?.[column];
   const values = formulas.getArrayFormulaCellData()[unit()]?.[sheet];
+  const styles = workbook.getStyles();
   const wanted: Wanted[] = [];
-  for (let at = row; at <= (area?.endRow ?? row); at += 1) {
-    if (shown.headings && at === row) continue;
-    for (let across = column; across <= (area?.endColumn ?? column); across += 1) {
-      const format = shown.formats[Math.min(across - column, shown.formats.length - 1)];
-      const range = data.getRange(at, across);
-      const value = area ? values?.[at]?.[across]?.v : range.getRawValue();
-      const pattern = format === undefined ? "General" : patternFor(format, value);
-      if (pattern !== "General" && !range.getCellStyleData()?.n) wanted.push({ row: at, col: across, pattern });
+  for (let across = column; across <= (area?.endColumn ?? column); across += 1) {
+    const format = shown.formats[Math.min(across - column, shown.formats.length - 1)];
+    // Looked for once, and not for each of thousands of cells.
+    if (format === undefined || data.getColumnStyle(across)?.n) continue;
+    for (let at = shown.headings ? row + 1 : row; at <= (area?.endRow ?? row); at += 1) {
+      const cell = data.getCellRaw(at, across);
+      const pattern = patternFor(format, area ? values?.[at]?.[across]?.v : cell?.v);
+      if (pattern !== "General" && !styles.getStyleByCell(cell)?.n) wanted.push({ row: at, col: across, pattern });
     }
   }
   return wanted;

@@ -7,15 +7,19 @@ import { greenTheme } from "@univerjs/themes";
 import type { AnyFunction } from "../../../definition/defineFunction.ts";
 import { bridge, type Listener } from "../../../hosts/headless/bridge.ts";
 import { compareEachCell } from "../../../hosts/headless/insides/compareEachCell.ts";
+import { eachValueOnce } from "../../../hosts/headless/insides/eachValueOnce.ts";
 import { keepEmptyTexts } from "../../../hosts/headless/insides/emptyTexts.ts";
 import { fitToCells } from "../../../hosts/headless/insides/fitToCells.ts";
+import { matchOfMany } from "../../../hosts/headless/insides/matchOfMany.ts";
 import { mendReader } from "../../../hosts/headless/insides/mendReader.ts";
 import { partsOfDates } from "../../../hosts/headless/insides/partsOfDates.ts";
 import { refuseUnclearDates } from "../../../hosts/headless/insides/refuseUnclearDates.ts";
+import { roomForArrays } from "../../../hosts/headless/insides/roomForArrays.ts";
 import { servicesOf } from "../../../hosts/headless/insides/servicesOf.ts";
 import { sortOfACopy } from "../../../hosts/headless/insides/sortOfACopy.ts";
 import { spilledRange } from "../../../hosts/headless/insides/spilledRange.ts";
 import { todayAndNow } from "../../../hosts/headless/insides/todayAndNow.ts";
+import { workOutOnce } from "../../../hosts/headless/insides/workOutOnce.ts";
 import type { UniverParts } from "../../../hosts/headless/univerParts.ts";
 import type { Clock } from "../../../hosts/localClock.ts";
 import { functionTips } from "./functionTips.ts";
@@ -69,7 +73,13 @@ export function startUniver(
         ...catalogue.map((definition) => bridge(definition, univerInPage, listener)),
         fitToCells(univerInPage),
         sortOfACopy(univerInPage),
-        spilledRange(univerInPage, () => injector.get(formula.IFormulaRuntimeService)),
+        matchOfMany(univerInPage),
+        ...eachValueOnce(univerInPage),
+        spilledRange(
+          univerInPage,
+          () => injector.get(formula.IFormulaRuntimeService),
+          () => injector.get(formula.FormulaDataModel),
+        ),
         ...todayAndNow(univerInPage, clock),
         ...partsOfDates(univerInPage),
       ] as never,
@@ -89,6 +99,8 @@ export function startUniver(
   }
   const api = FUniver.newAPI(univer);
   keepEmptyTexts(injector.get(formula.IFormulaRuntimeService));
+  roomForArrays(univerInPage, injector.get(formula.IFormulaRuntimeService));
   mendReader(injector.get(formula.LexerTreeBuilder));
+  workOutOnce(univerInPage, injector);
   return { univer, api, injector };
 }

@@ -29,6 +29,8 @@ export function Plot({ picture, dark, height, printed }: Props) {
     const plot = new uPlot(plotOptions(picture, room), plotData(picture), holder);
     if (width !== undefined) {
       plot.root.style.setProperty("zoom", String(1 / enlarged));
+      // At once: otherwise it is drawn after this turn, which for Firefox is after the page was copied to be printed.
+      plot.batch(() => {});
       return () => plot.destroy();
     }
     const watch = new ResizeObserver(() => plot.setSize({ width: holder.clientWidth, height }));

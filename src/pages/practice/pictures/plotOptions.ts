@@ -48,7 +48,7 @@ export function plotOptions(picture: Picture, { holder, width, height, dark, enl
         range: (_, least, most) => [Math.min(0, least * 1.05), Math.max(unit === "share" ? 0.01 : 1, most * 1.05)],
       },
     },
-    axes: axesOf(picture, { width, by, isBars, isLying, colour }),
+    axes: axesOf(picture, { width, height, by, isBars, isLying, colour }),
     series: [
       {},
       ...lines.map(({ name, mark, tone, ...line }, index): uPlot.Series => {
@@ -74,14 +74,15 @@ export function plotOptions(picture: Picture, { holder, width, height, dark, enl
 
 interface Axes {
   readonly width: number;
+  readonly height: number;
   readonly by: number;
   readonly isBars: boolean;
   readonly isLying: boolean;
   readonly colour: (name: string) => string;
 }
 
-function axesOf(picture: Picture, { width, by, isBars, isLying, colour }: Axes): uPlot.Axis[] {
-  const { labels, acrossName, unit } = picture;
+function axesOf(picture: Picture, { width, height, by, isBars, isLying, colour }: Axes): uPlot.Axis[] {
+  const { across, labels, acrossName, unit } = picture;
   const axis: uPlot.Axis = {
     stroke: colour("--ink"),
     font: `${12 * by}px system-ui, sans-serif`,
@@ -97,7 +98,9 @@ function axesOf(picture: Picture, { width, by, isBars, isLying, colour }: Axes):
           places.map((at) =>
             isBars && !Number.isInteger(at) ? "" : shorten(labels(at), isLying ? besideBars(width) : 16),
           ),
-        ...(isBars ? { incrs: [1, 2, 3, 6, 12, 24, 60, 120, 600] } : {}),
+        ...(across.every((at, index) => at === index)
+          ? { splits: () => namedPlaces(picture, isLying ? height / 16 : width / (isBars ? 20 : 70)) }
+          : {}),
         rotate: isBars && !isLying ? turn.angle : 0,
         size: (isLying ? longest(picture, besideBars(width)) + 24 : isBars ? turn.below : 40) * by,
         space: (isLying ? 14 : isBars ? 20 : 90) * by,
@@ -105,6 +108,8 @@ function axesOf(picture: Picture, { width, by, isBars, isLying, colour }: Axes):
     : {};
   const ofNames: uPlot.Axis = {
     ...axis,
+    size: 40 * by,
+    space: 60 * by,
     ...(acrossName === undefined ? {} : { label: acrossName, labelSize: 20 * by }),
     side: isLying ? 3 : 2,
     ...named,
@@ -117,6 +122,13 @@ function axesOf(picture: Picture, { width, by, isBars, isLying, colour }: Axes):
     space: (isLying ? 60 : 30) * by,
   };
   return [ofNames, { ...ofFigures, scale: "y" }];
+}
+
+/** Places that have a name, or every second, third and so on of them where there is room for so many only. */
+function namedPlaces({ across, labels }: Picture, most: number): number[] {
+  const named = across.filter((at) => (labels?.(at) ?? "") !== "");
+  const each = Math.max(1, Math.ceil(named.length / Math.max(1, most)));
+  return named.filter((_, index) => index % each === 0);
 }
 
 // About as wide as a letter of the axes is, in pixels.

@@ -1,6 +1,7 @@
+import type { ComponentChildren } from "preact";
 import { ChartFigure } from "../charts/ChartFigure.tsx";
 import type { PrintedChart, PrintedRow, PrintedSheet } from "../grid/sheetToPrint.ts";
-import { cellsIn, layPages, type PaperPart } from "./layPages.ts";
+import { cellsIn, isBlank, layPages, type PaperPart } from "./layPages.ts";
 
 interface Props {
   readonly sheet: PrintedSheet;
@@ -12,41 +13,70 @@ interface Props {
 
 /** A sheet as tables to print: none wider than the paper, with the headings on top of each page and the charts in place. */
 export function SheetOnPaper({ sheet, file, partOf, heights }: Props) {
-  const { name, headings, lines } = sheet;
-  const { orientation, zoom, parts } = layPages(sheet, heights);
+  const { headings, lines } = sheet;
+  const { orientation, zoom, squeeze, repeated, parts } = layPages(sheet, heights);
+  const first = headings.slice(0, headings.length - repeated);
+  const each = headings.slice(headings.length - repeated);
+  const rows = sheet.rows.map((row) => (isBlank(row) ? { ...row, height: row.height * squeeze } : row));
   return (
     <>
       <style>{`@page { size: A4 ${orientation}; margin: 1cm; }`}</style>
-      {parts.map((part, index) => (
-        <table key={index} class={lines ? "lines" : ""} style={{ width: `${whole(part)}px`, zoom }}>
-          <caption>
-            {file}, {name}
-            {parts.length > 1 && ` (${partOf(index + 1, parts.length)})`}
-          </caption>
-          <colgroup>
-            {part.widths.map((width, column) => (
-              <col key={column} style={{ width: `${width}px` }} />
-            ))}
-          </colgroup>
-          {headings.length > 0 && (
-            <thead>
-              {headings.map((row, at) => (
-                <Row key={at} row={row} part={part} charts={[]} />
+      {parts.map((part, index) => {
+        const name = `${file}, ${sheet.name}${parts.length > 1 ? ` (${partOf(index + 1, parts.length)})` : ""}`;
+        const given = { part, zoom, lines };
+        return (
+          <section key={index}>
+            {first.length > 0 && (
+              <PaperTable {...given} name={name}>
+                <tbody>
+                  {first.map((row, at) => (
+                    <Row key={at} row={row} part={part} charts={[]} />
+                  ))}
+                </tbody>
+              </PaperTable>
+            )}
+            <PaperTable {...given} name={first.length > 0 ? undefined : name}>
+              {each.length > 0 && (
+                <thead>
+                  {each.map((row, at) => (
+                    <Row key={at} row={row} part={part} charts={[]} />
+                  ))}
+                </thead>
+              )}
+              {bandsOf(rows, chartsOn(sheet, part)).map(({ rows: own, charts, first: place }) => (
+                <tbody key={place} class={charts.length > 0 ? "whole" : ""}>
+                  {own.map((row, at) => (
+                    <Row key={at} row={row} part={part} charts={charts.filter((chart) => chart.row === place + at)} />
+                  ))}
+                </tbody>
               ))}
-            </thead>
-          )}
-          {bandsOf(sheet.rows, chartsOn(sheet, part)).map(({ rows, charts, first }) => (
-            <tbody key={first} class={charts.length > 0 ? "whole" : ""}>
-              {rows.map((row, at) => (
-                <Row key={at} row={row} part={part} charts={charts.filter((chart) => chart.row === first + at)} />
-              ))}
-            </tbody>
-          ))}
-        </table>
-      ))}
+            </PaperTable>
+          </section>
+        );
+      })}
     </>
   );
 }
+
+interface TableProps {
+  readonly part: PaperPart;
+  readonly zoom: number;
+  readonly lines: boolean;
+  readonly name: string | undefined;
+  readonly children: ComponentChildren;
+}
+
+const PaperTable = ({ part, zoom, lines, name, children }: TableProps) => (
+  <table class={lines ? "lines" : ""} style={{ width: `${whole(part)}px`, zoom }}>
+    {name !== undefined && <caption>{name}</caption>}
+    <colgroup>
+      {part.widths.map((width, column) => (
+        <col key={column} style={{ width: `${width}px` }} />
+      ))}
+    </colgroup>
+    {children}
+  </table>
+);
 
 const whole = ({ widths }: PaperPart): number => widths.reduce((sum, width) => sum + width, 0);
 

@@ -16,6 +16,10 @@ export interface PaperPart {
 export interface PaperLayout {
   readonly orientation: "portrait" | "landscape";
   readonly zoom: number;
+  /** What becomes of the height of rows to write into, so that a form stays on its page. */
+  readonly squeeze: number;
+  /** So many of the heading rows, the last ones, stand on top of each page; those before on the first alone. */
+  readonly repeated: number;
   readonly parts: readonly PaperPart[];
 }
 
@@ -40,20 +44,64 @@ export function layPages(sheet: PrintedSheet, heights = guessedHeights(sheet)): 
   const upright = wished === "portrait" ? least : Math.max(least, hardlySmaller);
   const orientation = wished !== "landscape" && zoomIn("portrait") >= upright ? "portrait" : "landscape";
   const zoom = zoomIn(orientation);
-  const columns = sheet.widths.map((_, column) => column);
-  if (zoom >= least)
+  if (zoom < least) {
+    const split = splitUp(sheet, least);
     return {
-      orientation,
-      zoom: wholePages(heights, orientation, zoom, least),
-      parts: [partOf(sheet, columns, rooms[orientation].width / zoom)],
+      orientation: "landscape",
+      squeeze: 1,
+      repeated: repeatedHeadings(sheet, "landscape", split.zoom),
+      ...split,
     };
-  const fewest = split(sheet, rooms.landscape.width / least).length;
-  // As large as goes on no more pages.
-  for (let larger = 1; larger > least; larger -= 0.05) {
-    const parts = split(sheet, rooms.landscape.width / larger);
-    if (parts.length <= fewest) return { orientation: "landscape", zoom: larger, parts };
   }
-  return { orientation: "landscape", zoom: least, parts: split(sheet, rooms.landscape.width / least) };
+  const smaller = wholePages(heights, orientation, zoom, least);
+  const columns = sheet.widths.map((_, column) => column);
+  return {
+    orientation,
+    ...smaller,
+    repeated: repeatedHeadings(sheet, orientation, smaller.zoom),
+    parts: [partOf(sheet, columns, rooms[orientation].width / smaller.zoom)],
+  };
+
+  /** What its file has on one page stays on one, where its letters stay large enough. */
+  function wholePages(high: readonly number[], at: keyof typeof rooms, most: number, smallest: number) {
+    const room = rooms[at].height;
+    const wanted = high.map((each) => room / Math.max(1, each)).filter((whole) => whole >= smallest);
+    const [only = 0] = high;
+    const blank = sum(sheet.rows.filter(isBlank).map(({ height }) => height));
+    const squeeze = 1 - (only - room / smallest) / Math.max(1, blank);
+    return high.length === 1 && wanted.length === 0 && squeeze >= narrowest
+      ? { zoom: Math.min(most, smallest), squeeze }
+      : { zoom: Math.min(most, ...wanted), squeeze: 1 };
+  }
+}
+
+// A line to write into may lose a quarter of its height.
+const narrowest = 0.75;
+
+/** Whether a row is one to write into. */
+export const isBlank = ({ cells }: PrintedRow): boolean => cells.every(({ text }) => text === "");
+
+/** The columns over as few pages as letters of the smallest size need, as large as goes on no more of them. */
+function splitUp(sheet: PrintedSheet, least: number): Pick<PaperLayout, "zoom" | "parts"> {
+  const at = (zoom: number) => ({ zoom, parts: split(sheet, rooms.landscape.width / zoom) });
+  const smallest = at(least);
+  for (let larger = 1; larger > least; larger -= 0.05) {
+    const tried = at(larger);
+    if (tried.parts.length <= smallest.parts.length) return tried;
+  }
+  return smallest;
+}
+
+/** Browsers repeat no headings that take more than a quarter of a page; some room is left for texts over more lines. */
+function repeatedHeadings({ headings }: PrintedSheet, orientation: keyof typeof rooms, zoom: number): number {
+  let room = (rooms[orientation].height * 0.15) / zoom;
+  let repeated = 0;
+  for (const { height } of [...headings].reverse()) {
+    room -= height;
+    if (room < 0) break;
+    repeated += 1;
+  }
+  return repeated;
 }
 
 /**
@@ -76,12 +124,6 @@ function leastZoom({ headings, rows }: PrintedSheet): number {
   for (const { cells } of [...headings, ...rows])
     for (const { text, size } of cells) if (text !== "" && size !== undefined) smallest = Math.min(smallest, size);
   return Math.min(1, smallestLetters / smallest);
-}
-
-/** What its file has on one page stays on one, where its letters stay large enough. */
-function wholePages(heights: readonly number[], orientation: keyof typeof rooms, zoom: number, least: number): number {
-  const wanted = heights.map((high) => rooms[orientation].height / Math.max(1, high)).filter((whole) => whole >= least);
-  return Math.min(zoom, ...wanted);
 }
 
 /** How high those rows are that the file has on one page; none where it leaves that to the printer. */

@@ -35,18 +35,18 @@ export function usePrinting(sheet: () => PrintedSheet | undefined, file: () => s
   }, []);
 }
 
-/** How high the rows of a first table are, from one that begins a page to the next, in its own pixels. */
+/** How high the rows of the first part are, from one that begins a page to the next, in its own pixels. */
 function measured(paper: HTMLElement): readonly number[] {
   paper.classList.add("measured");
-  const table = paper.querySelector("table");
-  const high = (element: Element): number => element.getBoundingClientRect().height / (Number(table?.style.zoom) || 1);
-  const heading = [...(table?.tHead?.rows ?? [])].reduce((sum, row) => sum + high(row), 0);
+  const part = paper.querySelector("section");
+  const zoom = Number(part?.querySelector("table")?.style.zoom) || 1;
+  const high = (element: Element): number => element.getBoundingClientRect().height / zoom;
+  const heading = [...(part?.querySelectorAll("thead tr") ?? [])].reduce((sum, row) => sum + high(row), 0);
   const heights = [heading];
-  for (const body of table?.tBodies ?? [])
-    for (const row of body.rows) {
-      if (row.classList.contains("begins")) heights.push(heading);
-      heights[heights.length - 1] = (heights.at(-1) ?? 0) + high(row);
-    }
+  for (const row of part?.querySelectorAll("tbody tr") ?? []) {
+    if (row.classList.contains("begins")) heights.push(heading);
+    heights[heights.length - 1] = (heights.at(-1) ?? 0) + high(row);
+  }
   paper.classList.remove("measured");
   return heights;
 }

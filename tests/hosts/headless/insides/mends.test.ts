@@ -4,15 +4,18 @@ import type { Cell } from "../../../../src/cells/cell.ts";
 import { dayOf } from "../../../../src/cells/day.ts";
 import { argumentCells } from "../../../../src/hosts/headless/insides/argumentCells.ts";
 import { compareEachCell } from "../../../../src/hosts/headless/insides/compareEachCell.ts";
+import { eachValueOnce } from "../../../../src/hosts/headless/insides/eachValueOnce.ts";
 import { keepEmptyTexts, withEmptyText } from "../../../../src/hosts/headless/insides/emptyTexts.ts";
 import { fitToCells } from "../../../../src/hosts/headless/insides/fitToCells.ts";
+import { matchOfMany } from "../../../../src/hosts/headless/insides/matchOfMany.ts";
 import { mendReader } from "../../../../src/hosts/headless/insides/mendReader.ts";
 import { partsOfDates } from "../../../../src/hosts/headless/insides/partsOfDates.ts";
 import { refuseUnclearDates } from "../../../../src/hosts/headless/insides/refuseUnclearDates.ts";
+import { roomForArrays } from "../../../../src/hosts/headless/insides/roomForArrays.ts";
 import { sortOfACopy } from "../../../../src/hosts/headless/insides/sortOfACopy.ts";
 import { spilledRange } from "../../../../src/hosts/headless/insides/spilledRange.ts";
 import { todayAndNow } from "../../../../src/hosts/headless/insides/todayAndNow.ts";
-import { type Mends, parts, workedOut } from "./pageEngine.ts";
+import { type Mends, openedEngine, parts, workedOut } from "./pageEngine.ts";
 
 // Each mend is tried against the engine as it comes. Where a check of "as it comes" fails after a change of version, the
 // engine has been mended itself, and what stands here in the list of DEVELOPERS.md may go. The right answers are Excel's;
@@ -31,8 +34,22 @@ async function tried(cells: Readonly<Record<string, ICellData | string>>, at: re
 
 describe("the cells that a formula fills, by the cell it stands in", () => {
   const mends: Mends = {
-    functions: (services) => [spilledRange(parts, () => services.get(formula.IFormulaRuntimeService))],
+    functions: (services) => [
+      spilledRange(
+        parts,
+        () => services.get(formula.IFormulaRuntimeService),
+        () => services.get(formula.FormulaDataModel),
+      ),
+    ],
   };
+
+  it("are those of the run before where that formula is not worked out again", async () => {
+    const cells = { A1: "=SEQUENCE(3)", B1: number(1), C1: "=SUM(ANCHORARRAY(A1))+B1" };
+    const engine = await openedEngine(cells, mends);
+    await engine.type("B1", number(2));
+    expect(engine.at("C1")).toBe(8);
+    engine.close();
+  });
 
   it("are those of this run", async () => {
     const cells = { A1: "=SEQUENCE(3)", C1: "=SUM(ANCHORARRAY(A1))", D1: "=ANCHORARRAY(A1)" };
@@ -71,6 +88,143 @@ it("SORT leaves the cells that it reads in their order", async () => {
   const { asItComes, mended } = await tried(cells, ["B1", "B2", "B3", "C1"], { functions: () => [sortOfACopy(parts)] });
   expect(mended).toEqual([1, 2, 3, 312]);
   expect(asItComes).toEqual([1, 2, 3, 123]);
+});
+
+it("MATCH of many values finds what the evaluator of whole workbooks finds", async () => {
+  const cells = {
+    A1: text("ewe"),
+    A2: number(5),
+    A3: text("Ram lamb"),
+    A4: text("5"),
+    B1: text("EWE"),
+    B2: text("ram*"),
+    B3: number(5),
+    B4: number(7),
+    B5: { v: 1, t: 3 },
+    C1: "=MATCH(B1:B5,A1:A4,0)",
+    D1: "=MATCH(B1:B2,A1:A4,0)",
+    E1: '=MATCH("5",A1:A4,0)',
+  };
+  const at = ["C1", "C2", "C3", "C4", "C5", "D2", "E1"];
+  const { asItComes, mended } = await tried(cells, at, { functions: () => [matchOfMany(parts)] });
+  const none = error("#N/A");
+  expect(mended).toEqual([1, 3, 2, none, none, 3, 4]);
+  // Right, only slow.
+  expect(asItComes).toEqual(mended);
+});
+
+it("MATCH of many values goes through its list once, where the engine does for each of them", async () => {
+  const walks = async (mends: Mends): Promise<number> => {
+    let count = 0;
+    const { prototype } = formula.ArrayValueObject;
+    const { orderSearch } = prototype;
+    prototype.orderSearch = function (...given) {
+      count += 1;
+      return orderSearch.apply(this, given);
+    };
+    await workedOut({ A1: "=SEQUENCE(9)", B1: "=SUM(MATCH(SEQUENCE(9),SEQUENCE(9),0))" }, mends);
+    prototype.orderSearch = orderSearch;
+    return count;
+  };
+  expect(await walks({})).toBeGreaterThanOrEqual(9);
+  expect(await walks({ functions: () => [matchOfMany(parts)] })).toBe(0);
+});
+
+it("COUNTIF and VLOOKUP of many values work each different one out once, to the same answers", async () => {
+  const cells = {
+    ...Object.fromEntries(["Ewes", "", "Ewes", ">1", "ewes", "E*"].map((v, row) => [`A${row + 1}`, text(v)])),
+    A7: number(2),
+    A8: number(2),
+    A9: text("2"),
+    D1: text("Ewes"),
+    E1: number(11),
+    D2: number(2),
+    E2: number(12),
+    D3: text("Lambs"),
+    B1: '=COUNTIF(D1:D3,A1:A9&"")',
+    C1: "=VLOOKUP(A1:A9,D1:E3,2,FALSE)",
+    F1: "=COUNTIF(D1:D3,A1)",
+    G1: "=VLOOKUP(A12:A13,D1:E3,2,FALSE)",
+  };
+  const at = [..."123456789"].flatMap((row) => [`B${row}`, `C${row}`]).concat("F1", "G1", "G2");
+  const { asItComes, mended } = await tried(cells, at, { functions: () => eachValueOnce(parts) });
+  expect(mended).toEqual(asItComes);
+  expect(mended.slice(0, 2)).toEqual([1, 11]);
+  const walks = async (mends: Mends): Promise<number> => {
+    let count = 0;
+    const { prototype } = formula.ArrayValueObject;
+    const { pick } = prototype;
+    prototype.pick = function (...given) {
+      count += 1;
+      return pick.apply(this, given);
+    };
+    await workedOut({ A1: text("a"), A2: text("b"), B1: "=COUNTIF(A1:A2,IF(SEQUENCE(8)>4,A1,A2))" }, mends);
+    prototype.pick = pick;
+    return count;
+  };
+  // Everything is worked out twice, since nothing keeps the engine from it here.
+  expect([await walks({}), await walks({ functions: () => eachValueOnce(parts) })]).toEqual([16, 4]);
+});
+
+describe("a formula that fills cells looks whether they are free, and in no more than a few steps for each", () => {
+  const mends: Mends = {
+    services: (services) => roomForArrays(parts, services.get(formula.IFormulaRuntimeService)),
+  };
+  const blocked: Cell = { error: "#SPILL!" };
+
+  it.each<readonly [string, Readonly<Record<string, ICellData | string>>, Cell]>([
+    ["nothing is there", { A1: "=SEQUENCE(3)" }, 1],
+    ["a number", { A1: "=SEQUENCE(3)", A3: number(0) }, blocked],
+    ["a formula", { A1: "=SEQUENCE(3)", A2: "=1" }, blocked],
+    ["a format alone", { A1: "=SEQUENCE(3)", A2: { s: "x" } }, 1],
+    ["the cells of another", { A1: "=SEQUENCE(3)", A4: "=SEQUENCE(2)" }, 1],
+  ])("%s", async (_, cells, first) => {
+    for (const known of [mends, {}]) {
+      const engine = await openedEngine(cells, known);
+      expect(engine.at("A1")).toEqual(first);
+      await engine.type("F1", number(1));
+      expect(engine.at("A1")).toEqual(first);
+      engine.close();
+    }
+  });
+
+  it("cells that another formula fills are not free", async () => {
+    for (const known of [mends, {}]) {
+      const engine = await openedEngine({ A3: "=SEQUENCE(1,2)", B1: "=F1", F1: number(1) }, known);
+      await engine.type("B1", "=SEQUENCE(4)");
+      expect(engine.at("B1")).toEqual(blocked);
+      engine.close();
+    }
+  });
+
+  it("asks of each filled area once, where the engine asks for each cell", async () => {
+    const columns = Object.fromEntries(
+      Array.from({ length: 8 }, (_, column) => [`${String.fromCharCode(66 + column)}1`, "=SEQUENCE(60)*A1"] as const),
+    );
+    const asked = async (known: Mends): Promise<number> => {
+      let looks = 0;
+      const engine = await openedEngine(
+        { A1: number(1), ...columns },
+        {
+          services(services) {
+            known.services?.(services);
+            const runtime = services.get(formula.IFormulaRuntimeService);
+            const service = runtime as unknown as { _isInOtherArrayFormulaRange: (...given: never[]) => boolean };
+            const own = service._isInOtherArrayFormulaRange.bind(runtime);
+            service._isInOtherArrayFormulaRange = (...given) => {
+              looks += 1;
+              return own(...given);
+            };
+          },
+        },
+      );
+      await engine.type("A1", number(2));
+      engine.close();
+      return looks;
+    };
+    expect(await asked({})).toBeGreaterThan(400);
+    expect(await asked(mends)).toBe(0);
+  });
 });
 
 describe("in another time zone", () => {

@@ -5,8 +5,8 @@ import { sampleToCompare } from "../../src/core/planning/sampleToCompare.ts";
 import { sampleToFind } from "../../src/core/planning/sampleToFind.ts";
 import { hypergeometricDensity } from "../../src/core/statistics/hypergeometricDensity.ts";
 import { evaluate } from "../../src/definition/evaluate.ts";
+import { inTurns } from "./inTurns.ts";
 import { jStat } from "./jStat.ts";
-import { medianTimes } from "./medianTimes.ts";
 import { referenceCases } from "./referenceValues.ts";
 import type { BenchReport } from "./report.ts";
 import { showErrors, showRatio, showTime } from "./show.ts";
@@ -42,19 +42,19 @@ const sizes: Readonly<Record<Library, (N: number, p: number, c: number) => numbe
 };
 
 /** Smallest numbers of sheep to look at to find one lame, for flocks up to 100,000; and the time for a flock of a million. */
-export async function bench(): Promise<BenchReport> {
+export function bench(): BenchReport {
   const cases = referenceCases("sample");
   const all = (way: (typeof sizes)[Library]) => () => cases.map(({ given: [N, p, c] }) => way(N, p, c));
-  const times = await medianTimes({
+  const times = inTurns({
     "this project": all(sizes["this project"]),
     jstat: all(sizes.jstat),
     "@stdlib": all(sizes["@stdlib"]),
   });
-  const million = await medianTimes({
+  const million = inTurns({
     core: () => sizes["this project"](1_000_000, 0.02, 0.95),
     worksheet: () => evaluate(sampleToFindFunction, [1_000_000, 0.02]),
   });
-  const compare = await medianTimes({
+  const compare = inTurns({
     usual: () => sampleToCompare({ before: 0.1, after: 0.02, power: 0.8, confidence: 0.95 }),
     // The guess lies far above the answer, so that the search is long.
     slow: () => sampleToCompare({ before: 0.73, after: 0.723, power: 0.5, confidence: 0.5 }),
@@ -80,6 +80,13 @@ export async function bench(): Promise<BenchReport> {
       `SAMPLETOFIND for a flock of 1,000,000 with 2 % lame: ${showTime(million.core)} for the computation, ${showTime(million.worksheet)} as a worksheet call.`,
       `SAMPLETOCOMPARE: ${showTime(compare.usual)} from 10 % to 2 %; ${showTime(compare.slow)} from 73 % to 72.3 % with power and confidence 0.5, near the slowest of 3,000 random calls tried.`,
       "simple-statistics has no hypergeometric distribution.",
+    ],
+    limits: [
+      {
+        what: "time, the quickest other = 1,",
+        measured: times["this project"] / Math.min(times.jstat, times["@stdlib"]),
+        most: 2,
+      },
     ],
   };
 }
