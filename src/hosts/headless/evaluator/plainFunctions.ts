@@ -96,7 +96,7 @@ function concat(given: readonly (Value | undefined)[], calling: Calling): Value 
       ? value.areas.flatMap((area) => calling.store.cells({ ...area, area: calling.store.filledPart(area) }))
       : cellsOf(calling.content(value));
     const flat = cells.flat();
-    calling.store.spend(flat.length);
+    calling.store.spend(3 * flat.length);
     for (const cell of flat) {
       if (isCellError(cell)) return cell;
       const piece = textOf(cell);
