@@ -114,7 +114,7 @@ const visitTyped: readonly Typed[] = [
 
 // One flock too few of which is known stands among them.
 const flocks: readonly FlockYear[] = inventedComparison(7)
-  .flocks.slice(0, 12)
+  .flocks.slice(0, 10)
   .map((flock, index) => (index === 3 ? { ...flock, lame: undefined } : flock));
 const emptyRound = emptyComparison({ made });
 const { flocks: placedFlocks, gathers: placedFlockGathers } = placedComparison(roomFor(emptyRound));

@@ -3,10 +3,12 @@ import ExcelJS from "exceljs";
 import { beforeAll, describe, expect, test } from "vitest";
 import type { Cell } from "../../src/cells/cell.ts";
 import { isCellError } from "../../src/cells/cell.ts";
+import { dayOf } from "../../src/cells/day.ts";
 import { engineInNode } from "../../src/hosts/headless/engineInNode.ts";
 import { openWorkbook } from "../../src/workbook/openWorkbook.ts";
 import { recalculate } from "../../src/workbook/recalculate.ts";
 import { sheetNames } from "../../src/workbooks/comparison/placedComparison.ts";
+import { rangeByHand } from "../cli/comparisonByHand.ts";
 import { sheetCells } from "../samples/sheetCells.ts";
 
 type Rows = readonly (readonly (string | number | null)[])[];
@@ -97,5 +99,57 @@ describe("a comparison typed in a hurry", () => {
     const drawn = [...cells].filter(([at, cell]) => at.startsWith("Figures!") && names.has(cell as string));
     expect(drawn).toEqual([]);
     expect([...cells].filter(([at, cell]) => isCellError(cell) && !at.startsWith("Figures!"))).toEqual([]);
+  });
+});
+
+describe("gathers typed in a hurry", () => {
+  const [january, february] = [dayOf("2026-01-05"), dayOf("2026-02-05")];
+  const gathers: Rows = [
+    ["Sound 1", january, 100, 2],
+    [" sound 1 ", february, 100, 2],
+    ["Sound 2", "5.1.26", 100, 2],
+    ["Sound 2", february, 101, 3],
+    ["Sound 3", january, 100, 3],
+    ["Sound 3", january, 102, 3],
+    ["Sound 4", january, 103, "three"],
+    ["Sound 4", february, 100, 101],
+    ["Sund 4", february, 100, 4],
+    [null, february, 100, 4],
+    ["Sound 5", dayOf("2024-02-05"), 204, 8],
+    ["Sound 6", january, 100.5, 4],
+  ];
+  let cells: ReadonlyMap<string, Cell>;
+  beforeAll(async () => {
+    cells = await typed(2026, sound, gathers, "Sound 1");
+  }, 120_000);
+
+  test("say row by row why they are not used", () => {
+    expect(gathers.map((_, index) => cells.get(`Gathers!F${10 + index}`) ?? "")).toEqual([
+      "",
+      "",
+      "the date is missing or no date",
+      "",
+      "the day stands twice: add the rows up",
+      "the day stands twice: add the rows up",
+      "looked at or lame is missing",
+      "more lame than looked at",
+      "no flock of that name, or two, on the sheet Flocks",
+      "whose gather is this?",
+      "neither of the year compared nor of the one before",
+      "not a whole number of sheep",
+    ]);
+  });
+
+  test("are used where a flock's gathers come to its totals, and all other flocks go by their totals", () => {
+    expect(sound.map((_, index) => cells.get(`Comparison!D${10 + index}`) || undefined)).toEqual([
+      2,
+      "not used",
+      "not used",
+      "not used",
+      "not used",
+      "not used",
+    ]);
+    const gather = { lame: 2, seen: 100 };
+    expect(Number(cells.get("Comparison!G10"))).toBeCloseTo(rangeByHand([gather, gather])[1], 7);
   });
 });

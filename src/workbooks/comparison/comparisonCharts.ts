@@ -10,7 +10,7 @@ const none = { Type: "pattern", Pattern: 0, Color: [] };
 const axisTitle = (Text: string) => ({ Paragraph: [{ Text, Font: { Family: "Calibri", Size: 9 } }] });
 
 /** Share against sheep looked at, with the limits of chance for each size. */
-export function funnelChart({ funnel, limits, rows }: PlacedComparison): Chart {
+export function funnelChart({ comparison, funnel, limits, rows }: PlacedComparison): Chart {
   const limit = (name: (typeof limitNames)[number], stroke: "dashed" | "dotted"): ChartSeries => ({
     ...drawnFrom(limits, "seen", name),
     ...strokes[stroke],
@@ -29,7 +29,8 @@ export function funnelChart({ funnel, limits, rows }: PlacedComparison): Chart {
     YAxis: { ...chartLook.YAxis, ...share, Title: axisTitle("share lame") },
     Series: [
       {
-        Name: funnel.headingCell("share"),
+        // There while the list is empty, too.
+        Name: comparison.heading("share"),
         Categories: funnel.range("seen", rows),
         Values: funnel.range("share", rows),
         ...strokes.main,

@@ -66,14 +66,14 @@ function columnsOf(
   const fromList = (range: string): Holds<Key> => ifCounted((index) => `INDEX(${range},${placeIn(index)})`);
   /** Lame and looked at of each gather where they are known, else the totals. */
   const counts = (index: number, when: "now" | "before" = "now"): string => {
-    const [known, totals] =
+    const [known, row, totals] =
       when === "now"
-        ? ([figure("gathers", index), ["lame", "lookedAt"]] as const)
-        : ([figure("gathersBefore", index), ["lameBefore", "lookedAtBefore"]] as const);
+        ? (["gathers", index + 1, ["lame", "lookedAt"]] as const)
+        : (["gathersBefore", -index - 1, ["lameBefore", "lookedAtBefore"]] as const);
     return (["lame", "lookedAt"] as const)
       .map((key, step) => {
-        const each = `IF(gathers_${when}=${index + 1},${flockGathers.of(key)},"")`;
-        return `IF(ISNUMBER(${known}),${each},${of(totals[step] as Typed, index)})`;
+        const each = `IF(gathers_counted=${row},${flockGathers.of(key)},"")`;
+        return `IF(ISNUMBER(${figure(known, index)}),${each},${of(totals[step] as Typed, index)})`;
       })
       .join(",");
   };
@@ -87,7 +87,7 @@ function columnsOf(
       9,
       "workedCount",
       ({ gathers }) => gathers,
-      ifCounted((index) => figure("gathers", index)),
+      ({ place }) => ({ formula: figure("gathers", place) }),
     ),
     share: column("share lame", 9, "workedPercent", ({ share }) => share, fromList(funnel.range("share", rows))),
     low: column(

@@ -66,15 +66,16 @@ function writeCounted(
     };
   /** How many gathers are known, where they come to what is typed of the flock. */
   const gathersOf =
-    (rows: "now" | "before", lookedAt: Typed, lame: Typed) =>
+    (sign: 1 | -1, lookedAt: Typed, lame: Typed) =>
     (index: number): string => {
-      const place = `${besideGathers.range(rows)},${index + 1}`;
+      const place = `${besideGathers.range("counted")},${sign * (index + 1)}`;
       const sums = [lookedAt, lame].map((key, step) => {
         const column = gathers.range(step === 0 ? "lookedAt" : "lame");
         return `SUMIF(${place},${column})=${of(key, index)}`;
       });
       const many = `COUNTIFS(${place},${gathers.range("lookedAt")},">0")`;
-      return `IF(${many}=0,"",IF(AND(${sums.join(",")}),${many},"not used"))`;
+      const faulty = `COUNTIFS(${besideGathers.range("row")},${index + 1},${besideGathers.range("toMend")},"?*")`;
+      return `IF(${many}=0,IF(${faulty}=0,"","not used"),IF(AND(${sums.join(",")}),${many},"not used"))`;
     };
   sheet.put({ row: counted.area.top - 1, column: 0 }, "Flocks that count", "question");
   writeGrid(sheet, counted, {
@@ -120,12 +121,12 @@ function writeCounted(
     gathers: {
       heading: "gathers",
       look: "workedCount",
-      holds: ifCounted(({ gathers: known }) => known, gathersOf("now", "lookedAt", "lame")),
+      holds: ifCounted(({ gathers: known }) => known, gathersOf(1, "lookedAt", "lame")),
     },
     gathersBefore: {
       heading: "gathers before",
       look: "workedCount",
-      holds: ifCounted(({ gathersBefore }) => gathersBefore, gathersOf("before", "lookedAtBefore", "lameBefore")),
+      holds: ifCounted(({ gathersBefore }) => gathersBefore, gathersOf(-1, "lookedAtBefore", "lameBefore")),
     },
   });
 }

@@ -18,7 +18,8 @@ import { startSheet } from "./startSheet.ts";
  * read.
  */
 export function flockComparison(content: ComparisonContent, edition: Edition = "excel"): WorkbookPlan {
-  const placed = placedComparison(roomFor(content));
+  const gathers = content.flocks.reduce((sum, flock) => sum + (flock.gathers?.length ?? 0), 0);
+  const placed = placedComparison(roomFor(content), gathers);
   const compared = isCollated(content) ? comparedFlocks(content) : undefined;
   const sheets: readonly (SheetPlan | false)[] = [
     startSheet(content),

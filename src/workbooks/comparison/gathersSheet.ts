@@ -4,14 +4,12 @@ import { flockGathers, flocks } from "../tables/flocks.ts";
 import type { SheetPlan } from "../writing/authorWorkbook.ts";
 import { filledIn } from "../writing/filledIn.ts";
 import { firstOf } from "../writing/firstOf.ts";
-import { type Holds, writeGrid } from "../writing/placeGrid.ts";
+import { writeGrid } from "../writing/placeGrid.ts";
 import { writeTable } from "../writing/placeTable.ts";
 import { rowCell } from "../writing/references.ts";
 import type { ComparisonContent } from "./comparisonContent.ts";
 import { notWhole } from "./notWhole.ts";
 import { headingRow, type PlacedComparison, sheetNames } from "./placedComparison.ts";
-
-type Key = Parameters<PlacedComparison["besideGathers"]["range"]>[0];
 
 /** On one sheet of paper: most of the room is empty. */
 const printedRows = 50;
@@ -20,6 +18,7 @@ const notes = [
   "Only if you have them: one row for each flock and day, its groups together, of the year compared and the year before.",
   "Gathers of one flock differ by more than chance. With them ranges allow for that, and words about the target are surer.",
   "They are used where they add up to what stands for that flock and year on the sheet Flocks, looked at and lame.",
+  "Where this sheet has no more room: soundfold collate reads any number of them from the flocks' own foot books.",
 ];
 
 /** The gathers of each flock that is typed, where more than totals is known; beside them what keeps a row from being used. */
@@ -41,15 +40,9 @@ export const gathersSheet = ({ flocks: known }: ComparisonContent, placed: Place
       those.map(({ day: date, lookedAt, lame }) => ({ flock, date, lookedAt, lame })),
     );
     writeTable(sheet, flockGathers, gathers, records, { widths: true });
-    nameCell("gathers_now", sheet.name, beside.column("now"));
-    nameCell("gathers_before", sheet.name, beside.column("before"));
+    nameCell("gathers_counted", sheet.name, beside.column("counted"));
     const typed = (key: KeyOf<typeof flockGathers>, index: number): string =>
       rowCell({ row: gathers.rows.top + index, column: gathers.column(key).left });
-    const ofYear =
-      (year: string): Holds<Key> =>
-      ({ place, cell }) => ({
-        formula: `IF(OR(${cell("row")}="",LEN(${cell("toMend")})>0),"",IF(YEAR(${typed("date", place)})=${year},${cell("row")},""))`,
-      });
     writeGrid(sheet, beside, {
       row: {
         heading: "row of Flocks",
@@ -89,12 +82,14 @@ export const gathersSheet = ({ flocks: known }: ComparisonContent, placed: Place
           return { formula: firstOf(reasons, "") };
         },
       },
-      now: { heading: "counts in the year compared", width: 14, look: "workedCount", holds: ofYear("year_compared") },
-      before: {
-        heading: "counts in the year before",
-        width: 14,
+      counted: {
+        heading: "counts for that row, below 0 in the year before",
+        width: 18,
         look: "workedCount",
-        holds: ofYear("year_compared-1"),
+        holds: ({ place, cell }) => {
+          const signed = `IF(YEAR(${typed("date", place)})=year_compared,1,-1)*${cell("row")}`;
+          return { formula: `IF(OR(${cell("row")}="",LEN(${cell("toMend")})>0),"",${signed})` };
+        },
       },
     });
     sheet.rowHeight(headingRow, 48);

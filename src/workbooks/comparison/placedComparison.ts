@@ -54,11 +54,12 @@ const doneKeys = [
 /** The limits of the funnel, by their headings in the list. */
 export const limitNames = ["low 95 %", "high 95 %", "low 99.8 %", "high 99.8 %"] as const;
 
-/** Gathers that a flock has room for, on average. */
-const gathersEach = 10;
+/** Gathers that there is room for, on average of each flock. */
+const gathersEach = 6;
 
-/** Where everything stands in a comparison with room for so many flocks. */
-export function placedComparison(rows: number) {
+/** Where everything stands in a comparison with room for so many flocks, and for the gathers known of them. */
+export function placedComparison(rows: number, known = 0) {
+  const gathers = Math.max(gathersEach * rows, known);
   const { figures } = sheetNames;
   const after = ({ at, gives }: ReturnType<typeof placeList>): number => at.column + gives.result.headings.length + 1;
   const counted = placeGrid(
@@ -84,12 +85,12 @@ export function placedComparison(rows: number) {
   return {
     rows,
     flocks: placeTable(sheetNames.flocks, flocks, { row: headingRow, column: 0 }, rows),
-    gathers: placeTable(sheetNames.gathers, flockGathers, { row: headingRow, column: 0 }, gathersEach * rows),
+    gathers: placeTable(sheetNames.gathers, flockGathers, { row: headingRow, column: 0 }, gathers),
     besideGathers: placeGrid(
       sheetNames.gathers,
-      ["toMend", "row", "now", "before"],
+      ["toMend", "row", "counted"],
       { row: headingRow, column: flockGathers.keys.length + 1 },
-      gathersEach * rows,
+      gathers,
     ),
     comparison: placeGrid(
       sheetNames.comparison,

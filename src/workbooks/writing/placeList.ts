@@ -3,7 +3,7 @@ import type { Area, Place } from "../../workbook/address.ts";
 import type { Format } from "../../writing/format.ts";
 import type { Edition } from "./edition.ts";
 import { type Emphasis, isCentred, type Look } from "./looks.ts";
-import { cellOn, cellsOn, fixedCell, rowCell } from "./references.ts";
+import { cellsOn, fixedCell, rowCell } from "./references.ts";
 import type { SheetAuthor } from "./sheetAuthor.ts";
 
 /** Where a list that a function spills stands, and which cells its columns fill. */
@@ -14,7 +14,6 @@ export interface PlacedList {
   /** As many rows of a column as formulas are to look at, without the heading. */
   readonly column: (heading: string, rows: number) => Area;
   readonly range: (heading: string, rows: number) => string;
-  readonly headingCell: (heading: string) => string;
   /** A cell of the first row under the headings, with a row that moves. */
   readonly cell: (heading: string) => string;
 }
@@ -68,7 +67,6 @@ export function placeList(sheet: string, gives: AnyFunction, at: Place): PlacedL
     at,
     column,
     range: (heading, rows) => cellsOn(sheet, column(heading, rows)),
-    headingCell: (heading) => cellOn(sheet, { row: at.row, column: columnOf(heading) }),
     cell: (heading) => rowCell({ row: at.row + 1, column: columnOf(heading) }),
   };
 }

@@ -1,6 +1,6 @@
 import { expect, it } from "vitest";
 import { barriers } from "../barriers.ts";
-import { goTo, toSheet } from "./practicePage.ts";
+import { toSheet } from "./practicePage.ts";
 import { servedPractice } from "./servedPractice.ts";
 
 const minutes = 60_000;
@@ -25,30 +25,6 @@ it(
     await toSheet(page, "Cases");
     await expect.poll(() => page.locator("figure.chart").count()).toBe(0);
     expect(troubles).toEqual([]);
-    await page.close();
-  },
-  5 * minutes,
-);
-
-it(
-  "a chart follows at once when a column before it is made wider",
-  async () => {
-    const { page } = await practice.open({ stillness: "reduce" });
-    await toSheet(page, "Picture");
-    await goTo(page, "A1");
-    const chart = page.getByRole("img", { name: /^New cases by month\./ });
-    const left = async (): Promise<number> => (await chart.boundingBox())?.x ?? Number.NaN;
-    await chart.waitFor();
-    const before = await left();
-    const grid = await page.locator(".grid canvas").first().boundingBox();
-    // The edge between the headings of columns A and B: as wide as the file has A, behind the numbers of the rows.
-    const [x, y] = [(grid?.x ?? 0) + 135, (grid?.y ?? 0) + 10];
-    await page.mouse.move(x - 4, y);
-    await page.mouse.move(x, y, { steps: 4 });
-    await page.mouse.down();
-    await page.mouse.move(x + 40, y, { steps: 8 });
-    await page.mouse.up();
-    await expect.poll(left).toBeGreaterThan(before + 30);
     await page.close();
   },
   5 * minutes,

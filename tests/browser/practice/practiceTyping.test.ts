@@ -1,7 +1,7 @@
 import type { Page } from "playwright-core";
 import { describe, expect, it } from "vitest";
 import { dayOf } from "../../../src/cells/day.ts";
-import { readPlace } from "../../../src/workbook/address.ts";
+import { placeText, readPlace } from "../../../src/workbook/address.ts";
 import type { Workbook } from "../../../src/workbook/workbook.ts";
 import { buildWorkbook, rowsOf } from "../../workbook/buildWorkbook.ts";
 import { download, goTo, openFile, said, settled, type } from "./practicePage.ts";
@@ -65,6 +65,21 @@ const messy: readonly (readonly [text: string, day?: string])[] = [
   ["12/4"],
   ["5 . 6 . 2026"],
   ["12 Apr '26"],
+  ["14.03.26"],
+  ["14-3-26"],
+  ["3.4."],
+  ["14 03 2026"],
+  ["14,3,2026"],
+  ["14\\3\\26"],
+  ["14–03–2026"],
+  ["14—03—2026"],
+  ["14·3·2026"],
+  ["14 / 3 / 2026"],
+  ["14th of March 2026"],
+  ["14. Mar. 2026", "2026-03-14"],
+  ["Mar-26"],
+  ["Fri 14 March"],
+  ["14/03/2026 10:30"],
 ];
 
 const isText = "This is text, not a date";
@@ -85,9 +100,15 @@ describe("dates in the practice sheet", () => {
         const shown = await shownAt(page, `D${index + 11}`);
         expect(shown.includes(isText), shown).toBe(messy[index]?.[1] === undefined);
       }
-      const { workbook } = await download(page);
-      const held = rows.map((_, row) => cellOf(workbook, `D${row + 11}`)?.value);
-      expect(held).toEqual(rows.map(([text, day]) => (day === undefined ? text : dayOf(day))));
+      const held = async () => {
+        const { workbook } = await download(page);
+        return rows.map((_, row) => cellOf(workbook, `D${row + 11}`)?.value ?? null);
+      };
+      expect(await held()).toEqual(rows.map(([text, day]) => (day === undefined ? text : dayOf(day))));
+      await goTo(page, "D11");
+      await page.keyboard.press("Control+z");
+      await said(page, "D11", /empty/);
+      expect(await held()).toEqual(rows.map(() => null));
       expect(troubles).toEqual([]);
       await page.close();
     },
@@ -160,6 +181,33 @@ describe("dates in the practice sheet", () => {
     5 * minutes,
   );
 });
+
+it(
+  "what is typed at the speed of a machine stands where it was typed, whichever key leads on",
+  async () => {
+    const { page, troubles } = await openSmall();
+    await goTo(page, "D10");
+    await settled(page);
+    const typed: { row: number; column: number; text: string }[] = [];
+    let [row, column] = [9, 3];
+    for (let entry = 0; entry < 32; entry += 1) {
+      const text = `2026-03-${String((entry % 28) + 1).padStart(2, "0")}`;
+      const key = ["Enter", "Tab", "ArrowDown", "ArrowRight"][Math.floor(entry / 8)] ?? "Enter";
+      typed.push({ row, column, text });
+      await page.keyboard.type(text);
+      await page.keyboard.press(key);
+      if (key === "Enter" || key === "ArrowDown") row += 1;
+      else column += 1;
+    }
+    await settled(page);
+    const { workbook } = await download(page);
+    const held = typed.map((place) => cellOf(workbook, placeText(place))?.value ?? null);
+    expect(held).toEqual(typed.map(({ text }) => dayOf(text)));
+    expect(troubles).toEqual([]);
+    await page.close();
+  },
+  5 * minutes,
+);
 
 describe("formulas in the practice sheet", () => {
   it(

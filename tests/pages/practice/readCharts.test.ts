@@ -57,6 +57,8 @@ it("reads bars that stand on others, each series with a kind of its own", () => 
     [false, false, "dashed"],
     [false, false, "dotted"],
     [false, false, "dotted"],
+    // What the flocks are measured by.
+    [false, false, "solid"],
   ]);
 });
 

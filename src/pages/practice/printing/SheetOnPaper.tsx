@@ -1,7 +1,7 @@
 import type { ComponentChildren } from "preact";
 import { ChartFigure } from "../charts/ChartFigure.tsx";
 import type { PrintedChart, PrintedRow, PrintedSheet } from "../grid/sheetToPrint.ts";
-import { cellsIn, isBlank, layPages, type PaperPart } from "./layPages.ts";
+import { cellsIn, filledRows, isBlank, layPages, type PaperPart } from "./layPages.ts";
 
 interface Props {
   readonly sheet: PrintedSheet;
@@ -24,6 +24,8 @@ export function SheetOnPaper({ sheet, file, partOf, heights }: Props) {
       {parts.map((part, index) => {
         const name = `${file}, ${sheet.name}${parts.length > 1 ? ` (${partOf(index + 1, parts.length)})` : ""}`;
         const given = { part, zoom, lines };
+        const charts = chartsOn(sheet, part);
+        const last = Math.max(filledRows(rows, part), ...charts.map((chart) => lastRowOf(chart, rows) + 1));
         return (
           <section key={index}>
             {first.length > 0 && (
@@ -43,10 +45,10 @@ export function SheetOnPaper({ sheet, file, partOf, heights }: Props) {
                   ))}
                 </thead>
               )}
-              {bandsOf(rows, chartsOn(sheet, part)).map(({ rows: own, charts, first: place }) => (
-                <tbody key={place} class={charts.length > 0 ? "whole" : ""}>
+              {bandsOf(rows.slice(0, last), charts).map(({ rows: own, charts: over, first: place }) => (
+                <tbody key={place} class={over.length > 0 ? "whole" : ""}>
                   {own.map((row, at) => (
-                    <Row key={at} row={row} part={part} charts={charts.filter((chart) => chart.row === place + at)} />
+                    <Row key={at} row={row} part={part} charts={over.filter((chart) => chart.row === place + at)} />
                   ))}
                 </tbody>
               ))}

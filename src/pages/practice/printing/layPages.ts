@@ -64,7 +64,7 @@ export function layPages(sheet: PrintedSheet, heights = guessedHeights(sheet)): 
 
   /** What its file has on one page stays on one, where its letters stay large enough. */
   function wholePages(high: readonly number[], at: keyof typeof rooms, most: number, smallest: number) {
-    const room = rooms[at].height;
+    const room = rooms[at].height * sure;
     const wanted = high.map((each) => room / Math.max(1, each)).filter((whole) => whole >= smallest);
     const [only = 0] = high;
     const blank = sum(sheet.rows.filter(isBlank).map(({ height }) => height));
@@ -75,6 +75,8 @@ export function layPages(sheet: PrintedSheet, heights = guessedHeights(sheet)): 
   }
 }
 
+// Lines and letters are a little higher on paper than they were measured on the screen.
+const sure = 0.95;
 // A line to write into may lose a quarter of its height.
 const narrowest = 0.75;
 
@@ -115,6 +117,14 @@ export function cellsIn(row: PrintedRow, { columns, again }: PaperPart): readonl
     const isWhole = here[0] === cell.column && (again === 0 || here.length === cell.columns);
     return [{ ...cell, columns: here.length, text: isWhole ? cell.text : "" }];
   });
+}
+
+/** So many rows of a part there are until nothing more stands in it. */
+export function filledRows(rows: readonly PrintedRow[], part: PaperPart): number {
+  let count = rows.length;
+  const isEmpty = ({ text, edges }: PrintedCell): boolean => text === "" && edges.every((edge) => edge === undefined);
+  while (count > 0 && cellsIn(rows[count - 1] as PrintedRow, part).every(isEmpty)) count -= 1;
+  return count;
 }
 
 const sum = (numbers: readonly number[]): number => numbers.reduce((all, one) => all + one, 0);
