@@ -35,6 +35,7 @@ const byName: Readonly<Record<string, InRow>> = {
   first: oneOf("lame", "sound", "sound"),
   second: oneOf("lame", "sound", "sound", "lame"),
   flocks: (row) => `flock ${row}`,
+  medicines: (row) => (row % 3 === 0 ? null : `medicine ${row % 3}`),
   products: (row) => `product ${row % 40}`,
   lesions: oneOf("footrot", "interdigital dermatitis", "toe granuloma", "white line abscess", "shelly hoof"),
   states: oneOf("lame", "treated", "sound", "lame", "recovered"),

@@ -19,7 +19,7 @@ const ofTheCommand = ["@univerjs/*", "excelize-wasm", "@duckdb/node-api"];
  * @returns what it printed
  */
 export async function inPlainNode(name: string, call: string, ...given: readonly string[]): Promise<string> {
-  const program = join(folder, `${name}.cjs`);
+  const program = join(folder, `${name}.mjs`);
   await build({
     stdin: {
       contents: `import { ${call} } from "./${name}.ts";\nPromise.resolve(${call}(...process.argv.slice(2))).then((found) => found === undefined || console.log(JSON.stringify(found)));`,
@@ -29,7 +29,7 @@ export async function inPlainNode(name: string, call: string, ...given: readonly
     outfile: program,
     bundle: true,
     platform: "node",
-    format: "cjs",
+    format: "esm",
     target: "node20",
     minify: true,
     // What the command loads from outside its bundle, and the libraries we are set against: as their makers ship them.
