@@ -79,6 +79,7 @@ export const words = {
       `It gives a table of ${rows === 1 ? "1 row" : `${rows} rows`} under its headings; the first: ${first}.`,
     failed: (code: string, sentence: string): string =>
       sentence === "" ? `It gives ${code}.` : `${code}: ${sentence}`,
+    caught: (sentence: string): string => `A function inside gave an error, which is kept from the cell: ${sentence}`,
     errors: {
       "#NAME?": "The spreadsheet does not know a name in the formula, or the functions are not installed here.",
       "#SPILL!": "Something stands in a cell that the answer needs; clear the cells below and beside the formula.",

@@ -215,7 +215,8 @@ function readCells(column: ColumnToRead, keepsFaults: boolean, options: ReadOpti
       doubts++;
       // The call is going to be refused: of the rest it counts only in which rows there is a record.
       for (; index < filled && !keepsFaults; index++)
-        values[index] = isBlank(cellAt(column, index)) ? undefined : doubt;
+        if (isBlank(cellAt(column, index))) blanks++;
+        else values[index] = doubt;
     }
   }
   return { values, blanks, doubts };

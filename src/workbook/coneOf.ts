@@ -28,35 +28,57 @@ export function coneOf(readers: readonly Reader[], seeds: Iterable<number>): Rea
 
 /** Finds the readers of a cell; each is found once and then taken out. */
 function readersByCell(readers: readonly Reader[]): (sheet: number, cell: Place) => readonly number[] {
-  const single = new Map<string, number[]>();
+  const single = new BySheet<number>();
   const columnsOfSheet = columnsFilled(readers);
-  const ranges = new Map<string, Span[]>();
+  const ranges = new BySheet<Span>();
   readers.forEach(({ reads }, reader) => {
     for (const { sheet, area } of reads) {
       if (area.top === area.bottom && area.left === area.right) {
-        const key = `${sheet} ${placeKey(area.top, area.left)}`;
-        const list = single.get(key);
-        if (list) list.push(reader);
-        else single.set(key, [reader]);
+        single.add(sheet, placeKey(area.top, area.left), reader);
         continue;
       }
       for (const column of columnsOfSheet.get(sheet) ?? []) {
         if (column < area.left || column > area.right) continue;
-        const key = `${sheet} ${column}`;
-        const span = { top: area.top, bottom: area.bottom, reader };
-        const list = ranges.get(key);
-        if (list) list.push(span);
-        else ranges.set(key, [span]);
+        ranges.add(sheet, column, { top: area.top, bottom: area.bottom, reader });
       }
     }
   });
-  const trees = new Map([...ranges].map(([key, spans]) => [key, new Spans(spans)]));
+  const trees = new Map(
+    [...ranges.lists].map(([sheet, columns]) => [
+      sheet,
+      new Map([...columns].map(([column, spans]) => [column, new Spans(spans)])),
+    ]),
+  );
   return (sheet, { row, column }) => {
-    const key = `${sheet} ${placeKey(row, column)}`;
-    const found = single.get(key) ?? [];
-    single.delete(key);
-    return [...found, ...(trees.get(`${sheet} ${column}`)?.take(row) ?? [])];
+    const alone = single.take(sheet, placeKey(row, column));
+    const spanning = trees.get(sheet)?.get(column)?.take(row);
+    return alone && spanning ? [...alone, ...spanning] : (alone ?? spanning ?? none);
   };
+}
+
+const none: readonly number[] = [];
+
+/** Lists by sheet and a number in it; texts as keys would take longer than all the rest. */
+class BySheet<T> {
+  readonly lists = new Map<number, Map<number, T[]>>();
+
+  add(sheet: number, key: number, item: T): void {
+    let byKey = this.lists.get(sheet);
+    if (!byKey) {
+      byKey = new Map();
+      this.lists.set(sheet, byKey);
+    }
+    const list = byKey.get(key);
+    if (list) list.push(item);
+    else byKey.set(key, [item]);
+  }
+
+  take(sheet: number, key: number): readonly T[] | undefined {
+    const byKey = this.lists.get(sheet);
+    const list = byKey?.get(key);
+    if (list) byKey?.delete(key);
+    return list;
+  }
 }
 
 function columnsFilled(readers: readonly Reader[]): ReadonlyMap<number, ReadonlySet<number>> {

@@ -73,10 +73,10 @@ function engineSheet(sheet: Sheet, tasks: ReadonlyMap<number, Task>) {
   };
 }
 
-function engineCell({ cell, translation, certain }: Task): EngineCell {
+function engineCell({ cell, translation, parsed, certain }: Task): EngineCell {
   const { row, column, value, formula, dynamic } = cell;
   if (certain !== undefined || !translation) return { row, column, value: { error: "#NAME?" } };
-  const common = { row, column, value, formula: translation.formula };
+  const common = { row, column, value, formula: translation.formula, ...(parsed && { parsed }) };
   const mayFill = translation.foot || translation.dynamic || dynamic;
   // Other programs save an answer of ours that has grown without the mark of one that grows; LibreOffice has none such.
   const mayHaveGrown = translation.foot && !translation.forCalc;

@@ -2,7 +2,7 @@ import { type Area, isInside, isOneCell } from "./address.ts";
 import type { Reader } from "./coneOf.ts";
 import { placeKey } from "./engine.ts";
 import { CertainError, NotWorkedOut } from "./formula/notWorkedOut.ts";
-import { NoFormula, parseFormula } from "./formula/parseFormula.ts";
+import { type FormulaNode, NoFormula, parseFormula } from "./formula/parseFormula.ts";
 import { readsOf } from "./formula/readsOf.ts";
 import { referencesIn } from "./formula/referencesIn.ts";
 import { type Surroundings, type Translation, translate } from "./formula/translate.ts";
@@ -15,6 +15,7 @@ export interface Task extends Reader {
   readonly key: number;
   /** As the engine reads it; undefined where it cannot be worked out. */
   readonly translation: Translation | undefined;
+  readonly parsed?: FormulaNode;
   /** Why it keeps its saved value. */
   readonly reason?: string;
   /** The error it ends in whatever the cells hold, in words. */
@@ -58,7 +59,7 @@ export function tasksOf(sheet: Sheet, index: number, around: Surroundings): Task
   );
 }
 
-type TaskPart = Pick<Task, "translation" | "reads"> & Partial<Pick<Task, "reason" | "certain">>;
+type TaskPart = Pick<Task, "translation" | "reads"> & Partial<Pick<Task, "parsed" | "reason" | "certain">>;
 
 function taskOf(cell: SheetCell, index: number, around: Surroundings): TaskPart {
   const { formula } = cell;
@@ -75,8 +76,10 @@ function taskOf(cell: SheetCell, index: number, around: Surroundings): TaskPart 
     return leave("its array covers more cells than can be worked out");
   try {
     const translation = translate(text, index, cell, around);
-    const { areas } = readsOf(parseFormula(translation.formula, index, around.sheetByName));
-    return { translation, reads: areas };
+    const parsed = parseFormula(translation.formula, index, around.sheetByName);
+    const { areas: reads } = readsOf(parsed);
+    // Those that call FOOT are worked out for certain; of a sheet full of others few may be.
+    return translation.foot ? { translation, parsed, reads } : { translation, reads };
   } catch (error) {
     if (error instanceof NotWorkedOut || error instanceof NoFormula) return leave(error.message);
     if (!(error instanceof CertainError)) throw error;

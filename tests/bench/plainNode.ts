@@ -8,6 +8,7 @@ import type { BenchReport } from "./report.ts";
 import { functionsBundle } from "./shippedFunctions.ts";
 
 const folder = "dist/bench";
+const ofTheCommand = ["@univerjs/*", "excelize-wasm", "@duckdb/node-api"];
 
 /**
  * Runs a program of this folder as what ships is run: bundled by the bundler of the command and of the program for
@@ -31,7 +32,8 @@ export async function inPlainNode(name: string, call: string, ...given: readonly
     format: "cjs",
     target: "node20",
     minify: true,
-    external: ["@univerjs/*", "excelize-wasm", "@duckdb/node-api"],
+    // What the command loads from outside its bundle, and the libraries we are set against: as their makers ship them.
+    external: [...ofTheCommand, "jstat", "simple-statistics", "@stdlib/stats-base-dists-*"],
     logLevel: "error",
   });
   return execFileSync(process.execPath, ["--expose-gc", program, ...given], {

@@ -135,6 +135,13 @@ describe("columns", () => {
     );
   });
 
+  it("takes no blank row below a cell that is refused for a record", () => {
+    const cells = [down("a", "b", null, "c"), down(1, { error: "#N/A" }, null, 2)];
+    expect(() => read({ t: column(text(), "t"), n: column(count(), "n") }, ...cells)).toThrow(
+      "n, row 2: the cell holds #N/A; mend that cell first",
+    );
+  });
+
   it("reads a whole column of a sheet whose records end early", () => {
     const height = 1_048_576;
     const whole = (filled: readonly Cell[]): Cell[][] =>

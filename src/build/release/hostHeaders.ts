@@ -19,6 +19,8 @@ export function hostHeaders(page: string, crossOrigin?: string): ReadonlyMap<str
     ["Content-Security-Policy", policyIn(page)],
     ["X-Content-Type-Options", "nosniff"],
     ["Referrer-Policy", "no-referrer"],
+    // Asked for again each time, and sent again when it is another: so an update arrives.
+    ["Cache-Control", "no-cache"],
   ] as const;
   const forAll = ["Access-Control-Allow-Origin", "*"] as const;
   return new Map([

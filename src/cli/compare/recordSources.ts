@@ -68,6 +68,8 @@ export async function recordSources(
     progress(done, files.length, basename(file));
     const kind = extname(file).toLowerCase();
     try {
+      if (await isFolder(file))
+        throw new BadInput("It is a folder in a folder, and the files in it were not read; name it too to read them.");
       if (kind === ".xlsx" || kind === ".xlsm")
         onBook(readBookRecords(await readOrdinary(file, "It cannot be read")), file);
       else if (kind === ".csv" || kind === ".parquet") {

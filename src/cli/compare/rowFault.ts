@@ -48,7 +48,7 @@ function dayFault(text: string | null | undefined): string | undefined {
 }
 
 function countFault(heading: string, text: string | null | undefined): string | undefined {
-  if (isBlank(text)) return `${heading} is blank; enter the sheep, 0 if there were none`;
+  if (isBlank(text)) return `${heading} is blank; enter the sheep, 0 only if there were none`;
   const count = numberIn(text ?? null);
   return count !== undefined && Number.isInteger(count) && count >= 0
     ? undefined

@@ -39,10 +39,14 @@ export function toExcel(
 const none: readonly Format[] = [];
 
 function excelRow(row: readonly Cell[], formats: readonly Format[]): readonly ExcelCell[] {
+  // Nearly every row of a long answer, which then need not be copied.
+  if (formats === none && row.every(isPlain)) return row;
   const cells = new Array<ExcelCell>(row.length);
   for (let column = 0; column < row.length; column++) cells[column] = excelCell(row[column] as Cell, formats[column]);
   return cells;
 }
+
+const isPlain = (cell: Cell): cell is Exclude<ExcelCell, FormattedNumber> => cell !== null && typeof cell !== "object";
 
 function excelCell(cell: Cell, format: Format | undefined): ExcelCell {
   if (cell === null) return "";

@@ -24,7 +24,11 @@ export function changesOf(sheet: Sheet, worked: readonly Worked[], saving: Savin
     const key = placeKey(row, column);
     const old = cells.get(key);
     if (isSame(old, wanted)) changes.delete(key);
-    else changes.set(key, { row, column, old, ...wanted, formula: withMark(wanted.formula, old, saving) });
+    else {
+      // Written out: there are as many as there are cells.
+      const { value, style } = wanted;
+      changes.set(key, { row, column, old, value, style, formula: withMark(wanted.formula, old, saving) });
+    }
   };
   const rowStyles = new Map(sheet.rows.map(({ row, style }) => [row, style]));
   for (const { row, column, style } of emptied(worked, cells))

@@ -1,8 +1,9 @@
 import { cases } from "../tables/cases.ts";
 import type { KeyOf } from "../tables/defineTable.ts";
 import type { SheetPlan } from "../writing/authorWorkbook.ts";
+import type { Look } from "../writing/looks.ts";
 import { sayWhenMissing } from "../writing/missingFunctions.ts";
-import { type GridColumn, type Holds, writeGrid } from "../writing/placeGrid.ts";
+import { type GridColumn, writeGrid } from "../writing/placeGrid.ts";
 import { writeTable } from "../writing/placeTable.ts";
 import type { BookContent } from "./bookContent.ts";
 import { firstRecord, headingRow, sheetNames } from "./bookSheets.ts";
@@ -12,41 +13,34 @@ import { besideCases, placedCases } from "./placedRecords.ts";
 type Answer = Parameters<typeof besideCases.range>[0];
 
 // One formula answers for the whole column, and it reaches just as far as the records do.
-const whole =
-  (formula: string): Holds<Answer> =>
-  ({ place }) =>
-    place === 0 ? { list: formula, room: { rows: cases.room, columns: 1 } } : null;
+const whole = (heading: string, width: number, look: Look, list: string): GridColumn<Answer> => ({
+  heading,
+  width,
+  look,
+  holds: ({ place }) => (place === 0 ? { list, room: { rows: cases.room, columns: 1 } } : null),
+});
 
 const answers: Readonly<Record<Answer, GridColumn<Answer>>> = {
-  clear: {
-    heading: "Clear for food from",
-    width: 13,
-    look: "workedDate",
-    holds: whole("FOOT.CLEARDATE(Cases[Treated],Cases[Withdrawal days])"),
-  },
-  lookAgain: {
-    heading: "Look again on",
-    width: 12,
-    look: "workedDate",
-    // A group is not looked at one by one.
-    holds: whole(
-      'FOOT.RECHECKDUE(IF((LEN(Cases[Tag])=0)*(LEN(Cases[Animals])>0),"",IF(LEN(Cases[Recheck due])>0,Cases[Recheck due]-recheck_days,IF(LEN(Cases[Treated])>0,Cases[Treated],""))),recheck_days)',
-    ),
-  },
-  secondLook: {
-    heading: "Second look",
-    width: 16,
-    look: "worked",
-    holds: whole(
-      `FOOT.RECHECKSTATE(${besideCases.range("lookAgain")},${lookedOrOver("each_")},as_of,Cases[Tag],Cases[Treated])`,
-    ),
-  },
-  caseNumber: {
-    heading: "Case no.",
-    width: 8,
-    look: "workedCount",
-    holds: whole("FOOT.CASENO(each_case_tag,each_case_day,case_tag,case_day,gap_days)"),
-  },
+  clear: whole("Clear for food from", 13, "workedDate", "FOOT.CLEARDATE(Cases[Treated],Cases[Withdrawal days])"),
+  // A group is not looked at one by one.
+  lookAgain: whole(
+    "Look again on",
+    12,
+    "workedDate",
+    'FOOT.RECHECKDUE(IF((LEN(Cases[Tag])=0)*(LEN(Cases[Animals])>0),"",IF(LEN(Cases[Recheck due])>0,Cases[Recheck due]-recheck_days,IF(LEN(Cases[Treated])>0,Cases[Treated],""))),recheck_days)',
+  ),
+  secondLook: whole(
+    "Second look",
+    16,
+    "worked",
+    `FOOT.RECHECKSTATE(${besideCases.range("lookAgain")},${lookedOrOver("each_")},as_of,Cases[Tag],Cases[Treated])`,
+  ),
+  caseNumber: whole(
+    "Case no.",
+    8,
+    "workedCount",
+    "FOOT.CASENO(each_case_tag,each_case_day,case_tag,case_day,gap_days)",
+  ),
 };
 
 /** The cases as typed, with room for more, and beside them the dates and states that follow from each row. */

@@ -26,64 +26,56 @@ interface Check {
 const gatherKey = 'Gathers[Date]&"|"&Gathers[Group]';
 const lookAgain = besideCases.range("lookAgain");
 
+const inGathers = (words: string, wrong: string): Check => ({ words, wrong, column: "Gathers[Lame]" });
+const inCases = (words: string, wrong: string, column = "Cases[Tag]"): Check => ({ words, wrong, column });
+
 // RECORDCHECK knows treatment records; the counts of a gather are looked at here.
 const checks: readonly Check[] = [
-  {
-    words: "Gathers with more lame than looked at",
-    wrong: "ISNUMBER(Gathers[Lame])*ISNUMBER(Gathers[Looked at])*(Gathers[Lame]>Gathers[Looked at])",
-    column: "Gathers[Lame]",
-  },
-  {
-    words: "Gathers with a number kept as text, or with words for a number",
-    wrong: "(ISTEXT(Gathers[Lame])+ISTEXT(Gathers[Looked at])>0)*1",
-    column: "Gathers[Lame]",
-  },
-  {
-    words: "Gathers with a part left blank",
-    wrong:
-      "(LEN(Gathers[Date])+LEN(Gathers[Group])+LEN(Gathers[Looked at])+LEN(Gathers[Lame])>0)*(LEN(Gathers[Date])*LEN(Gathers[Group])*LEN(Gathers[Looked at])*LEN(Gathers[Lame])=0)",
-    column: "Gathers[Lame]",
-  },
-  {
-    words: "Cases with fewer withdrawal days than the settings say for the medicine",
-    wrong: `ISNUMBER(Cases[Withdrawal days])*(Cases[Withdrawal days]<IFERROR(${medicineColumn("withdrawalDays")}*1,0))`,
-    column: "Cases[Tag]",
-  },
-  {
-    words: "Cases with an injection of a medicine, but no ml",
-    wrong: '(LEFT(Cases[Treatment],9)="injection")*(Cases[Medicine]<>"")*(LEN(Cases[Dose ml])=0)',
-    column: "Cases[Tag]",
-  },
-  {
-    words: "Cases with an antibiotic whose strength, mg per ml, is not in the settings: Medicine use cannot count it",
-    wrong: `use_counted*(IFERROR(used_strength*1,0)=0)`,
-    column: "use_counted",
-  },
-  {
-    words: "Gathers of a group that is not in the settings",
-    wrong: '(LEN(Gathers[Group])>0)*(COUNTIF(Groups[Group],Gathers[Group]&"")=0)',
-    column: "Gathers[Lame]",
-  },
-  {
-    words: "Gathers of one group on one day that were typed twice",
-    wrong: `(LEN(Gathers[Date])>0)*(MATCH(${gatherKey},${gatherKey},0)<ROW(Gathers[Date])-${firstRecord})`,
-    column: "Gathers[Lame]",
-  },
-  {
-    words: "Cases of a group that is not in the settings",
-    wrong: '(LEN(Cases[Group])>0)*(COUNTIF(Groups[Group],Cases[Group]&"")=0)',
-    column: "Cases[Tag]",
-  },
-  {
-    words: "Second looks that fell due before the year looked at, and were never written down: no longer on Today",
-    wrong: `ISNUMBER(${lookAgain})*(${lookAgain}<year_from)*ISNUMBER(SEARCH("overdue",${besideCases.range("secondLook")}))`,
-    column: "Cases[Tag]",
-  },
-  {
-    words: "Gathers with a day that is no real date, or is yet to come",
-    wrong: "(LEN(Gathers[Date])>0)*(1-ISNUMBER(Gathers[Date])*(Gathers[Date]<=MAX(as_of,TODAY())))",
-    column: "Gathers[Lame]",
-  },
+  inGathers(
+    "Gathers with more lame than looked at",
+    "ISNUMBER(Gathers[Lame])*ISNUMBER(Gathers[Looked at])*(Gathers[Lame]>Gathers[Looked at])",
+  ),
+  inGathers(
+    "Gathers with a number kept as text, or with words for a number",
+    "(ISTEXT(Gathers[Lame])+ISTEXT(Gathers[Looked at])>0)*1",
+  ),
+  inGathers(
+    "Gathers with a part left blank",
+    "(LEN(Gathers[Date])+LEN(Gathers[Group])+LEN(Gathers[Looked at])+LEN(Gathers[Lame])>0)*(LEN(Gathers[Date])*LEN(Gathers[Group])*LEN(Gathers[Looked at])*LEN(Gathers[Lame])=0)",
+  ),
+  inCases(
+    "Cases with fewer withdrawal days than the settings say for the medicine",
+    `ISNUMBER(Cases[Withdrawal days])*(Cases[Withdrawal days]<IFERROR(${medicineColumn("withdrawalDays")}*1,0))`,
+  ),
+  inCases(
+    "Cases with an injection of a medicine, but no ml",
+    '(LEFT(Cases[Treatment],9)="injection")*(Cases[Medicine]<>"")*(LEN(Cases[Dose ml])=0)',
+  ),
+  inCases(
+    "Cases with an antibiotic whose strength, mg per ml, is not in the settings: Medicine use cannot count it",
+    `use_counted*(IFERROR(used_strength*1,0)=0)`,
+    "use_counted",
+  ),
+  inGathers(
+    "Gathers of a group that is not in the settings",
+    '(LEN(Gathers[Group])>0)*(COUNTIF(Groups[Group],Gathers[Group]&"")=0)',
+  ),
+  inGathers(
+    "Gathers of one group on one day that were typed twice",
+    `(LEN(Gathers[Date])>0)*(MATCH(${gatherKey},${gatherKey},0)<ROW(Gathers[Date])-${firstRecord})`,
+  ),
+  inCases(
+    "Cases of a group that is not in the settings",
+    '(LEN(Cases[Group])>0)*(COUNTIF(Groups[Group],Cases[Group]&"")=0)',
+  ),
+  inCases(
+    "Second looks that fell due before the year looked at, and were never written down: no longer on Today",
+    `ISNUMBER(${lookAgain})*(${lookAgain}<year_from)*ISNUMBER(SEARCH("overdue",${besideCases.range("secondLook")}))`,
+  ),
+  inGathers(
+    "Gathers with a day that is no real date, or is yet to come",
+    "(LEN(Gathers[Date])>0)*(1-ISNUMBER(Gathers[Date])*(Gathers[Date]<=MAX(as_of,TODAY())))",
+  ),
 ];
 
 /** What stands in the rows under a table, where nothing is counted. */

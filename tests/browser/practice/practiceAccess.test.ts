@@ -106,6 +106,31 @@ describe("the practice sheet for everybody", () => {
   );
 
   it(
+    "the panel can be put away: the sheet takes its room and F6 passes it by; the way to one's own book brings it back",
+    async () => {
+      const { page } = await practice.open();
+      const wide = async (): Promise<number> => (await page.locator(".grid").boundingBox())?.width ?? 0;
+      const before = await wide();
+      await page.getByRole("button", { name: "Hide panel" }).click();
+      await expect.poll(wide).toBeGreaterThan(before + 300);
+      expect(await page.getByRole("button", { name: "Show panel" }).getAttribute("aria-expanded")).toBe("false");
+      expect(await barriers(page)).toEqual([]);
+      await page.keyboard.press("Shift+F6");
+      expect(await focused(page)).toBe("Start");
+      await page.keyboard.press("F6");
+      expect(await focused(page)).toBe("Open a workbook");
+      // The flock that the page begins with is not theirs.
+      await page.getByRole("button", { name: "Start your own" }).click();
+      await expect.poll(() => focused(page)).toBe("Start a workbook");
+      await page.getByRole("button", { name: "Start: Flock foot book", exact: true }).click();
+      await page.getByText("flock-foot-book.xlsx is open.").waitFor();
+      await expect.poll(() => page.getByRole("button", { name: "Start your own" }).count()).toBe(0);
+      await page.close();
+    },
+    5 * minutes,
+  );
+
+  it(
     "at 1024 pixels and magnified to 200 % nothing runs out of the page sideways, and nothing moves for those who asked for that",
     async () => {
       const { page } = await practice.open({ width: 1024, height: 768, stillness: "reduce" });

@@ -14,6 +14,7 @@ it.each(pages)("%s: every host is told the policy that the page states itself, a
   for (const [name, text] of files) {
     expect(text, name).toContain(policy);
     expect(text, name).toMatch(/X-Content-Type-Options.*nosniff/);
+    expect(text, name).toMatch(/Cache-Control.*no-cache/);
     expect(text, name).toMatch(/functions\\?\.json[\s\S]*Access-Control-Allow-Origin/);
     expect(hostHeaders(page).get(name), name).not.toContain("Access-Control");
   }
@@ -27,6 +28,6 @@ it("web.config is well-formed, and a page without a policy is refused", () => {
     throw error;
   });
   parser.write(hostHeaders(readFileSync(pages[0] ?? "", "utf8"), "functions.json").get("web.config") ?? "").close();
-  expect(names.filter((name) => name === "add")).toHaveLength(4);
+  expect(names.filter((name) => name === "add")).toHaveLength(5);
   expect(() => hostHeaders("<html></html>")).toThrow("no content security policy");
 });

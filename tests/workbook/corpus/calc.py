@@ -77,7 +77,9 @@ def worked(soffice, columns, texts, hidden=(), date1904=False):
 def plain(value, start):
     """The number of a day or an hour, since the reader makes those of what is shown as one."""
     if isinstance(value, datetime.datetime):
-        return (value - start).total_seconds() / 86400
+        days = (value - start).total_seconds() / 86400
+        # The reader counts the days before 1 March 1900 so that the 29 February of that year is none.
+        return days - 1 if start.year == 1899 and days < 61 else days
     if isinstance(value, datetime.timedelta):
         return value.total_seconds() / 86400
     if isinstance(value, datetime.time):

@@ -85,13 +85,13 @@ export function calculateWorkbook(
 
   sheets.forEach((sheet, index) => {
     for (const cell of sheet.cells) {
-      const { row, column, formula, value } = cell;
+      const { row, column, formula, parsed, value } = cell;
       if (formula === undefined) {
         if (value !== null) store.put(index, row, column, value);
         continue;
       }
       try {
-        const node = parseFormula(formula, index, sheetByName);
+        const node = parsed ?? parseFormula(formula, index, sheetByName);
         const { areas, dynamic } = readsOf(node);
         formulas.push({ cell, node, answer: undefined, message: undefined, shown: undefined });
         tasks.push({
@@ -115,15 +115,14 @@ export function calculateWorkbook(
   const toNumber = textToNumber(parts, dateSystem === 1904 ? days1904 : 0);
   const isUnclear = (text: string): boolean => isUnclearDate(text, parts.core.numfmt);
   const engine = engineFunctions(parts, replaced);
-  const formulaOf = new Map(tasks.map(({ sheet, row, column }, task) => [`${sheet} ${placeKey(row, column)}`, task]));
+  /** The formula that is being worked out. */
+  let current: Formula | undefined;
   const heard = {
-    refused: ({ sheet, row, column }: Place & { sheet: number }, message: string) => {
-      const formula = formulas[formulaOf.get(`${sheet} ${placeKey(row, column)}`) ?? -1];
-      if (formula) [formula.message, formula.shown] = [message, undefined];
+    refused: (message: string) => {
+      if (current) [current.message, current.shown] = [message, undefined];
     },
-    answered: ({ sheet, row, column }: Place & { sheet: number }, shown: NonNullable<EngineAnswer["shown"]>) => {
-      const formula = formulas[formulaOf.get(`${sheet} ${placeKey(row, column)}`) ?? -1];
-      if (formula) [formula.message, formula.shown] = [undefined, { formats: shown.formats, headings: shown.headings }];
+    answered: ({ formats, headings }: NonNullable<EngineAnswer["shown"]>) => {
+      if (current) [current.message, current.shown] = [undefined, { formats, headings }];
     },
   };
   const functions = new Map<string, WorksheetFunction>([
@@ -294,6 +293,7 @@ export function calculateWorkbook(
       const formula = formulas[task] as Formula;
       formula.message = undefined;
       formula.shown = undefined;
+      current = formula;
       try {
         const content = evaluateOnce(task);
         store.watch = undefined;

@@ -9,8 +9,8 @@ import { errorOf, gridOr, isGrid, isLambda, isReference, type Value } from "./va
 
 /** Hears what a call came to beyond its cells. */
 export interface Heard {
-  readonly refused: (at: Calling["at"], message: string) => void;
-  readonly answered: (at: Calling["at"], shown: { formats: readonly Format[]; headings: boolean }) => void;
+  readonly refused: (message: string) => void;
+  readonly answered: (shown: { formats: readonly Format[]; headings: boolean }) => void;
 }
 
 // A range of two rows or more must stay one: an answer for a single cell reads otherwise.
@@ -71,10 +71,10 @@ export function footFunction(definition: AnyFunction, dateSystem: 1900 | 1904, h
       { dateSystem },
     );
     if (!outcome.ok) {
-      heard.refused(calling.at, outcome.message);
+      heard.refused(outcome.message);
       return errorOf(outcome.code);
     }
-    heard.answered(calling.at, outcome);
+    heard.answered(outcome);
     return gridOr(outcome.cells.map((row) => row.map((cell) => cell ?? "")));
   };
 }

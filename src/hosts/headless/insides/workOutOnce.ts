@@ -47,11 +47,12 @@ const readsAnywhere = /\b(?:OFFSET|INDIRECT|ANCHORARRAY)\(/i;
  * through however many formulas, and a second time all that rests on a formula that fills several cells, whether those
  * came out the same or not.
  */
-export function workOutOnce({ formula }: UniverParts, services: Injector): void {
+export function workOutOnce({ core, formula }: UniverParts, services: Injector): void {
   const { ICalculateFormulaService, IDependencyManagerService, FormulaDataModel, FormulaExecuteStageType } = formula;
   const service = services.get(ICalculateFormulaService) as unknown as Service;
   const dependencies = services.get(IDependencyManagerService);
   const model = services.get(FormulaDataModel);
+  const instances = services.get(core.IUniverInstanceService);
   const { _runtimeService: runtime, _currentConfigService: config, _formulaDependencyGenerator: generator } = service;
 
   const stage = (now: number): void => {
@@ -169,6 +170,8 @@ export function workOutOnce({ formula }: UniverParts, services: Injector): void 
             runtime.setCompletedFormulasCount(place);
             await pause();
             breathed = performance.now();
+            // Another workbook may have been opened meanwhile.
+            if (!instances.getUnit(tree.unitId)) return "stopped";
           }
           if (runtime.isStopExecution()) return "stopped";
           const changed = await workOut(tree, done.has(tree.treeId));
@@ -205,7 +208,7 @@ export function workOutOnce({ formula }: UniverParts, services: Injector): void 
     else if (end === "nothing to do") runtime.markedAsNoFunctionsExecuted();
     // The person has typed something else meanwhile, and both are worked out next.
     else runtime.markedAsStopFunctionsExecuted();
-    stage(FormulaExecuteStageType.IDLE);
+    stage(end === "stopped" ? FormulaExecuteStageType.IDLE : FormulaExecuteStageType.CALCULATION_COMPLETED);
     for (const takeBack of blanked.splice(0)) takeBack();
     formula.FORMULA_REF_TO_ARRAY_CACHE.clear();
     const came = runtime.getAllRuntimeData();

@@ -1,6 +1,6 @@
 import { words } from "../../words.ts";
 import { CautionBox } from "../CautionBox.tsx";
-import type { Explanation } from "./explainFormula.ts";
+import type { ExplainedCall, Explanation } from "./explainFormula.ts";
 
 interface Props {
   readonly explanation: Explanation;
@@ -11,7 +11,7 @@ interface Props {
 
 /** A formula in words, with a step to each cell that is to be mended. */
 export function ExplanationView({ explanation, cell, onGo }: Props) {
-  const { formula, hint, calls, answer, failed, mends } = explanation;
+  const { formula, hint, calls, answer, caught, failed, mends } = explanation;
   const text = words.explain;
   return (
     <article class="explanation">
@@ -20,6 +20,7 @@ export function ExplanationView({ explanation, cell, onGo }: Props) {
       </p>
       {hint && <p class="fault">{hint}</p>}
       <p class={failed ? "fault" : "answer"}>{answer}</p>
+      {caught && <p class="fault">{caught}</p>}
       {mends.length > 0 && (
         <ul aria-label={text.toMend}>
           {mends.map((mend) => (
@@ -32,28 +33,35 @@ export function ExplanationView({ explanation, cell, onGo }: Props) {
         </ul>
       )}
       {calls.map((call, index) => (
-        <section key={index}>
-          <h3>{call.name}</h3>
-          <p>{[call.answers, call.gives, call.inside ?? ""].join(" ").trim()}</p>
-          {call.surplus && <p class="fault">{call.surplus}</p>}
-          {call.caution && <CautionBox>{call.caution}</CautionBox>}
-          <dl class="arguments">
-            {call.arguments.map(({ name, meaning, given, holds }) => (
-              <div key={name}>
-                <dt>
-                  <code>{name}</code>
-                </dt>
-                <dd>
-                  {meaning}
-                  <span class="accepted">
-                    {given !== undefined && <code>{given}</code>} {holds}
-                  </span>
-                </dd>
-              </div>
-            ))}
-          </dl>
-        </section>
+        <CallInWords key={index} call={call} />
       ))}
     </article>
   );
 }
+
+const CallInWords = ({ call }: { readonly call: ExplainedCall }) => (
+  <section>
+    <h3>{call.name}</h3>
+    <p>{[call.answers, call.gives, call.inside ?? ""].join(" ").trim()}</p>
+    {call.surplus && <p class="fault">{call.surplus}</p>}
+    {call.caution && <CautionBox>{call.caution}</CautionBox>}
+    <dl class="arguments">
+      {call.arguments.map(({ name, meaning, given, holds, calls }) => (
+        <div key={name}>
+          <dt>
+            <code>{name}</code>
+          </dt>
+          <dd>
+            {meaning}
+            <span class="accepted">
+              {given !== undefined && <code>{given}</code>} {holds}
+            </span>
+            {calls.map((inner, index) => (
+              <CallInWords key={index} call={inner} />
+            ))}
+          </dd>
+        </div>
+      ))}
+    </dl>
+  </section>
+);

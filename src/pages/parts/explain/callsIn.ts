@@ -7,6 +7,10 @@ export interface Call {
   readonly given: readonly string[];
   /** The functions around it, the outermost first. */
   readonly inside: readonly string[];
+  /** The call next around it, by its place among the calls, and in which of its arguments it stands; undefined for none. */
+  readonly within: { readonly call: number; readonly argument: number } | undefined;
+  /** It is all that there is in the argument, or in the formula. */
+  readonly alone: boolean;
 }
 
 /**
@@ -16,17 +20,23 @@ export interface Call {
  * @param formula - with or without `=`
  * @returns undefined where the formula cannot be read
  * @example
- * callsIn("=IF(A1, FOOT.CLEARDATE(B2, 28), 0)")?.[1] // → { name: "FOOT.CLEARDATE", given: ["B2", "28"], inside: ["IF"] }
+ * callsIn("=IF(A1, FOOT.CLEARDATE(B2, 28), 0)")?.[1]
+ * // → { name: "FOOT.CLEARDATE", given: ["B2", "28"], inside: ["IF"], within: { call: 0, argument: 1 }, alone: true }
  */
 export function callsIn(formula: string): readonly Call[] | undefined {
   const tokens = tokenize(formula.replace(/^\s*=/, ""));
   if (!tokens) return undefined;
-  const calls: Call[] = [];
+  const calls: Making[] = [];
   const around: Open[] = [];
   for (const [at, token] of tokens.entries()) {
     if (token.kind === "open") {
-      const call: Open = { name: isCall(tokens, at - 1) ? tokens[at - 1]?.text : undefined, given: [], from: at + 1 };
-      if (call.name !== undefined) calls.push({ name: call.name, given: call.given, inside: namesOf(around) });
+      const name = isCall(tokens, at - 1) ? tokens[at - 1]?.text : undefined;
+      const call: Open = { name, place: name === undefined ? undefined : calls.length, given: [], from: at + 1 };
+      const next = around.findLast(({ place }) => place !== undefined);
+      const within = next?.place === undefined ? undefined : { call: next.place, argument: next.given.length };
+      // Another bracket between the two makes a sum of it.
+      const isFirst = isNothing(tokens.slice(around.at(-1)?.from ?? 0, at - 1)) && around.at(-1) === next;
+      if (name !== undefined) calls.push({ name, given: call.given, inside: namesOf(around), within, alone: isFirst });
       around.push(call);
       continue;
     }
@@ -35,6 +45,8 @@ export function callsIn(formula: string): readonly Call[] | undefined {
     if (token.kind === "close") {
       end(open, tokens, at);
       around.pop();
+      const call = open.place === undefined ? undefined : calls[open.place];
+      if (call && !isNothing(untilNext(tokens, at + 1))) call.alone = false;
     } else if (token.kind === "separator") {
       open.given.push(text(tokens.slice(open.from, at)));
       open.from = at + 1;
@@ -44,7 +56,11 @@ export function callsIn(formula: string): readonly Call[] | undefined {
   return calls;
 }
 
+type Making = { -readonly [Key in keyof Call]: Call[Key] };
+
 interface Open {
+  /** Among the calls. */
+  readonly place: number | undefined;
   /** Undefined for brackets that call nothing. */
   readonly name: string | undefined;
   readonly given: string[];
@@ -52,6 +68,14 @@ interface Open {
 }
 
 const namesOf = (around: readonly Open[]): readonly string[] => around.flatMap(({ name }) => name ?? []);
+
+const isNothing = (tokens: readonly Token[]): boolean => tokens.every(({ kind }) => kind === "space");
+
+/** What follows until the argument ends. */
+function untilNext(tokens: readonly Token[], from: number): readonly Token[] {
+  const end = tokens.findIndex(({ kind }, at) => at >= from && (kind === "separator" || kind === "close"));
+  return tokens.slice(from, end < 0 ? tokens.length : end);
+}
 
 const text = (tokens: readonly Token[]): string => joinTokens(tokens).trim();
 

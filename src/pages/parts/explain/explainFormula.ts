@@ -10,6 +10,7 @@ import { type Call, callsIn } from "./callsIn.ts";
 import type { Found } from "./cellsGiven.ts";
 import { cellToMend } from "./cellToMend.ts";
 import { formulaHint } from "./formulaHint.ts";
+import { handsOn } from "./handsOn.ts";
 import { shownCell, shownCells } from "./shownCells.ts";
 
 /** What stands in the cell of a formula, and in those that its answer fills. */
@@ -26,16 +27,18 @@ interface ExplainedArgument {
   readonly given: string | undefined;
   /** How many cells it holds and the first of them, or what stands where it was left out; "" where neither is known. */
   readonly holds: string;
+  /** The FOOT functions that stand in it. */
+  readonly calls: readonly ExplainedCall[];
 }
 
-interface ExplainedCall {
+export interface ExplainedCall {
   /** `FOOT.FLOCKPREV` */
   readonly name: string;
   /** What it answers. */
   readonly answers: string;
   /** What it fills the sheet with. */
   readonly gives: string;
-  /** The functions around it, in a sentence; undefined where it stands alone. */
+  /** The functions around it, up to the FOOT function it stands in, in a sentence; undefined where there are none. */
   readonly inside: string | undefined;
   readonly arguments: readonly ExplainedArgument[];
   /** What was given beyond its last argument, in a sentence. */
@@ -55,10 +58,12 @@ export interface Explanation {
   readonly formula: string;
   /** What the formula may have been meant as, where it cannot be worked out as it stands. */
   readonly hint: string | undefined;
-  /** The FOOT functions in it, the outermost first. */
+  /** The FOOT functions in it that stand in no other; each with those that stand in it. */
   readonly calls: readonly ExplainedCall[];
   /** What the cell shows, with the sentence of an error. */
   readonly answer: string;
+  /** What a function said inside another that keeps its error from the cell. */
+  readonly caught: string | undefined;
   /** It is an error. */
   readonly failed: boolean;
   /** Each once, in the order of the sentences. */
@@ -82,20 +87,22 @@ export function explainFormula(
   dayOffset = 0,
 ): Explanation {
   const all = callsIn(formula) ?? [];
-  const calls = all.flatMap((call) => {
+  const calls = all.flatMap((call, place) => {
     const definition = definitionOf(call, definitions);
-    return definition ? [{ call, definition }] : [];
+    return definition ? [{ call, definition, place }] : [];
   });
+  const failed = isCellError(answer.cells[0]?.[0]);
   return {
     formula,
     hint: hintFor(formula, all, definitions),
-    calls: calls.map(({ call, definition }) => explained(call, definition, found, dayOffset)),
+    calls: standingIn(undefined, 0, { all, calls, found, dayOffset }),
     answer: answerInWords(
       answer,
-      calls.find(({ call }) => call.inside.length === 0),
+      calls.find(({ place }) => handsOn(all, place)),
       dayOffset,
     ),
-    failed: isCellError(answer.cells[0]?.[0]),
+    caught: failed || answer.message === undefined ? undefined : words.explain.caught(answer.message),
+    failed,
     mends: mendsIn(sentencesOf(answer), calls, found),
   };
 }
@@ -121,6 +128,36 @@ const namesCells =
 interface Known {
   readonly call: Call;
   readonly definition: AnyFunction;
+  /** Among all calls of the formula. */
+  readonly place: number;
+}
+
+interface Formula {
+  /** The calls of other functions too. */
+  readonly all: readonly Call[];
+  readonly calls: readonly Known[];
+  readonly found: Found;
+  readonly dayOffset: number;
+}
+
+/** The FOOT functions that stand in one argument of a call, but in no other FOOT function there; or in the formula. */
+const standingIn = (outer: number | undefined, argument: number, formula: Formula): readonly ExplainedCall[] =>
+  formula.calls
+    .filter((known) => {
+      const around = aroundIt(known, formula);
+      return around?.call === outer && (around === undefined || around.argument === argument);
+    })
+    .map((known) => explained(known, formula));
+
+/** The FOOT function next around a call, and in which of its arguments the call stands. */
+function aroundIt({ call }: Known, { all, calls }: Formula): Call["within"] {
+  let { within } = call;
+  while (within) {
+    const { call: place } = within;
+    if (calls.some((known) => known.place === place)) return within;
+    within = all[place]?.within;
+  }
+  return undefined;
 }
 
 const definitionOf = ({ name }: Call, definitions: readonly AnyFunction[]): AnyFunction | undefined => {
@@ -139,7 +176,13 @@ function hintFor(formula: string, calls: readonly Call[], definitions: readonly 
   return calls.length === 0 && callsIn(formula) === undefined ? words.explain.unreadable : undefined;
 }
 
-function explained({ given, inside }: Call, definition: AnyFunction, found: Found, dayOffset: number): ExplainedCall {
+function explained(known: Known, formula: Formula): ExplainedCall {
+  const { call, definition, place } = known;
+  const { given } = call;
+  const { found, dayOffset } = formula;
+  const outer = aroundIt(known, formula);
+  const inside =
+    outer === undefined ? call.inside : call.inside.slice((formula.all[outer.call]?.inside.length ?? 0) + 1);
   const parameters = Object.entries(definition.parameters as Record<string, Parameter<unknown>>);
   const surplus = given.slice(parameters.length);
   return {
@@ -154,6 +197,7 @@ function explained({ given, inside }: Call, definition: AnyFunction, found: Foun
         meaning: parameter.description,
         given: typed === "" ? undefined : typed,
         holds: typed === "" ? leftOut(parameter) : holdsOf(typed, parameter, found, dayOffset),
+        calls: standingIn(place, index, formula),
       };
     }),
     surplus: surplus.length === 0 ? undefined : words.explain.surplus(parameters.length, surplus),
@@ -171,7 +215,7 @@ function leftOut({ optional, fallback, kind }: Parameter<unknown>): string {
   return optional ? words.explain.leftOut : words.formula.missing(kind.wanted);
 }
 
-/** @param alone - the function whose answer it is, where no other stands around it */
+/** @param alone - the function whose answer it is, where no other makes something else of it */
 function answerInWords({ cells, message }: CellAnswer, alone: Known | undefined, dayOffset: number): string {
   const first = cells[0]?.[0];
   if (isCellError(first)) {
@@ -192,13 +236,26 @@ const sentencesOf = ({ cells, message }: CellAnswer): readonly string[] => [
   ...cells.flat().filter((cell) => typeof cell === "string"),
 ];
 
+/** Where the cells of an argument are; of a function that answers row by row, where its first cells are. */
+function addressOf(typed: string, calls: readonly Known[], found: Found): string | undefined {
+  const address = found.get(typed)?.address;
+  if (address !== undefined) return address;
+  const rowByRow = calls.find(
+    ({ call, definition }) =>
+      definition.result.shape === "alongside" &&
+      typed.startsWith(`${call.name}(`) &&
+      typed.includes(call.given[0] ?? ""),
+  );
+  return rowByRow?.call.given.map((given) => found.get(given)?.address).find((known) => known !== undefined);
+}
+
 function mendsIn(sentences: readonly string[], calls: readonly Known[], found: Found): readonly Mend[] {
   const mends = new Map<string, Mend>();
   for (const sentence of sentences)
     for (const [place, argument = "", row = ""] of sentence.matchAll(/\b([a-z][a-z_]*)(?:, row (\d+))?(?=: )/g)) {
       for (const { call, definition } of calls) {
         const typed = call.given[Object.keys(definition.parameters).indexOf(argument)];
-        const address = typed === undefined ? undefined : found.get(typed)?.address;
+        const address = typed === undefined ? undefined : addressOf(typed, calls, found);
         if (address === undefined) continue;
         const cell = row === "" ? address : cellToMend(address, Number(row));
         if (cell !== undefined && !mends.has(cell)) mends.set(cell, { cell, place });

@@ -24,7 +24,8 @@ const catchesErrors = /^(?:_xlfn\.)?(?:IFERROR|IFNA|ISERROR|ISERR|ISNA|ERROR\.TY
  * The sentence behind a cell's error, where the spreadsheet does not tell it: that of the innermost FOOT function that
  * refuses with the same error. A function that waits for the answer of another is not guessed at.
  *
- * @param error - what the cell shows
+ * @param error - what the cell shows; undefined where it shows none, for what a function said inside another that keeps
+ *   errors from the cell
  * @param found - whole ranges: a sentence about a part of them could name the wrong row
  * @example
  * sentenceFor("=FOOT.FLOCKPREV(21,20)", "#VALUE!", new Map(), refuses, days)
@@ -32,14 +33,14 @@ const catchesErrors = /^(?:_xlfn\.)?(?:IFERROR|IFNA|ISERROR|ISERR|ISNA|ERROR\.TY
  */
 export function sentenceFor(
   formula: string,
-  error: ErrorCode,
+  error: ErrorCode | undefined,
   found: Found,
   refuses: Refuses,
   { today, dayOffset }: Days,
 ): string | undefined {
   for (const { name, given, inside } of [...(callsIn(formula) ?? [])].reverse()) {
     const foot = footName(name);
-    if (foot === undefined || inside.some((around) => catchesErrors.test(around))) continue;
+    if (foot === undefined || inside.some((around) => catchesErrors.test(around)) === (error !== undefined)) continue;
     const known = given.map((typed) =>
       /^TODAY\(\s*\)$/i.test(typed) ? { known: today - dayOffset } : cellsGiven(typed, found, dayOffset),
     );
@@ -48,7 +49,7 @@ export function sentenceFor(
       foot,
       known.map((argument) => argument.known),
     );
-    if (refused?.code === error) return refused.message;
+    if (refused && (error === undefined || refused.code === error)) return refused.message;
   }
   return undefined;
 }

@@ -18,6 +18,8 @@ export interface CellWords {
   readonly start: () => void;
 }
 
+const isError = (shown: string): boolean => shown.startsWith("#");
+
 /** @param names - those of the worksheet functions, without `FOOT.` */
 export function cellWords(book: GridBook, rules: BookRules, names: readonly string[]): CellWords {
   const { api, ears, formulaAt } = book;
@@ -28,9 +30,9 @@ export function cellWords(book: GridBook, rules: BookRules, names: readonly stri
   // Cells of an opened workbook hold their errors without a sentence: such a cell is worked out once more when looked at.
   const askAgain = (cell: CellAt, shown: string): void => {
     const { sheet, row, column } = cell;
-    const isError = shown.startsWith("#") && formulaAt(cell)?.includes(`${namespace}.`);
+    const isOurs = isError(shown) && formulaAt(cell)?.includes(`${namespace}.`);
     const key = `${sheet} ${row} ${column}`;
-    if (!isError || asked.has(key) || ears.message(sheet, row, column) !== undefined) return;
+    if (!isOurs || asked.has(key) || ears.message(sheet, row, column) !== undefined) return;
     asked.add(key);
     const range = { startRow: row, endRow: row, startColumn: column, endColumn: column };
     void book.commands.executeCommand("formula.mutation.set-trigger-formula-calculation-start", {
@@ -55,7 +57,8 @@ export function cellWords(book: GridBook, rules: BookRules, names: readonly stri
       const value = formula === undefined ? cell.getRawValue() : undefined;
       const shown = cell.getDisplayValue() ?? "";
       askAgain(at, shown);
-      const message = messageAt(at);
+      // What a function said whose error another keeps from the cell is no fault of the cell; Explain says it.
+      const message = isError(shown) ? messageAt(at) : undefined;
       const doubt = rules.doubtIn(value, at);
       return {
         sheet: book.sheetName(at.sheet),
@@ -70,8 +73,10 @@ export function cellWords(book: GridBook, rules: BookRules, names: readonly stri
       };
     },
     pointedAt(at) {
-      const doubt = formulaAt(at) === undefined ? rules.doubtIn(cellIn(at)?.getRawValue(), at) : undefined;
-      const sentence = messageAt(at) ?? doubt;
+      const formula = formulaAt(at);
+      const message = formula && isError(cellIn(at)?.getDisplayValue() ?? "") ? messageAt(at) : undefined;
+      const doubt = formula === undefined ? rules.doubtIn(cellIn(at)?.getRawValue(), at) : undefined;
+      const sentence = message ?? doubt;
       const shown = sentence === undefined ? undefined : cellBox(book.injector, book.unit(), at.row, at.column);
       return shown && sentence !== undefined ? { cell: shown.cell, sentence } : undefined;
     },

@@ -89,14 +89,14 @@ async function explainActive(): Promise<Explained> {
   if (formula === undefined) return { cell, explanation: undefined };
   const dayOffset = dateSystem === 1904 ? days1904 : 0;
   const first = answer[0]?.[0];
-  const refuses = isCellError(first) ? await refusalOnceLoaded() : undefined;
+  const error = isCellError(first) ? first.error : undefined;
+  const refuses = error !== undefined || /\bIF(?:ERROR|NA)\(/i.test(formula) ? await refusalOnceLoaded() : undefined;
   const message =
-    isCellError(first) && refuses
-      ? sentenceFor(formula, first.error, found, (name, given) => refuses(name, given, { dateSystem }), {
-          today: today(),
-          dayOffset,
-        })
-      : undefined;
+    refuses &&
+    sentenceFor(formula, error, found, (name, given) => refuses(name, given, { dateSystem }), {
+      today: today(),
+      dayOffset,
+    });
   const shown = typedAgain(formula) ?? formula;
   return { cell, explanation: explainFormula(shown, catalogue, found, { cells: answer, message }, dayOffset) };
 }

@@ -47,6 +47,7 @@ describe("explainFormula", () => {
       meaning: "Lame sheep at each gather (a cell or a column)",
       given: "B2:B7",
       holds: "6 cells: 3, 0, 2, blank, 1, …",
+      calls: [],
     });
     expect([answer, failed, hint, mends]).toEqual(["It gives 10.0%.", false, undefined, []]);
   });
@@ -92,6 +93,58 @@ describe("explainFormula", () => {
     expect(answer).toBe("It gives ?.");
   });
 
+  it.each([
+    ['=IFERROR(FOOT.CLEARDATE(B2,28),"")', "It gives 11 Mar 2026."],
+    ['=IF(B2="","",IFERROR( FOOT.CLEARDATE(B2,28) ,"?"))', "It gives 11 Mar 2026."],
+    ["=FOOT.CLEARDATE(B2,28)", "It gives 11 Mar 2026."],
+    // These make another number of it, or only look at it.
+    ["=IFERROR(FOOT.CLEARDATE(B2,28)-TODAY(),0)", "It gives 46092."],
+    ["=IF(FOOT.CLEARDATE(B2,28)>TODAY(),46092,0)", "It gives 46092."],
+    ["=YEAR(FOOT.CLEARDATE(B2,28))", "It gives 46092."],
+    ["=1*(FOOT.CLEARDATE(B2,28))", "It gives 46092."],
+  ])("%s: shows a day as a day where the function's answer is that of the cell", (formula, answer) => {
+    // 10 February 2026 and 28 whole days, by the calendar.
+    const found = new Map([["B2", { address: "B2", cells: [[dayOf("2026-02-10")]] }]]);
+    expect(explainFormula(formula, catalogue, found, { cells: [[dayOf("2026-03-11")]] }).answer).toBe(answer);
+  });
+
+  it("explains a function that stands in another inside the argument it stands in, and leads to the row of its cells", () => {
+    const found = new Map([
+      ["A2:A4", { address: "Cases!A2:A4", cells: column("x", "y", "z") }],
+      ["B2:B4", { address: "Cases!B2:B4", cells: column(46063, 46063, 46063) }],
+    ]);
+    const formula = "=FOOT.NOTCLEAR(TODAY(),A2:A4,IF(1,FOOT.RECHECKDUE(B2:B4),0),28)";
+    const { calls } = explainFormula(formula, catalogue, found, { cells: [["x"]] });
+    expect(calls.map(({ name }) => name)).toEqual(["FOOT.NOTCLEAR"]);
+    const [outer] = calls;
+    expect(outer?.arguments.map((argument) => argument.calls.map(({ name, inside }) => [name, inside]))).toEqual(
+      outer?.arguments.map((_, index) => (index === 2 ? [["FOOT.RECHECKDUE", "It stands inside IF."]] : [])),
+    );
+    const direct = explainFormula("=FOOT.CLEARDATE(FOOT.RECHECKDUE(B2:B4),28)", catalogue, found, {
+      cells: [[{ error: "#VALUE!" }]],
+      message: "treated, row 3: it is a text",
+    });
+    expect(direct.mends).toEqual([{ cell: "Cases!B4", place: "treated, row 3" }]);
+  });
+
+  it("says what a function said whose error another keeps from the cell, and leads to the row", () => {
+    const found = new Map([["B2:B4", { address: "Cases!B2:B4", cells: column(46063, "x", 46063) }]]);
+    const { answer, caught, failed, mends } = explainFormula(
+      '=IFERROR(FOOT.CLEARDATE(B2:B4,28),"")',
+      catalogue,
+      found,
+      {
+        cells: [[""]],
+        message: 'treated, row 2: "x" is not a date',
+      },
+    );
+    expect([answer, failed]).toEqual(["It gives blank.", false]);
+    expect(caught).toBe(
+      'A function inside gave an error, which is kept from the cell: treated, row 2: "x" is not a date',
+    );
+    expect(mends).toEqual([{ cell: "Cases!B3", place: "treated, row 2" }]);
+  });
+
   it("answers an unknown name with the nearest, a missing FOOT. and a semicolon", () => {
     expect(explain("=FOOT.FLOKPREV(2,20)")).toMatchObject({
       calls: [],
@@ -130,11 +183,11 @@ describe("explainFormula", () => {
 describe("callsIn", () => {
   it("parts arguments by comma or semicolon, at their own depth", () => {
     expect(callsIn('=A(B(1,2);{1,2;3,4},"a,b",,(3+4))')).toEqual([
-      { name: "A", given: ["B(1,2)", "{1,2;3,4}", '"a,b"', "", "(3+4)"], inside: [] },
-      { name: "B", given: ["1", "2"], inside: ["A"] },
+      { name: "A", given: ["B(1,2)", "{1,2;3,4}", '"a,b"', "", "(3+4)"], inside: [], within: undefined, alone: true },
+      { name: "B", given: ["1", "2"], inside: ["A"], within: { call: 0, argument: 0 }, alone: true },
     ]);
-    expect(callsIn("A()")).toEqual([{ name: "A", given: [], inside: [] }]);
-    expect(callsIn("A(1,")).toEqual([{ name: "A", given: ["1", ""], inside: [] }]);
+    expect(callsIn("A()")).toMatchObject([{ name: "A", given: [], inside: [] }]);
+    expect(callsIn("A(1,")).toMatchObject([{ name: "A", given: ["1", ""], inside: [] }]);
     expect(callsIn('"')).toBeUndefined();
   });
 });
