@@ -181,3 +181,19 @@ describe("gathers that are typed", () => {
     expect(cells.get("Comparison!A8")).toBe("2 flocks have gathers that do not come to the totals: see Gathers");
   });
 });
+
+test("one flock alone has its share, and what needs others is blank or not known, never 0", async () => {
+  const content: ComparisonContent = {
+    ...emptyComparison({ made: "2026-10-31" }),
+    flocks: [flockOf("One", 100, 3)],
+    chosen: "One",
+  };
+  const cells = sheetCells((await workedOut(flockComparison(content))).bytes);
+  expect([..."EHIJ"].map((column) => cells.get(`Comparison!${column}10`) || undefined)).toEqual([
+    0.03,
+    undefined,
+    undefined,
+    undefined,
+  ]);
+  expect([10, 11, 12].map((row) => cells.get(`One flock!B${row}`))).toEqual(["not known", "not known", "not known"]);
+});

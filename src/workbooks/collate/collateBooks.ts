@@ -40,7 +40,7 @@ export interface Collated {
   /** A line a file, by the names of the files, whatever the workbook says. */
   readonly books: readonly BookLine[];
   /** Which flock each letter stands for; empty where flocks are named. */
-  readonly key: readonly CollatedFlock[];
+  readonly key: readonly Pick<CollatedFlock, "letter" | "flock" | "file">[];
 }
 
 /**
@@ -68,7 +68,7 @@ export function collateBooks(
     year,
     books,
     flocks,
-    key: letters ? flocks : [],
+    key: letters ? flocks.map(({ letter, flock, file }) => ({ letter, flock, file })) : [],
     content: {
       made,
       invented: false,

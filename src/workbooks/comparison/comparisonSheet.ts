@@ -63,7 +63,12 @@ function columnsOf(
         unless: [`OR(NOT(ISNUMBER(${placeIn(place)}))${missing})`, '""'],
       };
     };
-  const fromList = (range: string): Holds<Key> => ifCounted((index) => `INDEX(${range},${placeIn(index)})`);
+  // Where there is no list, its blank cells are not known, and no 0.
+  const fromList = (range: string): Holds<Key> =>
+    ifCounted((index) => {
+      const found = `INDEX(${range},${placeIn(index)})`;
+      return `IF(LEN(${found})=0,"",${found})`;
+    });
   /** Lame and looked at of each gather where they are known, else the totals. */
   const counts = (index: number, when: "now" | "before" = "now"): string => {
     const [known, row, totals] =
@@ -89,7 +94,13 @@ function columnsOf(
       ({ gathers }) => gathers,
       ({ place }) => ({ formula: figure("gathers", place) }),
     ),
-    share: column("share lame", 9, "workedPercent", ({ share }) => share, fromList(funnel.range("share", rows))),
+    share: column(
+      "share lame",
+      9,
+      "workedPercent",
+      ({ share }) => share,
+      ifCounted((index) => `${of("lame", index)}/${of("lookedAt", index)}`),
+    ),
     low: column(
       "low",
       8,

@@ -89,14 +89,19 @@ function answers({ comparison, steadied, rows }: PlacedComparison, collated: boo
   const beaten = `(SUMPRODUCT((${shares}>${of("steadied")})*2+(${shares}=${of("steadied")})*1)-1)/2/(COUNT(${shares})-1)`;
   const better = collated ? beaten : `FOOT.FLOCKRANK(${of("steadied")},${others})`;
   const change = of("change");
+  const ifRanked = (formula: string): string => `IF(ISNUMBER(${of("steadied")}),${formula},"not known")`;
   const lines: Answers = [
     ["Sheep looked at, lame", `${of("lookedAt")}&" looked at, "&${of("lame")}&" lame"`, "worked"],
     [shareLame, of("share"), "figureShare"],
     ["Its range", `${percent(of("low"))}&" to "&${percent(of("high"))}`, "worked"],
     ["Against the target", of("against"), "worked"],
-    ["Out of line", `${of("funnel")}&" for so many sheep"`, "worked"],
-    ["Steadied share, rank", `${percent(of("steadied"))}&", rank "&${of("rank")}&" of "&flocks_counted`, "worked"],
-    ["Better than", `${percent(better)}&" of the other flocks"`, "worked"],
+    ["Out of line", ifRanked(`${of("funnel")}&" for so many sheep"`), "worked"],
+    [
+      "Steadied share, rank",
+      ifRanked(`${percent(of("steadied"))}&", rank "&${of("rank")}&" of "&flocks_counted`),
+      "worked",
+    ],
+    ["Better than", ifRanked(`${percent(better)}&" of the other flocks"`), "worked"],
     [
       "Since the year before",
       `IF(ISNUMBER(${change}),ROUND(100*ABS(${change}),1)&IF(${change}<0," fewer"," more")&" lame in each 100 sheep"&IF(${of("changeLow")}*${of("changeHigh")}>0,""," (chance alone may do as much)"),"not known")`,
