@@ -24,6 +24,7 @@ const expected = {
   cases: 40,
   antibioticMg: expect.closeTo(mgOf(book), 6),
   coursesWithoutMg: 0,
+  days: new Map(of2026.map(({ day, seen, lame }) => [day, { lookedAt: seen, lame }])),
 };
 
 describe("a foot book is read whatever was changed, as long as the headings stand", () => {

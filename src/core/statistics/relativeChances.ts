@@ -9,7 +9,7 @@
  * @param middle a count near the mean, from which all others are reached
  * @source Skellam 1948, J R Stat Soc B 10:257
  * @example
- * relativeChances(2, 1, 1, 1) // → [1, 1, 1]
+ * [...relativeChances(2, 1, 1, 1)] // → [1, 1, 1]
  */
 export function relativeChances(n: number, a: number, b: number, middle: number): Float64Array {
   const chances = new Float64Array(n + 1);
