@@ -50,7 +50,7 @@ describe("npm pack", () => {
   }, 600_000);
 
   it("is the tarball that the release holds, byte for byte", () => {
-    const files = ["soundfold.js", "soundfold.html", "licences.txt"].map(
+    const files = ["soundfold.js", "spreadsheet.cjs", "soundfold.html", "licences.txt"].map(
       (name) => [name, readFileSync(join("dist/cli", name))] as const,
     );
     expect(readFileSync(tarball).equals(commandTarball(new Map(files)))).toBe(true);

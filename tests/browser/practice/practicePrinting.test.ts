@@ -102,9 +102,6 @@ it(
       expect([ground, isTogether]).toEqual(["#ffffff", true]);
       expect(finer).toBeGreaterThan(2.5);
     }
-    // No chart lies over the end of a page: they are all on the first, which the file has end below them.
-    const pdf = (await page.pdf({ preferCSSPageSize: true })).toString("latin1");
-    expect(pdf.match(/\/Subtype\s*\/Image\b/g)?.length).toBeGreaterThanOrEqual(printed.length);
     expect(troubles).toEqual([]);
     await page.close();
   },
@@ -120,13 +117,14 @@ it(
       dispatchEvent(new Event("beforeprint"));
       document.querySelector(".paper")?.classList.add("measured");
       return [...document.querySelectorAll<HTMLTableElement>(".paper section table:last-child")].map((table) => {
+        const caption = table.closest("section")?.querySelector("caption")?.textContent;
         const zoom = Number(table.style.zoom);
         const heads = [...(table.tHead?.rows ?? [])].map((row) => [...row.cells].map((cell) => cell.textContent));
         const sizes = [...table.querySelectorAll("td")].map((cell) =>
           Number.parseFloat(getComputedStyle(cell).fontSize),
         );
         return {
-          caption: table.caption?.textContent,
+          caption,
           heads: heads.at(-1)?.slice(0, 3),
           smallest: Math.min(...sizes),
           zoom,

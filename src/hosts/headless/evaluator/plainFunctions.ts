@@ -96,7 +96,8 @@ function concat(given: readonly (Value | undefined)[], calling: Calling): Value 
       ? value.areas.flatMap((area) => calling.store.cells({ ...area, area: calling.store.filledPart(area) }))
       : cellsOf(calling.content(value));
     const flat = cells.flat();
-    calling.store.spend(3 * flat.length);
+    // A cell turned into text and joined takes many times as long as one that is read, and its text stays.
+    calling.store.spend(20 * flat.length);
     for (const cell of flat) {
       if (isCellError(cell)) return cell;
       const piece = textOf(cell);
