@@ -46,7 +46,7 @@ const meant: Readonly<Record<string, Readonly<Record<string, number>>>> = {
     Flocks: 1,
     Comparison: 1,
     "What is done": 4,
-    Pictures: 2,
+    Pictures: 1,
     "One flock": 1,
     Books: 1,
     Figures: 1,
