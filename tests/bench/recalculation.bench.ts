@@ -1,7 +1,7 @@
 import { spawnSync } from "node:child_process";
-import { mkdtempSync, rmSync, writeFileSync } from "node:fs";
+import { mkdtempSync, rmSync, symlinkSync, writeFileSync } from "node:fs";
 import { tmpdir } from "node:os";
-import { join } from "node:path";
+import { join, resolve } from "node:path";
 import { strToU8, zipSync } from "fflate";
 import { bundleCommand } from "../../src/build/release/bundleCommand.ts";
 import { nodePacking } from "../../src/cli/nodePacking.ts";
@@ -35,6 +35,8 @@ const footBooks: readonly (readonly [cases: number, bounds: Bounds])[] = [
  */
 export async function bench(): Promise<BenchReport> {
   const folder = mkdtempSync(join(tmpdir(), "soundfold-bench-"));
+  // What the command does not bring along stands beside it, as where it is installed.
+  symlinkSync(resolve("node_modules"), join(folder, "node_modules"));
   try {
     writeFileSync(join(folder, "package.json"), '{ "type": "module" }');
     for (const [name, { text }] of Object.entries(await bundleCommand())) writeFileSync(join(folder, name), text);
