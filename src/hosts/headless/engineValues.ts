@@ -1,17 +1,11 @@
 import type { BaseValueObject } from "@univerjs/engine-formula";
 import type { Cell } from "../../cells/cell.ts";
+import { engineArray } from "./engineArray.ts";
 import type { UniverParts } from "./univerParts.ts";
 
 /** How cells are handed to the engine, alone and as an array. */
-export function engineValues({ formula }: UniverParts) {
-  const {
-    ArrayValueObject,
-    BooleanValueObject,
-    ErrorValueObject,
-    NullValueObject,
-    NumberValueObject,
-    StringValueObject,
-  } = formula;
+export function engineValues(parts: UniverParts) {
+  const { BooleanValueObject, ErrorValueObject, NullValueObject, NumberValueObject, StringValueObject } = parts.formula;
   const toEngine = (cell: Cell): BaseValueObject => {
     if (typeof cell === "number") return NumberValueObject.create(cell);
     if (typeof cell === "string") return StringValueObject.create(cell);
@@ -20,14 +14,9 @@ export function engineValues({ formula }: UniverParts) {
     return ErrorValueObject.create(cell.error as Parameters<typeof ErrorValueObject.create>[0]);
   };
   const toArray = (grid: readonly (readonly Cell[])[]): BaseValueObject =>
-    ArrayValueObject.create({
-      calculateValueList: grid.map((line) => line.map(toEngine)),
-      rowCount: grid.length,
-      columnCount: grid[0]?.length ?? 0,
-      unitId: "",
-      sheetId: "",
-      row: -1,
-      column: -1,
-    });
+    engineArray(
+      parts,
+      grid.map((line) => line.map(toEngine)),
+    );
   return { toEngine, toArray };
 }

@@ -1,5 +1,6 @@
 import type { BaseValueObject } from "@univerjs/engine-formula";
 import type { Registration } from "../bridge.ts";
+import { engineArray } from "../engineArray.ts";
 import type { UniverParts } from "../univerParts.ts";
 
 /** The name of the function that lays an array out over so many rows and columns. */
@@ -9,8 +10,8 @@ export const fitFunction = "SOUNDFOLD.FIT";
  * An array formula of the old kind: its answer laid out over the cells it was entered in. A single value, row or
  * column repeats; what is too long is cut; what is too short ends in #N/A.
  */
-export function fitToCells({ formula }: UniverParts): Registration {
-  const { ArrayValueObject, BaseFunction, ErrorValueObject, NullValueObject } = formula;
+export function fitToCells(parts: UniverParts): Registration {
+  const { BaseFunction, ErrorValueObject, NullValueObject } = parts.formula;
   const missing = () => ErrorValueObject.create("#N/A" as Parameters<typeof ErrorValueObject.create>[0]);
 
   class FitToCells extends BaseFunction {
@@ -25,17 +26,10 @@ export function fitToCells({ formula }: UniverParts): Registration {
         return line[index] ?? NullValueObject.create();
       };
       if (rows === 1 && columns === 1) return at(0, 0);
-      return ArrayValueObject.create({
-        calculateValueList: Array.from({ length: rows }, (_, row) =>
-          Array.from({ length: columns }, (__, column) => at(row, column)),
-        ),
-        rowCount: rows,
-        columnCount: columns,
-        unitId: "",
-        sheetId: "",
-        row: -1,
-        column: -1,
-      });
+      return engineArray(
+        parts,
+        Array.from({ length: rows }, (_, row) => Array.from({ length: columns }, (__, column) => at(row, column))),
+      );
     }
   }
   return [FitToCells, fitFunction];

@@ -1,6 +1,8 @@
 import type { BaseValueObject, FunctionVariantType } from "@univerjs/engine-formula";
 import type { Cell } from "../../../cells/cell.ts";
-import type { FunctionName, Registration } from "../bridge.ts";
+import type { Registration } from "../bridge.ts";
+import { engineArray } from "../engineArray.ts";
+import { engineFunction } from "../engineFunction.ts";
 import { keysOf, wildcard } from "../evaluator/criteria.ts";
 import type { UniverParts } from "../univerParts.ts";
 import { argumentCells } from "./argumentCells.ts";
@@ -9,13 +11,10 @@ import { argumentCells } from "./argumentCells.ts";
  * MATCH for many values at once and exactly, in which the engine goes through the whole list for each value: a second for
  * 5,000 values in 5,000. Equal is what the evaluator of whole workbooks takes for equal.
  */
-export function matchOfMany({ formula }: UniverParts): Registration {
-  const { ArrayValueObject, ErrorType, ErrorValueObject, NumberValueObject, functionLookup } = formula;
-  const found = functionLookup.find(([, name]) => String(name) === "MATCH");
-  if (!found) throw new Error("the engine has no MATCH");
-  const Match = found[0] as unknown as new (name: FunctionName) => InstanceType<typeof formula.BaseFunction>;
+export function matchOfMany(parts: UniverParts): Registration {
+  const { ErrorType, ErrorValueObject, NumberValueObject } = parts.formula;
 
-  class MatchOfMany extends Match {
+  class MatchOfMany extends engineFunction(parts, "MATCH") {
     override calculate(...given: BaseValueObject[]): FunctionVariantType {
       const [wanted, list, kind] = given;
       const isExact = kind?.isNumber() === true && kind.getValue() === 0;
@@ -32,15 +31,7 @@ export function matchOfMany({ formula }: UniverParts): Registration {
           return place === undefined ? ErrorValueObject.create(ErrorType.NA) : NumberValueObject.create(place + 1);
         }),
       );
-      return ArrayValueObject.create({
-        calculateValueList: answers,
-        rowCount: answers.length,
-        columnCount: answers[0]?.length ?? 0,
-        unitId: "",
-        sheetId: "",
-        row: -1,
-        column: -1,
-      });
+      return engineArray(parts, answers);
     }
   }
   return [MatchOfMany, "MATCH"];

@@ -1,27 +1,15 @@
 import type { BaseValueObject } from "@univerjs/engine-formula";
-import type { FunctionName, Registration } from "../bridge.ts";
+import type { Registration } from "../bridge.ts";
+import { engineArray } from "../engineArray.ts";
+import { engineFunction } from "../engineFunction.ts";
 import type { UniverParts } from "../univerParts.ts";
 
 /** The engine's own SORT sorts the values of the range in place, where other formulas then read them. */
-export function sortOfACopy({ formula }: UniverParts): Registration {
-  const { ArrayValueObject, functionLookup } = formula;
-  const found = functionLookup.find(([, name]) => String(name) === "SORT");
-  if (!found) throw new Error("the engine has no SORT");
-  const Sort = found[0] as unknown as new (name: FunctionName) => InstanceType<typeof formula.BaseFunction>;
-
-  class SortOfACopy extends Sort {
+export function sortOfACopy(parts: UniverParts): Registration {
+  class SortOfACopy extends engineFunction(parts, "SORT") {
     override calculate(array: BaseValueObject, ...others: BaseValueObject[]) {
       if (!array.isArray()) return super.calculate(array, ...others);
-      const values = [...array.getArrayValue()];
-      const copy = ArrayValueObject.create({
-        calculateValueList: values,
-        rowCount: values.length,
-        columnCount: values[0]?.length ?? 0,
-        unitId: "",
-        sheetId: "",
-        row: -1,
-        column: -1,
-      });
+      const copy = engineArray(parts, [...array.getArrayValue()]);
       return super.calculate(copy, ...others);
     }
   }
