@@ -139,10 +139,9 @@ function otherHeadings(
     .map(({ name }) => `"${name.slice(0, 40)}"`)
     .join(", ");
   const more = columns.length > mostNamed ? " and others" : "";
-  const [date, lookedAt, lame] = (["date", "lookedAt", "lame"] as const).map((key) =>
+  const forGathers = (["date", "lookedAt", "lame"] as const).flatMap((key) =>
     asGathers[key] ? [] : [gathers.columns[key].heading],
   );
-  const forGathers = [date, lookedAt, lame].flatMap((lacking) => lacking ?? []);
   const forCases = [
     ...(asCases.tag ? [] : [cases.columns.tag.heading]),
     ...(asCases.seen || asCases.treated ? [] : [`${cases.columns.seen.heading} or ${cases.columns.treated.heading}`]),

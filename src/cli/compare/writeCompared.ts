@@ -99,6 +99,12 @@ export async function writeCompared(
   });
 }
 
+function lookOf(type: OutColumn["type"], width: number): Look {
+  if (type === "DOUBLE") return "workedPercent";
+  if (type === "INTEGER") return "workedCount";
+  return width >= longWords ? "words" : "worked";
+}
+
 async function asWorkbook(
   lines: readonly ComparedLine[],
   shown: readonly OutColumn[],
@@ -118,16 +124,7 @@ async function asWorkbook(
         write(sheet) {
           shown.forEach(({ heading, type, width, look: ofNumber }, index) => {
             sheet.width(index, width);
-            const look: Look =
-              ofNumber !== undefined
-                ? ofNumber
-                : type === "DOUBLE"
-                  ? "workedPercent"
-                  : type === "INTEGER"
-                    ? "workedCount"
-                    : width >= longWords
-                      ? "words"
-                      : "worked";
+            const look = ofNumber ?? lookOf(type, width);
             sheet.columnLook(index, index, look);
             sheet.put(
               { row: headingRow, column: index },
