@@ -2,6 +2,7 @@ import { basename } from "node:path";
 import { Problem } from "../../cells/problem.ts";
 import { nameKey } from "../../core/words/nameKey.ts";
 import type { FlockRecord } from "../../workbooks/collate/flockRecord.ts";
+import { usualTarget } from "../../workbooks/usualTarget.ts";
 import { BadInput } from "../badInput.ts";
 import type { Command, Terminal } from "../command.ts";
 import type { LeftBook } from "../compare/bookTables.ts";
@@ -121,8 +122,7 @@ function pagesFrom(
     return undefined;
   }
   if (by !== "flock") throw new BadInput("--pages goes with --by flock, since a page is about a whole flock.");
-  // FAWC 2011: at most 2 % lame by 2021.
-  return { folder: pages, flocks: flock, target: targetFrom(target) ?? 0.02 };
+  return { folder: pages, flocks: flock, target: targetFrom(target) ?? usualTarget };
 }
 
 /** @throws BadInput when a flock asked for is not there, or all are too many */

@@ -1,6 +1,7 @@
 import { nameKey } from "../../core/words/nameKey.ts";
 import { columnLetters } from "../../workbook/address.ts";
 import type { BookLine, ComparisonContent, FlockYear } from "../comparison/comparisonContent.ts";
+import { usualTarget } from "../usualTarget.ts";
 import { type FlockDone, flockDone } from "./flockDone.ts";
 import { type FlockRecord, isUnwritten, type YearRecord } from "./flockRecord.ts";
 
@@ -73,8 +74,7 @@ export function collateBooks(
       made,
       invented: false,
       year,
-      // FAWC 2011: at most 2 % lame by 2021.
-      target: target ?? 0.02,
+      target: target ?? usualTarget,
       flocks: flocks.map(({ record, letter, flock }) => flockYear(record, year, letters ? letter : flock)),
       done: inOrder.map(({ record }) => flockDone(record, year)),
       chosen: undefined,

@@ -1,3 +1,4 @@
+import { usualTarget } from "../usualTarget.ts";
 import type { ComparisonContent } from "./comparisonContent.ts";
 
 /** A comparison to be filled by hand. */
@@ -5,7 +6,7 @@ export const emptyComparison = ({ made }: { readonly made: string }): Comparison
   made,
   invented: false,
   year: undefined,
-  target: 0.02,
+  target: usualTarget,
   flocks: [],
   chosen: undefined,
   books: [],

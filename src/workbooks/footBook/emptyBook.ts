@@ -1,3 +1,4 @@
+import { usualTarget } from "../usualTarget.ts";
 import type { BookContent } from "./bookContent.ts";
 
 interface Wanted {
@@ -11,7 +12,7 @@ export const emptyBook = ({ farm, groups = [], made }: Wanted): BookContent => (
   farm,
   made,
   invented: false,
-  target: 0.02,
+  target: usualTarget,
   groups: groups.map((group) => ({ group })),
   medicines: [],
   givenBy: [],

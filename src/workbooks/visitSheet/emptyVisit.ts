@@ -1,3 +1,4 @@
+import { usualTarget } from "../usualTarget.ts";
 import type { VisitContent } from "./visitContent.ts";
 
 interface Wanted {
@@ -11,7 +12,7 @@ export const emptyVisit = ({ farm, groups = [], made }: Wanted): VisitContent =>
   farm,
   made,
   invented: false,
-  target: 0.02,
+  target: usualTarget,
   groups: groups.map((group) => ({ group })),
   found: [],
   otherMedicines: [],
