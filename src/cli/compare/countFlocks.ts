@@ -3,6 +3,7 @@ import { type Day, dayOf, isoText } from "../../cells/day.ts";
 import { funnel } from "../../core/benchmarking/funnel.ts";
 import { shrunkPrevalence } from "../../core/benchmarking/shrunkPrevalence.ts";
 import type { Interval } from "../../core/statistics/interval.ts";
+import { sumOf } from "../../core/statistics/sumOf.ts";
 import type { FlockRecord } from "../../workbooks/collate/flockRecord.ts";
 import { byFlock } from "./byFlock.ts";
 import { type DoneOrWhyNot, flocksDone } from "./flocksDone.ts";
@@ -158,7 +159,7 @@ function flockLines(
 ): readonly ComparedLine[] {
   const sums = flocks.map((_, flock) => {
     const { seen, lame } = counted.get(flock)?.ofYear ?? nothingSeen;
-    return { flock, seen: sum(seen), lame: sum(lame), looked: seen.length > 0 };
+    return { flock, seen: sumOf(seen), lame: sumOf(lame), looked: seen.length > 0 };
   });
   const looked = sums.filter(({ seen }) => seen > 0);
   const columns = [
@@ -236,7 +237,7 @@ async function partLines(
     return inOrder.map(([name, rows]) => {
       const of = (column: readonly number[]): number[] => rows.map((index) => column[index] as number);
       const here = { days: of(gathers.days), seen: of(gathers.seen), lame: of(gathers.lame) };
-      const [all, ill] = [sum(here.seen), sum(here.lame)];
+      const [all, ill] = [sumOf(here.seen), sumOf(here.lame)];
       return {
         flock: flocks[flock] ?? "",
         part: name ?? "no group",
@@ -256,8 +257,6 @@ async function partLines(
 }
 
 const nothingSeen: GatherDays = { days: [], seen: [], lame: [] };
-
-const sum = (counts: readonly number[]): number => counts.reduce((total, count) => total + count, 0);
 
 /** The days are in order. */
 function within({ days, seen, lame }: GatherDays, from: Day, to: Day): GatherDays {

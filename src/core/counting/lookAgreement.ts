@@ -1,6 +1,7 @@
 import { nothingToReport, Problem } from "../../cells/problem.ts";
 import type { Interval } from "../statistics/interval.ts";
 import { normalScore } from "../statistics/normalScore.ts";
+import { sumOf } from "../statistics/sumOf.ts";
 import { wilsonLimits } from "../statistics/wilsonLimits.ts";
 import { nameKey } from "../words/nameKey.ts";
 
@@ -47,7 +48,7 @@ export function lookAgreement(
     );
   }
   const z = normalScore(confidence);
-  const agreed = sum(table.map((row, index) => row[index] ?? 0));
+  const agreed = sumOf(table.map((row, index) => row[index] ?? 0));
   const more = 4 / (table.length * table.length);
   const padded = table.map((row) => row.map((count) => count + more));
   const measured = (measure: "kappa" | "AC1", chanceOf: typeof byHabit): Agreement => {
@@ -63,8 +64,6 @@ export function lookAgreement(
     measured("AC1", byMixture),
   ];
 }
-
-const sum = (numbers: readonly number[]): number => numbers.reduce((total, number) => total + number, 0);
 
 type Table = readonly (readonly number[])[];
 
@@ -89,7 +88,7 @@ interface Chance {
 /** Cohen: each looker uses each name as often as they did. */
 function byHabit(rows: readonly number[], columns: readonly number[]): Chance {
   return {
-    chance: sum(rows.map((share, index) => share * (columns[index] ?? 0))),
+    chance: sumOf(rows.map((share, index) => share * (columns[index] ?? 0))),
     slope: (row, column) => (columns[row] ?? 0) + (rows[column] ?? 0),
   };
 }
@@ -99,17 +98,17 @@ function byMixture(rows: readonly number[], columns: readonly number[]): Chance 
   const shares = rows.map((share, index) => (share + (columns[index] ?? 0)) / 2);
   const others = shares.length - 1;
   return {
-    chance: sum(shares.map((share) => share * (1 - share))) / others,
+    chance: sumOf(shares.map((share) => share * (1 - share))) / others,
     slope: (row, column) => (1 - (shares[row] ?? 0) - (shares[column] ?? 0)) / others,
   };
 }
 
 /** (agreed − chance) / (1 − chance), with its variance by the delta method. */
 function overChance(table: Table, chanceOf: typeof byHabit) {
-  const all = sum(table.map(sum));
-  const rows = table.map((row) => sum(row) / all);
-  const columns = rows.map((_, index) => sum(table.map((row) => row[index] ?? 0)) / all);
-  const agreed = sum(table.map((row, index) => row[index] ?? 0)) / all;
+  const all = sumOf(table.map(sumOf));
+  const rows = table.map((row) => sumOf(row) / all);
+  const columns = rows.map((_, index) => sumOf(table.map((row) => row[index] ?? 0)) / all);
+  const agreed = sumOf(table.map((row, index) => row[index] ?? 0)) / all;
   const { chance, slope } = chanceOf(rows, columns);
   const room = 1 - chance;
   let [mean, square] = [0, 0];

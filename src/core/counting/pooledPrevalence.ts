@@ -1,6 +1,6 @@
 import { nothingToReport } from "../../cells/problem.ts";
+import { sumOf } from "../statistics/sumOf.ts";
 import { type CountNames, checkCounts, usualNames } from "./checkCounts.ts";
-import { sumOf } from "./sumOf.ts";
 
 /** Lame sheep among the sheep seen. */
 export interface Prevalence {

@@ -1,9 +1,9 @@
 import { nothingToReport, Problem } from "../../cells/problem.ts";
+import { sumOf } from "../statistics/sumOf.ts";
 import { checkCounts } from "./checkCounts.ts";
 import type { LookChoice } from "./countedLooks.ts";
 import { prevalenceRange } from "./prevalenceRange.ts";
 import { rowsByName } from "./rowsByName.ts";
-import { sumOf } from "./sumOf.ts";
 
 /** One group's count with its range; share and limits are undefined where no sheep of it was seen. */
 export interface GroupPrevalence {

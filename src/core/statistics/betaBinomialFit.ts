@@ -2,6 +2,7 @@ import exp from "@stdlib/math-base-special-exp";
 import ln from "@stdlib/math-base-special-ln";
 import { type FlockCount, type FlockTallies, flockTallies, type Run } from "./flockTallies.ts";
 import { likeliestShare } from "./likeliestShare.ts";
+import { sumOf } from "./sumOf.ts";
 
 /** How the shares of flocks are spread: a beta distribution with parameters share / spread and (1 − share) / spread. */
 export interface BetaBinomialFit {
@@ -26,7 +27,7 @@ export interface BetaBinomialFit {
  * betaBinomialFit([{ lame: 1, seen: 10 }, { lame: 1, seen: 10 }]) // → { share: 0.1, spread: 0 }
  */
 export function betaBinomialFit(flocks: readonly FlockCount[]): BetaBinomialFit {
-  const share = sum(flocks.map((flock) => flock.lame)) / sum(flocks.map(({ seen }) => seen));
+  const share = sumOf(flocks.map((flock) => flock.lame)) / sumOf(flocks.map(({ seen }) => seen));
   const without = { share, spread: 0 };
   if (share === 0 || share === 1 || flocks.every(({ seen }) => seen <= 1)) return without;
   const looked = flocks.filter(({ seen }) => seen > 0);
@@ -43,8 +44,6 @@ export function betaBinomialFit(flocks: readonly FlockCount[]): BetaBinomialFit 
 
 /** From so little that a flock of a million shows none of it to so much that every flock has none or all lame. */
 const spreads: readonly number[] = Array.from({ length: 70 }, (_, step) => exp(-21 + step / 2));
-
-const sum = (numbers: readonly number[]): number => numbers.reduce((total, number) => total + number, 0);
 
 /** Sums over j of tally × ln(base + j spread) and of its first and second derivatives. */
 interface LogSums {

@@ -1,6 +1,7 @@
 import pow from "@stdlib/math-base-special-pow";
 import { binomialDensity } from "../statistics/binomialDensity.ts";
 import type { Interval } from "../statistics/interval.ts";
+import { sumOf } from "../statistics/sumOf.ts";
 import { runLength } from "./runSignals.ts";
 
 /** A flock in which nothing changes. */
@@ -69,7 +70,7 @@ function noRun({ above, below, on }: Sides, gathers: number): number {
   let down = new Array<number>(runLength).fill(0);
   let none = 1;
   for (let gather = 0; gather < gathers; gather++) {
-    const [anyUp, anyDown] = [total(up), total(down)];
+    const [anyUp, anyDown] = [sumOf(up), sumOf(down)];
     const next = (run: readonly number[], side: number, others: number) =>
       run.map((_, k) => (k === 0 ? 0 : side * (k === 1 ? others : (run[k - 1] ?? 0))));
     [up, down, none] = [
@@ -78,7 +79,5 @@ function noRun({ above, below, on }: Sides, gathers: number): number {
       on * (none + anyUp + anyDown),
     ];
   }
-  return none + total(up) + total(down);
+  return none + sumOf(up) + sumOf(down);
 }
-
-const total = (chances: readonly number[]): number => chances.reduce((sum, chance) => sum + chance, 0);

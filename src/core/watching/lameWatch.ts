@@ -2,6 +2,7 @@ import type { Day } from "../../cells/day.ts";
 import { Problem } from "../../cells/problem.ts";
 import type { Spread } from "../counting/countedLooks.ts";
 import type { Interval } from "../statistics/interval.ts";
+import { sumOf } from "../statistics/sumOf.ts";
 import { gatherLimits, type LimitKind } from "./gatherLimits.ts";
 import { type Gather, gathersByDay } from "./gathersByDay.ts";
 import { limitSignal } from "./limitSignal.ts";
@@ -82,8 +83,8 @@ function limitsFor(base: readonly Gather[], levels: readonly (UsualLevel | undef
   const known = (choice.usualLevel ?? "all") === "all";
   const wider = choice.spread === "chance" ? 1 : movingInflation(base, levels, known);
   const [seen, squares] = [
-    total(base.map((gather) => gather.seen)),
-    total(base.map((gather) => gather.seen * gather.seen)),
+    sumOf(base.map((gather) => gather.seen)),
+    sumOf(base.map((gather) => gather.seen * gather.seen)),
   ];
   const size = squares / seen;
   const correlation = size > 1 ? (wider - 1) / (size - 1) : 0;
@@ -97,8 +98,6 @@ function limitsFor(base: readonly Gather[], levels: readonly (UsualLevel | undef
     return gatherLimits[kind](n, centre, own + (n / level.seen) * ofLevel);
   };
 }
-
-const total = (numbers: readonly number[]): number => numbers.reduce((sum, number) => sum + number, 0);
 
 function baseline(gathers: readonly Gather[], wanted = gathers.length): readonly Gather[] {
   if (wanted < 1 || wanted > gathers.length) {

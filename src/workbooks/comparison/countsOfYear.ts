@@ -1,5 +1,6 @@
 import { isoText } from "../../cells/day.ts";
 import type { CountColumns } from "../../core/counting/prevalenceChange.ts";
+import { sumOf } from "../../core/statistics/sumOf.ts";
 import type { FlockGather } from "./comparisonContent.ts";
 
 /** What a flock came to over a year, as what is pooled is to be handed over. */
@@ -24,9 +25,7 @@ export function countsOfYear(
   const those = gathers.filter(({ day, lookedAt }) => lookedAt > 0 && isoText(day).startsWith(`${year}-`));
   const seen = those.map(({ lookedAt }) => lookedAt);
   const lame = those.map((gather) => gather.lame);
-  if (those.length > 0 && sum(seen) === totals.seen && sum(lame) === totals.lame)
+  if (those.length > 0 && sumOf(seen) === totals.seen && sumOf(lame) === totals.lame)
     return { seen, lame, gathers: those.length };
   return { seen: [totals.seen], lame: [totals.lame], gathers: those.length === 0 ? undefined : "not used" };
 }
-
-const sum = (counts: readonly number[]): number => counts.reduce((all, count) => all + count, 0);

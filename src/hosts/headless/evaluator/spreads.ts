@@ -1,4 +1,5 @@
 import { type Cell, isCellError } from "../../../cells/cell.ts";
+import { sumOf } from "../../../core/statistics/sumOf.ts";
 import type { Calling, WorksheetFunction } from "./evaluateFormula.ts";
 import { numberOf } from "./operators.ts";
 import { errorOf, isGrid, isReference, type Value } from "./values.ts";
@@ -34,7 +35,6 @@ export function numbersIn(
   return numbers;
 }
 
-const sumOf = (numbers: readonly number[]): number => numbers.reduce((sum, one) => sum + one, 0);
 /** The squares of the distances from the mean, added up. */
 function squares(numbers: readonly number[]): number {
   const mean = sumOf(numbers) / numbers.length;

@@ -1,3 +1,4 @@
+import { sumOf } from "../../../core/statistics/sumOf.ts";
 import type { PrintedCell, PrintedRow, PrintedSheet } from "../grid/sheetToPrint.ts";
 import type { PaperWish } from "./paperWish.ts";
 
@@ -37,7 +38,7 @@ const hardlySmaller = 0.87;
  * its columns over several pages.
  */
 export function layPages(sheet: PrintedSheet, heights = guessedHeights(sheet)): PaperLayout {
-  const wide = sum(sheet.widths);
+  const wide = sumOf(sheet.widths);
   const least = leastZoom(sheet);
   const zoomIn = (orientation: keyof typeof rooms): number => Math.min(1, rooms[orientation].width / Math.max(1, wide));
   const { orientation: wished } = sheet.wish;
@@ -67,7 +68,7 @@ export function layPages(sheet: PrintedSheet, heights = guessedHeights(sheet)): 
     const room = rooms[at].height * sure;
     const wanted = high.map((each) => room / Math.max(1, each)).filter((whole) => whole >= smallest);
     const [only = 0] = high;
-    const blank = sum(sheet.rows.filter(isBlank).map(({ height }) => height));
+    const blank = sumOf(sheet.rows.filter(isBlank).map(({ height }) => height));
     const squeeze = 1 - (only - room / smallest) / Math.max(1, blank);
     return high.length === 1 && wanted.length === 0 && squeeze >= narrowest
       ? { zoom: Math.min(most, smallest), squeeze }
@@ -127,8 +128,6 @@ export function filledRows(rows: readonly PrintedRow[], part: PaperPart): number
   return count;
 }
 
-const sum = (numbers: readonly number[]): number => numbers.reduce((all, one) => all + one, 0);
-
 function leastZoom({ headings, rows }: PrintedSheet): number {
   let smallest = usualLetters;
   for (const { cells } of [...headings, ...rows])
@@ -139,7 +138,7 @@ function leastZoom({ headings, rows }: PrintedSheet): number {
 /** How high those rows are that the file has on one page; none where it leaves that to the printer. */
 function guessedHeights({ wish, headings, rows }: PrintedSheet): readonly number[] {
   if (!hasOwnPages(wish)) return [];
-  const heading = sum(headings.map(({ height }) => height));
+  const heading = sumOf(headings.map(({ height }) => height));
   const heights = [heading];
   for (const { height, isPageBegin } of rows) {
     if (isPageBegin) heights.push(heading);
@@ -162,16 +161,16 @@ const partOf = ({ widths }: PrintedSheet, columns: readonly number[], room: numb
 /** The columns in as many parts as pages are needed for a room that wide; no chart is cut where it need not be. */
 function split(sheet: PrintedSheet, room: number): readonly PaperPart[] {
   const { widths, charts } = sheet;
-  const edges = widths.map((_, column) => sum(widths.slice(0, column)));
+  const edges = widths.map((_, column) => sumOf(widths.slice(0, column)));
   const isThroughChart = (column: number): boolean =>
     charts.some(({ left, width }) => left < (edges[column] ?? 0) - 1 && left + width > (edges[column] ?? 0) + 1);
-  const kept = sheet.frozen > 0 && sum(widths.slice(0, sheet.frozen)) <= room / 2 ? sheet.frozen : 0;
+  const kept = sheet.frozen > 0 && sumOf(widths.slice(0, sheet.frozen)) <= room / 2 ? sheet.frozen : 0;
   const parts: PaperPart[] = [];
   for (let from = 0; from < widths.length; ) {
     const again = parts.length === 0 ? [] : widths.slice(0, kept).map((_, column) => column);
-    const taken = sum(again.map((column) => widths[column] ?? 0));
+    const taken = sumOf(again.map((column) => widths[column] ?? 0));
     let to = from + 1;
-    while (to < widths.length && taken + sum(widths.slice(from, to + 1)) <= room) to += 1;
+    while (to < widths.length && taken + sumOf(widths.slice(from, to + 1)) <= room) to += 1;
     let uncut = to;
     while (uncut > from && uncut < widths.length && isThroughChart(uncut)) uncut -= 1;
     if (uncut > from) to = uncut;
