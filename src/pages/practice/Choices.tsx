@@ -1,4 +1,4 @@
-import { useEffect, useRef, useState } from "preact/hooks";
+import { useEffect, useLayoutEffect, useRef, useState } from "preact/hooks";
 import type { Box } from "./grid/cellBox.ts";
 import { sheetWords } from "./sheetWords.ts";
 
@@ -6,7 +6,8 @@ interface Props {
   /** The cell, with its address. */
   readonly address: string;
   readonly choices: readonly string[];
-  readonly box: Box;
+  /** Where the cell is, once that is known: until then the list that is asked for waits. */
+  readonly box: Box | undefined;
   readonly onChoose: (choice: string) => void;
   /** Lets the keys go back to the cell. */
   readonly onClose: () => void;
@@ -17,9 +18,8 @@ export function Choices({ address, choices, box, onChoose, onClose }: Props) {
   const [open, setOpen] = useState(false);
   const [at, setAt] = useState(0);
   const list = useRef<HTMLDivElement>(null);
-  // biome-ignore lint/correctness/useExhaustiveDependencies: another cell has another list
-  useEffect(() => setOpen(false), [address]);
-  useEffect(() => {
+  // Whoever reads of the list may ask for it at once.
+  useLayoutEffect(() => {
     const follow = (event: KeyboardEvent) => {
       if (event.key !== "ArrowDown" || !event.altKey || event.ctrlKey || event.metaKey) return;
       event.preventDefault();
@@ -30,9 +30,10 @@ export function Choices({ address, choices, box, onChoose, onClose }: Props) {
     addEventListener("keydown", follow, { capture: true });
     return () => removeEventListener("keydown", follow, { capture: true });
   }, []);
+  const isInView = open && box !== undefined;
   useEffect(() => {
-    if (open) list.current?.focus();
-  }, [open]);
+    if (isInView) list.current?.focus();
+  }, [isInView]);
   useEffect(() => {
     list.current?.children[at]?.scrollIntoView({ block: "nearest" });
   }, [at]);
@@ -55,6 +56,7 @@ export function Choices({ address, choices, box, onChoose, onClose }: Props) {
     else setAt(to);
     event.preventDefault();
   };
+  if (!box) return null;
   const below = box.top + box.height;
   const upwards = below + 160 > innerHeight;
   return (

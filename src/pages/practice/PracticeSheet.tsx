@@ -403,8 +403,9 @@ export function PracticeSheet() {
       <div class="columns">
         <main inert={working} aria-label={text.sheetLabel} aria-busy={opening || calculating}>
           <div class="grid" ref={holder} />
-          {selected && box && selected.choices.length > 0 && (
+          {selected && selected.choices.length > 0 && (
             <Choices
+              key={`${selected.sheet} ${selected.address}`}
               address={`${selected.sheet} ${selected.address}`}
               choices={selected.choices}
               box={box}
