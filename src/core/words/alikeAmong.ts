@@ -62,7 +62,8 @@ export function alikeIndex<A extends OfAnimal>(): AlikeIndex<A> {
 
 const none: readonly never[] = [];
 
-const isFull = ({ key }: Tag): boolean => key.length === 15 && digitsOnly.test(key);
+/** A whole number as it is on an electronic tag: two of these are never alike. */
+export const isFull = ({ key }: Tag): boolean => key.length === 15 && digitsOnly.test(key);
 
 const digitsOnly = /^\d+$/;
 
