@@ -66,7 +66,7 @@ const date =
     const value = typeof cell === "number" ? cell + dayOffset : typed;
     if (value === undefined) return { fault: notADate(cell) };
     // Asked this way round, since NaN, which a fault of the spreadsheet may hand over, is on neither side of a day.
-    if (!(value >= firstDay && value < lastDay + 1)) return { fault: outsideDays(cell) };
+    if (!(value >= firstDay && value < lastDay + 1)) return { fault: outsideDays(cell, value) };
     if (!mayBeAhead && asOf !== undefined && Math.floor(value) > asOf)
       return {
         value,
