@@ -3,6 +3,7 @@ import { Problem } from "../../cells/problem.ts";
 import { countryNumber, isCountryNumber } from "./countries.ts";
 import { noOneTag } from "./noOneTag.ts";
 import { isNumberOfAnimals } from "./numberOfAnimals.ts";
+import { plainCapitals } from "./plainCapitals.ts";
 
 /** An animal: `key` tells animals apart, `shown` is the tag as it was first written. */
 export interface Tag {
@@ -32,9 +33,7 @@ export interface Tag {
 export function tagKey(tag: string | number): string {
   const inFull = typeof tag === "string" ? keyInFull(tag) : undefined;
   if (inFull !== undefined) return inFull;
-  // Full-width letters and digits, as some keyboards type them, are the same letters and digits.
-  const typed =
-    typeof tag === "number" ? digitsOf(tag) : (isAscii(tag) ? tag : tag.normalize("NFKC")).toUpperCase().trim();
+  const typed = typeof tag === "number" ? digitsOf(tag) : plainCapitals(tag).trim();
   const plain = lettersAndDigits(typed);
   if (plain === "") throw new Problem({ what: `${showCell(tag)} has no letter or digit`, mend: "enter the tag" });
   if (spoiled.test(typed))
@@ -74,9 +73,6 @@ function keyInFull(tag: string): string | undefined {
 
 const electronic = /^\d{15}$/;
 const printedInFull = /^([A-Z]{2}) 0 (\d{6}) (\d{5})$/;
-
-const ascii = /^[ -~]*$/;
-const isAscii = (text: string): boolean => ascii.test(text);
 
 /** Without spaces and separators. Letter by letter, since a flock has thousands of tags and a search costs more. */
 function lettersAndDigits(typed: string): string {

@@ -46,6 +46,9 @@ describe("tags that may be one animal", () => {
     ["a full tag anew, its own number", "77", "ZZ 0 123456 00042 now ZZ 0 123456 00077"],
     ["her own number before her tag", "ZZ 0 123456 00011", "12 ZZ 0123456 00011"],
     ["how many beside it", "042", "042 x2"],
+    ["a number as another program wrote it", "042", "42.0"],
+    ["a word and a colon before", "042", "id: 042"],
+    ["a Cyrillic letter for a zero", "042", "О42"],
     ["separators left out", "1-12", "112"],
     ["separators left out of a tag without its country", "123456 42", "12345642"],
   ])("%s: %s and %s", (_, one, other) => {
