@@ -160,7 +160,7 @@ const fieldChecks: Readonly<Record<RecordField, FieldCheck>> = {
   reason: anyText,
   product: anyText,
   batch: anyText,
-  score: number({ least: 0, most: 6, unit: "points of the scale", whole: true }),
+  score: number({ least: 0, most: 6, unit: "points of the scale", whole: true, wanted: "one whole number, 0 to 6" }),
   weight: number({ least: 1, most: 200, unit: "kg" }),
   dose: number({ least: 0.05, most: mostMl, unit: "ml" }),
   "withdrawal days": number({ least: 0, most: 365, unit: "days", whole: true, wanted: wantedDays }),
