@@ -132,6 +132,7 @@ const wordForSheep =
   /^(?:(?:EWE|LAMB|RAM|TUP|HOGG?|HOGGET|GIMMER|TEG|THEAVE|SHEARLING|W[EA]THER|SHEEP|ANIMAL|EAR|TAG|ID|EID|NO|NR|NUMBER)S?(?!\p{L})[^\p{L}\p{N}]*)+(?=[\p{L}\p{N}])/u;
 const oldAndNew =
   /\b(?:NOW|WAS|NEW|OLD|EX|LOST|FORMERLY|PREVIOUSLY|REPLAC[A-Z]+|RETAG[A-Z]*|BECAME|INSTEAD|THEN)\b|[^\p{L}\p{N}\s./–-]+|->/u;
+const manySlashes = /\d\s*\/\s*\d+\s*\/\s*\d/;
 const fullTag = /\d{15}|[A-Z]{2} ?0? ?\d{6} ?\d{1,5}(?!\d)/g;
 const ownDigits = 7;
 
@@ -150,7 +151,8 @@ function tagsWithin(typed: string): readonly string[] {
   if (apart.length > 1) within.push(...apart);
   // Of so many digits one part is a flock mark, and the numbers of a full tag are no tags.
   if ((typed.match(/\d/g) ?? []).length > ownDigits) return [...within, ...(typed.match(fullTag) ?? [])];
-  const numbers = typed.split(/\s+/).filter((part) => /\d/.test(part));
+  // Of numbers with one slash between them the first is often a pen or a mother; of three none is.
+  const numbers = typed.split(manySlashes.test(typed) ? /[\s/]+/ : /\s+/).filter((part) => /\d/.test(part));
   return numbers.length > 1 ? [...within, ...numbers] : within;
 }
 

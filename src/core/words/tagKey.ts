@@ -41,8 +41,15 @@ export function tagKey(tag: string | number): string {
       what: `${showCell(tag)} has lost digits in the spreadsheet`,
       mend: "enter the tag again as text",
     });
-  const noOne = wholeTag.test(typed) ? undefined : noOneTag(typed, String(tag));
-  if (noOne !== undefined) throw new Problem(noOne);
+  if (!wholeTag.test(typed)) {
+    const noOne = noOneTag(typed, String(tag));
+    if (noOne !== undefined) throw new Problem(noOne);
+    if (threeLetters.test(plain) && isNumberOfAnimals(typed))
+      throw new Problem({
+        what: `${showCell(tag)} is a number of animals, not a tag`,
+        mend: "enter the tag of each, or leave the tag blank and name their group in a column for groups",
+      });
+  }
   if (/^\d+$/.test(plain)) {
     const number = electronicNumber(plain);
     return number.length === 15 ? number : apartOf(typed, plain);
@@ -52,16 +59,12 @@ export function tagKey(tag: string | number): string {
     const country = countryNumber(letters);
     const national = country === undefined ? undefined : nationalNumber(typed, letters, digits, tag);
     if (country !== undefined && national !== undefined) return country + national;
-  } else if (fourLetters.test(plain) && isNumberOfAnimals(typed))
-    throw new Problem({
-      what: `${showCell(tag)} is a number of animals, not a tag`,
-      mend: "enter the tag of each, or leave the tag blank and name their group in a column for groups",
-    });
+  }
   return apartOf(typed, plain);
 }
 
 // Most tags are whole, and are spared the search for words.
-const wholeTag = /^[A-Z]{0,2}[ \d]{0,20}$/;
+const wholeTag = /^[A-Z]{0,2}[ \d]{0,20}\d$/;
 
 // The two forms of most tags, read in one look: a flock has thousands of them.
 function keyInFull(tag: string): string | undefined {
@@ -94,8 +97,8 @@ const capitalA = 0x41;
 const capitalZ = 0x5a;
 const lastAscii = 0x7f;
 
-// No word for many sheep is shorter, and hardly any tag has so many letters.
-const fourLetters = /\p{L}{4}/u;
+// No word for many sheep is shorter.
+const threeLetters = /\p{L}{3}/u;
 
 // Most tags have no separators, and are spared the search for them.
 const apartOf = (typed: string, plain: string): string => (typed.length === plain.length ? plain : digitsApart(typed));

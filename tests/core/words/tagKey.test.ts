@@ -151,6 +151,10 @@ describe("tagKey", () => {
     // Words and ways of shepherds: common practice, no source.
     ["ditto", "is no tag"],
     ["n/a", "is no tag"],
+    ["do.", "is no tag"],
+    ["see note", "is no tag"],
+    ["x", "is no tag"],
+    ["no", "is no tag"],
     ["Tag lost", "is no tag"],
     ["041 and 042", "names more than one animal"],
     ["041 or 042", "names more than one animal"],
