@@ -48,27 +48,32 @@ export function* cases(
   const ofFoot = new Map<CaseFoot, Open>();
   for (let animal = 0; animal < firstRow.length; animal++) {
     const tag = tags[firstRow[animal] as number] as Tag;
-    const end = starts[animal + 1] as number;
-    const found: Open[] = [];
-    let ofAnimal: Open | undefined;
-    ofFoot.clear();
-    for (let at = starts[animal] as number; at < end; at++) {
-      const row = order[at] as number;
-      const day = dates[row] as Day;
-      if (feet === undefined) {
-        if (joins(ofAnimal, day, gapDays)) continue;
-        ofAnimal = begin(tag, found.length + 1, day, undefined);
-        found.push(ofAnimal);
-        continue;
+    const [start, end] = [starts[animal] as number, starts[animal + 1] as number];
+    if (feet !== undefined) {
+      const found: Open[] = [];
+      ofFoot.clear();
+      for (let at = start; at < end; at++) {
+        const row = order[at] as number;
+        const day = dates[row] as Day;
+        for (const foot of feet[row] ?? noFoot) {
+          if (joins(ofFoot.get(foot), day, gapDays)) continue;
+          const begun = begin(tag, found.length + 1, day, foot);
+          ofFoot.set(foot, begun);
+          found.push(begun);
+        }
       }
-      for (const foot of feet[row] ?? noFoot) {
-        if (joins(ofFoot.get(foot), day, gapDays)) continue;
-        const begun = begin(tag, found.length + 1, day, foot);
-        ofFoot.set(foot, begun);
-        found.push(begun);
-      }
+      yield* found;
+      continue;
     }
-    for (const one of found) yield one;
+    // A case is over before the next begins, so none need be kept.
+    let open: Open | undefined;
+    for (let at = start; at < end; at++) {
+      const day = dates[order[at] as number] as Day;
+      if (joins(open, day, gapDays)) continue;
+      if (open !== undefined) yield open;
+      open = begin(tag, (open?.number ?? 0) + 1, day, undefined);
+    }
+    if (open !== undefined) yield open;
   }
 }
 
