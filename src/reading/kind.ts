@@ -7,6 +7,11 @@ import { cellError } from "../core/words/faults.ts";
 export interface ReadOptions {
   /** Added to a date's number to get its 1900-system serial: 0, or 1462 for a workbook in the 1904 system. */
   readonly dayOffset: number;
+  /**
+   * The cell that is meant by an object which the spreadsheet hands over: an error, or a value with its format. Left out
+   * where cells come as they are.
+   */
+  readonly cellOf?: ((handedOver: unknown) => Cell) | undefined;
 }
 
 /** Why one cell was refused; the column reader adds argument and row. */
