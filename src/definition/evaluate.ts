@@ -1,11 +1,10 @@
-import type { Cells } from "../cells/cell.ts";
 import { days1904 } from "../cells/day.ts";
 import { Problem, type ProblemCode } from "../cells/problem.ts";
 import type { ReadOptions } from "../reading/kind.ts";
 import { type LeftOut, leftOutInWords, type RowFault } from "../reading/leaveOut.ts";
 import { type Argument, type Layout, readArguments } from "../reading/readArguments.ts";
 import type { Format } from "../writing/format.ts";
-import { type Answer, type Result, toCells } from "../writing/result.ts";
+import { type Answer, type AnswerCell, type Result, toCells } from "../writing/result.ts";
 import type { AnyFunction, Origin } from "./defineFunction.ts";
 
 export interface EvaluateOptions {
@@ -18,7 +17,7 @@ export interface EvaluateOptions {
 export type Outcome =
   | {
       readonly ok: true;
-      readonly cells: Cells;
+      readonly cells: readonly (readonly AnswerCell[])[];
       /** One format a column. */
       readonly formats: readonly Format[];
       /** The first row is headings, which take no number format. */

@@ -1,8 +1,10 @@
-import type { Cells } from "../cells/cell.ts";
 import type { Format } from "./format.ts";
 
 /** A value as a computation gives it; undefined and null are written as an empty text. */
 export type Answer = number | string | boolean | null | undefined;
+
+/** A cell as a function gives it: never an error, and nothing is an empty text. */
+export type AnswerCell = Exclude<Answer, null | undefined>;
 
 /** Where the rows of the columns read stood, so that a result can be written alongside them. */
 interface Alongside {
@@ -92,16 +94,16 @@ export const alongside = (name: string, format: Format, group = "rows"): Result<
  *
  * @throws RangeError on a number that is not finite: a fault of the computation, never of the user
  */
-export function toCells(answers: Answer[][], formats: readonly Format[], dayOffset: number): Cells {
+export function toCells(answers: Answer[][], formats: readonly Format[], dayOffset: number): AnswerCell[][] {
   const offsets = formats.map((format) => (isDate(format) ? dayOffset : 0));
   const lastOffset = offsets.at(-1) ?? 0;
   for (const record of answers)
     for (let index = 0; index < record.length; index++)
       record[index] = toCell(record[index], offsets[index] ?? lastOffset);
-  return answers as Exclude<Answer, undefined>[][];
+  return answers as AnswerCell[][];
 }
 
-function toCell(answer: Answer, offset: number): Exclude<Answer, null | undefined> {
+function toCell(answer: Answer, offset: number): AnswerCell {
   if (answer === undefined || answer === null) return "";
   if (typeof answer === "string") return withoutFormula(answer);
   if (typeof answer === "boolean") return answer;
