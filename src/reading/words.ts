@@ -33,7 +33,7 @@ export const tag: CellKind<Tag> = defineKind<Tag>({
   remember: "all",
   read(cell, _options, spelling) {
     if (typeof cell !== "string" && typeof cell !== "number") throw new Refusal(notATag(cell));
-    const key = withoutPlace(() => tagKey(cell));
+    const key = withoutPlace(tagKey, cell);
     return spelling === undefined ? { key, shown: textIn(cell) } : { key, shown: textIn(cell), spelling };
   },
 });
@@ -44,7 +44,7 @@ export const lesion: CellKind<ReadLesion> = defineKind<ReadLesion>({
   holds: "text",
   isBlank: isBlankOrZero,
   remember: "all",
-  read: (cell) => withoutPlace(() => namedLesion(textIn(cell))),
+  read: (cell) => withoutPlace(namedLesion, textIn(cell)),
 });
 
 /** One foot or several, by any of their usual names. */
@@ -53,7 +53,7 @@ export const footList: CellKind<readonly Foot[]> = defineKind<readonly Foot[]>({
   holds: "text",
   isBlank: isBlankOrZero,
   remember: "all",
-  read: (cell) => withoutPlace(() => footNames(textIn(cell))),
+  read: (cell) => withoutPlace(footNames, textIn(cell)),
 });
 
 /** Whether a record says lame, sound, or no longer in the flock. */
@@ -62,7 +62,7 @@ export const soundnessWord: CellKind<Soundness> = defineKind<Soundness>({
   holds: "text",
   isBlank: isBlankOrZero,
   remember: "all",
-  read: (cell) => withoutPlace(() => soundness(textIn(cell))),
+  read: (cell) => withoutPlace(soundness, textIn(cell)),
 });
 
 /** Yes or no, in the ways people write it. */
@@ -125,9 +125,9 @@ export const anyCell: CellKind<Cell> = {
   columnReader: () => (cell) => (isBlankOrZero(cell) ? undefined : cell),
 };
 
-function withoutPlace<T>(work: () => T): T {
+function withoutPlace<G, T>(work: (given: G) => T, given: G): T {
   try {
-    return work();
+    return work(given);
   } catch (error) {
     if (error instanceof Problem) throw new Refusal(error.fault);
     throw error;
