@@ -78,7 +78,16 @@ export function caseColumns(
       }
     }
   }
-  return { count, record, number, first, last, treatments, foot: feet && foot };
+  const filled = (column: Int32Array): Int32Array => column.subarray(0, count);
+  return {
+    count,
+    record: filled(record),
+    number: filled(number),
+    first: filled(first),
+    last: filled(last),
+    treatments: filled(treatments),
+    foot: feet && foot,
+  };
 }
 
 const noFoot: readonly CaseFoot[] = ["not recorded"];
