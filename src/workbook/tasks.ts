@@ -38,7 +38,9 @@ export const isSeed = ({ cell, translation, certain }: Task): boolean =>
 const mostSteps = 4000;
 
 /** Signs, brackets and separators: at least as many as the formula has levels. */
-const stepsIn = (formula: string): number => formula.match(/[-+*/^&=<>,;({%@]/g)?.length ?? 0;
+const stepsIn = (formula: string): number =>
+  // Most are shorter than that, and there are as many as a sheet has cells.
+  formula.length <= mostSteps ? 0 : (formula.match(/[-+*/^&=<>,;({%@]/g)?.length ?? 0);
 
 // Half of a column of a sheet; each cell is written into the file.
 const mostArrayCells = lastRow / 2;
@@ -48,23 +50,25 @@ const cellsIn = ({ top, left, bottom, right }: Area): number => (bottom - top + 
 /** What each formula of a sheet reads, and how the engine is to read it. */
 export function tasksOf(sheet: Sheet, index: number, around: Surroundings): Task[] {
   const inArea = cellsByArea(sheet);
-  return sheet.rows.flatMap(({ cells }) =>
-    cells.flatMap((cell): Task[] => {
-      if (!cell.formula) return [];
-      const { row, column } = cell;
-      const filled = cell.formula.kind === "array" && cell.formula.area ? inArea(cell.formula.area) : [];
-      const common = { cell, key: placeKey(row, column), sheet: index, cells: [{ row, column }, ...filled] };
-      return [{ ...common, ...taskOf(cell, index, around) }];
-    }),
-  );
+  const tasks: Task[] = [];
+  for (const { cells } of sheet.rows) {
+    for (const cell of cells) {
+      const { row, column, formula } = cell;
+      if (!formula) continue;
+      const filled = formula.kind === "array" && formula.area ? inArea(formula.area) : [];
+      const cells = filled.length === 0 ? [cell] : [cell, ...filled];
+      tasks.push(taskOf({ cell, key: placeKey(row, column), sheet: index, cells }, around));
+    }
+  }
+  return tasks;
 }
 
-type TaskPart = Pick<Task, "translation" | "reads"> & Partial<Pick<Task, "parsed" | "reason" | "certain">>;
-
-function taskOf(cell: SheetCell, index: number, around: Surroundings): TaskPart {
+function taskOf(of: Pick<Task, "cell" | "key" | "sheet" | "cells">, around: Surroundings): Task {
+  const { cell, sheet: index } = of;
   const { formula } = cell;
   const text = formula?.text ?? "";
-  const leave = (reason: string): TaskPart => ({
+  const leave = (reason: string): Task => ({
+    ...of,
     translation: undefined,
     reason,
     reads: text.length > longestRead ? [] : referencesIn(`=${text}`, index, around.sheetByName),
@@ -79,11 +83,12 @@ function taskOf(cell: SheetCell, index: number, around: Surroundings): TaskPart 
     const parsed = parseFormula(translation.formula, index, around.sheetByName);
     const { areas: reads } = readsOf(parsed);
     // Those that call FOOT are worked out for certain; of a sheet full of others few may be.
-    return translation.foot ? { translation, parsed, reads } : { translation, reads };
+    return translation.foot ? { ...of, translation, parsed, reads } : { ...of, translation, reads };
   } catch (error) {
     if (error instanceof NotWorkedOut || error instanceof NoFormula) return leave(error.message);
     if (!(error instanceof CertainError)) throw error;
     return {
+      ...of,
       translation: { formula: "", calls: [], foot: false, forCalc: false, dynamic: false },
       certain: error.message,
       reads: [],
@@ -95,9 +100,10 @@ const longestRead = 100_000;
 
 /** The cells without a formula of their own inside an area, to be found by area. */
 function cellsByArea({ rows }: Sheet): (area: Area) => readonly SheetCell[] {
-  const byRow = new Map(rows.map(({ row, cells }) => [row, cells]));
+  let byRow: ReadonlyMap<number, readonly SheetCell[]> | undefined;
   return (area) => {
     if (isOneCell(area)) return [];
+    byRow ??= new Map(rows.map(({ row, cells }) => [row, cells]));
     const inside = (cells: readonly SheetCell[]) => cells.filter((cell) => !cell.formula && isInside(cell, area));
     if (area.bottom - area.top > byRow.size)
       return rows.flatMap(({ row, cells }) => (row >= area.top && row <= area.bottom ? inside(cells) : []));
