@@ -68,12 +68,12 @@ export function readArguments(
   for (const [group, columns] of groups) {
     const { layout, columns: read } = readGroup(columns, options);
     layouts.set(group, layout);
-    const doubted = new Set<string>();
+    const leaving = columns.filter(({ parameter }) => parameter.faults === "leave out").map(({ name }) => name);
+    const doubted = leaving.length === 0 ? undefined : new Set<string>();
     columns.forEach((column, at) => {
       values[column.name] = ofRecords(column, read[at], layout, columns, options, doubted);
     });
-    const leaving = columns.filter(({ parameter }) => parameter.faults === "leave out").map(({ name }) => name);
-    if (leaving.length === 0) continue;
+    if (!doubted) continue;
     const kept = leaveOut(values, leaving, doubted, layout, rowFault);
     leftOut ??= kept.leftOut;
     layouts.set(group, kept.layout);
@@ -154,9 +154,11 @@ const cellAt = ({ range, lying }: WholeColumn, index: number): Cell =>
 
 /** A group's columns as read, row by row, and where its records stand. A column of one cell for all rows is not read yet. */
 function readGroup(given: readonly ColumnToRead[], options: ReadOptions) {
-  const spread = given.filter((column) => !stretches(column, given));
+  const spread = given.some((column) => stretches(column, given))
+    ? given.filter((column) => !stretches(column, given))
+    : given;
   const columns = spread.length > 0 ? spread : given;
-  const height = Math.max(...columns.map((column) => column.filled));
+  const height = columns.reduce((most, { filled }) => Math.max(most, filled), 0);
   for (const column of columns) {
     // Ranges of unlike height are sound as long as nothing filled hangs over the shorter one.
     if (column.height < height) {
@@ -253,7 +255,7 @@ const stretches = (column: ColumnToRead, group: readonly ColumnToRead[]): boolea
  *
  * @param read - undefined for a column whose one cell stands for all rows
  * @param group - all columns of the group
- * @param doubted - takes the names of the columns in which a Doubt stands
+ * @param doubted - takes the names of the columns in which a Doubt stands, where they are of use
  * @throws Problem for the first cell that is refused
  */
 function ofRecords(
@@ -262,7 +264,7 @@ function ofRecords(
   layout: Layout,
   group: readonly ColumnToRead[],
   options: ReadOptions,
-  doubted: Set<string>,
+  doubted: Set<string> | undefined,
 ): readonly unknown[] {
   const { name, parameter } = column;
   const { rows, height, single } = layout;
@@ -273,7 +275,7 @@ function ofRecords(
   const refusesGaps = parameter.gaps === "refuse";
   const isWhole = rows.length === height && values.length === height;
   if (isWhole && (keepsFaults || doubts === 0) && (!refusesGaps || blanks === 0)) {
-    if (doubts > 0) doubted.add(name);
+    if (doubts > 0) doubted?.add(name);
     return values;
   }
   const { missing, wanted } = parameter.kind;
@@ -288,7 +290,7 @@ function ofRecords(
     if (!(doubt instanceof Doubt)) continue;
     if (!keepsFaults)
       throw new Problem(doubt.sentence, single || stretched ? { argument: name } : { argument: name, row });
-    doubted.add(name);
+    doubted?.add(name);
   }
   return ofRows;
 }

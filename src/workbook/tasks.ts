@@ -82,8 +82,8 @@ function taskOf(of: Pick<Task, "cell" | "key" | "sheet" | "cells">, around: Surr
     const translation = translate(text, index, cell, around);
     const parsed = parseFormula(translation.formula, index, around.sheetByName);
     const { areas: reads } = readsOf(parsed);
-    // Those that call FOOT are worked out for certain; of a sheet full of others few may be.
-    return translation.foot ? { ...of, translation, parsed, reads } : { ...of, translation, reads };
+    // Those that call FOOT or have no value are worked out for certain; of a sheet full of others few may be.
+    return translation.foot || cell.unsaved ? { ...of, translation, parsed, reads } : { ...of, translation, reads };
   } catch (error) {
     if (error instanceof NotWorkedOut || error instanceof NoFormula) return leave(error.message);
     if (!(error instanceof CertainError)) throw error;

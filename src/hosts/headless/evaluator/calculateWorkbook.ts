@@ -59,6 +59,7 @@ interface Formula {
 type OnChange = ((row: number, column: number) => void) | undefined;
 
 const noFilter: ReadonlySet<number> = new Set();
+const none: readonly EngineCell[] = [];
 
 /** Works out the formulas of a workbook, each once, after those it rests on. */
 export function calculateWorkbook(
@@ -77,10 +78,11 @@ export function calculateWorkbook(
   const formulas: Formula[] = [];
   const tasks: Task[] = [];
   const spills = sheets.map(() => new Map<number, Area>());
-  const formulaAt = sheets.map(
-    ({ cells }) =>
-      new Set(cells.flatMap(({ row, column, formula }) => (formula === undefined ? [] : [placeKey(row, column)]))),
-  );
+  const formulaAt = sheets.map(({ cells }) => {
+    const places = new Set<number>();
+    for (const { row, column, formula } of cells) if (formula !== undefined) places.add(placeKey(row, column));
+    return places;
+  });
   const fillsOf = filledCells(sheets);
 
   sheets.forEach((sheet, index) => {
@@ -100,7 +102,7 @@ export function calculateWorkbook(
           column,
           reads: areas,
           dynamic,
-          fills: fillsOf[index]?.get(placeKey(row, column)) ?? [],
+          fills: fillsOf[index]?.get(placeKey(row, column)) ?? none,
         });
       } catch (error) {
         if (!(error instanceof NoFormula)) throw error;
@@ -202,6 +204,11 @@ export function calculateWorkbook(
     const shaped = cell.fixed ? laidOut(content, cell.fixed) : content;
     if (isGrid(shaped)) for (const line of shaped.grid) for (const value of line) hold(value);
     else hold(shaped);
+    if (!isGrid(shaped) && !before) {
+      formula.answer = inOneCell(shownOf(shaped), formula);
+      put(row, column, formula.answer.value);
+      return none;
+    }
     const area = isGrid(shaped) ? areaFor(shaped, { row, column }) : undefined;
     if (before) {
       spills[sheet]?.delete(key);
@@ -337,6 +344,12 @@ function filledCells(sheets: readonly EngineSheet[]): readonly ReadonlyMap<numbe
     }
     return byAnchor;
   });
+}
+
+/** The answer of nearly every formula, so that nothing more is made than it holds. */
+function inOneCell(value: Cell, { message, shown }: Formula): EngineAnswer {
+  if (message === undefined) return shown === undefined ? { value } : { value, shown };
+  return shown === undefined ? { value, message } : { value, message, shown };
 }
 
 /** A formula that gives a blank cell shows 0. */
