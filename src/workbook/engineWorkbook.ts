@@ -60,8 +60,8 @@ function engineSheet(sheet: Sheet, tasks: ReadonlyMap<number, Task>) {
     for (const cell of row.cells) {
       const key = placeKey(cell.row, cell.column);
       if (cell.formula && subtotal.test(cell.formula.text)) subtotals.add(key);
-      const task = tasks.get(key);
-      const by = filledBy.get(key);
+      const task = cell.formula && tasks.get(key);
+      const by = filledBy.size === 0 ? undefined : filledBy.get(key);
       if (task) cells.push(engineCell(task));
       else if (by !== undefined) filled.push({ row: cell.row, column: cell.column, value: cell.value, by });
       else if (cell.value !== null) cells.push({ row: cell.row, column: cell.column, value: cell.value });
@@ -82,12 +82,12 @@ function engineSheet(sheet: Sheet, tasks: ReadonlyMap<number, Task>) {
 function engineCell({ cell, translation, parsed, certain }: Task): EngineCell {
   const { row, column, value, formula, dynamic } = cell;
   if (certain !== undefined || !translation) return { row, column, value: { error: "#NAME?" } };
-  const common: EngineCell = parsed
-    ? { row, column, value, formula: translation.formula, parsed }
-    : { row, column, value, formula: translation.formula };
+  const text = translation.formula;
   const mayFill = translation.foot || translation.dynamic || dynamic;
   // Other programs save an answer of ours that has grown without the mark of one that grows; LibreOffice has none such.
   const mayHaveGrown = translation.foot && !translation.forCalc;
-  if (formula?.kind === "array" && formula.area && !dynamic && !mayHaveGrown) return { ...common, fixed: formula.area };
-  return mayFill || formula?.kind === "array" ? common : { ...common, single: true };
+  if (formula?.kind === "array" && formula.area && !dynamic && !mayHaveGrown)
+    return { row, column, value, formula: text, parsed, single: false, fixed: formula.area };
+  const single = !mayFill && formula?.kind !== "array";
+  return { row, column, value, formula: text, parsed, single, fixed: undefined };
 }

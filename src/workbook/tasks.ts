@@ -15,11 +15,12 @@ export interface Task extends Reader {
   readonly key: number;
   /** As the engine reads it; undefined where it cannot be worked out. */
   readonly translation: Translation | undefined;
-  readonly parsed?: FormulaNode;
+  /** Its tree, where it is worked out for certain. */
+  readonly parsed: FormulaNode | undefined;
   /** Why it keeps its saved value. */
-  readonly reason?: string;
+  readonly reason: string | undefined;
   /** The error it ends in whatever the cells hold, in words. */
-  readonly certain?: string;
+  readonly certain: string | undefined;
 }
 
 /** Functions whose answer may be another though no cell has changed. */
@@ -56,19 +57,22 @@ export function tasksOf(sheet: Sheet, index: number, around: Surroundings): Task
       const { row, column, formula } = cell;
       if (!formula) continue;
       const filled = formula.kind === "array" && formula.area ? inArea(formula.area) : [];
+      const { translation, parsed, reads, reason, certain } = readOf(cell, index, around);
+      const key = placeKey(row, column);
       const cells = filled.length === 0 ? [cell] : [cell, ...filled];
-      tasks.push(taskOf({ cell, key: placeKey(row, column), sheet: index, cells }, around));
+      // Written out: to spread one object into another takes as long as reading the formula.
+      tasks.push({ cell, key, sheet: index, cells, translation, parsed, reads, reason, certain });
     }
   }
   return tasks;
 }
 
-function taskOf(of: Pick<Task, "cell" | "key" | "sheet" | "cells">, around: Surroundings): Task {
-  const { cell, sheet: index } = of;
+type FormulaRead = Pick<Task, "translation" | "reads"> & Partial<Pick<Task, "parsed" | "reason" | "certain">>;
+
+function readOf(cell: SheetCell, index: number, around: Surroundings): FormulaRead {
   const { formula } = cell;
   const text = formula?.text ?? "";
-  const leave = (reason: string): Task => ({
-    ...of,
+  const leave = (reason: string): FormulaRead => ({
     translation: undefined,
     reason,
     reads: text.length > longestRead ? [] : referencesIn(`=${text}`, index, around.sheetByName),
@@ -83,12 +87,11 @@ function taskOf(of: Pick<Task, "cell" | "key" | "sheet" | "cells">, around: Surr
     const parsed = parseFormula(translation.formula, index, around.sheetByName);
     const { areas: reads } = readsOf(parsed);
     // Those that call FOOT or have no value are worked out for certain; of a sheet full of others few may be.
-    return translation.foot || cell.unsaved ? { ...of, translation, parsed, reads } : { ...of, translation, reads };
+    return translation.foot || cell.unsaved ? { translation, parsed, reads } : { translation, reads };
   } catch (error) {
     if (error instanceof NotWorkedOut || error instanceof NoFormula) return leave(error.message);
     if (!(error instanceof CertainError)) throw error;
     return {
-      ...of,
       translation: { formula: "", calls: [], foot: false, forCalc: false, dynamic: false },
       certain: error.message,
       reads: [],
