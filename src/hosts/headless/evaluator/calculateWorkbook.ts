@@ -32,6 +32,8 @@ import { numbersAlone } from "./numbersAlone.ts";
 import { placeFunctions } from "./places.ts";
 import { plainFunctions } from "./plainFunctions.ts";
 import { RangeIndex } from "./rangeIndex.ts";
+import { ranks } from "./ranks.ts";
+import { SortedNumbers } from "./sortedNumbers.ts";
 import { spreads } from "./spreads.ts";
 import { subtotals } from "./subtotals.ts";
 import { textFunctions } from "./texts.ts";
@@ -114,6 +116,7 @@ export function calculateWorkbook(
 
   const index = new RangeIndex(store);
   const running = new RunningTotals(store);
+  const sorted = new SortedNumbers(store);
   const toNumber = textToNumber(parts, dateSystem === 1904 ? days1904 : 0);
   const isUnclear = (text: string): boolean => isUnclearDate(text, parts.core.numfmt);
   const engine = engineFunctions(parts, replaced);
@@ -135,7 +138,8 @@ export function calculateWorkbook(
     ...spreads,
     ...formatted(engine),
     ...aggregates(running),
-    ...conditionals(index, isUnclear),
+    ...ranks(sorted, engine),
+    ...conditionals(index, sorted, isUnclear),
     ...lookups(index),
     ...subtotals((sheet, row, column) => sheets[sheet]?.subtotals?.has(placeKey(row, column)) ?? false),
     ...placeFunctions({
@@ -185,6 +189,7 @@ export function calculateWorkbook(
     store.forget();
     index.forget();
     running.forget();
+    sorted.forget();
   };
 
   /** Puts an answer into the cells. @returns those it fills that were not known to be its own */
@@ -290,6 +295,7 @@ export function calculateWorkbook(
 
   let circular = false;
   workOutInOrder(tasks, startOrder(formulas), {
+    readTooEarly: forget,
     keepCircular(task) {
       circular = true;
       keep(task, "it depends on its own answer", undefined);

@@ -8,6 +8,8 @@ export interface Criterion {
   readonly fitsBlank: boolean;
   /** For "equal to" without wildcards: what to look up. */
   readonly keys: readonly string[] | undefined;
+  /** For "less" and "more" than a number: which numbers in order are the first that fit and the first that do not. */
+  readonly bound?: { readonly passes: (number: number) => boolean; readonly fitsBefore: boolean };
 }
 
 const withSign = /^(<>|<=|>=|<|>|=)([\s\S]*)$/;
@@ -92,11 +94,14 @@ function inOrder(sign: string, value: Cell): Criterion {
     "<=": (order: number) => order <= 0,
     ">=": (order: number) => order >= 0,
   }[sign] as (order: number) => boolean;
+  const fitsBefore = sign.startsWith("<");
+  const passes = (number: number): boolean => holds(compareCells(number, value)) !== fitsBefore;
   return {
     fits: (cell) =>
       typeof cell === typeof value && !isCellError(cell) && cell !== null && holds(compareCells(cell, value)),
     fitsBlank: false,
     keys: undefined,
+    ...(typeof value === "number" && { bound: { passes, fitsBefore } }),
   };
 }
 

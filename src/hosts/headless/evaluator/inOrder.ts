@@ -24,6 +24,8 @@ export interface Work {
     watch: ((area: SheetArea) => void) | undefined,
     onChange: ((row: number, column: number) => void) | undefined,
   ) => readonly Place[];
+  /** Cells were read before they held their answers: what was kept of them is of no use. */
+  readonly readTooEarly: () => void;
   /** Leaves a formula that depends on its own answer. */
   readonly keepCircular: (task: number) => void;
 }
@@ -201,7 +203,10 @@ export function workOutInOrder(tasks: readonly Task[], order: readonly number[],
           dirty === undefined ? undefined : (row: number, column: number) => changed.add(sheet, row, column);
         const filled = work.evaluate(task, watching?.watch, onChange);
         if (watching) {
-          if (watching.open.size > 0) return [...watching.open];
+          if (watching.open.size > 0) {
+            work.readTooEarly();
+            return [...watching.open];
+          }
           found[task] = watching.seen;
         }
         clock += 1;
