@@ -336,6 +336,7 @@ export function PracticeSheet() {
   usePrinting(
     () => grid.current?.toPrint(),
     () => saving.nameNow(),
+    localClock,
   );
   useDrop((file, disk) => void open(file, disk));
 
