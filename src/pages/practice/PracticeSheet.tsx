@@ -229,7 +229,7 @@ export function PracticeSheet() {
         if (grid.current?.isEmpty()) return show(book, { made });
       })
       .catch(() => {
-        if (grid.current?.isEmpty()) setNote({ text: text.notFetched(firstBook), kind: "fault" });
+        if (grid.current?.isEmpty()) setNote({ text: text.notFetched(firstBook, pageIs()), kind: "fault" });
       });
     return () => {
       stopNaming();
@@ -281,7 +281,7 @@ export function PracticeSheet() {
       const { bytes, name } = await offeredBook(file);
       await showNext({ bytes, name: name.replace("-empty", "") }, { made: true });
     } catch {
-      setNote({ text: text.notFetched(file), kind: "fault" });
+      setNote({ text: text.notFetched(file, pageIs()), kind: "fault" });
     }
   };
 
@@ -336,6 +336,7 @@ export function PracticeSheet() {
   usePrinting(
     () => grid.current?.toPrint(),
     () => saving.nameNow(),
+    localClock,
   );
   useDrop((file, disk) => void open(file, disk));
 
@@ -449,3 +450,6 @@ export function PracticeSheet() {
     </>
   );
 }
+
+/** Whether the page may fetch what lies beside it: one that was opened by a double-click may not. */
+const pageIs = () => (location.protocol === "file:" ? "from the disk" : "served");
