@@ -31,6 +31,7 @@ import type { ChartPlace, ShownChart } from "./grid/sheetCharts.ts";
 import { univerInPage } from "./grid/startUniver.ts";
 import { type ArgumentHint, argumentHint } from "./help/argumentHint.ts";
 import { ExplainView } from "./help/ExplainView.tsx";
+import { keepKeys } from "./keepKeys.ts";
 import { nameControls } from "./nameControls.ts";
 import { firstBook } from "./offeredBooks.ts";
 import { PictureView } from "./pictures/PictureView.tsx";
@@ -43,6 +44,7 @@ import { useDark } from "./useDark.ts";
 import { useDrop } from "./useDrop.ts";
 import { useSaveKey } from "./useSaveKey.ts";
 import { useSheetKey } from "./useSheetKey.ts";
+import { useUndoKey } from "./useUndoKey.ts";
 
 interface Note {
   readonly text: string;
@@ -244,6 +246,7 @@ export function PracticeSheet() {
     intoSheet: () => grid.current?.focus(),
     toSheet: (further) => grid.current?.turn(further),
   });
+  useUndoKey({ holder, undo: () => grid.current?.undo(), redo: () => grid.current?.redo() });
 
   const showCharts = (): void => {
     setCharts(grid.current?.charts.shown() ?? []);
@@ -379,6 +382,7 @@ export function PracticeSheet() {
           class="link"
           aria-expanded={isPanelShown}
           aria-controls="panel"
+          onMouseDown={keepKeys}
           onClick={() => setPanelShown(!isPanelShown)}
         >
           {isPanelShown ? text.hidePanel : text.showPanel}

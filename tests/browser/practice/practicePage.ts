@@ -112,6 +112,17 @@ export async function toSheet(page: Page, name: string): Promise<void> {
   await page.locator(".status strong", { hasText: new RegExp(`^${name} `) }).waitFor();
 }
 
+/** Pastes into the selected cell what another program has put there. */
+export const paste = (page: Page, kind: "text/plain" | "text/html", content: string): Promise<void> =>
+  page.evaluate(
+    ([given, text]) => {
+      const clipboardData = new DataTransfer();
+      clipboardData.setData(given, text);
+      document.activeElement?.dispatchEvent(new ClipboardEvent("paste", { clipboardData, bubbles: true }));
+    },
+    [kind, content] as const,
+  );
+
 /** Hands the page a workbook, as a person does who picks a file. */
 export const pick = (page: Page, name: string, bytes: Uint8Array): Promise<void> =>
   page.locator("header input[type=file]").setInputFiles({ name, mimeType: "", buffer: Buffer.from(bytes) });

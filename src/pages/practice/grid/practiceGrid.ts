@@ -58,6 +58,9 @@ export interface PracticeGrid {
   readonly go: (place: string) => void;
   /** Brings the sheet so many places further on into view, or back; nothing happens at an end. */
   readonly turn: (further: number) => void;
+  /** Takes back what was done last, or does it again. */
+  readonly undo: () => void;
+  readonly redo: () => void;
   readonly shownAt: (cell: string) => string;
   readonly write: (cell: string, formula: string) => void;
   /** The formula of the selected cell in words; undefined where it holds none. */
@@ -173,6 +176,8 @@ export function practiceGrid(
       nextSheet(api, further)?.activate();
       injector.get(ILayoutService).focus();
     },
+    undo: () => void api.undo(),
+    redo: () => void api.redo(),
     shownAt: (cell) => String(rangeAt(cell).range.getDisplayValue() ?? ""),
     write(cell, formula) {
       const { found, range } = rangeAt(cell);

@@ -19,6 +19,7 @@ import { servicesOf } from "../../../hosts/headless/insides/servicesOf.ts";
 import { sortOfACopy } from "../../../hosts/headless/insides/sortOfACopy.ts";
 import { spilledRange } from "../../../hosts/headless/insides/spilledRange.ts";
 import { todayAndNow } from "../../../hosts/headless/insides/todayAndNow.ts";
+import { undoInWhole } from "../../../hosts/headless/insides/undoInWhole.ts";
 import { workOutOnce } from "../../../hosts/headless/insides/workOutOnce.ts";
 import type { UniverParts } from "../../../hosts/headless/univerParts.ts";
 import type { Clock } from "../../../hosts/localClock.ts";
@@ -51,6 +52,7 @@ export function startUniver(
     theme: greenTheme,
     darkMode,
     logLevel: core.LogLevel.SILENT,
+    override: undoInWhole(univerInPage),
   });
   const injector = servicesOf(univer);
   compareEachCell(univerInPage);
