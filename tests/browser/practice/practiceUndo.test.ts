@@ -28,6 +28,25 @@ const selectDown = async (page: Page, first: string, more: number): Promise<void
 
 /** What a person does, and how many cells of the file are others afterwards. */
 const doings: readonly (readonly [what: string, others: number, doIt: (page: Page) => Promise<unknown>])[] = [
+  [
+    "cells filled by dragging the corner",
+    3,
+    async (page) => {
+      await goTo(page, "B4");
+      const sheet = await page.evaluate(() => {
+        const boxes = [...document.querySelectorAll("canvas")].map((canvas) => canvas.getBoundingClientRect());
+        const largest = boxes.sort((one, other) => other.width * other.height - one.width * one.height)[0];
+        return { x: largest?.x ?? 0, y: largest?.y ?? 0 };
+      });
+      // The lower right corner of B4: below the headings, a row is 20 high and these columns are 68 wide as long as no date is typed.
+      const [x, y] = [sheet.x + 46 + 2 * 68, sheet.y + 20 + 4 * 20];
+      await page.mouse.move(x - 20, y - 8);
+      await page.mouse.move(x - 1, y - 1, { steps: 4 });
+      await page.mouse.down();
+      await page.mouse.move(x - 4, y + 50, { steps: 8 });
+      await page.mouse.up();
+    },
+  ],
   ["a typed date", 1, (page) => type(page, "A6", "2026-03-14")],
   ["a typed number that a formula reads", 2, (page) => type(page, "A2", "7")],
   ["a typed formula", 1, (page) => type(page, "E2", "=FOOT.FLOCKPREV(A2,B2)")],
@@ -48,25 +67,6 @@ const doings: readonly (readonly [what: string, others: number, doIt: (page: Pag
       await page.getByRole("listbox").waitFor();
       await page.keyboard.press("r");
       await page.keyboard.press("Enter");
-    },
-  ],
-  [
-    "cells filled by dragging the corner",
-    3,
-    async (page) => {
-      await goTo(page, "B4");
-      const sheet = await page.evaluate(() => {
-        const boxes = [...document.querySelectorAll("canvas")].map((canvas) => canvas.getBoundingClientRect());
-        const largest = boxes.sort((one, other) => other.width * other.height - one.width * one.height)[0];
-        return { x: largest?.x ?? 0, y: largest?.y ?? 0 };
-      });
-      // The lower right corner of B4: below the headings, a row is 20 high and these columns are 68 wide.
-      const [x, y] = [sheet.x + 46 + 2 * 68, sheet.y + 20 + 4 * 20];
-      await page.mouse.move(x - 20, y - 8);
-      await page.mouse.move(x - 1, y - 1, { steps: 4 });
-      await page.mouse.down();
-      await page.mouse.move(x - 4, y + 50, { steps: 8 });
-      await page.mouse.up();
     },
   ],
   [

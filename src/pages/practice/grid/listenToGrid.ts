@@ -25,6 +25,8 @@ export interface Doing {
   readonly showSelected: () => void;
   readonly selectFirstCell: () => void;
   readonly go: (place: string) => void;
+  /** Freezes as many columns of the sheet in view as there is room for. */
+  readonly freeze: () => void;
 }
 
 /** Listens to the embedded spreadsheet. Its services are there only once a first workbook is. */
@@ -32,7 +34,7 @@ export function listenToGrid(
   book: GridBook,
   rules: BookRules,
   words: CellWords,
-  { tell, showSelected, selectFirstCell, go }: Doing,
+  { tell, showSelected, selectFirstCell, go, freeze }: Doing,
   events: Pick<GridEvents, "onCalculating" | "onEditing" | "onMoved" | "onPointed" | "onTyping">,
 ): void {
   const { api, injector } = book;
@@ -74,6 +76,7 @@ export function listenToGrid(
   });
   api.addEvent(api.Event.ActiveSheetChanged, () => {
     selectFirstCell();
+    freeze();
     tell();
     showSelected();
   });

@@ -20,6 +20,7 @@ import { explainCell } from "./explainCell.ts";
 import { fillArrays } from "./fillArrays.ts";
 import { type FilledTable, filledTables } from "./filledTables.ts";
 import { formulasAsTyped } from "./formulasAsTyped.ts";
+import { freezeToFit } from "./freezeToFit.ts";
 import { gridBook } from "./gridBook.ts";
 import type { GridEvents } from "./gridEvents.ts";
 import { showHashes } from "./hashes.ts";
@@ -31,6 +32,7 @@ import { type SheetCharts, sheetCharts } from "./sheetCharts.ts";
 import { type PrintedSheet, sheetToPrint } from "./sheetToPrint.ts";
 import { shownWorkbook } from "./shownWorkbook.ts";
 import { startUniver } from "./startUniver.ts";
+import { touchTheSheet } from "./touchTheSheet.ts";
 import { watchTyping } from "./watchTyping.ts";
 
 export interface PracticeGrid {
@@ -123,6 +125,16 @@ export function practiceGrid(
     tell();
   };
   const selectFirstCell = (): void => selectFirst(api);
+  const freeze = (): void => freezeToFit(book, container);
+  const fitting = new ResizeObserver(freeze);
+  fitting.observe(container);
+  const stopTouch = touchTheSheet(container, (right, down) => {
+    const shown = selectedBox();
+    const before = shown?.scrolled();
+    shown?.scroll(right, down);
+    const after = shown?.scrolled();
+    return { right: before?.right !== after?.right, down: before?.down !== after?.down };
+  });
 
   return {
     async show(workbook, mayClose) {
@@ -135,11 +147,12 @@ export function practiceGrid(
       for (const part of [words, typed, ears, rules, charts]) part.start();
       book.put({ workbook, around, shown: { ...shown, data: structuredClone(shown.data) } });
       api.createWorkbook(shown.data);
-      if (isFirst) listenToGrid(book, rules, words, { tell, showSelected, selectFirstCell, go }, events);
+      if (isFirst) listenToGrid(book, rules, words, { tell, showSelected, selectFirstCell, go, freeze }, events);
       // In this turn the spreadsheet still puts away what the arrays of the workbook before filled, and all others with it.
       await new Promise((resolve) => setTimeout(resolve));
       if (book.unit() !== shown.data.id) return shown.left;
       fillArrays(book, shown);
+      freeze();
       // From this stage on the spreadsheet has its keys and editors.
       await injector.get(LifecycleService).onStage(LifecycleStages.Rendered);
       selectFirstCell();
@@ -193,7 +206,11 @@ export function practiceGrid(
     toPrint: () => sheetToPrint(book, charts.placed()),
     tables: (names) => filledTables(book, names),
     setDark: (isDark) => api.toggleDarkMode(isDark),
-    dispose: () => book.univer.dispose(),
+    dispose() {
+      fitting.disconnect();
+      stopTouch();
+      book.univer.dispose();
+    },
   };
 }
 
