@@ -19,6 +19,7 @@ import { editsIn } from "./editsIn.ts";
 import { explainCell } from "./explainCell.ts";
 import { fillArrays } from "./fillArrays.ts";
 import { type FilledTable, filledTables } from "./filledTables.ts";
+import { followPlace } from "./followPlace.ts";
 import { formulasAsTyped } from "./formulasAsTyped.ts";
 import { freezeToFit } from "./freezeToFit.ts";
 import { gridBook } from "./gridBook.ts";
@@ -126,6 +127,7 @@ export function practiceGrid(
   };
   const selectFirstCell = (): void => selectFirst(api);
   const freeze = (): void => freezeToFit(book, container);
+  const place = followPlace(book, events.onMoved);
   const fitting = new ResizeObserver(freeze);
   fitting.observe(container);
   const stopTouch = touchTheSheet(container, (right, down) => {
@@ -155,6 +157,7 @@ export function practiceGrid(
       freeze();
       // From this stage on the spreadsheet has its keys and editors.
       await injector.get(LifecycleService).onStage(LifecycleStages.Rendered);
+      place.start();
       selectFirstCell();
       tell();
       return shown.left;
@@ -209,6 +212,7 @@ export function practiceGrid(
     dispose() {
       fitting.disconnect();
       stopTouch();
+      place.stop();
       book.univer.dispose();
     },
   };

@@ -10,6 +10,7 @@ import { compareEachCell } from "../../../hosts/headless/insides/compareEachCell
 import { eachValueOnce } from "../../../hosts/headless/insides/eachValueOnce.ts";
 import { keepEmptyTexts } from "../../../hosts/headless/insides/emptyTexts.ts";
 import { fitToCells } from "../../../hosts/headless/insides/fitToCells.ts";
+import { lengthOfNumbers } from "../../../hosts/headless/insides/lengthOfNumbers.ts";
 import { matchOfMany } from "../../../hosts/headless/insides/matchOfMany.ts";
 import { mendReader } from "../../../hosts/headless/insides/mendReader.ts";
 import { partsOfDates } from "../../../hosts/headless/insides/partsOfDates.ts";
@@ -84,6 +85,7 @@ export function startUniver(
         ),
         ...todayAndNow(univerInPage, clock),
         ...partsOfDates(univerInPage),
+        lengthOfNumbers(univerInPage),
       ] as never,
       description: functionTips(catalogue),
       // The values in the file are shown until something changes.
