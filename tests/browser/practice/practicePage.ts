@@ -20,6 +20,8 @@ export interface Meeting {
   readonly height?: number;
   readonly look?: "light" | "dark";
   readonly stillness?: "reduce" | "no-preference";
+  /** A telephone: a finger in place of a pointer. */
+  readonly touch?: boolean;
   readonly before?: (page: Page) => Promise<unknown>;
 }
 
@@ -33,12 +35,14 @@ export async function openPractice(browser: Browser, address: string, meeting: M
 
 /** Opens the page and waits for nothing. */
 export async function startPractice(browser: Browser, address: string, meeting: Meeting = {}): Promise<OpenedPage> {
-  const { width = 1280, height = 800, look = "light", stillness = "no-preference" } = meeting;
+  const { width = 1280, height = 800, look = "light", stillness = "no-preference", touch = false } = meeting;
   const page = await browser.newPage({
     viewport: { width, height },
     colorScheme: look,
     reducedMotion: stillness,
     acceptDownloads: true,
+    hasTouch: touch,
+    isMobile: touch,
   });
   page.setDefaultTimeout(patience);
   const troubles: string[] = [];
