@@ -14,6 +14,7 @@ import { followSizes } from "./followSizes.ts";
 import type { GridBook } from "./gridBook.ts";
 import type { GridEvents } from "./gridEvents.ts";
 import { markDoubts } from "./markDoubts.ts";
+import { readTextsOnce } from "./readTextsOnce.ts";
 import { showAsWanted } from "./showAsWanted.ts";
 import { tellTypedFormula } from "./typedFormula.ts";
 import { keepUnclearDates } from "./unclearDates.ts";
@@ -40,6 +41,7 @@ export function listenToGrid(
   const { api, injector } = book;
   const edited = injector.get(SheetInterceptorService);
   writeDatesOut(edited);
+  readTextsOnce(edited);
   markDoubts(edited, (value, { subUnitId, row, col }) => rules.doubtIn(value, { sheet: subUnitId, row, column: col }));
   keepUnclearDates(edited);
   const calculation = api.getFormula();
