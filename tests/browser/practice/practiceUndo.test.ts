@@ -42,8 +42,11 @@ const doings: readonly (readonly [what: string, others: number, doIt: (page: Pag
       const [x, y] = [sheet.x + 46 + 2 * 68, sheet.y + 20 + 4 * 20];
       await page.mouse.move(x - 20, y - 8);
       await page.mouse.move(x - 1, y - 1, { steps: 4 });
+      // A hand is never so fast that the spreadsheet has not seen it come.
+      await page.waitForTimeout(300);
       await page.mouse.down();
       await page.mouse.move(x - 4, y + 50, { steps: 8 });
+      await page.waitForTimeout(300);
       await page.mouse.up();
     },
   ],

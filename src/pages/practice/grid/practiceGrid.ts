@@ -1,7 +1,7 @@
 import type { IWorkbookData } from "@univerjs/core";
 import { LifecycleService, LifecycleStages } from "@univerjs/core";
 import type { FUniver } from "@univerjs/core/facade";
-import { ILayoutService } from "@univerjs/preset-sheets-core";
+import { IEditorBridgeService, ILayoutService } from "@univerjs/preset-sheets-core";
 import type { AnyFunction } from "../../../definition/defineFunction.ts";
 import type { Clock } from "../../../hosts/localClock.ts";
 import type { Engine } from "../../../workbook/engine.ts";
@@ -64,6 +64,8 @@ export interface PracticeGrid {
   /** Takes back what was done last, or does it again. */
   readonly undo: () => void;
   readonly redo: () => void;
+  /** Selects the first cell of the row or of the sheet in view; false where a cell is being typed into. */
+  readonly goToFirst: (of: "row" | "sheet") => boolean;
   readonly shownAt: (cell: string) => string;
   readonly write: (cell: string, formula: string) => void;
   /** The formula of the selected cell in words; undefined where it holds none. */
@@ -191,6 +193,12 @@ export function practiceGrid(
     turn(further) {
       nextSheet(api, further)?.activate();
       injector.get(ILayoutService).focus();
+    },
+    goToFirst(of) {
+      const at = book.selected();
+      if (!at || injector.get(IEditorBridgeService).isVisible().visible) return false;
+      go(`${quoteSheet(book.sheetName(at.sheet))}A${of === "row" ? at.row + 1 : 1}`);
+      return true;
     },
     undo: () => void api.undo(),
     redo: () => void api.redo(),
