@@ -16,6 +16,7 @@ export const repeatAnimalsFunction = defineFunction({
     "which sheep keep going lame",
     "which ewes to cull for lameness",
     "animals with two or more cases this season",
+    "repeat offenders",
   ],
   notes: [
     ...caseNotes,

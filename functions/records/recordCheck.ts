@@ -21,6 +21,7 @@ export const recordCheckFunction = defineFunction({
     "find missing tags and wrong dates",
     "which treatments have no withdrawal days",
     "find records entered twice",
+    "ready for an inspector or an assurance audit",
   ],
   notes: [
     "Columns are known by plain words in their headings, in any order: tag, group, number treated, seen lame, treatment started, date treated, sound on, left flock, lesion, reason, foot, score, weight, product, batch, dose, withdrawal days, clear date, recheck, looked again; and by those of a medicine book, such as identity of animals, date treatment finished (the day withdrawal runs from) or WD. The first lines say what each heading was taken for.",
