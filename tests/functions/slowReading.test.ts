@@ -29,7 +29,9 @@ const tags: readonly Typed<string>[] = [
   ...typed("full", "ZZ 0 123456 00007", "zz0 123456 00007", "999012345600007", 999_012_345_600_007),
   ...typed("other", "ZZ 0 123456 00008", "0999012345600008"),
 ];
-const noTags: readonly Typed<string>[] = typed<string>(undefined, null, "", "?", "ditto", true, { error: "#N/A" } as const);
+const noTags: readonly Typed<string>[] = typed<string>(undefined, null, "", "?", "ditto", true, {
+  error: "#N/A",
+} as const);
 
 const first = dayOf("2026-01-05");
 const anyDay = fc.integer({ min: 0, max: 60 }).map((days) => first + days);
