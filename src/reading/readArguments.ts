@@ -57,9 +57,12 @@ export function readArguments(
       const wholeColumn = asColumn(name, parameter, argument, options);
       if (wholeColumn === undefined) values[name] = undefined;
       else {
-        const group = groups.get(parameter.group) ?? [];
-        groups.set(parameter.group, group);
-        group.push({ name, parameter, ...wholeColumn });
+        const { range, filled, height, lying } = wholeColumn;
+        // Written out: to spread one object into another takes longer than reading a cell.
+        const column = { name, parameter, range, filled, height, lying };
+        const group = groups.get(parameter.group);
+        if (group) group.push(column);
+        else groups.set(parameter.group, [column]);
       }
     }
   });
@@ -69,12 +72,12 @@ export function readArguments(
   for (const [group, columns] of groups) {
     const { layout, columns: read } = readGroup(columns, options);
     layouts.set(group, layout);
-    const doubted = new Set<string>();
+    const leaving = columns.filter(({ parameter }) => parameter.faults === "leave out").map(({ name }) => name);
+    const doubted = leaving.length === 0 ? undefined : new Set<string>();
     columns.forEach((column, at) => {
       values[column.name] = ofRecords(column, read[at], layout, columns, options, doubted);
     });
-    const leaving = columns.filter(({ parameter }) => parameter.faults === "leave out").map(({ name }) => name);
-    if (leaving.length === 0) continue;
+    if (!doubted) continue;
     const kept = leaveOut(values, leaving, doubted, layout, rowFault);
     leftOut ??= kept.leftOut;
     layouts.set(group, kept.layout);
@@ -175,9 +178,11 @@ const cellAt = ({ range, lying, cellOf }: WholeColumn, index: number): Cell =>
 
 /** A group's columns as read, row by row, and where its records stand. A column of one cell for all rows is not read yet. */
 function readGroup(given: readonly ColumnToRead[], options: ReadOptions) {
-  const spread = given.filter((column) => !stretches(column, given));
+  const spread = given.some((column) => stretches(column, given))
+    ? given.filter((column) => !stretches(column, given))
+    : given;
   const columns = spread.length > 0 ? spread : given;
-  const height = Math.max(...columns.map((column) => column.filled));
+  const height = columns.reduce((most, { filled }) => Math.max(most, filled), 0);
   for (const column of columns) {
     // Ranges of unlike height are sound as long as nothing filled hangs over the shorter one.
     if (column.height < height) {
@@ -289,7 +294,7 @@ const stretches = (column: ColumnToRead, group: readonly ColumnToRead[]): boolea
  *
  * @param read - undefined for a column whose one cell stands for all rows
  * @param group - all columns of the group
- * @param doubted - takes the names of the columns in which a Doubt stands
+ * @param doubted - takes the names of the columns in which a Doubt stands, where they are of use
  * @throws Problem for the first cell that is refused
  */
 function ofRecords(
@@ -298,7 +303,7 @@ function ofRecords(
   layout: Layout,
   group: readonly ColumnToRead[],
   options: ReadOptions,
-  doubted: Set<string>,
+  doubted: Set<string> | undefined,
 ): readonly unknown[] {
   const { name, parameter } = column;
   const { rows, height, single } = layout;
@@ -309,7 +314,7 @@ function ofRecords(
   const refusesGaps = parameter.gaps === "refuse";
   const isWhole = rows.length === height && values.length === height;
   if (isWhole && (keepsFaults || doubts === 0) && (!refusesGaps || blanks === 0)) {
-    if (doubts > 0) doubted.add(name);
+    if (doubts > 0) doubted?.add(name);
     return values;
   }
   const { missing, wanted } = parameter.kind;
@@ -324,7 +329,7 @@ function ofRecords(
     if (!(doubt instanceof Doubt)) continue;
     if (!keepsFaults)
       throw new Problem(doubt.sentence, single || stretched ? { argument: name } : { argument: name, row });
-    doubted.add(name);
+    doubted?.add(name);
   }
   return ofRows;
 }

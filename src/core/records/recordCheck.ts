@@ -23,7 +23,7 @@ export interface RecordColumn {
 }
 
 interface RecordFinding {
-  /** 1-based row within the rows given. */
+  /** Counted from the row that the first record is called. */
   readonly row: number;
   readonly heading: string;
   readonly field: RecordField;
@@ -52,6 +52,7 @@ export interface RecordReport {
  * // → [{ row: 1, heading: "Date treated", field: "treated", what: '"12/3" is not a date', mend: "enter a real date, …" }]
  */
 export function recordCheck(headings: readonly Cell[], rows: Cells, options: CheckOptions): RecordReport {
+  const { firstRow = 1 } = options;
   const columns = recordColumns(headings);
   const width = rows[0]?.length ?? 0;
   // A range that is blank throughout arrives without its width from some spreadsheets, and has nothing to check.
@@ -77,7 +78,7 @@ export function recordCheck(headings: readonly Cell[], rows: Cells, options: Che
   readInSteps(rows, inSteps);
   const read = new Map(checked.map(({ field }, index) => [field, inSteps[index]?.column as FieldColumn]));
   const ofTags =
-    tags === undefined || tagPlace === undefined ? undefined : tagFindings(rows, tagPlace, tags.column, read);
+    tags === undefined || tagPlace === undefined ? undefined : tagFindings(rows, tagPlace, tags.column, read, firstRow);
   const isAmiss = new Uint8Array(rows.length);
   for (const byRow of [...[...read.values()].map(({ faults }) => faults), ...(ofTags ?? [])])
     for (const row of byRow.keys()) isAmiss[row] = 1;
@@ -98,7 +99,8 @@ export function recordCheck(headings: readonly Cell[], rows: Cells, options: Che
         ...(field === "tag" ? (ofTags ?? []) : []).map((byRow) => byRow.get(index)),
       ];
       for (const fault of found)
-        if (fault !== undefined) findings.push({ row: index + 1, heading, field, what: fault.what, mend: fault.mend });
+        if (fault !== undefined)
+          findings.push({ row: index + firstRow, heading, field, what: fault.what, mend: fault.mend });
     }
   }
   return { columns, findings, records };
@@ -114,6 +116,7 @@ function tagFindings(
   place: number,
   tags: TagColumn,
   read: ReadonlyMap<RecordField, FieldColumn>,
+  firstRow: number,
 ): readonly ReadonlyMap<number, Fault>[] {
   const [treated, seen] = [read.get("treated"), read.get("seen lame")];
   const when = rows.map((_, row) => (treated && dayIn(treated, row)) ?? (seen && dayIn(seen, row)));
@@ -124,10 +127,10 @@ function tagFindings(
     ([row, first]) =>
       [
         row,
-        { what: `the same record as row ${first + 1}`, mend: "delete one of the two if it was entered twice" },
+        { what: `the same record as row ${first + firstRow}`, mend: "delete one of the two if it was entered twice" },
       ] as const,
   );
-  return [lostZeros(rows, place, tags.newSpellings), alikeTags(rows, place, tags), new Map(repeats)];
+  return [lostZeros(rows, place, tags.newSpellings), alikeTags(rows, place, tags, firstRow), new Map(repeats)];
 }
 
 const isBlankOrZero = (cell: Cell): boolean => cell === 0 || isBlankCell(cell);
