@@ -232,7 +232,7 @@ export function PracticeSheet() {
         if (grid.current?.isEmpty()) return show(book, { made, invented: made });
       })
       .catch(() => {
-        if (grid.current?.isEmpty()) setNote({ text: text.notFetched(firstBook), kind: "fault" });
+        if (grid.current?.isEmpty()) setNote({ text: text.notFetched(firstBook, pageIs()), kind: "fault" });
       });
     return () => {
       stopNaming();
@@ -288,7 +288,7 @@ export function PracticeSheet() {
       // Whoever starts a workbook is about to type into it.
       if (document.activeElement?.tagName !== "DIALOG") grid.current?.focus();
     } catch {
-      setNote({ text: text.notFetched(file), kind: "fault" });
+      setNote({ text: text.notFetched(file, pageIs()), kind: "fault" });
     }
   };
 
@@ -343,6 +343,7 @@ export function PracticeSheet() {
   usePrinting(
     () => grid.current?.toPrint(),
     () => saving.nameNow(),
+    localClock,
   );
   useDrop((file, disk) => void open(file, disk));
 
@@ -457,3 +458,6 @@ export function PracticeSheet() {
     </>
   );
 }
+
+/** Whether the page may fetch what lies beside it: one that was opened by a double-click may not. */
+const pageIs = () => (location.protocol === "file:" ? "from the disk" : "served");

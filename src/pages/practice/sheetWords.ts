@@ -39,8 +39,10 @@ export const sheetWords = {
     "It counts days from 1904, so its dates would show four years too early here. Work it out with the soundfold command, which handles it; or switch off the 1904 date system in Excel’s options, add 1,462 to each date, and save it.",
   unreadable: "The browser could not read it; it may have been moved or changed after it was chosen.",
   notOpened: (file: string, why: string): string => `${file} was not opened. ${why}`,
-  notFetched: (file: string): string =>
-    `${file} could not be fetched; load the page again, or open a workbook of your own.`,
+  notFetched: (file: string, page: "from the disk" | "served"): string =>
+    page === "from the disk"
+      ? `${file} could not be fetched: a page of this folder needs a web server. Open soundfold.html instead, which has everything in it; or open a workbook of your own here.`
+      : `${file} could not be fetched; load the page again, or open a workbook of your own.`,
   failed: (message: string): string => `It did not work: ${message}`,
   refused:
     "Rows, columns and sheets stay where they are here, so that your file can be put together again. Cells can be changed as you like.",

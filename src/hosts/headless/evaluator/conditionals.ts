@@ -5,6 +5,7 @@ import type { CellStore } from "./cellStore.ts";
 import { type Criterion, readCriterion } from "./criteria.ts";
 import type { Calling, WorksheetFunction } from "./evaluateFormula.ts";
 import type { RangeIndex } from "./rangeIndex.ts";
+import { countBefore, type Sorted, type SortedNumbers } from "./sortedNumbers.ts";
 import { errorOf, gridOr, isGrid, isReference, type Value } from "./values.ts";
 
 /** What is made of the cells that fit. */
@@ -54,16 +55,16 @@ function placesThatFit(
     return condition.criterion.fits(store.column(sheet, area.left + column)[area.top + row] ?? null);
   };
   const looked = Math.min(height, filled);
-  const byKey = width === 1 ? conditions.find(({ criterion }) => criterion.keys !== undefined) : undefined;
-  if (byKey) {
-    for (const row of index.rows(byKey.area, byKey.criterion.keys ?? [])) {
-      const index = row - byKey.area.area.top;
-      if (conditions.every((condition) => condition === byKey || fitting(condition, index, 0))) {
+  const found = width === 1 ? fewestByKey(conditions, index) : undefined;
+  if (found) {
+    for (const row of found.rows) {
+      const index = row - found.by.area.area.top;
+      if (conditions.every((condition) => condition === found.by || fitting(condition, index, 0))) {
         rows.push(index);
         columns.push(0);
       }
     }
-    store.spend(rows.length * conditions.length);
+    store.spend(found.rows.length * (conditions.length - 1) + rows.length);
   } else {
     store.spend(looked * width * conditions.length);
     for (let row = 0; row < looked; row += 1) {
@@ -76,6 +77,18 @@ function placesThatFit(
   }
   const below = conditions.every(({ criterion }) => criterion.fitsBlank) ? (height - looked) * width : 0;
   return { rows, columns, blanksBelow: below };
+}
+
+/** Of the conditions that ask for one value, the one whose value stands in the fewest rows, with these rows. */
+function fewestByKey(conditions: readonly Condition[], index: RangeIndex) {
+  let fewest: { readonly by: Condition; readonly rows: readonly number[] } | undefined;
+  for (const by of conditions) {
+    const { keys } = by.criterion;
+    if (keys === undefined) continue;
+    const rows = index.rows(by.area, keys);
+    if (!fewest || rows.length < fewest.rows.length) fewest = { by, rows };
+  }
+  return fewest;
 }
 
 const oneArea = (value: Value | undefined): SheetArea | undefined =>
@@ -110,7 +123,7 @@ function answer(
   summed: Value | undefined | "count",
   summing: Summing,
   calling: Calling,
-  index: RangeIndex,
+  { index, sorted }: Indexes,
   fixed: boolean,
   isRefused: (cell: Cell) => boolean,
 ): Value {
@@ -134,6 +147,9 @@ function answer(
       area: areas[index] as SheetArea,
       criterion: readCriterion(cell, toNumber),
     }));
+    const [only] = conditions;
+    if (!from && conditions.length === 1 && only?.criterion.bound)
+      return countIn(sorted.of(only.area), only.criterion.bound);
     const { rows, columns, blanksBelow } = placesThatFit(conditions, store, index);
     if (!from) return rows.length + blanksBelow;
     return summing(
@@ -145,23 +161,36 @@ function answer(
   });
 }
 
+/** How many numbers are less or more than one: the rest of a range does not fit. */
+function countIn({ numbers }: Sorted, { passes, fitsBefore }: NonNullable<Criterion["bound"]>): number {
+  const before = countBefore(numbers, passes);
+  return fitsBefore ? before : numbers.length - before;
+}
+
 function refusalOf(values: readonly (Value | undefined)[]): Value {
   const error = values.find((value) => isCellError(value as Cell));
   return error ?? errorOf("#VALUE!");
 }
 
-/** COUNTIF and its kin, over an index of the values of each column. */
+interface Indexes {
+  readonly index: RangeIndex;
+  readonly sorted: SortedNumbers;
+}
+
+/** COUNTIF and its kin, over an index of the values of each column and its numbers in order. */
 export function conditionals(
   index: RangeIndex,
+  sorted: SortedNumbers,
   isUnclear: (text: string) => boolean,
 ): ReadonlyMap<string, WorksheetFunction> {
+  const indexes = { index, sorted };
   // A criterion such as >=01/03/2026 would be held against texts, and no date would fit it.
   const isRefused = (cell: Cell): boolean =>
     typeof cell === "string" && cell.length < 64 && isUnclear(/^\s*[<>]=?\s*(.+)$/s.exec(cell)?.[1] ?? "");
   const single =
     (summing: Summing): WorksheetFunction =>
     ([range, criterion, summed], calling) =>
-      answer([range], [criterion], summed ?? range, summing, calling, index, false, isRefused);
+      answer([range], [criterion], summed ?? range, summing, calling, indexes, false, isRefused);
   const every = (values: readonly (Value | undefined)[], odd: number): readonly (Value | undefined)[] =>
     values.filter((_, index) => index % 2 === odd);
   const several =
@@ -169,18 +198,18 @@ export function conditionals(
     ([summed, ...given], calling) =>
       given.length < 2 || given.length % 2 !== 0
         ? errorOf("#N/A")
-        : answer(every(given, 0), every(given, 1), summed, summing, calling, index, true, isRefused);
+        : answer(every(given, 0), every(given, 1), summed, summing, calling, indexes, true, isRefused);
   return new Map<string, WorksheetFunction>([
     [
       "COUNTIF",
-      ([range, criterion], calling) => answer([range], [criterion], "count", sum, calling, index, false, isRefused),
+      ([range, criterion], calling) => answer([range], [criterion], "count", sum, calling, indexes, false, isRefused),
     ],
     [
       "COUNTIFS",
       (given, calling) =>
         given.length < 2 || given.length % 2 !== 0
           ? errorOf("#N/A")
-          : answer(every(given, 0), every(given, 1), "count", sum, calling, index, true, isRefused),
+          : answer(every(given, 0), every(given, 1), "count", sum, calling, indexes, true, isRefused),
     ],
     ["SUMIF", single(sum)],
     ["AVERAGEIF", single(average)],

@@ -8,18 +8,24 @@ export interface Criterion {
   readonly fitsBlank: boolean;
   /** For "equal to" without wildcards: what to look up. */
   readonly keys: readonly string[] | undefined;
+  /** For "less" and "more" than a number: which numbers in order are the first that fit and the first that do not. */
+  readonly bound?: { readonly passes: (number: number) => boolean; readonly fitsBefore: boolean };
 }
 
 const withSign = /^(<>|<=|>=|<|>|=)([\s\S]*)$/;
 
 /** Texts by which equal cells are found: a text that is a number is found by the text and, apart, by the number. */
 export function keysOf(cell: Cell): readonly string[] {
-  if (typeof cell === "number") return [`n${Number(cell.toPrecision(15))}`];
+  if (typeof cell === "number") return [`n${digitsOf(cell)}`];
   if (typeof cell === "boolean") return [`b${cell}`];
   if (typeof cell !== "string") return [];
   const text = `t${cell.toLowerCase()}`;
-  return numberLike.test(cell) ? [text, `q${Number(Number(cell).toPrecision(15))}`] : [text];
+  return numberLike.test(cell) ? [text, `q${digitsOf(Number(cell))}`] : [text];
 }
+
+/** A number with the digits that a spreadsheet compares; a whole number has no more, and most are whole. */
+const digitsOf = (value: number): number =>
+  Number.isInteger(value) && Math.abs(value) < 1e15 ? value : Number(value.toPrecision(15));
 
 /**
  * Reads a criterion of COUNTIF and its kin (ECMA-376 part 1, 18.17.7.49 COUNTIF): a value, or a text with a sign before
@@ -61,7 +67,7 @@ function equalTo(value: Cell, written?: string): Criterion {
         ? sameNumber(cell, value)
         : typeof cell === "string" &&
           ((numberLike.test(cell) && Number(cell) === value) || (lower !== undefined && cell.toLowerCase() === lower));
-    const digits = Number(value.toPrecision(15));
+    const digits = digitsOf(value);
     const keys = [`n${digits}`, `q${digits}`, ...(lower === undefined ? [] : [`t${lower}`])];
     return { fits, fitsBlank: false, keys };
   }
@@ -88,11 +94,14 @@ function inOrder(sign: string, value: Cell): Criterion {
     "<=": (order: number) => order <= 0,
     ">=": (order: number) => order >= 0,
   }[sign] as (order: number) => boolean;
+  const fitsBefore = sign.startsWith("<");
+  const passes = (number: number): boolean => holds(compareCells(number, value)) !== fitsBefore;
   return {
     fits: (cell) =>
       typeof cell === typeof value && !isCellError(cell) && cell !== null && holds(compareCells(cell, value)),
     fitsBlank: false,
     keys: undefined,
+    ...(typeof value === "number" && { bound: { passes, fitsBefore } }),
   };
 }
 
