@@ -19,6 +19,8 @@ export const keepApartFunction = defineFunction({
     "which sheep must not go in with the others",
     "keep lame sheep apart at housing",
     "who is still lame at turnout",
+    "stop it spreading to other sheep",
+    "isolation",
   ],
   notes: [
     "The latest record up to the event counts; later records are left out. Of two records on one day, lame stands over sound, and sold or died over both.",

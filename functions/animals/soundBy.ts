@@ -12,7 +12,12 @@ export const soundByFunction = defineFunction({
   name: "SOUNDBY",
   summary:
     "The share of treated sheep that are sound within so many days, with its limits; sheep still lame are counted fairly.",
-  questions: ["how many are sound a week after treatment", "does the treatment work", "recovery rate of lame sheep"],
+  questions: [
+    "how many are sound a week after treatment",
+    "does the treatment work",
+    "recovery rate of lame sheep",
+    "is the treatment working",
+  ],
   notes: [
     ...cureNotes,
     "Past the longest time that any animal was watched there is no answer while some were still lame: #N/A. If the one watched longest became sound, the share is then 100 %, though others may still be lame.",

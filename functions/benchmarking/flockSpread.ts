@@ -9,7 +9,12 @@ import { flockColumns } from "./flockColumns.ts";
 export const flockSpreadFunction = defineFunction({
   name: "FLOCKSPREAD",
   summary: "How much flocks differ beyond chance: pooled share, likeness of sheep within a flock, design effect.",
-  questions: ["how much do flocks differ", "intra-flock correlation", "design effect for a survey"],
+  questions: [
+    "how much do flocks differ",
+    "intra-flock correlation",
+    "design effect for a survey",
+    "spread between flocks",
+  ],
   notes: [
     "A row for each flock. Flocks of which no sheep were seen say nothing and do not count.",
     "The likeness (intra-flock correlation, the analysis-of-variance estimate) is 0 when flocks differ by chance only and 1 when each has all or none lame. Chance can take it a little below 0; the design effect is then 1, and never less.",

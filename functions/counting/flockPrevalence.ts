@@ -8,7 +8,14 @@ import { gatherColumns, gatherNotes } from "./gatherColumns.ts";
 export const flockPrevalenceFunction = defineFunction({
   name: "FLOCKPREV",
   summary: "The share of the sheep looked at that were lame.",
-  questions: ["what share of the flock is lame", "how many per cent are lame", "prevalence of lameness"],
+  questions: [
+    "what share of the flock is lame",
+    "how many per cent are lame",
+    "prevalence of lameness",
+    "how many lame",
+    "how many are limping",
+    "percentage lame",
+  ],
   notes: gatherNotes,
   parameters: gatherColumns,
   result: single("share lame", "share"),

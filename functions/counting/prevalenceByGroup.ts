@@ -13,7 +13,14 @@ import { confidenceChoice, countedColumns, spreadColumns, spreadNotes } from "./
 export const prevalenceByGroupFunction = defineFunction({
   name: "PREVBY",
   summary: "The share lame in each group with its range, and in all groups together.",
-  questions: ["which group has most lame sheep", "lameness by group", "compare ewes and lambs"],
+  questions: [
+    "which group has most lame sheep",
+    "lameness by group",
+    "compare ewes and lambs",
+    "tups",
+    "rams and ewes apart",
+    "worst group",
+  ],
   notes: [
     "A row for each group in order of first appearance, then all. Names that differ only in capitals or spaces are one group.",
     "A group of which no sheep was looked at shows its counts and no share.",

@@ -14,7 +14,12 @@ export const prevalenceChangeFunction = defineFunction({
   name: "PREVCHANGE",
   summary:
     "How much the share lame changed between two times, with its range and how likely chance alone does as much.",
-  questions: ["did lameness go down", "compare before and after", "is the difference real or chance"],
+  questions: [
+    "did lameness go down",
+    "compare before and after",
+    "is the difference real or chance",
+    "better or worse than last year",
+  ],
   notes: [
     ...gatherNotes,
     "The change is the share after less the share before: below 0 is better. A range that holds 0 has not shown a change.",

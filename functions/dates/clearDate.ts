@@ -18,6 +18,8 @@ export const clearDateFunction = defineFunction({
     "when is the withdrawal period over",
     "when is she clear",
     "meat withdrawal date",
+    "when can I eat it",
+    "withdrawal",
   ],
   notes: [
     'A withdrawal period runs in 24-hour days from the last dose. "whole days" is for records without an hour: the date of treatment + the days + 1, and the date of treatment itself when the period is 0 days.',

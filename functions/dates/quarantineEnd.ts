@@ -12,7 +12,13 @@ import { sources } from "../sources.ts";
 export const quarantineEndFunction = defineFunction({
   name: "QUARANTINEEND",
   summary: "The first day that bought-in sheep may join the flock.",
-  questions: ["when does quarantine end", "when may bought sheep join the flock", "new case in quarantine, what now"],
+  questions: [
+    "when does quarantine end",
+    "when may bought sheep join the flock",
+    "new case in quarantine, what now",
+    "new sheep",
+    "isolation of new sheep",
+  ],
   notes: [
     "The day of arrival is day 0: sheep that come on a Sunday and stay apart for 28 days may join on the Sunday four weeks on.",
     "The count starts again on the day of the last new case. Give the latest one.",

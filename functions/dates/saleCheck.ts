@@ -19,6 +19,7 @@ export const saleCheckFunction = defineFunction({
     "check a sale list for withdrawal",
     "are these lambs clear to sell",
     "when can these sheep be sold",
+    "slaughter",
   ],
   notes: [
     '"hold" means that the animal is in withdrawal on the day of sale, that a treatment of it lacks its days or its date or cannot be read, or that another treatment may be its own; the clear date is then a date, or says why it is not known.',

@@ -15,7 +15,12 @@ const headings = ["product", "courses", "ml", "mg active", "mg/PCU"] as const;
 export const medicineUseFunction = defineFunction({
   name: "MEDICINEUSE",
   summary: "How much of each medicine was used, by product and all together.",
-  questions: ["how much of each medicine did we use", "antibiotic use by product", "medicine totals of the year"],
+  questions: [
+    "how much of each medicine did we use",
+    "antibiotic use by product",
+    "medicine totals of the year",
+    "report for the vet",
+  ],
   notes: [
     "A row is one course of one animal, or of a group: then groups names it and animals says how many there were, and ml is what each was given. A group without its number of animals is left out.",
     "Products are listed in order of first appearance, then all; capitals and spaces do not make another product.",

@@ -11,7 +11,12 @@ import { dosingParameters, roundingNote } from "./dosingParameters.ts";
 export const batchMlFunction = defineFunction({
   name: "BATCHML",
   summary: "How much medicine a group needs: total ml with a spare, bottles, and the largest dose.",
-  questions: ["how many bottles do I need", "total medicine for the group", "how much to fetch for 40 ewes"],
+  questions: [
+    "how many bottles do I need",
+    "total medicine for the group",
+    "how much to fetch for 40 ewes",
+    "how much medicine to buy",
+  ],
   notes: [
     "The total is the sum of the single doses, each at the syringe's mark as DOSEML gives it, plus the spare.",
     roundingNote,

@@ -115,6 +115,10 @@ export const carePlanFunction = defineFunction({
     "should I trim this foot",
     "what now with this lame sheep",
     "treat scald or CODD",
+    "trimming",
+    "scald",
+    "fit to travel",
+    "fit to load",
   ],
   notes: [
     "The lesion is read as LESIONNAME reads it. With a question mark the plan begins with making sure; of two lesions it is the graver's, and names the other.",

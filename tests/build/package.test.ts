@@ -46,6 +46,8 @@ describe("npm run package", () => {
         "README.txt",
         "SHA256SUMS",
         "benchmarks.html",
+        "bounds.html",
+        "changelog.html",
         `command/soundfold-${version}.tgz`,
         "excel/SHA256SUMS",
         "excel/functions.js",
@@ -59,10 +61,12 @@ describe("npm run package", () => {
         "google-sheets/appsscript.json",
         "index.html",
         "libreoffice/soundfold.oxt",
+        "libreoffice/workbooks/flock-comparison-empty.xlsx",
         "libreoffice/workbooks/flock-foot-book-empty.xlsx",
         "libreoffice/workbooks/visit-sheet-empty.xlsx",
         "licences/LICENSE.txt",
         "licences/bundled.txt",
+        "safety.html",
         "sbom.cdx.json",
         "soundfold.html",
       ]),
@@ -95,7 +99,10 @@ describe("npm run package", () => {
     // Whoever takes the release has no reader of Markdown.
     expect(Object.keys(files).filter((path) => path.endsWith(".md"))).toEqual([]);
     const pages = Object.keys(files).filter(
-      (path) => /^(?:index|benchmarks|scale|install|functions|methods)\b/.test(path) && path.endsWith(".html"),
+      (path) =>
+        /^(?:[^/]+|(?:install|functions|methods)\/.*)$/.test(path) &&
+        path.endsWith(".html") &&
+        path !== "soundfold.html",
     );
     expect(pages.length).toBeGreaterThan(catalogue.length);
     const anchors = (path: string): ReadonlySet<string | undefined> =>
@@ -108,6 +115,33 @@ describe("npm run package", () => {
       }),
     );
     expect(astray).toEqual([]);
+  });
+
+  it("leads from its first page to every page and every program, and tells what stands on top of it", () => {
+    const links = [...text("index.html").matchAll(/href="(?!https?:)([^"#]+)"/g)].map(([, link]) => link);
+    expect(links).toEqual(
+      expect.arrayContaining([
+        "soundfold.html",
+        "excel/index.html",
+        "libreoffice/soundfold.oxt",
+        "google-sheets/Code.gs",
+        `command/soundfold-${version}.tgz`,
+        "functions/index.html",
+        "install/index.html",
+        "methods/index.html",
+        "benchmarks.html",
+        "changelog.html",
+        "safety.html",
+        "scale.html",
+      ]),
+    );
+    // An address that is only for the person who serves the folder is nothing to press.
+    expect(text("index.html")).not.toContain(`href="${baseUrl}`);
+    expect(text("install/index.html")).not.toMatch(/>[\w-]+\.md</);
+    const onTop = new Set(Object.keys(files).map((path) => (path.includes("/") ? path.replace(/\/.*/, "/") : path)));
+    onTop.delete("README.txt");
+    for (const name of onTop)
+      expect(text("README.txt"), name).toMatch(new RegExp(`^${name.replace(".", "\\.")} `, "m"));
   });
 
   it("is made for the address given, and everything the manifest names there is in it", () => {

@@ -1,4 +1,6 @@
 import { isoText } from "../../cells/day.ts";
+import { emptyComparison } from "../../workbooks/comparison/emptyComparison.ts";
+import { flockComparison } from "../../workbooks/comparison/flockComparison.ts";
 import { emptyBook } from "../../workbooks/footBook/emptyBook.ts";
 import { flockFootBook } from "../../workbooks/footBook/flockFootBook.ts";
 import { year } from "../../workbooks/inventedFlock/flockYear.ts";
@@ -11,6 +13,7 @@ import { workedOut } from "../../workbooks/workedOut.ts";
 export async function calcWorkbooks(): Promise<ReadonlyMap<string, Uint8Array>> {
   const made = isoText(year.last);
   const plans = {
+    "flock-comparison-empty.xlsx": flockComparison(emptyComparison({ made }), "libreoffice"),
     "flock-foot-book-empty.xlsx": flockFootBook(emptyBook({ made }), "libreoffice"),
     "visit-sheet-empty.xlsx": visitSheet(emptyVisit({ made }), "libreoffice"),
   };

@@ -58,8 +58,7 @@ export async function releaseFiles(baseUrl: string): Promise<Files> {
     [tarball, commandTarball(command.files)],
     ...within("workbooks", filesOf("samples", isTemplate)),
     ...["install", "functions", "methods"].flatMap((pages) => within(pages, pagesOf(`docs/${pages}`))),
-    ["benchmarks.html", pageOf(readFileSync("docs/benchmarks.md", "utf8"), "")],
-    ["scale.html", pageOf(readFileSync("docs/scale.md", "utf8"), "")],
+    ...topPages.map((name) => [`${name}.html`, pageOf(readFileSync(`docs/${name}.md`, "utf8"), "")] as const),
     ["licences/LICENSE.txt", readFileSync("docs/LICENSE.txt")],
     ["licences/bundled.txt", licenceList(bundles)],
     ["sbom.cdx.json", softwareBill(bundles)],
@@ -68,6 +67,9 @@ export async function releaseFiles(baseUrl: string): Promise<Files> {
 }
 
 const onePage = "soundfold.html";
+
+/** Pages of docs/ that stand on top of the release. */
+const topPages = ["benchmarks", "bounds", "changelog", "safety", "scale"] as const;
 
 function text(files: Files, name: string): string {
   const content = files.get(name);

@@ -22,6 +22,8 @@ export interface CheckOptions {
   readonly asOf: Day | undefined;
   /** Added to a date's number to get its 1900-system serial. */
   readonly dayOffset: number;
+  /** The row of the sheet in which the first record stands; left out, rows are counted within those given. */
+  readonly firstRow?: number;
 }
 
 type FieldCheck = (cell: Cell, options: CheckOptions) => Reading;
@@ -108,7 +110,7 @@ const lesion: FieldCheck = (cell) => {
   if (read === undefined) {
     const { what, mend } = whichLesion(String(cell)) ?? {
       what: "is not a lesion known here",
-      mend: "use a name that LESIONNAME knows, or other",
+      mend: "use the usual name of a lesion, such as scald or footrot, or other",
     };
     return { fault: { what: `${showCell(cell)} ${what}`, mend } };
   }

@@ -10,13 +10,18 @@ export const wantedDay = "a real date, or text such as 2026-03-14";
 export const wantedDays = "a whole number of days, 0 or more, without a unit";
 
 /**
+ * What is wrong with a cell that is to hold a day. Where the sentence of a function stands there, as in a column of days
+ * that was worked out, it says so itself.
+ *
  * @example
  * notADate("12/3") // → { what: '"12/3" is not a date', mend: "enter a real date, or text such as 2026-03-14" }
  */
-export const notADate = (cell: Cell, wanted = wantedDay): Fault => ({
-  what: `${showCell(cell)} is not a date`,
-  mend: `enter ${wanted}`,
-});
+export const notADate = (cell: Cell, wanted = wantedDay): Fault => {
+  const mend = `enter ${wanted}`;
+  if (typeof cell === "string" && cell.endsWith(`; enter ${wantedDay}`))
+    return { what: cell.slice(0, -`; enter ${wantedDay}`.length), mend };
+  return { what: `${showCell(cell)} is not a date`, mend };
+};
 
 /** A date that no flock record has: a slip of the hand in its year. */
 export const outsideDays = (cell: Cell, wanted = wantedDay): Fault => ({

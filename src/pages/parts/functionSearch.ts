@@ -27,7 +27,10 @@ export function functionSearch(
   });
   index.addAll(definitions.map(entry));
   return (question) => {
-    const named = definitions.filter(({ name }) => name.toLowerCase() === question.trim().toLowerCase());
+    const asked = question.trim().toLowerCase();
+    const named = definitions.filter(({ name, questions }) =>
+      [name, ...questions].some((known) => known.toLowerCase() === asked),
+    );
     const found = index.search(question).flatMap(({ id }) => definitions[id as number] ?? []);
     return [...named, ...found.filter((definition) => !named.includes(definition))];
   };

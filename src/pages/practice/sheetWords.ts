@@ -39,8 +39,10 @@ export const sheetWords = {
     "It counts days from 1904, so its dates would show four years too early here. Work it out with the soundfold command, which handles it; or switch off the 1904 date system in Excel’s options, add 1,462 to each date, and save it.",
   unreadable: "The browser could not read it; it may have been moved or changed after it was chosen.",
   notOpened: (file: string, why: string): string => `${file} was not opened. ${why}`,
-  notFetched: (file: string): string =>
-    `${file} could not be fetched; load the page again, or open a workbook of your own.`,
+  notFetched: (file: string, page: "from the disk" | "served"): string =>
+    page === "from the disk"
+      ? `${file} could not be fetched: a page of this folder needs a web server. Open soundfold.html instead, which has everything in it; or open a workbook of your own here.`
+      : `${file} could not be fetched; load the page again, or open a workbook of your own.`,
   failed: (message: string): string => `It did not work: ${message}`,
   refused:
     "Rows, columns and sheets stay where they are here, so that your file can be put together again. Cells can be changed as you like.",
@@ -50,6 +52,8 @@ export const sheetWords = {
   statusLabel: "The selected cell",
   calculating: "Working out…",
   chooseOne: (choices: readonly string[]): string => `Choose one of: ${choices.join(", ")}.`,
+  nothingToChoose: (sheet: string): string =>
+    `There is nothing to choose from yet: the list for this cell is on the sheet ${sheet}. What you type is taken as it is.`,
   notChosen: (typed: string, choices: readonly string[]): string =>
     `“${typed}” is none of the choices here: ${choices.join(", ")}.`,
   doubtful: (count: number, address: string, sentence: string): string =>
@@ -61,7 +65,7 @@ export const sheetWords = {
   follow: "Open",
   go: (address: string): string => `Go to ${address}`,
   noDate: "This is text, not a date: 03/04 means two days, and 3 Apr is in no year. Type a date as 2026-03-14.",
-  keys: "Keys: F6 leads out of the sheet and round; Ctrl+Page Down brings the next sheet.",
+  keys: "Keys: F6 leads out of the sheet and round; Ctrl+Page Down brings the next sheet; Home leads to the first column.",
   empty: "empty",
   argument: (name: string, argument: string): string => `${name}, ${argument}:`,
   noMore: (most: number): string => `It takes no more than ${most === 1 ? "1 argument" : `${most} arguments`}.`,

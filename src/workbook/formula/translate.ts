@@ -182,6 +182,8 @@ function callOf(written: string, sheet: number, state: State): string {
   return name === "SINGLE" ? "@" : name;
 }
 
+const oneCell = /^\$?[A-Z]{1,3}\$?\d+$/i;
+
 /** `Sheet1!`, `'Sale check'!`; what belongs to another workbook is not worked out. */
 function readSheetPrefix(
   tokens: readonly Token[],
@@ -192,7 +194,14 @@ function readSheetPrefix(
   if ((token?.kind !== "name" && token?.kind !== "quoted") || tokens[at + 1]?.text !== "!") return undefined;
   const name = unquoteSheet(token.text);
   if (name.includes("[")) throw new NotWorkedOut("it refers to another workbook");
-  if (tokens[at - 1]?.text === ":") throw new NotWorkedOut("it refers to the same cell on several sheets");
+  if (tokens[at - 1]?.text === ":") {
+    const [begin = "", end = ""] = [tokens[at - 2]?.text, tokens[at + 2]?.text];
+    throw new NotWorkedOut(
+      oneCell.test(begin)
+        ? `a range in it names a sheet at its end, ${begin}:${token.text}!${end}`
+        : "it refers to the same cell on several sheets",
+    );
+  }
   const sheet = state.around.sheetByName.get(name.toLowerCase());
   if (sheet === undefined) {
     throw new NotWorkedOut(

@@ -85,10 +85,16 @@ it(
     const printed = await page.evaluate(() => {
       dispatchEvent(new Event("beforeprint"));
       const charts = [...document.querySelectorAll<HTMLElement>(".paper figure.chart")];
+      const zoomOf = (chart: Element) => Number(chart.closest("table")?.style.zoom);
       return charts.map((chart) => ({
         title: chart.querySelector("figcaption")?.textContent,
         ground: getComputedStyle(chart).getPropertyValue("--sheet").trim(),
         isTogether: chart.closest("tbody")?.classList.contains("whole"),
+        // In points, with the sheet made smaller around them (3/4 of a point to a pixel, CSS Values 4 §6.2).
+        letters: [...chart.querySelectorAll("figcaption, li")].map(
+          (text) => Number.parseFloat(getComputedStyle(text).fontSize) * zoomOf(chart) * 0.75,
+        ),
+        axes: 9 * Number(chart.style.getPropertyValue("--letters")) * zoomOf(chart),
         finer: (chart.querySelector("canvas")?.width ?? 0) / Number.parseFloat(chart.style.width),
       }));
     });
@@ -98,7 +104,8 @@ it(
       "What made them lame",
       "Still lame, days after treatment",
     ]);
-    for (const { ground, isTogether, finer } of printed) {
+    for (const { ground, isTogether, letters, axes, finer } of printed) {
+      for (const size of [...letters, axes]) expect(size).toBeGreaterThanOrEqual(8 - 0.01);
       expect([ground, isTogether]).toEqual(["#ffffff", true]);
       expect(finer).toBeGreaterThan(2.5);
     }
@@ -120,7 +127,7 @@ it(
         const caption = table.closest("section")?.querySelector("caption")?.textContent;
         const zoom = Number(table.style.zoom);
         const heads = [...(table.tHead?.rows ?? [])].map((row) => [...row.cells].map((cell) => cell.textContent));
-        const sizes = [...table.querySelectorAll("td")].map((cell) =>
+        const sizes = [...table.querySelectorAll("td, caption")].map((cell) =>
           Number.parseFloat(getComputedStyle(cell).fontSize),
         );
         return {
@@ -156,6 +163,13 @@ it(
     await page.evaluate(() => dispatchEvent(new Event("beforeprint")));
     const boxes = page.locator(".paper tbody td[style*='border']");
     expect(await boxes.count()).toBeGreaterThan(50);
+    // As the browser has understood them; the foot of its file names file, sheet and page.
+    const rules = await page.evaluate(() => {
+      const sheet = document.querySelector<HTMLStyleElement>(".paper style")?.sheet;
+      return [...(sheet?.cssRules ?? [])].map(({ cssText }) => cssText).join("\n");
+    });
+    expect(rules).toContain('@bottom-left { content: "flock-foot-book.xlsx" ", " "Gather form"');
+    expect(rules).toContain('@bottom-right { content: "Page " counter(page) " of " counter(pages)');
     await page.evaluate(() => dispatchEvent(new Event("afterprint")));
     const pdf = (await page.pdf({ preferCSSPageSize: true })).toString("latin1");
     expect(pdf.match(/\/Type\s*\/Page\b/g)?.length).toBe(1);

@@ -1,5 +1,6 @@
 import { existsSync, readFileSync } from "node:fs";
 import { extname, join } from "node:path";
+import { pathToFileURL } from "node:url";
 import type { Browser, Page } from "playwright-core";
 import { afterAll, beforeAll, expect, inject, it } from "vitest";
 import { addInUrl } from "../buildAddIn.ts";
@@ -62,6 +63,39 @@ it("hands out the manifest for the address it is served from", async () => {
       .replaceAll(`<AppDomain>${addInUrl}<`, "<AppDomain>https://farm.example.org<"),
   );
   expect(troubles).toEqual([]);
+  await page.close();
+});
+
+it("hands out the list of functions with its help at this address, where it was built for another", async () => {
+  const saved = async (from: string) => {
+    const { page, troubles } = await serve(from, "index.html");
+    await page.getByText(`Made for ${from}`).waitFor();
+    await page.waitForLoadState("networkidle");
+    const link = page.getByRole("link", { name: "Save functions.json" });
+    if ((await link.count()) === 0) return undefined;
+    const download = page.waitForEvent("download");
+    await link.click();
+    const text = readFileSync(await (await download).path(), "utf8");
+    expect(troubles).toEqual([]);
+    await page.close();
+    return text;
+  };
+  const built = readFileSync(join(inject("addInFolder"), "functions.json"), "utf8");
+  expect(built).toContain(`${addInUrl}/taskpane.html#`);
+  expect(await saved(farm)).toBe(built.replaceAll(`${addInUrl}/`, `${farm}/`));
+  expect(await saved(addInUrl)).toBeUndefined();
+});
+
+it.each(["light", "dark"] as const)("opened from the disk, it says what to do, %s", async (look) => {
+  const page = await browser.newPage({ viewport: { width: 320, height: 640 }, colorScheme: look });
+  const troubles: string[] = [];
+  page.on("console", (message) => troubles.push(message.text()));
+  await page.goto(pathToFileURL(join(inject("addInFolder"), "index.html")).href);
+  await page.getByText("This page was opened from the disk. Put the whole folder on a web server").waitFor();
+  expect(await page.getByRole("link", { name: /^Save/ }).count()).toBe(0);
+  expect(troubles).toEqual([]);
+  // This one asks for the files beside the page, as the page itself does not.
+  expect(await violations(page)).toEqual([]);
   await page.close();
 });
 

@@ -35,6 +35,39 @@ describe("a search in plain words", () => {
     expect(names(question).slice(0, 3)).toContain(name);
   });
 
+  // Words as shepherds and advisers use them (common practice, no source), and the function that is meant.
+  it.each([
+    ["abattoir", "SALECHECK"],
+    ["slaughter", "SALECHECK"],
+    ["market", "SALECHECK"],
+    ["compare with other farms", "FLOCKRANK"],
+    ["Fit to travel", "CAREPLAN"],
+    ["scald", "CAREPLAN"],
+    ["CODD", "CAREPLAN"],
+    ["trimming", "CAREPLAN"],
+    ["culling", "REPEATS"],
+    ["new sheep", "QUARANTINEEND"],
+    ["tups", "PREVBY"],
+    ["how many lame", "FLOCKPREV"],
+    ["limping", "FLOCKPREV"],
+    ["report for the vet", "MEDICINEUSE"],
+    ["spread", "FLOCKSPREAD"],
+    ["spreading", "KEEPAPART"],
+    ["isolation", "KEEPAPART"],
+    ["withdrawal", "CLEARDATE"],
+    ["when can I eat it", "CLEARDATE"],
+    ["is the treatment working", "SOUNDBY"],
+    ["better than last year", "PREVCHANGE"],
+    ["how much medicine to buy", "BATCHML"],
+    ["inspector", "RECORDCHECK"],
+  ])("%s → %s, first of all", (question, name) => {
+    expect(names(question)[0]).toBe(name);
+  });
+
+  it("finds all three of the footbath first of all", () => {
+    expect(names("footbath").slice(0, 3).sort()).toEqual(["BATHLITRES", "BATHMIX", "BATHSHEEP"]);
+  });
+
   it("finds every function by its name, first of all", () => {
     for (const { name } of catalogue) expect(names(` ${name.toLowerCase()}`)[0], name).toBe(name);
   });

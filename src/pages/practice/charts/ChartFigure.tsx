@@ -6,7 +6,8 @@ interface Props {
   readonly picture: Picture;
   readonly box: Box;
   readonly dark: boolean;
-  readonly printed?: boolean;
+  /** On paper: how many times as large as on the screen its letters are. */
+  readonly printed?: number | undefined;
 }
 
 // What the title and the legend take of a chart's height, and its edges of its width.
@@ -14,14 +15,19 @@ const around = 64;
 const edges = 18;
 
 /** A chart of a workbook in its box on the sheet, with the same said in words. */
-export const ChartFigure = ({ picture, box, dark, printed = false }: Props) => (
-  <figure class="chart" style={inPixels(box)} role="img" aria-label={`${picture.title}. ${picture.said}`}>
+export const ChartFigure = ({ picture, box, dark, printed }: Props) => (
+  <figure
+    class="chart"
+    style={{ ...inPixels(box), ...(printed === undefined ? {} : { "--letters": printed }) }}
+    role="img"
+    aria-label={`${picture.title}. ${picture.said}`}
+  >
     <figcaption>{picture.title}</figcaption>
     <Plot
       picture={picture}
       dark={dark}
-      height={Math.max(80, box.height - around)}
-      printed={printed ? { width: Math.max(80, box.width - edges) } : undefined}
+      height={Math.max(80, box.height - around * (printed ?? 1))}
+      printed={printed === undefined ? undefined : { width: Math.max(80, box.width - edges), letters: printed }}
     />
     {picture.lines.length > 1 && <Legend picture={picture} dark={dark} />}
   </figure>

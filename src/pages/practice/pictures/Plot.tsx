@@ -10,7 +10,13 @@ interface Props {
   /** In pixels; it is as wide as what it stands in. */
   readonly height: number;
   /** On paper, where what it stands in has no width yet. */
-  readonly printed?: { readonly width: number } | undefined;
+  readonly printed?: OnPaper | undefined;
+}
+
+interface OnPaper {
+  readonly width: number;
+  /** So many times as large as on the screen are letters and lines, since the sheet around is made smaller. */
+  readonly letters: number;
 }
 
 // Paper takes some 300 dots an inch, and a pixel is a 96th of one.
@@ -19,16 +25,18 @@ const finer = 3;
 /** What is drawn of a picture. Whoever shows it says the same in words. */
 export function Plot({ picture, dark, height, printed }: Props) {
   const place = useRef<HTMLDivElement>(null);
-  const width = printed?.width;
+  const { width, letters = 1 } = printed ?? {};
   // Before the next picture is painted, since what is printed is printed at once.
   useLayoutEffect(() => {
     const holder = place.current;
     if (!holder) return undefined;
-    const enlarged = width === undefined ? 1 : finer;
-    const room = { holder, width: width ?? holder.clientWidth, height, dark, enlarged };
+    const room =
+      width === undefined
+        ? { holder, width: holder.clientWidth, height, dark, enlarged: 1 }
+        : { holder, width: width / letters, height: height / letters, dark, enlarged: finer * letters };
     const plot = new uPlot(plotOptions(picture, room), plotData(picture), holder);
     if (width !== undefined) {
-      plot.root.style.setProperty("zoom", String(1 / enlarged));
+      plot.root.style.setProperty("zoom", String(1 / finer));
       // At once: otherwise it is drawn after this turn, which for Firefox is after the page was copied to be printed.
       plot.batch(() => {});
       return () => plot.destroy();
@@ -39,7 +47,7 @@ export function Plot({ picture, dark, height, printed }: Props) {
       watch.disconnect();
       plot.destroy();
     };
-  }, [picture, dark, height, width]);
+  }, [picture, dark, height, width, letters]);
   return <div class="plot" ref={place} aria-hidden="true" />;
 }
 

@@ -1,18 +1,21 @@
 import type { ComponentChildren } from "preact";
+import type { Moment } from "../../../cells/day.ts";
 import { ChartFigure } from "../charts/ChartFigure.tsx";
 import type { PrintedChart, PrintedRow, PrintedSheet } from "../grid/sheetToPrint.ts";
-import { cellsIn, filledRows, isBlank, layPages, type PaperPart } from "./layPages.ts";
+import { cellsIn, filledRows, isBlank, layPages, type PaperPart, smallestLetters } from "./layPages.ts";
 
 interface Props {
   readonly sheet: PrintedSheet;
   readonly file: string;
+  /** When it is printed. */
+  readonly now: Moment;
   readonly partOf: (part: number, parts: number) => string;
   /** How high its rows are on paper, from one that begins a page to the next; guessed where they were not measured. */
   readonly heights?: readonly number[] | undefined;
 }
 
 /** A sheet as tables to print: none wider than the paper, with the headings on top of each page and the charts in place. */
-export function SheetOnPaper({ sheet, file, partOf, heights }: Props) {
+export function SheetOnPaper({ sheet, file, now, partOf, heights }: Props) {
   const { headings, lines } = sheet;
   const { orientation, zoom, squeeze, repeated, parts } = layPages(sheet, heights);
   const first = headings.slice(0, headings.length - repeated);
@@ -20,7 +23,7 @@ export function SheetOnPaper({ sheet, file, partOf, heights }: Props) {
   const rows = sheet.rows.map((row) => (isBlank(row) ? { ...row, height: row.height * squeeze } : row));
   return (
     <>
-      <style>{`@page { size: A4 ${orientation}; margin: 1cm; }`}</style>
+      <style>{`@page { size: A4 ${orientation}; margin: 1cm; }\n${sheet.wish.lines({ file, sheet: sheet.name, now })}`}</style>
       {parts.map((part, index) => {
         const name = `${file}, ${sheet.name}${parts.length > 1 ? ` (${partOf(index + 1, parts.length)})` : ""}`;
         const given = { part, zoom, lines };
@@ -32,7 +35,7 @@ export function SheetOnPaper({ sheet, file, partOf, heights }: Props) {
               <PaperTable {...given} name={name}>
                 <tbody>
                   {first.map((row, at) => (
-                    <Row key={at} row={row} part={part} charts={[]} />
+                    <Row key={at} row={row} part={part} charts={[]} zoom={zoom} />
                   ))}
                 </tbody>
               </PaperTable>
@@ -41,14 +44,20 @@ export function SheetOnPaper({ sheet, file, partOf, heights }: Props) {
               {each.length > 0 && (
                 <thead>
                   {each.map((row, at) => (
-                    <Row key={at} row={row} part={part} charts={[]} />
+                    <Row key={at} row={row} part={part} charts={[]} zoom={zoom} />
                   ))}
                 </thead>
               )}
               {bandsOf(rows.slice(0, last), charts).map(({ rows: own, charts: over, first: place }) => (
                 <tbody key={place} class={over.length > 0 ? "whole" : ""}>
                   {own.map((row, at) => (
-                    <Row key={at} row={row} part={part} charts={over.filter((chart) => chart.row === place + at)} />
+                    <Row
+                      key={at}
+                      row={row}
+                      part={part}
+                      charts={over.filter((chart) => chart.row === place + at)}
+                      zoom={zoom}
+                    />
                   ))}
                 </tbody>
               ))}
@@ -70,7 +79,7 @@ interface TableProps {
 
 const PaperTable = ({ part, zoom, lines, name, children }: TableProps) => (
   <table class={lines ? "lines" : ""} style={{ width: `${whole(part)}px`, zoom }}>
-    {name !== undefined && <caption>{name}</caption>}
+    {name !== undefined && <caption style={{ fontSize: `${captionLetters / zoom}pt` }}>{name}</caption>}
     <colgroup>
       {part.widths.map((width, column) => (
         <col key={column} style={{ width: `${width}px` }} />
@@ -80,15 +89,22 @@ const PaperTable = ({ part, zoom, lines, name, children }: TableProps) => (
   </table>
 );
 
+/** In points. */
+const captionLetters = 9;
+
+// The axes and names of a chart have letters of 9 points on the screen.
+const lettersOfCharts = (zoom: number): number => Math.max(1, smallestLetters / (9 * zoom));
+
 const whole = ({ widths }: PaperPart): number => widths.reduce((sum, width) => sum + width, 0);
 
 interface RowProps {
   readonly row: PrintedRow;
   readonly part: PaperPart;
   readonly charts: readonly PrintedChart[];
+  readonly zoom: number;
 }
 
-function Row({ row, part, charts }: RowProps) {
+function Row({ row, part, charts, zoom }: RowProps) {
   const cells = cellsIn(row, part);
   const begin = cells[0] ? edgeOf(part, part.columns.indexOf(cells[0].column)) : 0;
   return (
@@ -116,7 +132,7 @@ function Row({ row, part, charts }: RowProps) {
                 picture={picture}
                 box={{ left: left - begin, top: below, width, height }}
                 dark={false}
-                printed
+                printed={lettersOfCharts(zoom)}
               />
             ))}
         </td>

@@ -28,7 +28,7 @@ export interface PaperLayout {
 // the names of file and sheet.
 const rooms = { portrait: { width: 717, height: 1020 }, landscape: { width: 1046, height: 690 } } as const;
 /** In points: smaller letters are hard to read on paper (common practice, no source). */
-const smallestLetters = 8;
+export const smallestLetters = 8;
 const usualLetters = 11;
 // A little smaller is no reason to turn the paper.
 const hardlySmaller = 0.87;

@@ -1,12 +1,13 @@
 import { h, render } from "preact";
 import { useEffect } from "preact/hooks";
+import type { Clock } from "../../../hosts/localClock.ts";
 import type { PrintedSheet } from "../grid/sheetToPrint.ts";
 import { sheetWords } from "../sheetWords.ts";
 import { hasOwnPages } from "./layPages.ts";
 import { SheetOnPaper } from "./SheetOnPaper.tsx";
 
 /** Has the sheet in view printed instead of the page. What is printed is made from the cells each time, and is gone afterwards. */
-export function usePrinting(sheet: () => PrintedSheet | undefined, file: () => string): void {
+export function usePrinting(sheet: () => PrintedSheet | undefined, file: () => string, clock: Clock): void {
   // biome-ignore lint/correctness/useExhaustiveDependencies: what is handed in reads what is there at the time
   useEffect(() => {
     const paper = document.createElement("div");
@@ -16,7 +17,7 @@ export function usePrinting(sheet: () => PrintedSheet | undefined, file: () => s
       if (!printed) return;
       // Charts read their colours off the page.
       document.body.append(paper);
-      const given = { sheet: printed, file: file(), partOf: sheetWords.partOf };
+      const given = { sheet: printed, file: file(), now: clock(), partOf: sheetWords.partOf };
       render(h(SheetOnPaper, given), paper);
       // Texts run over more lines on paper than on the screen.
       if (hasOwnPages(printed.wish)) render(h(SheetOnPaper, { ...given, heights: measured(paper) }), paper);

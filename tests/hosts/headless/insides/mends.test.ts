@@ -7,6 +7,7 @@ import { compareEachCell } from "../../../../src/hosts/headless/insides/compareE
 import { eachValueOnce } from "../../../../src/hosts/headless/insides/eachValueOnce.ts";
 import { keepEmptyTexts, withEmptyText } from "../../../../src/hosts/headless/insides/emptyTexts.ts";
 import { fitToCells } from "../../../../src/hosts/headless/insides/fitToCells.ts";
+import { lengthOfNumbers } from "../../../../src/hosts/headless/insides/lengthOfNumbers.ts";
 import { matchOfMany } from "../../../../src/hosts/headless/insides/matchOfMany.ts";
 import { mendReader } from "../../../../src/hosts/headless/insides/mendReader.ts";
 import { partsOfDates } from "../../../../src/hosts/headless/insides/partsOfDates.ts";
@@ -241,6 +242,22 @@ describe("in another time zone", () => {
     expect(mended).toEqual([14, 3, 2026]);
     expect(asItComes).toEqual([13, error("#VALUE!"), error("#VALUE!")]);
   });
+});
+
+it("LEN of a date is that of its number, as in every spreadsheet program", async () => {
+  const date = { v: dayOf("2026-03-14"), s: { n: { pattern: "d mmm yyyy" } } };
+  const cells = {
+    A1: date,
+    A2: text("ewe"),
+    B1: "=LEN(A1)",
+    B2: "=LEN(A2)",
+    B3: "=SUM(LEN(A1:A3))",
+    B4: "=LEN(0.1+0.2)",
+  };
+  const asked = ["B1", "B2", "B3", "B4"];
+  const { asItComes, mended } = await tried(cells, asked, { functions: () => [lengthOfNumbers(parts)] });
+  expect(mended).toEqual([5, 3, 8, 3]);
+  expect(asItComes).toEqual([11, 3, 14, 3]);
 });
 
 it("TODAY and NOW are those of the clock that is handed in", async () => {
