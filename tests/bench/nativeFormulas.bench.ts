@@ -25,7 +25,7 @@ const rounds = 3;
  * call in each row there is no limit here: 10,000 calls of any extension function take LibreOffice 2.5 s, whatever they
  * do, and tests/bench/bridge.bench.ts holds ours to that.
  */
-const most = 12;
+const most = 5;
 
 /** The same work by this project's functions, and by a spreadsheet's own formulas as a careful person writes them out. */
 export async function bench(): Promise<BenchReport> {
