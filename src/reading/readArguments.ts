@@ -57,9 +57,9 @@ export function readArguments(
       const wholeColumn = asColumn(name, parameter, argument, options);
       if (wholeColumn === undefined) values[name] = undefined;
       else {
-        const { range, filled, height, lying } = wholeColumn;
+        const { range, filled, height, lying, cellOf } = wholeColumn;
         // Written out: to spread one object into another takes longer than reading a cell.
-        const column = { name, parameter, range, filled, height, lying };
+        const column = { name, parameter, range, filled, height, lying, cellOf };
         const group = groups.get(parameter.group);
         if (group) group.push(column);
         else groups.set(parameter.group, [column]);

@@ -138,7 +138,8 @@ export function calculateWorkbook(
     ...spreads,
     ...formatted(engine),
     ...aggregates(running),
-    ...ranks(sorted, engine),
+    // Our own rank first: the library's knows no union, and no text for a number.
+    ...ranks(sorted, { find: (name) => plainFunctions.get(name) ?? engine.find(name) }),
     ...conditionals(index, sorted, isUnclear),
     ...lookups(index),
     ...subtotals((sheet, row, column) => sheets[sheet]?.subtotals?.has(placeKey(row, column)) ?? false),

@@ -28,14 +28,14 @@ function rankOf({ numbers, error }: Sorted, value: number, ascending: boolean): 
 const whole = (content: unknown): content is number => Number.isInteger(content);
 
 /**
- * LARGE, SMALL and RANK of one range and one number, over ranges that are put in order once; all else the library works
- * out.
+ * LARGE, SMALL and RANK of one range and one number, over ranges that are put in order once; all else the
+ * function that is found works out.
  */
 export function ranks(sorted: SortedNumbers, { find }: Finder): ReadonlyMap<string, WorksheetFunction> {
   const made = new Map<string, WorksheetFunction>();
   const add = (name: string, own: (given: readonly (Value | undefined)[], calling: Calling) => Cell | undefined) => {
-    const library = find(name);
-    if (library) made.set(name, (given, calling) => own(given, calling) ?? library(given, calling));
+    const otherwise = find(name);
+    if (otherwise) made.set(name, (given, calling) => own(given, calling) ?? otherwise(given, calling));
   };
   for (const name of ["LARGE", "SMALL"])
     add(name, (given, calling) => {
