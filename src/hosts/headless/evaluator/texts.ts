@@ -56,6 +56,9 @@ function beforeStar(pattern: string): { readonly signs: number; readonly end: nu
   return { signs, end };
 }
 
+// What looking at one place of a text takes, in cells that are read; measured.
+const perPlace = 5;
+
 function search(wanted: string, within: string, from: number, spend: (cells: number) => void): Cell {
   if (!/[*?~]/.test(wanted)) return find(wanted.toLowerCase(), within.toLowerCase(), from);
   if (!(from >= 1) || Math.trunc(from) > within.length) return noValue;
@@ -63,6 +66,7 @@ function search(wanted: string, within: string, from: number, spend: (cells: num
   const begins = wildcard(wanted.slice(0, end), spend);
   const goesOn = wildcard(`${wanted.slice(end)}*`, spend);
   for (let at = Math.trunc(from) - 1; at < within.length; at += 1) {
+    spend(perPlace);
     if (!begins(within.slice(at, at + signs))) continue;
     // What does not follow here follows nowhere further on, where there is less to follow.
     return goesOn(within.slice(at + signs)) ? at + 1 : noValue;
