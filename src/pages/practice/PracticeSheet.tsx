@@ -446,7 +446,7 @@ export function PracticeSheet() {
           {view === "explain" && selected && (
             <ExplainView
               cell={`${selected.sheet} ${selected.address}`}
-              explanation={grid.current?.explained()}
+              explained={grid.current?.explained()}
               onGo={goTo}
             />
           )}

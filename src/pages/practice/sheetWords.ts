@@ -65,7 +65,7 @@ export const sheetWords = {
   follow: "Open",
   go: (address: string): string => `Go to ${address}`,
   noDate: "This is text, not a date: 03/04 means two days, and 3 Apr is in no year. Type a date as 2026-03-14.",
-  keys: "Keys: F6 leads out of the sheet and round; Ctrl+Page Down brings the next sheet; Home leads to the first column.",
+  keys: "Keys: F6 leads out of the sheet and round. Ctrl+Page Down: the next sheet. Home: the first column.",
   empty: "empty",
   argument: (name: string, argument: string): string => `${name}, ${argument}:`,
   noMore: (most: number): string => `It takes no more than ${most === 1 ? "1 argument" : `${most} arguments`}.`,
@@ -85,5 +85,6 @@ export const sheetWords = {
     close: "Close",
     offered: "Functions that begin so",
   },
+  filledFrom: (cell: string, from: string): string => `${cell} is filled by the formula in ${from}.`,
   badCell: "There is no such cell in this workbook.",
 } as const;

@@ -9,14 +9,13 @@ import { quoteSheet } from "../../../workbook/formula/structured.ts";
 import { surroundingsOf } from "../../../workbook/formula/surroundingsOf.ts";
 import { writeEdits } from "../../../workbook/saving/writeEdits.ts";
 import type { Workbook } from "../../../workbook/workbook.ts";
-import type { Explanation } from "../../parts/explain/explainFormula.ts";
 import { sheetWords } from "../sheetWords.ts";
 import { bookRules } from "./bookRules.ts";
 import { type Box, cellBox, isInSight, type ShownCell } from "./cellBox.ts";
 import { cellNamed } from "./cellNamed.ts";
 import { cellWords } from "./cellWords.ts";
 import { editsIn } from "./editsIn.ts";
-import { explainCell } from "./explainCell.ts";
+import { type CellExplained, explainCell } from "./explainCell.ts";
 import { fillArrays } from "./fillArrays.ts";
 import { type FilledTable, filledTables } from "./filledTables.ts";
 import { followPlace } from "./followPlace.ts";
@@ -68,8 +67,8 @@ export interface PracticeGrid {
   readonly goToFirst: (of: "row" | "sheet") => boolean;
   readonly shownAt: (cell: string) => string;
   readonly write: (cell: string, formula: string) => void;
-  /** The formula of the selected cell in words; undefined where it holds none. */
-  readonly explained: () => Explanation | undefined;
+  /** The formula of the selected cell in words, or that which fills it; undefined where there is none. */
+  readonly explained: () => CellExplained | undefined;
   readonly tables: (functionNames: ReadonlySet<string>) => readonly FilledTable[];
   /** The charts of the sheet in view, and where they are in the window. */
   readonly charts: Pick<SheetCharts, "shown" | "places">;
@@ -211,7 +210,7 @@ export function practiceGrid(
     },
     explained() {
       const at = book.selected();
-      return at && explainCell(book, catalogue, at, words.messageAt(at));
+      return at && explainCell(book, catalogue, at, words.messageAt);
     },
     charts,
     toPrint: () => sheetToPrint(book, charts.placed()),

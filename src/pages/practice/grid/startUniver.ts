@@ -13,6 +13,7 @@ import { fitToCells } from "../../../hosts/headless/insides/fitToCells.ts";
 import { lengthOfNumbers } from "../../../hosts/headless/insides/lengthOfNumbers.ts";
 import { matchOfMany } from "../../../hosts/headless/insides/matchOfMany.ts";
 import { mendReader } from "../../../hosts/headless/insides/mendReader.ts";
+import { mergeInPlace } from "../../../hosts/headless/insides/mergeInPlace.ts";
 import { partsOfDates } from "../../../hosts/headless/insides/partsOfDates.ts";
 import { refuseUnclearDates } from "../../../hosts/headless/insides/refuseUnclearDates.ts";
 import { roomForArrays } from "../../../hosts/headless/insides/roomForArrays.ts";
@@ -105,6 +106,7 @@ export function startUniver(
   keepEmptyTexts(injector.get(formula.IFormulaRuntimeService));
   roomForArrays(univerInPage, injector.get(formula.IFormulaRuntimeService));
   mendReader(injector.get(formula.LexerTreeBuilder));
+  mergeInPlace(injector.get(formula.FormulaDataModel));
   workOutOnce(univerInPage, injector);
   return { univer, api, injector };
 }
