@@ -167,6 +167,16 @@ export const worstKinds: readonly WorstKind[] = [
     ends: /texts of the answers are longer than a file can hold/,
   },
   {
+    name: "SUBSTITUTE in texts as long as a cell can hold, down 20,000 rows",
+    make: () => book(rows(20_000, (row) => formula(`A${row}`, 'SUBSTITUTE(REPT("ab",16000),"a","b")'))),
+    ends: /texts of the answers are longer than a file can hold/,
+  },
+  {
+    name: "SEARCH with wildcards in texts as long as a cell can hold, down 20,000 rows",
+    make: () => book(rows(20_000, (row) => formula(`A${row}`, `IFERROR(SEARCH("?b*c",REPT("a",30000)),${row})`))),
+    ends: /longer than a workbook may take/,
+  },
+  {
     name: "CONCAT of all that stands above, down 20,000 rows",
     make: () => book(rows(20_000, (row) => number(`A${row}`, row % 10) + formula(`B${row}`, `CONCAT(A$1:A${row})`))),
     ends: /longer than a workbook may take/,

@@ -14,8 +14,10 @@ export interface Criterion {
 
 type Spend = (cells: number) => void;
 
-/** So many signs of a text are held against a pattern while a cell is read; measured. */
-const stepsPerCell = 20;
+// What holding a text against a pattern takes, in cells that are read, and how many signs are looked at in such a time;
+// measured.
+const perText = 3;
+const stepsPerCell = 8;
 
 const withSign = /^(<>|<=|>=|<|>|=)([\s\S]*)$/;
 
@@ -140,7 +142,7 @@ export function wildcard(pattern: string, spend?: Spend): (text: string) => bool
     let mark = 0;
     let steps = 0;
     const end = (fits: boolean): boolean => {
-      spend?.(1 + steps / stepsPerCell);
+      spend?.(perText + steps / stepsPerCell);
       return fits;
     };
     while (at < text.length) {

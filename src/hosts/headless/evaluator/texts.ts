@@ -11,6 +11,7 @@ const longest = 32_767;
 type Each = (
   cells: readonly (Cell | undefined)[],
   number: (cell: Cell | undefined, otherwise: number) => number,
+  spend: (cells: number) => void,
 ) => Cell;
 
 /** A function of texts: numbers, blanks, TRUE and FALSE are read as the text they show. */
@@ -26,6 +27,7 @@ const ofTexts =
         const answer = each(
           given.map((value, index) => (value === undefined ? undefined : (cells[index] ?? null))),
           (cell, otherwise) => (cell === undefined ? otherwise : (numberOf(cell, calling.toNumber) ?? Number.NaN)),
+          (taken) => calling.store.spend(taken),
         );
         return typeof answer === "string" && answer.length > longest ? noValue : answer;
       },
@@ -43,17 +45,39 @@ function find(wanted: string, within: string, from: number): Cell {
   return at === -1 ? noValue : at + 1;
 }
 
-function search(wanted: string, within: string, from: number): Cell {
+/** How many signs a pattern with `?`, `*` and `~` begins with before its first `*`, in a text and in the pattern. */
+function beforeStar(pattern: string): { readonly signs: number; readonly end: number } {
+  let signs = 0;
+  let end = 0;
+  while (end < pattern.length && pattern[end] !== "*") {
+    end += pattern[end] === "~" && /[*?~]/.test(pattern[end + 1] ?? "") ? 2 : 1;
+    signs += 1;
+  }
+  return { signs, end };
+}
+
+// What looking at one place of a text takes, in cells that are read; measured.
+const perPlace = 5;
+
+function search(wanted: string, within: string, from: number, spend: (cells: number) => void): Cell {
   if (!/[*?~]/.test(wanted)) return find(wanted.toLowerCase(), within.toLowerCase(), from);
   if (!(from >= 1) || Math.trunc(from) > within.length) return noValue;
-  const fits = wildcard(`${wanted}*`);
-  for (let at = Math.trunc(from) - 1; at < within.length; at += 1) if (fits(within.slice(at))) return at + 1;
+  const { signs, end } = beforeStar(wanted);
+  const begins = wildcard(wanted.slice(0, end), spend);
+  const goesOn = wildcard(`${wanted.slice(end)}*`, spend);
+  for (let at = Math.trunc(from) - 1; at < within.length; at += 1) {
+    spend(perPlace);
+    if (!begins(within.slice(at, at + signs))) continue;
+    // What does not follow here follows nowhere further on, where there is less to follow.
+    return goesOn(within.slice(at + signs)) ? at + 1 : noValue;
+  }
   return noValue;
 }
 
 function substitute(written: string, old: string, fresh: string, nth: number | undefined): Cell {
   if (old === "") return written;
-  if (nth === undefined) return written.replaceAll(old, () => fresh);
+  // A replacement that is a function is called for each place, and one that is a text may not hold a `$`.
+  if (nth === undefined) return written.split(old).join(fresh);
   if (!(nth >= 1)) return noValue;
   let at = -1;
   for (let count = 0; count < Math.trunc(nth); count += 1) {
@@ -118,7 +142,14 @@ export const textFunctions: ReadonlyMap<string, WorksheetFunction> = new Map<str
     ),
   ],
   ["FIND", ofTexts(([wanted, within, from], number) => find(text(wanted), text(within), number(from, 1)), 2, 3)],
-  ["SEARCH", ofTexts(([wanted, within, from], number) => search(text(wanted), text(within), number(from, 1)), 2, 3)],
+  [
+    "SEARCH",
+    ofTexts(
+      ([wanted, within, from], number, spend) => search(text(wanted), text(within), number(from, 1), spend),
+      2,
+      3,
+    ),
+  ],
   [
     "SUBSTITUTE",
     ofTexts(
