@@ -1,11 +1,10 @@
 import { dayOf } from "../../src/cells/day.ts";
-import type { Case } from "../../src/core/animals/cases.ts";
-import { caseTable, type DoubtedLine } from "../../src/core/animals/caseTable.ts";
+import { type CaseTable, caseTable } from "../../src/core/animals/caseTable.ts";
 import { defineFunction } from "../../src/definition/defineFunction.ts";
 import { problem } from "../../src/definition/problemExamples.ts";
 import { gappedDoubtColumnOrNone } from "../../src/reading/parameter.ts";
 import { footList } from "../../src/reading/words.ts";
-import { table } from "../../src/writing/result.ts";
+import { lineTable } from "../../src/writing/result.ts";
 import { sources } from "../sources.ts";
 import { caseNotes, gapDays, recordColumns } from "./caseColumns.ts";
 
@@ -29,14 +28,14 @@ export const caseTableFunction = defineFunction({
     gap_days: gapDays,
     feet: gappedDoubtColumnOrNone(footList, "Foot or feet of each record, such as LF or LF, RH; the same rows"),
   },
-  result: table<Case | DoubtedLine>(
+  result: lineTable<CaseTable>(
     "no records",
-    ["tag", "text", ({ tag }) => tag.shown],
-    ["case", "count", ({ number }) => number],
-    ["first", "date", ({ first }) => first],
-    ["last", "date", ({ last }) => last],
-    ["treatments", "count", ({ treatments }) => treatments],
-    ["foot", "text", ({ foot }) => foot],
+    ["tag", "text", ({ tag }, line) => tag(line)],
+    ["case", "count", ({ number }, line) => number(line)],
+    ["first", "date", ({ first }, line) => first(line)],
+    ["last", "date", ({ last }, line) => last(line)],
+    ["treatments", "count", ({ treatments }, line) => treatments(line)],
+    ["foot", "text", ({ foot }, line) => foot(line)],
   ),
   caution: undefined,
   sources: [sources.practice],

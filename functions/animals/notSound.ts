@@ -24,7 +24,7 @@ export const notSoundFunction = defineFunction({
     "Treatments are counted by days: two medicines on one day are one treatment. The most frequent lesion and medicine stand first.",
     "An animal found sound, or gone, on a day is settled for its treatments up to that day, in whichever of its rows the day stands. A blank is never a sound animal.",
     'Lesions are named as LESIONNAME names them. What changed from one treatment to the next is written as "medicine A, then medicine B".',
-    'An animal with a row that cannot be read stands first with the row to mend, where it may have enough treatments; "any animal" stands above it for treatments without a readable tag.',
+    'An animal with a row that cannot be read stands first with the row to mend, where it may have enough treatments; "any animal" stands above it for treatments without a readable tag. So does one that has enough only together with another whose tag is alike: see TAGCHECK.',
     "It says who did not get sound, and not why: a wrong finding, a dose too small or too late and a medicine that does not work look alike here. Ask your vet.",
   ],
   parameters: {
@@ -57,6 +57,22 @@ export const notSoundFunction = defineFunction({
       (index) => origin.row(index),
     ),
   examples: [
+    {
+      shows: "Two tags that may be one animal were treated twice together",
+      call: [
+        dayOf("2026-03-31"),
+        ["062", "62"],
+        [dayOf("2026-03-02"), dayOf("2026-03-16")],
+        ["scald", "scald"],
+        ["medicine A", "medicine A"],
+        [null, null],
+        [null, null],
+      ],
+      gives: [
+        [...headings],
+        ["62", "not known", "", "", "it may be 062: 2 treatments together; look at both tags", ""],
+      ],
+    },
     {
       shows: "041 was found sound after its last treatment, 042 and 044 were not, and 043 was treated once",
       call: [

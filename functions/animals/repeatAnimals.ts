@@ -21,7 +21,7 @@ export const repeatAnimalsFunction = defineFunction({
   notes: [
     ...caseNotes,
     "from and until look at a case's first record: a case that began before from is not counted, even if it runs on. The two days themselves count. Left out, the cases of all years count together: give from to look at one season.",
-    'An animal whose cases are not known, since a record of it cannot be read, stands first with the row to mend, where it may have enough of them; "any animal" stands above it for records without a readable tag.',
+    'An animal whose cases are not known, since a record of it cannot be read, stands first with the row to mend, where it may have enough of them; "any animal" stands above it for records without a readable tag. So does one that has enough cases only together with another whose tag is alike: see TAGCHECK.',
     "Two cases in a season are commonly a reason to consider culling; the choice is yours and your vet's.",
   ],
   parameters: {
@@ -61,6 +61,17 @@ export const repeatAnimalsFunction = defineFunction({
         ["tag", "cases", "first", "last"],
         ["044", 2, dayOf("2026-01-05"), dayOf("2026-04-01")],
         ["042", 2, dayOf("2026-02-10"), dayOf("2026-03-20")],
+      ],
+    },
+    {
+      shows: "Two tags that may be one animal have two cases together",
+      call: [
+        ["062", "62"],
+        [dayOf("2026-01-05"), dayOf("2026-03-20")],
+      ],
+      gives: [
+        ["tag", "cases", "first", "last"],
+        ["62", "not known", "it may be 062: 2 cases together; look at both tags", ""],
       ],
     },
     {

@@ -57,6 +57,19 @@ export const dueListFunction = defineFunction({
       ],
     },
     {
+      shows: "A column of days that RECHECKDUE worked out: what it says of a date stands for the day",
+      call: [
+        dayOf("2026-03-16"),
+        ["041", "042"],
+        [dayOf("2026-03-20"), '"12/3" is not a date; enter a real date, or text such as 2026-03-14'],
+      ],
+      gives: [
+        ["tag", "due", "days", "state"],
+        ["042", "not known", "", 'due, row 2: "12/3" is not a date; enter a real date, or text such as 2026-03-14'],
+        ["041", dayOf("2026-03-20"), 4, "due in 4 days"],
+      ],
+    },
+    {
       shows: "Nothing within two days",
       call: [dayOf("2026-03-16"), ["041"], [dayOf("2026-03-20")], undefined, 2],
       gives: [

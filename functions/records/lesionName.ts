@@ -16,7 +16,7 @@ export const lesionNameFunction = defineFunction({
     `The names known: ${lesions.join(", ")}.`,
     "Case, spaces and hyphens do not matter, and a plural will do. The everyday words that count as each name are common practice; there is no published list.",
     'A question mark, or a word such as "maybe", stays: the answer then ends in "not sure". A word of five letters or more with one slip of the hand is named with what it was read as, if one lesion alone is near it.',
-    `Two lesions together are named by the graver, with the other in brackets. From the gravest down: ${gravity.join(", ")}. This order is common practice, no source.`,
+    `Two lesions together are named by the graver, with the other in brackets; with or or a slash between them neither is sure. From the gravest down: ${gravity.join(", ")}. This order is common practice, no source.`,
     "LESIONMIX counts such words as they are: what is not sure in a line of its own, two together once, as the graver.",
     "White line disease of sheep is shelly hoof. The white line alone is not known: it may be an abscess or a loose wall, which are treated otherwise. A foot abscess may be at the toe or at the heel, where it is in the joint: say which. Digital dermatitis of a sheep is taken for the contagious ovine one.",
   ],

@@ -5,7 +5,8 @@ import { type ReportLine, reportLines } from "../../src/core/records/reportLines
 import { defineFunction } from "../../src/definition/defineFunction.ts";
 import { problem } from "../../src/definition/problemExamples.ts";
 import { day } from "../../src/reading/days.ts";
-import { block, oneOrNone } from "../../src/reading/parameter.ts";
+import { countFrom } from "../../src/reading/numbers.ts";
+import { block, oneOr, oneOrNone } from "../../src/reading/parameter.ts";
 import { asHandedOver } from "../../src/reading/words.ts";
 import { table } from "../../src/writing/result.ts";
 import { cautions } from "../cautions.ts";
@@ -24,7 +25,7 @@ export const recordCheckFunction = defineFunction({
   ],
   notes: [
     "Columns are known by plain words in their headings, in any order: tag, group, number treated, seen lame, treatment started, date treated, sound on, left flock, lesion, reason, foot, score, weight, product, batch, dose, withdrawal days, clear date, recheck, looked again; and by those of a medicine book, such as identity of animals, date treatment finished (the day withdrawal runs from) or WD. The first lines say what each heading was taken for.",
-    "Rows are counted within the rows given: row 1 is the first. Whole blank rows are skipped. Nothing is changed.",
+    "Rows are counted within the rows given, where row 1 is the first, or from first_row: with 5 for records that begin in row 5 of the sheet, its own rows are named. Whole blank rows are skipped. Nothing is changed.",
     "Looked for: missing tags and dates, tags that cannot be, zeros lost at the front, tags that may be one animal, groups treated without their number, dates in the future, dates in the wrong order, dates and numbers kept as text, lesions that are unknown, in doubt or misspelt, unknown feet, scores outside 0 to 6, weights outside 1 to 200 kg, doses outside 0.05 to 60 ml, withdrawal days that are missing or outside 0 to 365, clear dates that are too early, and records entered twice.",
     "A row that names a group in place of a tag is a treatment of that group, and needs the number treated; a column called Animals is taken for that number, and one called Animal for the tag. Tags that may be one animal are told of once, where the later one first stands.",
     "Where there is a column for product or dose, a row with neither needs no withdrawal days, unless there is a column for seen lame too and the day of treatment is filled in.",
@@ -34,6 +35,7 @@ export const recordCheckFunction = defineFunction({
     headings: block(asHandedOver, "The heading row"),
     rows: block(asHandedOver, "The records under it, the same columns"),
     as_of: oneOrNone(day, "Dates after this day are in the future; usually TODAY()"),
+    first_row: oneOr(countFrom(1, "rows"), 1, "Row of the sheet in which the first record stands"),
   },
   result: table<ReportLine>(
     "nothing to say",
@@ -44,11 +46,14 @@ export const recordCheckFunction = defineFunction({
   ),
   caution: cautions.recordCheck,
   sources: [sources.practice, sources.iso11784],
-  compute: ({ headings, rows, as_of }, origin) => {
+  compute: ({ headings, rows, as_of, first_row: firstRow }, origin) => {
     const [heading = []] = headings;
     if (headings.length !== 1)
       throw new Problem(`${headings.length} rows were given; give the one heading row`, { argument: "headings" });
-    return reportLines(recordCheck(heading, rows, { asOf: as_of, dayOffset: origin.dayOffset }), as_of !== undefined);
+    return reportLines(
+      recordCheck(heading, rows, { asOf: as_of, dayOffset: origin.dayOffset, firstRow }),
+      as_of !== undefined,
+    );
   },
   examples: [
     {
@@ -74,7 +79,12 @@ export const recordCheckFunction = defineFunction({
         ["", "Withdrawal days", "checked as: withdrawal days", ""],
         ["", "Notes", "not checked: the heading is not known", ""],
         [2, "Date treated", '"12/3" is not a date', "enter a real date, or text such as 2026-03-14"],
-        [2, "Lesion", '"limping" is not a lesion known here', "use a name that LESIONNAME knows, or other"],
+        [
+          2,
+          "Lesion",
+          '"limping" is not a lesion known here',
+          "use the usual name of a lesion, such as scald or footrot, or other",
+        ],
         [2, "Dose (ml)", "the number 7.5 kept as text", "enter it again as a number"],
         [
           2,
@@ -92,6 +102,25 @@ export const recordCheckFunction = defineFunction({
           "enter it as text, 043, if that is the tag",
         ],
         [6, "Ear tag", "the same record as row 1", "delete one of the two if it was entered twice"],
+      ],
+    },
+    {
+      shows: "The rows of the sheet named, for records that begin in its row 5",
+      call: [
+        [["Tag", "Date treated", "Withdrawal days"]],
+        [
+          ["042", dayOf("2026-02-10"), 28],
+          ["O42", dayOf("2026-02-12"), 28],
+        ],
+        dayOf("2026-03-14"),
+        5,
+      ],
+      gives: [
+        ["row", "column", "what", "how to mend it"],
+        ["", "Tag", "checked as: tag", ""],
+        ["", "Date treated", "checked as: treated", ""],
+        ["", "Withdrawal days", "checked as: withdrawal days", ""],
+        [6, "Tag", "it may be 042, row 5", "look at both, and write one animal's tag in one way"],
       ],
     },
     {

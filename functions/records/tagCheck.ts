@@ -12,7 +12,7 @@ export const tagCheckFunction = defineFunction({
   questions: ["is this ear tag number right", "which tags have lost digits", "check a list of tag numbers"],
   notes: [
     "It looks at the writing only: digits lost by the sheet, a length that no electronic number has, an animal number or country code that cannot be. It does not know whether an animal wears the tag.",
-    "In a column, a tag that may be the same animal as another after a slip says so with the other's row: zeros lost at the front, a letter that looks like a digit (O, I, L, Z, S, G, B), the country left out, the animal's own number alone, words behind the tag, separators left out.",
+    "In a column, a tag that may be the same animal as another after a slip says so with the other's row: zeros lost at the front, a letter that looks like a digit (O, I, L, Z, S, G, B), the country left out, the animal's own number alone, words before or behind the tag, a second number beside it (062, now 071), separators left out.",
     "A management tag of up to 9 digits or with letters is ok. A blank cell stays blank; a 0 counts as blank.",
     "Some digits cannot be missed by looking: a tag with a wrong digit is still a tag.",
   ],

@@ -1,21 +1,23 @@
-import type { Cells } from "../cells/cell.ts";
 import { days1904 } from "../cells/day.ts";
 import { Problem, type ProblemCode } from "../cells/problem.ts";
+import type { ReadOptions } from "../reading/kind.ts";
 import { type LeftOut, leftOutInWords, type RowFault } from "../reading/leaveOut.ts";
 import { type Argument, type Layout, readArguments } from "../reading/readArguments.ts";
 import type { Format } from "../writing/format.ts";
-import { type Answer, type Result, toCells } from "../writing/result.ts";
+import { type Answer, type AnswerCell, type Result, toCells } from "../writing/result.ts";
 import type { AnyFunction, Origin } from "./defineFunction.ts";
 
 export interface EvaluateOptions {
   /** The date system of the workbook the cells come from. */
   readonly dateSystem?: 1900 | 1904;
+  /** As in `ReadOptions`. */
+  readonly cellOf?: ReadOptions["cellOf"];
 }
 
 export type Outcome =
   | {
       readonly ok: true;
-      readonly cells: Cells;
+      readonly cells: readonly (readonly AnswerCell[])[];
       /** One format a column. */
       readonly formats: readonly Format[];
       /** The first row is headings, which take no number format. */
@@ -32,7 +34,7 @@ export type Outcome =
 export function evaluate(
   definition: AnyFunction,
   given: readonly Argument[],
-  { dateSystem = 1900 }: EvaluateOptions = {},
+  { dateSystem = 1900, cellOf }: EvaluateOptions = {},
 ): Outcome {
   const dayOffset = dateSystem === 1904 ? days1904 : 0;
   let layouts: ReadonlyMap<string, Layout> = new Map();
@@ -41,7 +43,7 @@ export function evaluate(
     const read = readArguments(
       definition.parameters,
       given,
-      { dayOffset },
+      { dayOffset, cellOf },
       definition.rowFault as RowFault | undefined,
     );
     layouts = read.layouts;

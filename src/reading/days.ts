@@ -5,6 +5,9 @@ import type { Done } from "../core/dates/recheckState.ts";
 import { notADate, outsideDays, wantedDay } from "../core/words/faults.ts";
 import { type CellKind, defineKind, type ReadOptions, Refusal } from "./kind.ts";
 
+/** Every day that is accepted, which a cell mostly holds as its number. */
+const anyDay = { least: firstDay, most: lastDay };
+
 // Some spreadsheets hand over a blank cell as 0, and 0 is never the date of a record.
 const isBlankDay = (cell: Cell): boolean => cell === 0 || isBlankCell(cell);
 
@@ -13,7 +16,7 @@ function momentIn(cell: Cell, { dayOffset }: ReadOptions, expected = wantedDay):
     typeof cell === "number" ? cell + dayOffset : typeof cell === "string" ? momentFromText(cell) : undefined;
   if (moment === undefined || Number.isNaN(moment)) throw new Refusal(notADate(cell, expected));
   // Half-open at the end so that a time on the last day still counts.
-  if (moment < firstDay || moment >= lastDay + 1) throw new Refusal(outsideDays(cell, expected));
+  if (moment < firstDay || moment >= lastDay + 1) throw new Refusal(outsideDays(cell, moment, expected));
   return moment;
 }
 
@@ -22,6 +25,8 @@ export const day: CellKind<Day> = defineKind({
   wanted: wantedDay,
   holds: "date",
   isBlank: isBlankDay,
+  remember: "texts",
+  plain: anyDay,
   read: (cell, options) => Math.floor(momentIn(cell, options)),
 });
 
@@ -30,6 +35,8 @@ export const moment: CellKind<Moment> = defineKind({
   wanted: "a real date, with its time if known, or text such as 2026-03-14 10:30",
   holds: "date",
   isBlank: isBlankDay,
+  remember: "texts",
+  plain: anyDay,
   read: (cell, options) => momentIn(cell, options),
 });
 
@@ -40,6 +47,8 @@ export const done: CellKind<Done> = defineKind<Done>({
   wanted: wantedDone,
   holds: "date",
   isBlank: isBlankDay,
+  remember: "texts",
+  plain: anyDay,
   read(cell, options) {
     if (typeof cell === "boolean") return cell;
     const word = typeof cell === "string" ? cell.trim().toLowerCase() : "";

@@ -7,6 +7,11 @@ import { cellError } from "../core/words/faults.ts";
 export interface ReadOptions {
   /** Added to a date's number to get its 1900-system serial: 0, or 1462 for a workbook in the 1904 system. */
   readonly dayOffset: number;
+  /**
+   * The cell that is meant by an object which the spreadsheet hands over: an error, or a value with its format. Left out
+   * where cells come as they are.
+   */
+  readonly cellOf?: ((handedOver: unknown) => Cell) | undefined;
 }
 
 /** Why one cell was refused; the column reader adds argument and row. */
@@ -34,10 +39,18 @@ export interface CellKind<T> {
    * memory of what they have read.
    */
   readonly columnReader: (options: ReadOptions) => (cell: Cell) => T | undefined;
+  /** The whole numbers that stand for themselves; a day's number once the days of the date system are added. */
+  readonly plain?: WholeNumbers;
   /** The fixed words that are accepted, for pick lists. */
   readonly words?: readonly string[];
   /** Written into Google Sheets and Calc descriptions: what a user should put in. */
   readonly holds: "number" | "text" | "yes/no" | "date" | "anything";
+}
+
+/** All whole numbers from one to another. */
+export interface WholeNumbers {
+  readonly least: number;
+  readonly most: number;
 }
 
 interface KindRules<T> {
@@ -48,10 +61,9 @@ interface KindRules<T> {
   /** @param spelling - how many others were read in the column before, where these are remembered */
   readonly read: (cell: Cell, options: ReadOptions, spelling?: number) => T;
   readonly words?: readonly string[];
-  /** Equal text gives an equal value, so each spelling is worked out once a column. */
-  readonly remember?: boolean;
-  /** Whether a number in a cell is the value itself: looking at it then costs less than looking it up. */
-  readonly isValue?: (cell: number) => boolean;
+  /** Equal cells give an equal value, so each spelling is worked out once a column; numbers too where they are spellings. */
+  readonly remember?: "all" | "texts";
+  readonly plain?: CellKind<T>["plain"];
 }
 
 export function defineKind<T>(rules: KindRules<T>): CellKind<T> {
@@ -67,9 +79,14 @@ export function defineKind<T>(rules: KindRules<T>): CellKind<T> {
     isBlank,
     read: (cell, options) => read(cell, options),
     columnReader(options) {
-      if (rules.remember) return remembering({ isBlank, read, isValue: rules.isValue ?? never }, options);
-      return (cell) => (isBlank(cell) ? undefined : read(cell, options));
+      const readCell = (cell: Cell): T | undefined => (isBlank(cell) ? undefined : read(cell, options));
+      if (rules.remember === undefined) return readCell;
+      const remembered = remembering({ isBlank, read }, options);
+      return rules.remember === "all"
+        ? remembered
+        : (cell) => (typeof cell === "string" ? remembered(cell) : readCell(cell));
     },
+    ...(rules.plain ? { plain: rules.plain } : {}),
     ...(rules.words ? { words: rules.words } : {}),
   };
 }
@@ -84,15 +101,12 @@ export const missingIn = (wanted: string): Fault => ({
 export const refuse = (cell: Cell, fault: string, wanted: string): Refusal =>
   new Refusal({ what: `${showCell(cell)} ${fault}`, mend: `enter ${wanted}` });
 
-const never = (): boolean => false;
-
 function remembering<T>(
-  { isBlank, read, isValue }: Required<Pick<KindRules<T>, "isBlank" | "read" | "isValue">>,
+  { isBlank, read }: Required<Pick<KindRules<T>, "isBlank" | "read">>,
   options: ReadOptions,
 ): (cell: Cell) => T | undefined {
   const known = new Map<Cell, T>();
   return (cell) => {
-    if (typeof cell === "number" && isValue(cell)) return cell as T;
     // Before anything else: a cell that is known is not blank, and need not be looked at.
     const before = known.get(cell);
     if (before !== undefined) return before;

@@ -1,20 +1,24 @@
 import { numberIn } from "../cells/numberIn.ts";
 import { wantedDays } from "../core/words/faults.ts";
-import { type CellKind, defineKind, refuse } from "./kind.ts";
+import { type CellKind, defineKind, refuse, type WholeNumbers } from "./kind.ts";
 
 /** What a number may not be, and what is wrong with it then, said after the cell. */
 interface Limit {
   readonly isRefused: (value: number) => boolean;
   readonly fault: string;
+  /** The whole numbers that it lets through. */
+  readonly whole: WholeNumbers;
 }
 
 const numberKind = (wanted: string, ...limits: readonly Limit[]): CellKind<number> =>
   defineKind({
     wanted,
     holds: "number",
-    remember: true,
-    // A minus zero is not the value that is read from it, and a whole number is the commonest.
-    isValue: (cell) => Number.isSafeInteger(cell) && cell !== 0 && !limits.some(({ isRefused }) => isRefused(cell)),
+    remember: "texts",
+    plain: {
+      least: Math.max(...limits.map(({ whole }) => whole.least), Number.MIN_SAFE_INTEGER),
+      most: Math.min(...limits.map(({ whole }) => whole.most), Number.MAX_SAFE_INTEGER),
+    },
     read(cell) {
       const value = numberIn(cell);
       if (value === undefined) throw refuse(cell, "is not a number", wanted);
@@ -23,15 +27,22 @@ const numberKind = (wanted: string, ...limits: readonly Limit[]): CellKind<numbe
     },
   });
 
-const refused = (isRefused: (value: number) => boolean, fault: string): Limit => ({ isRefused, fault });
-const atLeast = (least: number) => refused((value) => value < least, `is below ${least}`);
-const atMost = (most: number) => refused((value) => value > most, `is above ${most}`);
-const above = (least: number) => refused((value) => value <= least, `is not above ${least}`);
-const below = (most: number) => refused((value) => value >= most, `is not below ${most}`);
+const refused = (isRefused: (value: number) => boolean, fault: string, whole: Partial<WholeNumbers> = {}): Limit => ({
+  isRefused,
+  fault,
+  whole: { least: Number.NEGATIVE_INFINITY, most: Number.POSITIVE_INFINITY, ...whole },
+});
+const atLeast = (least: number) => refused((value) => value < least, `is below ${least}`, { least: Math.ceil(least) });
+const atMost = (most: number) => refused((value) => value > most, `is above ${most}`, { most: Math.floor(most) });
+const above = (least: number) =>
+  refused((value) => value <= least, `is not above ${least}`, { least: Math.floor(least) + 1 });
+const below = (most: number) =>
+  refused((value) => value >= most, `is not below ${most}`, { most: Math.ceil(most) - 1 });
 // Far beyond any flock, so that no sum, power or table of a computation runs out of numbers or of memory.
-const notTooLarge = (most: number) => refused((value) => value > most, "is too large to be right");
-const notTooSmall = refused((value) => value < 1e-9, "is too small to be right");
-const zeroOrNotTooSmall = refused((value) => value !== 0 && value < 1e-9, "is too small to be right");
+const notTooLarge = (most: number) =>
+  refused((value) => value > most, "is too large to be right", { most: Math.floor(most) });
+const notTooSmall = refused((value) => value < 1e-9, "is too small to be right", { least: 1 });
+const zeroOrNotTooSmall = refused((value) => value !== 0 && value < 1e-9, "is too small to be right", { least: 0 });
 const mostSheep = 1e9;
 const mostOfAnything = 1e15;
 const whole = refused((value) => !Number.isSafeInteger(value), "is not a whole number");

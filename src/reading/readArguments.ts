@@ -49,16 +49,20 @@ export function readArguments(
 
   names.forEach((name, index) => {
     const parameter = parameters[name] as Parameter<unknown>;
-    const argument = given[index];
+    const handedOver = given[index];
+    const argument = isRange(handedOver) || handedOver === undefined ? handedOver : asCell(handedOver, options.cellOf);
     if (parameter.shape === "one") values[name] = readOne(name, parameter, argument, options);
-    else if (parameter.shape === "block") values[name] = asBlock(name, argument);
+    else if (parameter.shape === "block") values[name] = asBlock(name, argument, options);
     else {
-      const wholeColumn = asColumn(name, parameter, argument);
+      const wholeColumn = asColumn(name, parameter, argument, options);
       if (wholeColumn === undefined) values[name] = undefined;
       else {
-        const group = groups.get(parameter.group) ?? [];
-        groups.set(parameter.group, group);
-        group.push({ name, parameter, ...wholeColumn });
+        const { range, filled, height, lying } = wholeColumn;
+        // Written out: to spread one object into another takes longer than reading a cell.
+        const column = { name, parameter, range, filled, height, lying };
+        const group = groups.get(parameter.group);
+        if (group) group.push(column);
+        else groups.set(parameter.group, [column]);
       }
     }
   });
@@ -68,12 +72,12 @@ export function readArguments(
   for (const [group, columns] of groups) {
     const { layout, columns: read } = readGroup(columns, options);
     layouts.set(group, layout);
-    const doubted = new Set<string>();
+    const leaving = columns.filter(({ parameter }) => parameter.faults === "leave out").map(({ name }) => name);
+    const doubted = leaving.length === 0 ? undefined : new Set<string>();
     columns.forEach((column, at) => {
       values[column.name] = ofRecords(column, read[at], layout, columns, options, doubted);
     });
-    const leaving = columns.filter(({ parameter }) => parameter.faults === "leave out").map(({ name }) => name);
-    if (leaving.length === 0) continue;
+    if (!doubted) continue;
     const kept = leaveOut(values, leaving, doubted, layout, rowFault);
     leftOut ??= kept.leftOut;
     layouts.set(group, kept.layout);
@@ -82,7 +86,7 @@ export function readArguments(
   return { values, layouts, leftOut };
 }
 
-interface WholeColumn {
+interface WholeColumn extends Pick<ReadOptions, "cellOf"> {
   readonly range: Cells;
   /** Place of the last filled cell, from 1. */
   readonly filled: number;
@@ -100,7 +104,7 @@ const isRange = (argument: Argument): argument is Cells => Array.isArray(argumen
 
 function readOne(name: string, parameter: Parameter<unknown>, argument: Argument, options: ReadOptions): unknown {
   const kind = parameter.kind;
-  const cell = singleCell(name, argument);
+  const cell = singleCell(name, argument, options);
   if (cell === undefined || kind.isBlank(cell)) {
     if (parameter.fallback !== undefined) return readCell(name, kind, parameter.fallback, options);
     if (parameter.optional) return undefined;
@@ -117,22 +121,42 @@ function readCell(name: string, kind: CellKind<unknown>, cell: Cell, options: Re
   }
 }
 
-function singleCell(name: string, argument: Argument): Cell | undefined {
+function singleCell(name: string, argument: Argument, { cellOf }: ReadOptions): Cell | undefined {
   if (!isRange(argument)) return argument === null ? undefined : argument;
   const [row] = argument;
-  if (argument.length === 1 && row?.length === 1) return row[0];
+  if (argument.length === 1 && row?.length === 1) return asCell(row[0], cellOf);
   throw new Problem(`a range of ${argument.length} by ${row?.length ?? 0} cells was given; give one cell`, {
     argument: name,
   });
 }
 
-function asBlock(name: string, argument: Argument): Cells {
+function asBlock(name: string, argument: Argument, { cellOf }: ReadOptions): Cells {
   // A blank cell is a block of one blank: a function that asks for cells as they are wants to know of it.
   if (argument === undefined) throw new Problem("it is left out; give a range", { argument: name });
-  return isRange(argument) ? argument : [[argument]];
+  const block: Cells = isRange(argument) ? argument : [[argument]];
+  // Mostly handed on without being copied.
+  return cellOf !== undefined && block.some(holdsObject)
+    ? block.map((row) => row.map((cell) => asCell(cell, cellOf)))
+    : block;
 }
 
-function asColumn(name: string, parameter: Parameter<unknown>, argument: Argument): WholeColumn | undefined {
+function holdsObject(row: readonly Cell[]): boolean {
+  for (let at = 0; at < row.length; at++) if (typeof row[at] === "object" && row[at] !== null) return true;
+  return false;
+}
+
+/** A cell of a range as it was handed over, where there is one. */
+function asCell(handedOver: Cell | undefined, cellOf: ReadOptions["cellOf"]): Cell {
+  if (typeof handedOver !== "object") return handedOver ?? null;
+  return handedOver !== null && cellOf !== undefined ? cellOf(handedOver) : handedOver;
+}
+
+function asColumn(
+  name: string,
+  parameter: Parameter<unknown>,
+  argument: Argument,
+  { cellOf }: ReadOptions,
+): WholeColumn | undefined {
   if (argument === undefined || (argument === null && parameter.optional)) {
     if (parameter.optional) return undefined;
     throw new Problem("it is left out; give a cell or a column", { argument: name });
@@ -142,21 +166,23 @@ function asColumn(name: string, parameter: Parameter<unknown>, argument: Argumen
   const width = range[0]?.length ?? 0;
   if (!lying && width > 1) throw new Problem(`the range is ${width} columns wide; give one column`, { argument: name });
   const height = lying ? width : range.length;
-  const column = { range, height, lying, filled: height };
+  const column = { range, height, lying, filled: height, cellOf };
   const { isBlank } = parameter.kind;
   // From the end, so that a whole column of a sheet costs no more than looking at its blank cells once.
   while (column.filled > 0 && isBlank(cellAt(column, column.filled - 1))) column.filled--;
   return column;
 }
 
-const cellAt = ({ range, lying }: WholeColumn, index: number): Cell =>
-  (lying ? range[0]?.[index] : range[index]?.[0]) ?? null;
+const cellAt = ({ range, lying, cellOf }: WholeColumn, index: number): Cell =>
+  asCell(lying ? range[0]?.[index] : range[index]?.[0], cellOf);
 
 /** A group's columns as read, row by row, and where its records stand. A column of one cell for all rows is not read yet. */
 function readGroup(given: readonly ColumnToRead[], options: ReadOptions) {
-  const spread = given.filter((column) => !stretches(column, given));
+  const spread = given.some((column) => stretches(column, given))
+    ? given.filter((column) => !stretches(column, given))
+    : given;
   const columns = spread.length > 0 ? spread : given;
-  const height = Math.max(...columns.map((column) => column.filled));
+  const height = columns.reduce((most, { filled }) => Math.max(most, filled), 0);
   for (const column of columns) {
     // Ranges of unlike height are sound as long as nothing filled hangs over the shorter one.
     if (column.height < height) {
@@ -193,9 +219,10 @@ interface ReadColumn {
  * @param keepsFaults - whether what stands below a cell that cannot be read is of use
  */
 function readCells(column: ColumnToRead, keepsFaults: boolean, options: ReadOptions): ReadColumn {
-  const { range, filled, lying, name, parameter } = column;
+  const { range, filled, lying, name, parameter, cellOf } = column;
   const { isBlank } = parameter.kind;
   const read = parameter.kind.columnReader(options);
+  const { least, most, added } = plainCells(parameter.kind, options);
   const values = new Array<unknown>(filled);
   let blanks = 0;
   let doubts = 0;
@@ -204,7 +231,14 @@ function readCells(column: ColumnToRead, keepsFaults: boolean, options: ReadOpti
   while (index < filled) {
     try {
       for (; index < filled; index++) {
-        const value = read((lying ? range[0]?.[index] : range[index]?.[0]) ?? null);
+        const cell = lying ? range[0]?.[index] : range[index]?.[0];
+        // Nearly every number in a workbook, and here three comparisons in place of a reader's calls.
+        if (typeof cell === "number" && cell >= least && cell <= most && Number.isInteger(cell)) {
+          // Adding 0 makes a minus zero a plain one.
+          values[index] = cell + added;
+          continue;
+        }
+        const value = read(asCell(cell, cellOf));
         if (value === undefined) blanks++;
         values[index] = value;
       }
@@ -220,6 +254,13 @@ function readCells(column: ColumnToRead, keepsFaults: boolean, options: ReadOpti
     }
   }
   return { values, blanks, doubts };
+}
+
+/** Between which numbers a whole one in a cell is read as it stands, once something is added; none for most kinds. */
+function plainCells({ plain, holds }: CellKind<unknown>, { dayOffset }: ReadOptions) {
+  const added = holds === "date" ? dayOffset : 0;
+  const { least, most } = plain ?? { least: Number.POSITIVE_INFINITY, most: Number.NEGATIVE_INFINITY };
+  return { least: least - added, most: most - added, added };
 }
 
 /** The rows, from 1, in which any column is filled. */
@@ -253,7 +294,7 @@ const stretches = (column: ColumnToRead, group: readonly ColumnToRead[]): boolea
  *
  * @param read - undefined for a column whose one cell stands for all rows
  * @param group - all columns of the group
- * @param doubted - takes the names of the columns in which a Doubt stands
+ * @param doubted - takes the names of the columns in which a Doubt stands, where they are of use
  * @throws Problem for the first cell that is refused
  */
 function ofRecords(
@@ -262,7 +303,7 @@ function ofRecords(
   layout: Layout,
   group: readonly ColumnToRead[],
   options: ReadOptions,
-  doubted: Set<string>,
+  doubted: Set<string> | undefined,
 ): readonly unknown[] {
   const { name, parameter } = column;
   const { rows, height, single } = layout;
@@ -273,7 +314,7 @@ function ofRecords(
   const refusesGaps = parameter.gaps === "refuse";
   const isWhole = rows.length === height && values.length === height;
   if (isWhole && (keepsFaults || doubts === 0) && (!refusesGaps || blanks === 0)) {
-    if (doubts > 0) doubted.add(name);
+    if (doubts > 0) doubted?.add(name);
     return values;
   }
   const { missing, wanted } = parameter.kind;
@@ -288,7 +329,7 @@ function ofRecords(
     if (!(doubt instanceof Doubt)) continue;
     if (!keepsFaults)
       throw new Problem(doubt.sentence, single || stretched ? { argument: name } : { argument: name, row });
-    doubted.add(name);
+    doubted?.add(name);
   }
   return ofRows;
 }

@@ -18,11 +18,11 @@ const textIn = (cell: Cell): string => (typeof cell === "boolean" ? (cell ? "TRU
 
 /** Any text; a number is read as its digits. White space around it is left out. */
 export const text = (what = "text"): CellKind<string> =>
-  defineKind({ wanted: what, holds: "text", read: textIn, remember: true });
+  defineKind({ wanted: what, holds: "text", read: textIn, remember: "all" });
 
 /** The name of a product, or of anything else where a 0 can only be a blank cell. */
 export const nameText = (what: string): CellKind<string> =>
-  defineKind({ wanted: what, holds: "text", isBlank: isBlankOrZero, read: textIn, remember: true });
+  defineKind({ wanted: what, holds: "text", isBlank: isBlankOrZero, read: textIn, remember: "all" });
 
 /** An animal, by its tag; two spellings of one tag are one animal. */
 export const tag: CellKind<Tag> = defineKind<Tag>({
@@ -30,10 +30,10 @@ export const tag: CellKind<Tag> = defineKind<Tag>({
   missing: noTag,
   holds: "text",
   isBlank: isBlankOrZero,
-  remember: true,
+  remember: "all",
   read(cell, _options, spelling) {
     if (typeof cell !== "string" && typeof cell !== "number") throw new Refusal(notATag(cell));
-    const key = withoutPlace(() => tagKey(cell));
+    const key = withoutPlace(tagKey, cell);
     return spelling === undefined ? { key, shown: textIn(cell) } : { key, shown: textIn(cell), spelling };
   },
 });
@@ -43,8 +43,8 @@ export const lesion: CellKind<ReadLesion> = defineKind<ReadLesion>({
   wanted: "the name of a lesion",
   holds: "text",
   isBlank: isBlankOrZero,
-  remember: true,
-  read: (cell) => withoutPlace(() => namedLesion(textIn(cell))),
+  remember: "all",
+  read: (cell) => withoutPlace(namedLesion, textIn(cell)),
 });
 
 /** One foot or several, by any of their usual names. */
@@ -52,8 +52,8 @@ export const footList: CellKind<readonly Foot[]> = defineKind<readonly Foot[]>({
   wanted: "the feet: LF, RF, LH, RH, several as LF, RH, or all",
   holds: "text",
   isBlank: isBlankOrZero,
-  remember: true,
-  read: (cell) => withoutPlace(() => footNames(textIn(cell))),
+  remember: "all",
+  read: (cell) => withoutPlace(footNames, textIn(cell)),
 });
 
 /** Whether a record says lame, sound, or no longer in the flock. */
@@ -61,8 +61,8 @@ export const soundnessWord: CellKind<Soundness> = defineKind<Soundness>({
   wanted: 'a word such as "lame", "treated", "sound" or "recovered"',
   holds: "text",
   isBlank: isBlankOrZero,
-  remember: true,
-  read: (cell) => withoutPlace(() => soundness(textIn(cell))),
+  remember: "all",
+  read: (cell) => withoutPlace(soundness, textIn(cell)),
 });
 
 /** Yes or no, in the ways people write it. */
@@ -125,9 +125,9 @@ export const anyCell: CellKind<Cell> = {
   columnReader: () => (cell) => (isBlankOrZero(cell) ? undefined : cell),
 };
 
-function withoutPlace<T>(work: () => T): T {
+function withoutPlace<G, T>(work: (given: G) => T, given: G): T {
   try {
-    return work();
+    return work(given);
   } catch (error) {
     if (error instanceof Problem) throw new Refusal(error.fault);
     throw error;

@@ -43,42 +43,46 @@ export const areaText = ({ top, left, bottom, right }: Area): string =>
     ? placeText({ row: top, column: left })
     : `${placeText({ row: top, column: left })}:${placeText({ row: bottom, column: right })}`;
 
-const cell = /^\$?([A-Za-z]{1,3})\$?([0-9]{1,7})$/;
-
 /** A cell's place, or undefined when the text is none or lies outside a sheet. */
 export function readPlace(text: string): Place | undefined {
-  const match = cell.exec(text);
-  if (!match) return undefined;
-  const place = { row: Number(match[2]) - 1, column: columnNumber(match[1] as string) };
-  return place.row >= 0 && place.row < lastRow && place.column < lastColumn ? place : undefined;
+  const key = addressKey(text, true);
+  return key < 0 ? undefined : { row: Math.floor(key / lastColumn), column: key % lastColumn };
 }
 
 /**
- * The place of an address as it stands in a file, without signs: its row times the columns of a sheet, and its column;
- * -1 when the text is none. Every cell of a file goes through it, so it walks the text once and makes nothing.
+ * The place of an address: its row times the columns of a sheet, and its column; -1 when the text is none. Every cell of
+ * a file goes through it, and every word of a formula, so it walks the text once and makes nothing.
+ *
+ * @param signs - whether `$` may stand before the letters and before the digits; in a file no cell's own address has them
  */
-export function addressKey(text: string): number {
-  if (text.length > longestAddress) return -1;
+export function addressKey(text: string, signs = false): number {
+  if (text.length > (signs ? longestWithSigns : longestAddress)) return -1;
   let at = 0;
   let column = 0;
+  if (signs && text.charCodeAt(at) === dollar) at += 1;
   for (; at < text.length; at += 1) {
     // In capitals.
     const letter = text.charCodeAt(at) & ~32;
     if (letter < 65 || letter > 90) break;
     column = column * 26 + letter - 64;
   }
+  if (column === 0 || column > lastColumn) return -1;
+  if (signs && text.charCodeAt(at) === dollar) at += 1;
+  if (signs && text.length - at > mostDigits) return -1;
   let row = 0;
   for (; at < text.length; at += 1) {
     const digit = text.charCodeAt(at) - 48;
     if (digit < 0 || digit > 9) return -1;
     row = row * 10 + digit;
   }
-  const isInSheet = column > 0 && column <= lastColumn && row > 0 && row <= lastRow;
-  return isInSheet ? (row - 1) * lastColumn + column - 1 : -1;
+  return row > 0 && row <= lastRow ? (row - 1) * lastColumn + column - 1 : -1;
 }
 
 /** XFD1048576 */
 const longestAddress = 10;
+const mostDigits = 7;
+const longestWithSigns = longestAddress + 2;
+const dollar = "$".charCodeAt(0);
 
 export function readArea(text: string): Area | undefined {
   const [from = "", to = from] = text.split(":");

@@ -16,8 +16,8 @@ export interface Reader {
  * @returns the places of all of them
  */
 export function coneOf(readers: readonly Reader[], seeds: Iterable<number>): ReadonlySet<number> {
-  const index = readersByCell(readers);
   const cone = new Set<number>(seeds);
+  const index = readersByCell(readers, cone);
   // A set goes on with what is added while it is gone through.
   for (const at of cone) {
     const { sheet, cells } = readers[at] as Reader;
@@ -26,12 +26,16 @@ export function coneOf(readers: readonly Reader[], seeds: Iterable<number>): Rea
   return cone;
 }
 
-/** Finds the readers of a cell; each is found once and then taken out. */
-function readersByCell(readers: readonly Reader[]): (sheet: number, cell: Place) => readonly number[] {
+/** Finds the readers of a cell beyond those that are known; each is found once and then taken out. */
+function readersByCell(
+  readers: readonly Reader[],
+  known: ReadonlySet<number>,
+): (sheet: number, cell: Place) => readonly number[] {
   const single = new BySheet<number>();
   const columnsOfSheet = columnsFilled(readers);
   const ranges = new BySheet<Span>();
   readers.forEach(({ reads }, reader) => {
+    if (known.has(reader)) return;
     for (const { sheet, area } of reads) {
       if (area.top === area.bottom && area.left === area.right) {
         single.add(sheet, placeKey(area.top, area.left), reader);

@@ -9,11 +9,11 @@ export interface EngineCell extends Place {
   readonly value: Cell;
   readonly formula?: string;
   /** The same as it was parsed for this sheet, where it has been. */
-  readonly parsed?: FormulaNode;
+  readonly parsed?: FormulaNode | undefined;
   /** A formula for one cell: of a range it means the cell in its own row or column. */
   readonly single?: boolean;
   /** An array formula of the old kind: the cells it was entered in. */
-  readonly fixed?: Area;
+  readonly fixed?: Area | undefined;
 }
 
 export interface EngineSheet {

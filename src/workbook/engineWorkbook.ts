@@ -1,3 +1,4 @@
+import type { Place } from "./address.ts";
 import { type Engine, type EngineCell, placeKey } from "./engine.ts";
 import { type Surroundings, translate } from "./formula/translate.ts";
 import type { Sheet } from "./model.ts";
@@ -43,8 +44,13 @@ const subtotal = /\b(?:SUBTOTAL|AGGREGATE)\s*\(/i;
 
 function engineSheet(sheet: Sheet, tasks: ReadonlyMap<number, Task>) {
   const filledBy = new Map<number, number>();
-  for (const { cells, key } of tasks.values())
-    for (const { row, column } of cells.slice(1)) filledBy.set(placeKey(row, column), key);
+  for (const { cells, key } of tasks.values()) {
+    // The first is the formula's own.
+    for (let at = 1; at < cells.length; at += 1) {
+      const { row, column } = cells[at] as Place;
+      filledBy.set(placeKey(row, column), key);
+    }
+  }
   const cells: EngineCell[] = [];
   const filled: (EngineCell & { readonly by: number })[] = [];
   const subtotals = new Set<number>();
@@ -54,8 +60,8 @@ function engineSheet(sheet: Sheet, tasks: ReadonlyMap<number, Task>) {
     for (const cell of row.cells) {
       const key = placeKey(cell.row, cell.column);
       if (cell.formula && subtotal.test(cell.formula.text)) subtotals.add(key);
-      const task = tasks.get(key);
-      const by = filledBy.get(key);
+      const task = cell.formula && tasks.get(key);
+      const by = filledBy.size === 0 ? undefined : filledBy.get(key);
       if (task) cells.push(engineCell(task));
       else if (by !== undefined) filled.push({ row: cell.row, column: cell.column, value: cell.value, by });
       else if (cell.value !== null) cells.push({ row: cell.row, column: cell.column, value: cell.value });
@@ -76,10 +82,12 @@ function engineSheet(sheet: Sheet, tasks: ReadonlyMap<number, Task>) {
 function engineCell({ cell, translation, parsed, certain }: Task): EngineCell {
   const { row, column, value, formula, dynamic } = cell;
   if (certain !== undefined || !translation) return { row, column, value: { error: "#NAME?" } };
-  const common = { row, column, value, formula: translation.formula, ...(parsed && { parsed }) };
+  const text = translation.formula;
   const mayFill = translation.foot || translation.dynamic || dynamic;
   // Other programs save an answer of ours that has grown without the mark of one that grows; LibreOffice has none such.
   const mayHaveGrown = translation.foot && !translation.forCalc;
-  if (formula?.kind === "array" && formula.area && !dynamic && !mayHaveGrown) return { ...common, fixed: formula.area };
-  return mayFill || formula?.kind === "array" ? common : { ...common, single: true };
+  if (formula?.kind === "array" && formula.area && !dynamic && !mayHaveGrown)
+    return { row, column, value, formula: text, parsed, single: false, fixed: formula.area };
+  const single = !mayFill && formula?.kind !== "array";
+  return { row, column, value, formula: text, parsed, single, fixed: undefined };
 }

@@ -8,6 +8,7 @@ import { readTable } from "./parts/readTable.ts";
 import { readRelationships } from "./parts/relationships.ts";
 import { readSharedStrings } from "./parts/sharedStrings.ts";
 import { readWorkbookPart } from "./parts/workbookPart.ts";
+import type { Packing } from "./zip/packing.ts";
 import { refuseOtherFiles } from "./zip/refuseOtherFiles.ts";
 
 /** A sheet that has not been read yet. */
@@ -30,11 +31,12 @@ export interface UnreadWorkbook {
  * Looks into a workbook whose values are wanted and that is not to be changed: much quicker than opening it when it
  * holds more than is asked for.
  *
+ * @param packing - what unpacks its parts, where it is not to be the library
  * @throws WorkbookProblem with one sentence that says why it cannot be read; also later, when a sheet is read
  */
-export function lookInto(bytes: Uint8Array, limits: Limits = usualLimits): UnreadWorkbook {
+export function lookInto(bytes: Uint8Array, limits: Limits = usualLimits, packing?: Packing): UnreadWorkbook {
   refuseOtherFiles(bytes);
-  const parts = partsOnDemand(bytes, limits);
+  const parts = partsOnDemand(bytes, limits, packing);
   const main = mainPart(parts);
   const { sheets, names, date1904 } = readWorkbookPart(main, parts.text(main));
   const relationships = readRelationships(parts, main);

@@ -15,11 +15,12 @@ export interface Task extends Reader {
   readonly key: number;
   /** As the engine reads it; undefined where it cannot be worked out. */
   readonly translation: Translation | undefined;
-  readonly parsed?: FormulaNode;
+  /** Its tree, where it is worked out for certain. */
+  readonly parsed: FormulaNode | undefined;
   /** Why it keeps its saved value. */
-  readonly reason?: string;
+  readonly reason: string | undefined;
   /** The error it ends in whatever the cells hold, in words. */
-  readonly certain?: string;
+  readonly certain: string | undefined;
 }
 
 /** Functions whose answer may be another though no cell has changed. */
@@ -38,7 +39,9 @@ export const isSeed = ({ cell, translation, certain }: Task): boolean =>
 const mostSteps = 4000;
 
 /** Signs, brackets and separators: at least as many as the formula has levels. */
-const stepsIn = (formula: string): number => formula.match(/[-+*/^&=<>,;({%@]/g)?.length ?? 0;
+const stepsIn = (formula: string): number =>
+  // Most are shorter than that, and there are as many as a sheet has cells.
+  formula.length <= mostSteps ? 0 : (formula.match(/[-+*/^&=<>,;({%@]/g)?.length ?? 0);
 
 // Half of a column of a sheet; each cell is written into the file.
 const mostArrayCells = lastRow / 2;
@@ -48,23 +51,28 @@ const cellsIn = ({ top, left, bottom, right }: Area): number => (bottom - top + 
 /** What each formula of a sheet reads, and how the engine is to read it. */
 export function tasksOf(sheet: Sheet, index: number, around: Surroundings): Task[] {
   const inArea = cellsByArea(sheet);
-  return sheet.rows.flatMap(({ cells }) =>
-    cells.flatMap((cell): Task[] => {
-      if (!cell.formula) return [];
-      const { row, column } = cell;
-      const filled = cell.formula.kind === "array" && cell.formula.area ? inArea(cell.formula.area) : [];
-      const common = { cell, key: placeKey(row, column), sheet: index, cells: [{ row, column }, ...filled] };
-      return [{ ...common, ...taskOf(cell, index, around) }];
-    }),
-  );
+  const tasks: Task[] = [];
+  for (const { cells } of sheet.rows) {
+    for (const cell of cells) {
+      const { row, column, formula } = cell;
+      if (!formula) continue;
+      const filled = formula.kind === "array" && formula.area ? inArea(formula.area) : [];
+      const { translation, parsed, reads, reason, certain } = readOf(cell, index, around);
+      const key = placeKey(row, column);
+      const cells = filled.length === 0 ? [cell] : [cell, ...filled];
+      // Written out: to spread one object into another takes as long as reading the formula.
+      tasks.push({ cell, key, sheet: index, cells, translation, parsed, reads, reason, certain });
+    }
+  }
+  return tasks;
 }
 
-type TaskPart = Pick<Task, "translation" | "reads"> & Partial<Pick<Task, "parsed" | "reason" | "certain">>;
+type FormulaRead = Pick<Task, "translation" | "reads"> & Partial<Pick<Task, "parsed" | "reason" | "certain">>;
 
-function taskOf(cell: SheetCell, index: number, around: Surroundings): TaskPart {
+function readOf(cell: SheetCell, index: number, around: Surroundings): FormulaRead {
   const { formula } = cell;
   const text = formula?.text ?? "";
-  const leave = (reason: string): TaskPart => ({
+  const leave = (reason: string): FormulaRead => ({
     translation: undefined,
     reason,
     reads: text.length > longestRead ? [] : referencesIn(`=${text}`, index, around.sheetByName),
@@ -78,8 +86,8 @@ function taskOf(cell: SheetCell, index: number, around: Surroundings): TaskPart 
     const translation = translate(text, index, cell, around);
     const parsed = parseFormula(translation.formula, index, around.sheetByName);
     const { areas: reads } = readsOf(parsed);
-    // Those that call FOOT are worked out for certain; of a sheet full of others few may be.
-    return translation.foot ? { translation, parsed, reads } : { translation, reads };
+    // Those that call FOOT or have no value are worked out for certain; of a sheet full of others few may be.
+    return translation.foot || cell.unsaved ? { translation, parsed, reads } : { translation, reads };
   } catch (error) {
     if (error instanceof NotWorkedOut || error instanceof NoFormula) return leave(error.message);
     if (!(error instanceof CertainError)) throw error;
@@ -95,9 +103,10 @@ const longestRead = 100_000;
 
 /** The cells without a formula of their own inside an area, to be found by area. */
 function cellsByArea({ rows }: Sheet): (area: Area) => readonly SheetCell[] {
-  const byRow = new Map(rows.map(({ row, cells }) => [row, cells]));
+  let byRow: ReadonlyMap<number, readonly SheetCell[]> | undefined;
   return (area) => {
     if (isOneCell(area)) return [];
+    byRow ??= new Map(rows.map(({ row, cells }) => [row, cells]));
     const inside = (cells: readonly SheetCell[]) => cells.filter((cell) => !cell.formula && isInside(cell, area));
     if (area.bottom - area.top > byRow.size)
       return rows.flatMap(({ row, cells }) => (row >= area.top && row <= area.bottom ? inside(cells) : []));

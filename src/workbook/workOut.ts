@@ -92,17 +92,18 @@ function outcome(
 ): WorkedOut {
   const worked: Worked[][] = sheets.map(() => []);
   const left: LeftAsSaved[] = [];
-  tasks.forEach(({ cell, sheet, key, translation, reason, certain }, at) => {
+  const leave = ({ cell: { row, column }, sheet }: Task, why: string): unknown =>
+    left.push({ sheet, row, column, reason: why });
+  tasks.forEach((task, at) => {
     if (!cone.has(at)) return;
-    const { row, column } = cell;
-    const leave = (why: string): unknown => left.push({ sheet, row, column, reason: why });
-    if (!translation) leave(reason ?? "");
+    const { cell, sheet, key, translation, reason, certain } = task;
+    if (!translation) leave(task, reason ?? "");
     else if (certain !== undefined)
       worked[sheet]?.push({ cell, translation, answer: { value: { error: "#NAME?" }, message: certain } });
     else {
       const answer = answers.sheets[sheet]?.get(key);
-      if (answer === undefined) leave("the engine gave no answer for it");
-      else if (answer.left !== undefined) leave(answer.left);
+      if (answer === undefined) leave(task, "the engine gave no answer for it");
+      else if (answer.left !== undefined) leave(task, answer.left);
       else worked[sheet]?.push({ cell, translation, answer });
     }
   });

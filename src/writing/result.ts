@@ -1,8 +1,10 @@
-import type { Cells } from "../cells/cell.ts";
 import type { Format } from "./format.ts";
 
 /** A value as a computation gives it; undefined and null are written as an empty text. */
 export type Answer = number | string | boolean | null | undefined;
+
+/** A cell as a function gives it: never an error, and nothing is an empty text. */
+export type AnswerCell = Exclude<Answer, null | undefined>;
 
 /** Where the rows of the columns read stood, so that a result can be written alongside them. */
 interface Alongside {
@@ -57,20 +59,53 @@ export type TableColumn<R> = readonly [heading: string, format: Format, pick: (r
  * need not be in memory beside their cells.
  */
 export const table = <R>(whenEmpty: string, ...columns: readonly TableColumn<R>[]): Result<Iterable<R>> => ({
-  shape: "table",
-  headings: columns.map(([heading]) => heading),
-  formats: columns.map(([, format]) => format),
+  ...tableOf(columns),
   layOut(records) {
-    const rows: Answer[][] = [columns.map(([heading]) => heading)];
+    const rows = headed(columns);
     for (const record of records) {
       const cells: Answer[] = new Array(columns.length);
       for (let index = 0; index < columns.length; index++) cells[index] = (columns[index] as TableColumn<R>)[2](record);
       rows.push(cells);
     }
-    if (rows.length === 1) rows.push(columns.map((_, index) => (index === 0 ? whenEmpty : "")));
-    return rows;
+    return orEmpty(rows, whenEmpty);
   },
 });
+
+/** Heading, format, and what stands in a line, counted from 0. */
+type LineColumn<R> = readonly [heading: string, format: Format, pick: (answer: R, line: number) => Answer];
+
+/** The same for an answer that is asked line by line, since its lines are too many to be an object each. */
+export const lineTable = <R extends { readonly count: number }>(
+  whenEmpty: string,
+  ...columns: readonly LineColumn<R>[]
+): Result<R> => ({
+  ...tableOf(columns),
+  layOut(answer) {
+    const rows = headed(columns);
+    for (let line = 0; line < answer.count; line++) {
+      const cells: Answer[] = new Array(columns.length);
+      for (let index = 0; index < columns.length; index++)
+        cells[index] = (columns[index] as LineColumn<R>)[2](answer, line);
+      rows.push(cells);
+    }
+    return orEmpty(rows, whenEmpty);
+  },
+});
+
+type Headed = readonly (readonly [heading: string, format: Format, ...unknown[]])[];
+
+const tableOf = (columns: Headed) => ({
+  shape: "table" as const,
+  headings: columns.map(([heading]) => heading),
+  formats: columns.map(([, format]) => format),
+});
+
+const headed = (columns: Headed): Answer[][] => [columns.map(([heading]) => heading)];
+
+function orEmpty(rows: Answer[][], whenEmpty: string): Answer[][] {
+  if (rows.length === 1) rows.push((rows[0] ?? []).map((_, index) => (index === 0 ? whenEmpty : "")));
+  return rows;
+}
 
 /** One value for each row of the columns given, blank where the row is blank. */
 export const alongside = (name: string, format: Format, group = "rows"): Result<readonly Answer[]> => ({
@@ -80,9 +115,11 @@ export const alongside = (name: string, format: Format, group = "rows"): Result<
   group,
   layOut(answers, { rows, height, lying }) {
     // A single blank cell still needs its one answer: nothing.
-    const cells: Answer[] = new Array(Math.max(height, 1)).fill("");
-    for (let index = 0; index < rows.length; index++) cells[(rows[index] as number) - 1] = answers[index];
-    return lying ? [cells] : cells.map((cell) => [cell]);
+    const cells: Answer[][] = new Array(Math.max(height, 1));
+    // The rows of the answers rise, so that one pass finds them all and makes each cell once.
+    let next = 0;
+    for (let at = 0; at < cells.length; at++) cells[at] = [rows[next] === at + 1 ? answers[next++] : ""];
+    return lying ? [cells.map(([cell]) => cell)] : cells;
   },
 });
 
@@ -92,16 +129,16 @@ export const alongside = (name: string, format: Format, group = "rows"): Result<
  *
  * @throws RangeError on a number that is not finite: a fault of the computation, never of the user
  */
-export function toCells(answers: Answer[][], formats: readonly Format[], dayOffset: number): Cells {
+export function toCells(answers: Answer[][], formats: readonly Format[], dayOffset: number): AnswerCell[][] {
   const offsets = formats.map((format) => (isDate(format) ? dayOffset : 0));
   const lastOffset = offsets.at(-1) ?? 0;
   for (const record of answers)
     for (let index = 0; index < record.length; index++)
       record[index] = toCell(record[index], offsets[index] ?? lastOffset);
-  return answers as Exclude<Answer, undefined>[][];
+  return answers as AnswerCell[][];
 }
 
-function toCell(answer: Answer, offset: number): Exclude<Answer, null | undefined> {
+function toCell(answer: Answer, offset: number): AnswerCell {
   if (answer === undefined || answer === null) return "";
   if (typeof answer === "string") return withoutFormula(answer);
   if (typeof answer === "boolean") return answer;

@@ -3,6 +3,7 @@ import type { AnyFunction, Example } from "../../src/definition/defineFunction.t
 import type { Outcome } from "../../src/definition/evaluate.ts";
 import type { Parameter } from "../../src/reading/parameter.ts";
 import type { Argument } from "../../src/reading/readArguments.ts";
+import type { AnswerCell } from "../../src/writing/result.ts";
 import { asArgument } from "../functions/exampleCall.ts";
 import type { Arrived, Call } from "./excelPage.ts";
 
@@ -46,7 +47,7 @@ export function asOutcome(arrived: Arrived): Outcome {
     return { ok: false, code: arrived.code, message: arrived.message };
   }
   const cells = rows(arrived.value).map((row) =>
-    row.map((cell) => (isFormatted(cell) ? cell.basicValue : (cell as Cell))),
+    row.map((cell) => (isFormatted(cell) ? cell.basicValue : (cell as AnswerCell))),
   );
   return { ok: true, cells, formats: [], headings: false };
 }

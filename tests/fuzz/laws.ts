@@ -5,6 +5,7 @@ import type { Parameter } from "../../src/reading/parameter.ts";
 import type { Argument } from "../../src/reading/readArguments.ts";
 import { anyCell, tag } from "../../src/reading/words.ts";
 import type { SeededRandom } from "../../src/workbooks/inventedFlock/seededRandom.ts";
+import type { AnswerCell } from "../../src/writing/result.ts";
 import { moveDaysInText } from "./moveDaysInText.ts";
 import { isColumn, parametersOf, type SoundArgument, type SoundCall } from "./soundCall.ts";
 import { accepts } from "./soundCell.ts";
@@ -123,7 +124,7 @@ const blankRows: Law = (call, answer, random) => {
   const got = answerTo(fresh);
   const own = places.get(ownGroup(call));
   if (!moved.ok || !isAlongside(call) || own === undefined) return difference(moved, got, 0);
-  const spacedOut: Cell[][] = [];
+  const spacedOut: AnswerCell[][] = [];
   moved.cells.forEach((row, index) => {
     spacedOut[own[index] as number] = [...row];
   });
@@ -179,7 +180,7 @@ const shuffled = (height: number, random: SeededRandom): readonly number[] =>
 /** Cases of two feet that begin on one day are numbered in the order of their records. */
 const withoutTies = ({ definition }: SoundCall, outcome: Outcome): Outcome =>
   definition.name === "CASETABLE" && outcome.ok
-    ? { ...outcome, cells: outcome.cells.map(([tag, , ...rest]) => [tag as Cell, ...rest]) }
+    ? { ...outcome, cells: outcome.cells.map(([tag, , ...rest]) => [tag as AnswerCell, ...rest]) }
     : outcome;
 
 /** Rows as a set; numbers are rounded for the order only, and which gap of an animal is named first is left out. */
@@ -206,7 +207,7 @@ const lyingDown: Law = (call, answer) => {
   );
   const lies = isAlongside(call) && heights.has(ownGroup(call));
   return difference(
-    lies && answer.ok ? { ...answer, cells: [answer.cells.map(([cell]) => cell as Cell)] } : answer,
+    lies && answer.ok ? { ...answer, cells: [answer.cells.map(([cell]) => cell as AnswerCell)] } : answer,
     got,
     0,
   );

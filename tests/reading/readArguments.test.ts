@@ -4,6 +4,7 @@ import { Problem } from "../../src/cells/problem.ts";
 import { day } from "../../src/reading/days.ts";
 import { confidence, count, wholeDays } from "../../src/reading/numbers.ts";
 import {
+  block,
   column,
   gappedColumn,
   gappedColumnOrNone,
@@ -13,7 +14,7 @@ import {
   type Parameters,
 } from "../../src/reading/parameter.ts";
 import { type Argument, readArguments } from "../../src/reading/readArguments.ts";
-import { choice, tag, text, yesNo } from "../../src/reading/words.ts";
+import { asHandedOver, choice, tag, text, yesNo } from "../../src/reading/words.ts";
 
 const read = (parameters: Parameters, ...given: Argument[]) => readArguments(parameters, given, { dayOffset: 0 });
 const down = (...cells: Cell[]): Cell[][] => cells.map((cell) => [cell]);
@@ -117,6 +118,40 @@ describe("columns", () => {
     const { values, layouts } = read(parameters, down(46000, null, 46002), 28);
     expect(values).toEqual({ treated: [46000, 46002], withdrawal_days: [28, 28] });
     expect(layouts.get("rows")?.rows).toEqual(new Uint32Array([1, 3]));
+  });
+
+  it("takes an object that the spreadsheet hands over for the cell it stands for, wherever it stands", () => {
+    const cellOf = (object: unknown): Cell => (object as { readonly means: Cell }).means;
+    const meaning = (means: Cell): Cell => ({ means }) as unknown as Cell;
+    const readWith = (parameters: Parameters, ...given: Argument[]) =>
+      readArguments(parameters, given, { dayOffset: 0, cellOf }).values;
+    const parameters = {
+      one: one(count(), "o"),
+      lame: column(count(), "l"),
+      seen: column(count(), "s"),
+      cells: block(asHandedOver, "b"),
+      none: gappedColumnOrNone(day, "n", { group: "others" }),
+    };
+    const given = [meaning(3), down(1, meaning(2), meaning(null)), down(4, 5), [[null, meaning("x")]], meaning(null)];
+    expect(readWith(parameters, ...given)).toEqual({
+      one: 3,
+      lame: [1, 2],
+      seen: [4, 5],
+      cells: [[null, "x"]],
+      none: undefined,
+    });
+    expect(refusal(() => readWith(twoColumns, down(1, meaning({ error: "#REF!" })), down(4, 5)))).toBe(
+      "lame, row 2: the cell holds #REF!; mend that cell first",
+    );
+  });
+
+  it("hands a block without objects on as it is", () => {
+    const cells = [[1, null, "a"]];
+    const { values } = readArguments({ cells: block(asHandedOver, "b") }, [cells], {
+      dayOffset: 0,
+      cellOf: () => null,
+    });
+    expect(values.cells).toBe(cells);
   });
 
   it("keeps groups of columns apart", () => {

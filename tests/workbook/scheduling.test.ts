@@ -45,6 +45,44 @@ describe("circles", () => {
   });
 });
 
+describe("cells that a formula finds while it is worked out", () => {
+  it("are read with their answers, by functions that keep what they have read too", async () => {
+    const { at } = await one({
+      A1: '=SUM(INDIRECT("F1:F2"))',
+      B1: '=COUNTIF(INDIRECT("G1:G2"),7)',
+      C1: '=LARGE(INDIRECT("H1:H2"),1)',
+      D1: '=COUNTIF(OFFSET(I1,0,0,2,1),">5")',
+      E1: '=RANK(9,INDIRECT("J1:J2"))',
+      F1: "=1+1",
+      F2: "=F1+1",
+      G1: "=3+4",
+      G2: "=G1",
+      H1: "=3*3",
+      H2: "=H1+1",
+      I1: "=3*2",
+      I2: "=I1+1",
+      J1: "=3*3",
+      J2: "=J1+1",
+    });
+    expect(["A1", "B1", "C1", "D1", "E1"].map((address) => at(address))).toEqual([5, 2, 10, 2, 2]);
+  });
+});
+
+describe("the cells that SUMIF adds up", () => {
+  it("go as far as those it looks at, and are worked out before they are added up", async () => {
+    const { at } = await one({
+      D1: "=SUMIF(A1:A3,1,B1)",
+      E1: "=AVERAGEIF(A1:A3,1,B1:B2)",
+      F1: "=SUMIF(INDEX(A1:A9,1):A3,1,B1)",
+      A2: "=3-2",
+      B2: "=2+3",
+      A3: "=A2",
+      B3: "=B2+2",
+    });
+    expect(["D1", "E1", "F1"].map((address) => at(address))).toEqual([12, 6, 12]);
+  });
+});
+
 describe("rows out of sight", () => {
   it("count in SUBTOTAL by whether a filter or a hand took them out", async () => {
     const rows = `<row r="1"><c r="A1"><v>1</v></c></row><row r="2" hidden="1"><c r="A2"><v>10</v></c></row><row r="3"><c r="A3"><v>100</v></c><c r="B3"><f>SUBTOTAL(9,A1:A3)</f></c><c r="C3"><f>SUBTOTAL(109,A1:A3)</f></c></row>`;

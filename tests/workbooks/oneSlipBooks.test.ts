@@ -207,6 +207,22 @@ describe("a foot book with one slip", () => {
     expect(sound.get(`May they go A ${tagOf(15)}`)).toMatch(/^yes/);
   });
 
+  // The second of the flock is clear of medicine and was found sound, so this cell alone decides.
+  test.each([
+    ["yes for the day", "yes"],
+    ["a day that cannot be read", "last week"],
+    ["a day before she was lame", asOf - 100],
+  ])(
+    "%s on which she was sound: she is not let go",
+    async (_, soundOn) => {
+      const line = `May they go A ${tagOf(12)}`;
+      expect(sound.get(line)).toMatch(/^yes/);
+      const cells = await book({ named: "", make: ({ typeCase }) => typeCase(firstRecord + 2, { soundOn }) });
+      expect(linesOf(cells).get(line)).toMatch(/^no: lame, or may be/);
+    },
+    60_000,
+  );
+
   test.each(slips)(
     "$named: every list answers for all the others, and she is not let go",
     async (slip) => {

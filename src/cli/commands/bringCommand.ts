@@ -14,6 +14,7 @@ import { BadInput } from "../badInput.ts";
 import type { Command } from "../command.ts";
 import { withPlainFileErrors } from "../fileTrouble.ts";
 import { newFile } from "../newFile.ts";
+import { nodePacking } from "../nodePacking.ts";
 import { plainName } from "../plainName.ts";
 import { readOptions } from "../readOptions.ts";
 import { textColumns } from "../textColumns.ts";
@@ -57,6 +58,7 @@ is named here with the reason.`,
       from: dayIn(values.from),
       farm: values.farm === undefined ? undefined : plainName("--farm", values.farm.trim()),
       made: today(),
+      packing: nodePacking,
     };
     await newFile(values.into);
     terminal.progress("Reading the records");
@@ -68,7 +70,7 @@ is named here with the reason.`,
     const { flockFootBook } = await import("../../workbooks/footBook/flockFootBook.ts");
     const { workedOut } = await import("../../workbooks/workedOut.ts");
     terminal.progress("Writing the book");
-    const { bytes } = await workedOut(flockFootBook(brought.content));
+    const { bytes } = await workedOut(flockFootBook(brought.content), nodePacking);
     terminal.progressDone();
     await writeWhole(values.into, bytes);
     terminal.say(report(brought, values.into));

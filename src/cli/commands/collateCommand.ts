@@ -9,6 +9,7 @@ import type { Command, Terminal } from "../command.ts";
 import { withPlainFileErrors } from "../fileTrouble.ts";
 import { growSlowly } from "../growSlowly.ts";
 import { isFolder, newFile } from "../newFile.ts";
+import { nodePacking } from "../nodePacking.ts";
 import { emptyFolder, writePages } from "../pageFolder.ts";
 import { progressBar } from "../progressBar.ts";
 import { readOptions } from "../readOptions.ts";
@@ -60,7 +61,7 @@ A file that is no foot book is named with the reason and does not stop the other
     // Writing takes half a second to load, so it is loaded only once there is something to write.
     const { flockComparison } = await import("../../workbooks/comparison/flockComparison.ts");
     const { workedOut } = await import("../../workbooks/workedOut.ts");
-    const { bytes } = await workedOut(flockComparison(collated.content));
+    const { bytes } = await workedOut(flockComparison(collated.content), nodePacking);
     terminal.progressDone();
     await writeWhole(values.out, bytes);
     const written = values.pages === undefined ? "" : await pagesOf(collated, values.pages, terminal);
@@ -103,7 +104,7 @@ async function readFolder(folder: string, terminal: Terminal): Promise<readonly 
 async function readOne(path: string): Promise<ReadBook["read"]> {
   if (!/\.xls[xm]$/i.test(path)) return { reason: "It is no .xlsx workbook." };
   try {
-    return readFootBook(await readOrdinary(path, "It cannot be read"));
+    return readFootBook(await readOrdinary(path, "It cannot be read"), nodePacking);
   } catch (error) {
     // One file must not stop the others, whatever is in it.
     const known = error instanceof WorkbookProblem || error instanceof BadInput;

@@ -8,6 +8,7 @@ import { BadInput } from "../badInput.ts";
 import type { Command } from "../command.ts";
 import { groupNames } from "../groupNames.ts";
 import { newFile } from "../newFile.ts";
+import { nodePacking } from "../nodePacking.ts";
 import { plainName } from "../plainName.ts";
 import { readOptions } from "../readOptions.ts";
 import { sheetPage } from "../sheetPage.ts";
@@ -116,7 +117,7 @@ A file that is there already is never replaced.`,
     const page = values.page ? await sheetPage() : undefined;
     terminal.progress("Writing the workbook");
     const { workedOut } = await import("../../workbooks/workedOut.ts");
-    const { bytes } = await workedOut(await template.plan({ farm, groups, made: today(), edition }));
+    const { bytes } = await workedOut(await template.plan({ farm, groups, made: today(), edition }), nodePacking);
     terminal.progressDone();
     await writeWhole(output, page === undefined ? bytes : strToU8(withOwnBook(page, template.file, asBase64(bytes))));
     terminal.say(`${template.title}${farm === undefined ? "" : ` for ${farm}`}: ${output}`);

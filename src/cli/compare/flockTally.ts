@@ -86,10 +86,10 @@ export function countCases(
   const records = { tags: tags.map(tagOf), dates: days.map((day) => day ?? noDay) };
   const begun: Day[] = [];
   let doubted = 0;
-  for (const { number, first } of caseTable(records, gapDays, undefined, (index) => index + 1)) {
-    if (number === "not known") doubted++;
-    else begun.push(first as Day);
-  }
+  const { count, number, first } = caseTable(records, gapDays, undefined, (index) => index + 1);
+  for (let line = 0; line < count; line++)
+    if (number(line) === "not known") doubted++;
+    else begun.push(first(line) as Day);
   return { begun, doubted, unread };
 }
 

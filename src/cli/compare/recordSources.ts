@@ -8,6 +8,7 @@ import { gathers } from "../../workbooks/tables/gathers.ts";
 import { BadInput } from "../badInput.ts";
 import { withPlainFileErrors } from "../fileTrouble.ts";
 import { isFolder } from "../newFile.ts";
+import { nodePacking } from "../nodePacking.ts";
 import { readOrdinary } from "../readOrdinary.ts";
 import { duckTrouble } from "./duckTrouble.ts";
 import { sqlText } from "./openDuck.ts";
@@ -71,7 +72,7 @@ export async function recordSources(
       if (await isFolder(file))
         throw new BadInput("It is a folder in a folder, and the files in it were not read; name it too to read them.");
       if (kind === ".xlsx" || kind === ".xlsm")
-        onBook(readBookRecords(await readOrdinary(file, "It cannot be read")), file);
+        onBook(readBookRecords(await readOrdinary(file, "It cannot be read"), nodePacking), file);
       else if (kind === ".csv" || kind === ".parquet") {
         await refuseEmpty(file);
         const from = kind === ".csv" ? csvOf(file) : `read_parquet(${sqlText(file)})`;

@@ -1,10 +1,7 @@
 import type { Day } from "../../cells/day.ts";
 import type { Foot } from "../words/footNames.ts";
 import type { Tag } from "../words/tagKey.ts";
-import { rowsByAnimal } from "./rowsByAnimal.ts";
-
-/** A foot, or that the record names none while others do. */
-type CaseFoot = Foot | "not recorded";
+import { type CaseFoot, caseColumns } from "./caseColumns.ts";
 
 /** One case: records of one animal (and one foot), none further than the gap from the one before it. */
 export interface Case {
@@ -44,51 +41,14 @@ export function* cases(
   feet?: readonly (readonly Foot[] | undefined)[],
   animals?: Map<string, number>,
 ): Generator<Case> {
-  const { order, starts, firstRow } = rowsByAnimal(tags, dates, animals);
-  const ofFoot = new Map<CaseFoot, Open>();
-  for (let animal = 0; animal < firstRow.length; animal++) {
-    const tag = tags[firstRow[animal] as number] as Tag;
-    const end = starts[animal + 1] as number;
-    const found: Open[] = [];
-    let ofAnimal: Open | undefined;
-    ofFoot.clear();
-    for (let at = starts[animal] as number; at < end; at++) {
-      const row = order[at] as number;
-      const day = dates[row] as Day;
-      if (feet === undefined) {
-        if (joins(ofAnimal, day, gapDays)) continue;
-        ofAnimal = begin(tag, found.length + 1, day, undefined);
-        found.push(ofAnimal);
-        continue;
-      }
-      for (const foot of feet[row] ?? noFoot) {
-        if (joins(ofFoot.get(foot), day, gapDays)) continue;
-        const begun = begin(tag, found.length + 1, day, foot);
-        ofFoot.set(foot, begun);
-        found.push(begun);
-      }
-    }
-    for (const one of found) yield one;
-  }
+  const found = caseColumns(tags, dates, gapDays, feet, animals);
+  for (let place = 0; place < found.count; place++)
+    yield {
+      tag: tags[found.record[place] as number] as Tag,
+      number: found.number[place] as number,
+      first: found.first[place] as Day,
+      last: found.last[place] as Day,
+      treatments: found.treatments[place] as number,
+      foot: found.foot?.[place],
+    };
 }
-
-/** Adds the record to the open case if it lies within the gap. */
-function joins(open: Open | undefined, day: Day, gapDays: number): boolean {
-  if (open === undefined || day - open.last > gapDays) return false;
-  open.last = day;
-  open.treatments++;
-  return true;
-}
-
-const begin = (tag: Tag, number: number, day: Day, foot: CaseFoot | undefined): Open => ({
-  tag,
-  number,
-  first: day,
-  last: day,
-  treatments: 1,
-  foot,
-});
-
-type Open = { -readonly [K in keyof Case]: Case[K] };
-
-const noFoot: readonly CaseFoot[] = ["not recorded"];

@@ -3,6 +3,7 @@ import { Doubt } from "../../cells/doubt.ts";
 import { noTag } from "../words/faults.ts";
 import { lesionWritten } from "../words/lesionWritten.ts";
 import type { Tag } from "../words/tagKey.ts";
+import { enoughTogether, type TooFew } from "./enoughTogether.ts";
 import { anyAnimal, type DoubtedRecord, doubtInWords } from "./readableRecords.ts";
 
 /** Treatments and what came of them, a row a treatment; all columns have the same length. */
@@ -74,14 +75,17 @@ export function notSound(
     if (animal && date !== undefined) animal.open.push({ index, day: date });
   }
   const lines: NotSound[] = [];
+  const tooFew: TooFew[] = [];
   const doubted: NotSound[] = untagged.length === 0 ? [] : [inDoubt(anyAnimal, untagged, rowOf)];
   for (const { tag, open, doubted: inRows, settled } of animals.values()) {
     const still = open.filter(({ day }) => day > settled).sort((one, other) => one.day - other.day);
     const doubts = inRows.filter(({ date }) => date === undefined || date > settled);
     const days = new Set(still.map(({ day }) => day));
     const undated = doubts.filter(({ date }) => date === undefined).length;
-    if (days.size + undated < atLeast) continue;
-    if (doubts.length > 0) doubted.push(inDoubt(tag.shown, doubts, rowOf));
+    const count = days.size + undated;
+    if (count < atLeast) {
+      if (count > 0) tooFew.push({ tag, count });
+    } else if (doubts.length > 0) doubted.push(inDoubt(tag.shown, doubts, rowOf));
     else
       lines.push({
         tag: tag.shown,
@@ -92,6 +96,7 @@ export function notSound(
         medicine: inOrder(still, (index) => inWords(medicines[index], asWritten), "no medicine recorded"),
       });
   }
+  for (const { tag, why } of enoughTogether(tooFew, atLeast, "treatments")) doubted.push(notKnown(tag, why));
   return [...doubted, ...together(lines)];
 }
 
@@ -120,14 +125,17 @@ function begun(animals: Map<string, Animal>, tag: Tag): Animal {
 const lastOf = (asOf: Day, ...days: readonly (Day | undefined | Doubt)[]): Day =>
   Math.max(never, ...days.filter((day): day is Day => typeof day === "number" && day <= asOf));
 
-const inDoubt = (tag: string, rows: readonly DoubtedRecord[], rowOf: (index: number) => number): NotSound => ({
+const notKnown = (tag: string, why: string): NotSound => ({
   tag,
   treatments: "not known",
   first: undefined,
   last: undefined,
-  lesion: doubtInWords(rows, rowOf),
+  lesion: why,
   medicine: "",
 });
+
+const inDoubt = (tag: string, rows: readonly DoubtedRecord[], rowOf: (index: number) => number): NotSound =>
+  notKnown(tag, doubtInWords(rows, rowOf));
 
 const asWritten = (text: string): string => text;
 

@@ -1,7 +1,9 @@
 import type { Day } from "../../cells/day.ts";
 import { showDay } from "../../cells/day.ts";
 import { Problem } from "../../cells/problem.ts";
+import { isFull } from "../words/alikeAmong.ts";
 import type { Tag } from "../words/tagKey.ts";
+import { enoughTogether, type TooFew } from "./enoughTogether.ts";
 import {
   anyAnimal,
   type DoubtedRecord,
@@ -10,7 +12,7 @@ import {
   doubtInWords,
   readableRecords,
 } from "./readableRecords.ts";
-import { rowsByAnimal } from "./rowsByAnimal.ts";
+import { type RowsByAnimal, rowsByAnimal } from "./rowsByAnimal.ts";
 
 export interface RepeatAnimal {
   readonly tag: string;
@@ -37,7 +39,8 @@ export interface RepeatRule {
  *
  * A case counts when its first record lies within `from` to `until`: one that began before and runs on is not new.
  * Records outside still join what belongs together. A record of which the tag or the day cannot be read may be a case
- * more: an animal that could then have enough cases stands first, and so does a line for records without a tag.
+ * more: an animal that could then have enough cases stands first, and so does a line for records without a tag. An animal
+ * that has enough only together with another whose tag is alike may be a repeat animal too, and stands there.
  *
  * @param rowOf - the row of the sheet for a place in the columns
  * @throws Problem when `from` is after `until`
@@ -65,19 +68,27 @@ export function repeatAnimals(
   };
   const untagged = doubted.filter(({ tag, date }) => tag === undefined && mayBeCounted(date, rule));
   if (untagged.length > 0) doubt(anyAnimal, untagged);
-  for (const animal of countedAnimals(tags, dates, rule, ofAnimal.size === 0 ? atLeast : 1)) {
-    const more = ofAnimal.size === 0 ? 0 : mayBeMore(animal.key);
-    if (more > 0) met.add(animal.key);
-    if (animal.cases + more < atLeast) continue;
-    if (more === 0) animals.push(animal);
-    else doubt(animal.tag, ofAnimal.get(animal.key) as readonly DoubtedRecord[]);
+  const byAnimal = rowsByAnimal(tags, dates);
+  const mayBeAlike = !byAnimal.firstRow.every((row) => isFull(tags[row] as Tag));
+  const tooFew: TooFew[] = [];
+  for (const animal of countedAnimals(tags, dates, byAnimal, rule, ofAnimal.size === 0 && !mayBeAlike ? atLeast : 1)) {
+    const { tag, cases } = animal;
+    const more = ofAnimal.size === 0 ? 0 : mayBeMore(tag.key);
+    if (more > 0) met.add(tag.key);
+    if (cases + more < atLeast) tooFew.push({ tag, count: cases + more });
+    else if (more === 0) animals.push(animal);
+    else doubt(tag.shown, ofAnimal.get(tag.key) as readonly DoubtedRecord[]);
   }
   for (const [key, rows] of ofAnimal) {
-    const [first] = rows;
-    if (!met.has(key) && rows.length >= atLeast && first?.tag !== undefined) doubt(first.tag.shown, rows);
+    const tag = rows[0]?.tag;
+    if (tag === undefined || met.has(key)) continue;
+    if (rows.length >= atLeast) doubt(tag.shown, rows);
+    else tooFew.push({ tag, count: rows.length });
   }
+  for (const { tag, why } of enoughTogether(tooFew, atLeast, "cases"))
+    notKnown.push({ tag, cases: "not known", first: why, last: undefined });
   animals.sort((a, b) => b.cases - a.cases || b.last - a.last);
-  return [...notKnown, ...animals.map(({ tag, cases, first, last }) => ({ tag, cases, first, last }))];
+  return [...notKnown, ...animals.map(({ tag, cases, first, last }) => ({ tag: tag.shown, cases, first, last }))];
 }
 
 /** A record before the season can begin no case of it, and neither can one after it. */
@@ -85,8 +96,7 @@ const mayBeCounted = (date: Day | undefined, { from, until }: RepeatRule): boole
   date === undefined || ((from === undefined || date >= from) && (until === undefined || date <= until));
 
 interface CountedAnimal {
-  readonly key: string;
-  readonly tag: string;
+  readonly tag: Tag;
   readonly cases: number;
   readonly first: Day;
   readonly last: Day;
@@ -96,11 +106,11 @@ interface CountedAnimal {
 function* countedAnimals(
   tags: readonly Tag[],
   dates: readonly Day[],
+  { order, starts, firstRow }: RowsByAnimal,
   rule: RepeatRule,
   fewest: number,
 ): Generator<CountedAnimal> {
   const { gapDays } = rule;
-  const { order, starts, firstRow } = rowsByAnimal(tags, dates);
   for (let animal = 0; animal < firstRow.length; animal++) {
     const end = starts[animal + 1] as number;
     let count = 0;
@@ -122,7 +132,6 @@ function* countedAnimals(
       before = day;
     }
     if (count < fewest || first === undefined || last === undefined) continue;
-    const { key, shown } = tags[firstRow[animal] as number] as Tag;
-    yield { key, tag: shown, cases: count, first, last };
+    yield { tag: tags[firstRow[animal] as number] as Tag, cases: count, first, last };
   }
 }

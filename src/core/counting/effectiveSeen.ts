@@ -18,10 +18,12 @@ import type { Gathers } from "./gathersOf.ts";
  * @example
  * effectiveSeen({ lame: [4, 12], seen: [100, 100] }, 0.95) // → 24.5214141956…
  */
-export function effectiveSeen(gathers: Gathers, confidence: number): number {
-  const spread = gatherSpread(gathers);
-  return gathers.seen.length < 2 ? spread.seen : effectiveOf(spread, confidence);
-}
+export const effectiveSeen = (gathers: Gathers, confidence: number): number =>
+  effectiveIn(gatherSpread(gathers), confidence);
+
+/** The same for gathers of which the spread was found before. */
+export const effectiveIn = (spread: GatherSpread, confidence: number): number =>
+  spread.gathers < 2 ? spread.seen : effectiveOf(spread, confidence);
 
 /**
  * The same for a spread that is known or supposed.
@@ -29,7 +31,7 @@ export function effectiveSeen(gathers: Gathers, confidence: number): number {
  * @example
  * effectiveOf({ seen: 200, weighty: 2, inflation: 2 }, 0.95) // → 49.8…
  */
-export function effectiveOf(spread: Omit<GatherSpread, "lame">, confidence: number): number {
+export function effectiveOf(spread: Pick<GatherSpread, "seen" | "weighty" | "inflation">, confidence: number): number {
   const { seen, weighty, inflation } = spread;
   const ratio = normalScore(confidence) / studentScore(confidence, priorGathers + weighty - 1);
   return (seen / inflation) * pow(ratio, 2);

@@ -11,6 +11,8 @@ const priorCorrelation = 0.03;
 export interface GatherSpread {
   readonly lame: number;
   readonly seen: number;
+  /** How many there are. */
+  readonly gathers: number;
   /** To how many gathers of equal size they amount: (Σ n)² / Σ n². */
   readonly weighty: number;
   /** How many times wider the pooled share varies than if every sheep were drawn by itself, 1 or more. */
@@ -27,21 +29,44 @@ export interface GatherSpread {
  * @source Cochran 1977, Sampling Techniques, 6.4 and 9A (ratio of clusters); Smyth 2004, Stat Appl Genet Mol Biol 3:3
  *   (joining a variance with a supposed one by degrees of freedom)
  * @example
- * gatherSpread({ lame: [4, 12], seen: [100, 100] }) // → { lame: 16, seen: 200, weighty: 2, inflation: 4.06… }
+ * gatherSpread({ lame: [4, 12], seen: [100, 100] })
+ * // → { lame: 16, seen: 200, gathers: 2, weighty: 2, inflation: 4.06… }
  */
 export function gatherSpread(gathers: Gathers): GatherSpread {
   const count = gathers.seen.length;
-  let [lame, seen, squares] = [0, 0, 0];
+  let [lame, seen, sizes, squares] = [0, 0, 0, 0];
   for (let gather = 0; gather < count; gather++) {
     const n = gathers.seen[gather] as number;
     lame += gathers.lame[gather] as number;
     seen += n;
-    squares += n * n;
+    sizes += n * n;
   }
-  const weighty = (seen * seen) / squares;
-  if (count < 2) return { lame, seen, weighty, inflation: 1 };
-  const found = foundInflation(gathers, lame / seen, seen);
-  return { lame, seen, weighty, inflation: joinedInflation(found, weighty - 1, squares / seen) };
+  const share = lame / seen;
+  for (let gather = 0; gather < count; gather++) {
+    const off = (gathers.lame[gather] as number) - (gathers.seen[gather] as number) * share;
+    squares += off * off;
+  }
+  return spreadOf({ lame, seen, gathers: count, sizes, squares });
+}
+
+/** What gathers add up to. */
+interface GatherSums {
+  readonly lame: number;
+  readonly seen: number;
+  readonly gathers: number;
+  /** Σ n². */
+  readonly sizes: number;
+  /** Σ (x − n·share)², about the share of all of them together. */
+  readonly squares: number;
+}
+
+/** The spread by what the gathers add up to; see `gatherSpread`. */
+export function spreadOf({ lame, seen, gathers, sizes, squares }: GatherSums): GatherSpread {
+  const weighty = (seen * seen) / sizes;
+  if (gathers < 2) return { lame, seen, gathers, weighty, inflation: 1 };
+  const share = lame / seen;
+  const found = share === 0 || share === 1 ? 1 : (gathers * squares) / ((gathers - 1) * seen * share * (1 - share));
+  return { lame, seen, gathers, weighty, inflation: joinedInflation(found, weighty - 1, sizes / seen) };
 }
 
 /**
@@ -57,15 +82,4 @@ export function gatherSpread(gathers: Gathers): GatherSpread {
 export function joinedInflation(found: number, freedom: number, size: number): number {
   const supposed = 1 + (size - 1) * priorCorrelation;
   return Math.max((priorGathers * supposed + freedom * found) / (priorGathers + freedom), 1);
-}
-
-function foundInflation(gathers: Gathers, share: number, seen: number): number {
-  if (share === 0 || share === 1) return 1;
-  const count = gathers.seen.length;
-  let squares = 0;
-  for (let gather = 0; gather < count; gather++) {
-    const off = (gathers.lame[gather] as number) - (gathers.seen[gather] as number) * share;
-    squares += off * off;
-  }
-  return (count * squares) / ((count - 1) * seen * share * (1 - share));
 }

@@ -2,8 +2,13 @@ import { nothingToReport, Problem } from "../../cells/problem.ts";
 import { sumOf } from "../statistics/sumOf.ts";
 import { checkCounts } from "./checkCounts.ts";
 import type { LookChoice } from "./countedLooks.ts";
-import { prevalenceRange } from "./prevalenceRange.ts";
-import { rowsByName } from "./rowsByName.ts";
+import { effectiveIn } from "./effectiveSeen.ts";
+import { type GatherSpread, gatherSpread } from "./gatherSpread.ts";
+import { gathersByPlace } from "./gathersByPlace.ts";
+import { gathersOf } from "./gathersOf.ts";
+import { placesByName } from "./placesByName.ts";
+import { rangeOfLooks } from "./prevalenceRange.ts";
+import { spreadsByPlace } from "./spreadsByPlace.ts";
 
 /** One group's count with its range; share and limits are undefined where no sheep of it was seen. */
 export interface GroupPrevalence {
@@ -40,26 +45,21 @@ export function prevalenceByGroup(
   choice: Omit<LookChoice, "flockSize">,
 ): readonly GroupPrevalence[] {
   checkCounts(lame, seen);
-  const named = rowsByName({ argument: "groups", names: groups }, seen.length);
-  if (named.some(({ name }) => isTotal.test(name))) refuseTotal(groups);
-  if (seen.every((count) => count === 0))
-    throw nothingToReport("no sheep were seen, so there is no share", { argument: "seen" });
-  const line = (group: string, lame: readonly number[], seen: readonly number[], dates: LookChoice["dates"]) => {
-    const counts = { group, lame: sumOf(lame), seen: sumOf(seen) };
+  const { names, placeOf } = placesByName({ argument: "groups", names: groups }, seen.length);
+  if (names.some((name) => isTotal.test(name))) refuseTotal(groups);
+  if (sumOf(seen) === 0) throw nothingToReport("no sheep were seen, so there is no share", { argument: "seen" });
+  const line = (group: string, spread: GatherSpread): GroupPrevalence => {
+    const counts = { group, lame: spread.lame, seen: spread.seen };
     if (counts.seen === 0) return { ...counts, share: undefined, low: undefined, high: undefined };
-    return { ...counts, share: counts.lame / counts.seen, ...prevalenceRange(lame, seen, { ...choice, dates }) };
+    const effective = choice.spread === "chance" ? spread.seen : effectiveIn(spread, choice.confidence);
+    const share = counts.lame / counts.seen;
+    return { ...counts, share, ...rangeOfLooks({ ...counts, share, effective }, choice) };
   };
-  const { dates } = choice;
+  const spreads = spreadsByPlace(gathersByPlace({ placeOf, lame, seen }, choice.dates), names.length);
   return [
-    ...named.map(({ name, rows }) => line(name, inRows(lame, rows), inRows(seen, rows), dates && inRows(dates, rows))),
-    line(wholeGroup, lame, seen, dates),
+    ...names.map((name, place) => line(name, spreads[place] as GatherSpread)),
+    line(wholeGroup, gatherSpread(gathersOf(lame, seen, choice.dates))),
   ];
-}
-
-function inRows<T>(column: readonly T[], rows: readonly number[]): readonly T[] {
-  const values = new Array<T>(rows.length);
-  for (let at = 0; at < rows.length; at++) values[at] = column[rows[at] as number] as T;
-  return values;
 }
 
 // A total row among the groups would count every sheep twice.
@@ -70,13 +70,24 @@ function refuseTotal(groups: readonly string[]): void {
   }
 }
 
-// A search, since nearly every name ends it at its first letter, and there is one in each row.
 const isTotal = new RegExp(`^\\s*${wholeGroup}\\s*$`, "i");
+
+/** Whether the first letter of a name leaves it open that it is the total's: it does of few, and there is one in each row. */
+function mayBeTotal(name: string): boolean {
+  const first = name.charCodeAt(0);
+  const isPlain = first > space && first <= lastAscii;
+  return !isPlain || (first | capitalBit) === wholeGroup.charCodeAt(0);
+}
+
+const space = 0x20;
+const lastAscii = 0x7f;
+// What a small letter has in its code and its capital lacks.
+const capitalBit = 0x20;
 
 /** What is wrong with the group of one row: it is named as the total is. */
 export function totalFault(groups: readonly string[], index: number): Problem | undefined {
   const group = groups[index] ?? "";
-  if (!isTotal.test(group)) return undefined;
+  if (!mayBeTotal(group) || !isTotal.test(group)) return undefined;
   return new Problem(
     `"${group}" is the name of the last row of the answer; leave totals out, or name the group otherwise`,
     { argument: "groups", index },

@@ -1,6 +1,6 @@
 import type { Interval } from "../statistics/interval.ts";
 import { type IntervalMethod, proportionInterval } from "../statistics/proportionInterval.ts";
-import { countedLooks, type LookChoice } from "./countedLooks.ts";
+import { countedLooks, type LookChoice, type Looks } from "./countedLooks.ts";
 
 export interface RangeChoice extends LookChoice {
   readonly method?: IntervalMethod | undefined;
@@ -19,7 +19,14 @@ export interface RangeChoice extends LookChoice {
  * prevalenceRange([4, 12], [100, 100], { confidence: 0.95, spread: "chance" }) // → { low: 0.0498405858…, high: 0.1259894882… }
  */
 export function prevalenceRange(lame: readonly number[], seen: readonly number[], choice: RangeChoice): Interval {
-  const { share, lame: x, seen: n, effective } = countedLooks(lame, seen, choice);
+  return rangeOfLooks(countedLooks(lame, seen, choice), choice);
+}
+
+/** The same for rows that are pooled already. */
+export function rangeOfLooks(
+  { share, lame: x, seen: n, effective }: Omit<Looks, "gathers">,
+  choice: RangeChoice,
+): Interval {
   // The flock's size is held to the sheep seen; a fraction of a sheep has no place in its exact range.
   if (effective === n) return proportionInterval(x, n, choice);
   return proportionInterval(share * effective, effective, choice);

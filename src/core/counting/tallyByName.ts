@@ -1,4 +1,4 @@
-import { Problem } from "../../cells/problem.ts";
+import { type NameColumn, placesByName } from "./placesByName.ts";
 
 /** The sheep counted under one name. */
 export interface NamedCount {
@@ -6,12 +6,6 @@ export interface NamedCount {
   readonly name: string;
   readonly lame: number;
   readonly seen: number;
-}
-
-/** A column of names and what the user calls it. */
-export interface NameColumn {
-  readonly argument: string;
-  readonly names: readonly string[];
 }
 
 /**
@@ -31,29 +25,12 @@ export function tallyByName(
   lame: readonly number[],
   seen: readonly number[],
 ): readonly NamedCount[] {
-  const { argument, names } = column;
-  if (names.length !== seen.length) {
-    throw new Problem(`${argument} has ${names.length} rows and seen has ${seen.length}; give both the same rows`, {
-      argument,
-    });
+  const { names, placeOf } = placesByName(column, seen.length);
+  const [lameIn, seenIn] = [new Float64Array(names.length), new Float64Array(names.length)];
+  for (let row = 0; row < placeOf.length; row++) {
+    const place = placeOf[row] as number;
+    lameIn[place] = (lameIn[place] as number) + (lame[row] ?? 0);
+    seenIn[place] = (seenIn[place] as number) + (seen[row] ?? 0);
   }
-  const byName = new Map<string, Writable<NamedCount>>();
-  // Each spelling is folded once: a flock's name comes in many rows.
-  const bySpelling = new Map<string, Writable<NamedCount>>();
-  for (let row = 0; row < names.length; row++) {
-    const written = names[row] as string;
-    let count = bySpelling.get(written);
-    if (count === undefined) {
-      const name = written.trim().replace(/\s+/g, " ");
-      const key = name.toLowerCase();
-      count = byName.get(key) ?? { name, lame: 0, seen: 0 };
-      byName.set(key, count);
-      bySpelling.set(written, count);
-    }
-    count.lame += lame[row] ?? 0;
-    count.seen += seen[row] ?? 0;
-  }
-  return [...byName.values()];
+  return names.map((name, place) => ({ name, lame: lameIn[place] as number, seen: seenIn[place] as number }));
 }
-
-type Writable<T> = { -readonly [K in keyof T]: T[K] };

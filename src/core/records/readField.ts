@@ -1,6 +1,6 @@
 import type { Cells } from "../../cells/cell.ts";
 import type { Fault } from "../../cells/fault.ts";
-import { type CheckOptions, fieldReader } from "./fieldChecks.ts";
+import { type CheckOptions, fieldReader, soundNumbers } from "./fieldChecks.ts";
 import type { RecordField } from "./recordFields.ts";
 
 /** A column as read, row by row. */
@@ -11,17 +11,52 @@ export interface FieldColumn {
   readonly faults: ReadonlyMap<number, Fault>;
 }
 
+/** Reads a column in steps, so that the steps of several columns can take turns. */
+export interface ColumnInSteps<C extends FieldColumn> {
+  readonly column: C;
+  /** Reads the cells of some rows that come next. */
+  readonly read: (rows: Cells, from: number, to: number) => void;
+}
+
 /** @param place - 0-based column among the cells */
-export function readField(field: RecordField, rows: Cells, place: number, options: CheckOptions): FieldColumn {
-  const read = fieldReader(field, options);
-  const values = new Array<number | string | undefined>(rows.length);
+export function readField(
+  field: RecordField,
+  place: number,
+  height: number,
+  options: CheckOptions,
+): ColumnInSteps<FieldColumn> {
+  const readCell = fieldReader(field, options);
+  const { least, most, added } = soundNumbers(field, options);
+  const values = new Array<number | string | undefined>(height);
   const faults = new Map<number, Fault>();
-  for (let row = 0; row < rows.length; row++) {
-    const { value, fault } = read(rows[row]?.[place] ?? null);
-    values[row] = value;
-    if (fault !== undefined) faults.set(row, fault);
+  return {
+    column: { values, faults },
+    read(rows, from, to) {
+      for (let row = from; row < to; row++) {
+        const cell = rows[row]?.[place] ?? null;
+        if (typeof cell === "number" && cell >= least && cell <= most && Number.isInteger(cell)) {
+          // Adding 0 makes a minus zero a plain one.
+          values[row] = cell + added;
+          continue;
+        }
+        const { value, fault } = readCell(cell);
+        values[row] = value;
+        if (fault !== undefined) faults.set(row, fault);
+      }
+    },
+  };
+}
+
+// A row's cells lie far from those of other columns' rows and near each other: so many rows are still near the processor
+// when the next column is read, and fetching them takes longer than reading them.
+const rowsInStep = 500;
+
+/** Reads several columns side by side. */
+export function readInSteps(rows: Cells, columns: readonly ColumnInSteps<FieldColumn>[]): void {
+  for (let from = 0; from < rows.length; from += rowsInStep) {
+    const to = Math.min(from + rowsInStep, rows.length);
+    for (const { read } of columns) read(rows, from, to);
   }
-  return { values, faults };
 }
 
 /** Whether the cell of a row is filled, even with something that cannot be read. */

@@ -1,9 +1,9 @@
-import type { Cell, Cells } from "../../cells/cell.ts";
+import type { Cell } from "../../cells/cell.ts";
 import { isBlankCell } from "../../cells/cell.ts";
 import type { Fault } from "../../cells/fault.ts";
 import { noAnimal } from "../words/orderByAnimal.ts";
 import { readTag } from "../words/tagFault.ts";
-import type { FieldColumn } from "./readField.ts";
+import type { ColumnInSteps, FieldColumn } from "./readField.ts";
 
 /** A column of tags as read, with the animals numbered. */
 export interface TagColumn extends FieldColumn {
@@ -24,28 +24,32 @@ interface Spelling {
 const blank: Spelling = { key: undefined, fault: undefined, animal: noAnimal };
 
 /** @param place - 0-based column among the cells */
-export function readTags(rows: Cells, place: number): TagColumn {
+export function readTags(place: number, height: number): ColumnInSteps<TagColumn> {
   const known = new Map<Cell, Spelling>();
   const byKey = new Map<string, number>();
-  const values = new Array<string | undefined>(rows.length);
+  const values = new Array<string | undefined>(height);
   const faults = new Map<number, Fault>();
-  const animals = new Int32Array(rows.length);
+  const animals = new Int32Array(height);
   const firstRows: number[] = [];
   const newSpellings: number[] = [];
-  for (let row = 0; row < rows.length; row++) {
-    const cell = rows[row]?.[place] ?? null;
-    let spelling = known.get(cell);
-    if (spelling === undefined) {
-      spelling = spellingOf(cell, byKey);
-      if (spelling.animal === firstRows.length) firstRows.push(row);
-      known.set(cell, spelling);
-      newSpellings.push(row);
-    }
-    values[row] = spelling.key;
-    animals[row] = spelling.animal;
-    if (spelling.fault !== undefined) faults.set(row, spelling.fault);
-  }
-  return { values, faults, animals, firstRows, newSpellings };
+  return {
+    column: { values, faults, animals, firstRows, newSpellings },
+    read(rows, from, to) {
+      for (let row = from; row < to; row++) {
+        const cell = rows[row]?.[place] ?? null;
+        let spelling = known.get(cell);
+        if (spelling === undefined) {
+          spelling = spellingOf(cell, byKey);
+          if (spelling.animal === firstRows.length) firstRows.push(row);
+          known.set(cell, spelling);
+          newSpellings.push(row);
+        }
+        values[row] = spelling.key;
+        animals[row] = spelling.animal;
+        if (spelling.fault !== undefined) faults.set(row, spelling.fault);
+      }
+    },
+  };
 }
 
 function spellingOf(cell: Cell, byKey: Map<string, number>): Spelling {

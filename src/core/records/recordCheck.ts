@@ -5,8 +5,8 @@ import { Problem } from "../../cells/problem.ts";
 import { alikeTags } from "./alikeTags.ts";
 import type { CheckOptions } from "./fieldChecks.ts";
 import { lostZeros } from "./lostZeros.ts";
-import { dayIn, type FieldColumn, readField } from "./readField.ts";
-import { readTags } from "./readTags.ts";
+import { dayIn, type FieldColumn, readField, readInSteps } from "./readField.ts";
+import { readTags, type TagColumn } from "./readTags.ts";
 import { type RecordField, recordField } from "./recordFields.ts";
 import { recordRules } from "./recordRules.ts";
 import { repeatedRecords } from "./repeatedRecords.ts";
@@ -23,7 +23,7 @@ export interface RecordColumn {
 }
 
 interface RecordFinding {
-  /** 1-based row within the rows given. */
+  /** Counted from the row that the first record is called. */
   readonly row: number;
   readonly heading: string;
   readonly field: RecordField;
@@ -52,6 +52,7 @@ export interface RecordReport {
  * // → [{ row: 1, heading: "Date treated", field: "treated", what: '"12/3" is not a date', mend: "enter a real date, …" }]
  */
 export function recordCheck(headings: readonly Cell[], rows: Cells, options: CheckOptions): RecordReport {
+  const { firstRow = 1 } = options;
   const columns = recordColumns(headings);
   const width = rows[0]?.length ?? 0;
   // A range that is blank throughout arrives without its width from some spreadsheets, and has nothing to check.
@@ -69,10 +70,15 @@ export function recordCheck(headings: readonly Cell[], rows: Cells, options: Che
       { argument: "headings" },
     );
 
-  const read = new Map<RecordField, FieldColumn>();
-  for (const { field, place } of checked) if (field !== "tag") read.set(field, readField(field, rows, place, options));
   const tagPlace = checked.find(({ field }) => field === "tag")?.place;
-  const ofTags = tagPlace === undefined ? undefined : tagFindings(rows, tagPlace, read, checked);
+  const tags = tagPlace === undefined ? undefined : readTags(tagPlace, rows.length);
+  const inSteps = checked.map(({ field, place }) =>
+    field === "tag" && tags !== undefined ? tags : readField(field, place, rows.length, options),
+  );
+  readInSteps(rows, inSteps);
+  const read = new Map(checked.map(({ field }, index) => [field, inSteps[index]?.column as FieldColumn]));
+  const ofTags =
+    tags === undefined || tagPlace === undefined ? undefined : tagFindings(rows, tagPlace, tags.column, read, firstRow);
   const isAmiss = new Uint8Array(rows.length);
   for (const byRow of [...[...read.values()].map(({ faults }) => faults), ...(ofTags ?? [])])
     for (const row of byRow.keys()) isAmiss[row] = 1;
@@ -93,39 +99,38 @@ export function recordCheck(headings: readonly Cell[], rows: Cells, options: Che
         ...(field === "tag" ? (ofTags ?? []) : []).map((byRow) => byRow.get(index)),
       ];
       for (const fault of found)
-        if (fault !== undefined) findings.push({ row: index + 1, heading, field, what: fault.what, mend: fault.mend });
+        if (fault !== undefined)
+          findings.push({ row: index + firstRow, heading, field, what: fault.what, mend: fault.mend });
     }
   }
   return { columns, findings, records };
 }
 
 /**
- * Reads the tags, and finds what shows only among all of them: zeros lost at the front, tags that may be one animal, and
- * records entered twice.
+ * What shows only among all tags: zeros lost at the front, tags that may be one animal, and records entered twice.
  *
- * @param read - the other columns as read; takes that of the tags
+ * @param read - all columns as read
  */
 function tagFindings(
   rows: Cells,
   place: number,
-  read: Map<RecordField, FieldColumn>,
-  checked: readonly CheckedColumn[],
+  tags: TagColumn,
+  read: ReadonlyMap<RecordField, FieldColumn>,
+  firstRow: number,
 ): readonly ReadonlyMap<number, Fault>[] {
-  const tags = readTags(rows, place);
-  read.set("tag", tags);
   const [treated, seen] = [read.get("treated"), read.get("seen lame")];
   const when = rows.map((_, row) => (treated && dayIn(treated, row)) ?? (seen && dayIn(seen, row)));
-  const columns = checked.map(({ field }) => read.get(field) as FieldColumn);
+  const columns = [...read.values()];
   const spelled = (row: number): string =>
     JSON.stringify(columns.map(({ values, faults }) => values[row] ?? faults.get(row)?.what ?? ""));
   const repeats = [...repeatedRecords(tags, when, spelled)].map(
     ([row, first]) =>
       [
         row,
-        { what: `the same record as row ${first + 1}`, mend: "delete one of the two if it was entered twice" },
+        { what: `the same record as row ${first + firstRow}`, mend: "delete one of the two if it was entered twice" },
       ] as const,
   );
-  return [lostZeros(rows, place, tags.newSpellings), alikeTags(rows, place, tags), new Map(repeats)];
+  return [lostZeros(rows, place, tags.newSpellings), alikeTags(rows, place, tags, firstRow), new Map(repeats)];
 }
 
 const isBlankOrZero = (cell: Cell): boolean => cell === 0 || isBlankCell(cell);

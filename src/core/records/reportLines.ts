@@ -3,7 +3,7 @@ import type { RecordField } from "./recordFields.ts";
 
 /** One line of a report: about a row, about a column, or about the whole. */
 export interface ReportLine {
-  /** 1-based within the rows given; undefined when the line is about no single row. */
+  /** As the findings count them; undefined when the line is about no single row. */
   readonly row: number | undefined;
   readonly column: string;
   readonly what: string;

@@ -62,9 +62,19 @@ export function alikeIndex<A extends OfAnimal>(): AlikeIndex<A> {
 
 const none: readonly never[] = [];
 
-const isFull = ({ key }: Tag): boolean => key.length === 15 && digitsOnly.test(key);
+/** A whole number as it is on an electronic tag: two of these are never alike. */
+export function isFull({ key }: Tag): boolean {
+  if (key.length !== 15) return false;
+  // Letter by letter, since every animal of a flock is asked for it and a search costs more.
+  for (let at = 0; at < key.length; at++) {
+    const code = key.charCodeAt(at);
+    if (code < zero || code > nine) return false;
+  }
+  return true;
+}
 
-const digitsOnly = /^\d+$/;
+const zero = 0x30;
+const nine = 0x39;
 
 function formIndex<A extends OfAnimal>() {
   const byForm = new Map<string, A[]>();

@@ -1,5 +1,6 @@
 import { Problem } from "../../cells/problem.ts";
 import { countryNumber } from "./countries.ts";
+import { plainCapitals } from "./plainCapitals.ts";
 import { digitsApart, type Tag, tagKey } from "./tagKey.ts";
 
 /** How a tag can be met again after a slip. */
@@ -14,8 +15,9 @@ export interface Likeness {
  * What a tag may have been before a slip, and what a slip may have made of it.
  *
  * The slips are: zeros lost at the front, a letter that looks like a digit (O, I, L, Z, S, G, B), the country left out,
- * the animal's own number alone instead of the full tag, words behind the tag ("042 ewe"), and separators between digits
- * left out. Two tags are alike when both have the same form, or the form of one is among the lesser forms of the other;
+ * the animal's own number alone instead of the full tag, words behind the tag ("042 ewe") or a word for a sheep before it
+ * ("ewe 042"), a second number beside it ("062, now 071"; a tag struck through with the new one behind is one text to a
+ * sheet), and separators between digits left out. Two tags are alike when both have the same form, or the form of one is among the lesser forms of the other;
  * that both have a lesser form in common says nothing, as with 1-12 and 11-2.
  *
  * @see common practice, no source
@@ -23,10 +25,11 @@ export interface Likeness {
  * likeness(tag("ZZ 0 123456 00042")) // → { form: "999012345600042", less: ["12345600042", "42"] }
  * likeness(tag("O42 ewe")) // → { form: "42EWE", less: ["42"] }
  * likeness(tag("1-12")) // → { form: "1-12", less: ["112"] }
+ * likeness(tag("62, now 71")) // → { form: "62N0W71", less: ["62", "71"] }
  */
 export function likeness({ key, shown }: Tag): Likeness {
   // Most tags are of digits only once they are read, and nothing in them looks like something else.
-  if (!digitsOnly.test(key)) return ofTyped(shown.normalize("NFKC").toUpperCase().trim());
+  if (!digitsOnly.test(key)) return ofTyped(plainCapitals(shown).trim());
   if (key.length === 15) return { form: key, less: lesserFull(key, shown) };
   const form = withoutZeros(key);
   return { form, less: fullLength.test(form) ? [ownNumber(key)] : [] };
@@ -41,11 +44,11 @@ function ofTyped(typed: string): Likeness {
   const key = keyOf(withDigits(compact));
   const form = formOf(key);
   const less = new Set(lesserForms(key, typed, compact));
-  const tag = withoutWords(typed);
-  if (tag !== typed) {
-    const behind = ofTyped(tag);
-    less.add(behind.form);
-    for (const lesser of behind.less) less.add(lesser);
+  for (const tag of [withoutWords(typed), ...tagsWithin(typed)]) {
+    if (tag === typed) continue;
+    const within = ofTyped(tag);
+    less.add(within.form);
+    for (const lesser of within.less) less.add(lesser);
   }
   less.delete(form);
   return { form, less: [...less] };
@@ -124,6 +127,37 @@ function withoutWords(typed: string): string {
   return typed.slice(0, -behind.length);
 }
 
+// Common practice, no source.
+const wordForSheep =
+  /^(?:(?:EWE|LAMB|RAM|TUP|HOGG?|HOGGET|GIMMER|TEG|THEAVE|SHEARLING|W[EA]THER|SHEEP|ANIMAL|EAR|TAG|ID|EID|NO|NR|NUMBER)S?(?!\p{L})[^\p{L}\p{N}]*)+(?=[\p{L}\p{N}])/u;
+const oldAndNew =
+  /\b(?:NOW|WAS|NEW|OLD|EX|LOST|FORMERLY|PREVIOUSLY|REPLAC[A-Z]+|RETAG[A-Z]*|BECAME|INSTEAD|THEN)\b|[^\p{L}\p{N}\s./–-]+|->/u;
+const manySlashes = /\d\s*\/\s*\d+\s*\/\s*\d/;
+const fullTag = /\d{15}|[A-Z]{2} ?0? ?\d{6} ?\d{1,5}(?!\d)/g;
+const ownDigits = 7;
+
+/** The tags that stand within a text: behind a word for a sheep, or beside another. */
+function tagsWithin(typed: string): readonly string[] {
+  const behind = typed.replace(wordForSheep, "");
+  const within = behind === typed ? [] : [behind];
+  // As a number is written that passed through another program.
+  const whole = /^(\d+)\.0+$/.exec(typed)?.[1];
+  if (whole !== undefined) within.push(whole);
+  if (!twoNumbers.test(typed)) return within;
+  const apart = typed
+    .split(oldAndNew)
+    .map((part) => part.trim())
+    .filter((part) => /\d/.test(part));
+  if (apart.length > 1) within.push(...apart);
+  // Of so many digits one part is a flock mark, and the numbers of a full tag are no tags.
+  if ((typed.match(/\d/g) ?? []).length > ownDigits) return [...within, ...(typed.match(fullTag) ?? [])];
+  // Of numbers with one slash between them the first is often a pen or a mother; of three none is.
+  const numbers = typed.split(manySlashes.test(typed) ? /[\s/]+/ : /\s+/).filter((part) => /\d/.test(part));
+  return numbers.length > 1 ? [...within, ...numbers] : within;
+}
+
+const twoNumbers = /\d\D+\d/;
+
 /**
  * Whether two tags may be one animal after a slip.
  *
@@ -138,14 +172,15 @@ export function isAlike(one: Tag, other: Tag): boolean {
 }
 
 /**
- * Two keys that end in digits cannot be alike unless these agree: no slip touches the end of a number.
+ * Two keys that end in digits cannot be alike unless these agree: no slip touches the end of a number, but a tag may have
+ * another behind it.
  *
  * @example
  * endsAlike("042", "43") // → false
  */
 export function endsAlike(one: string, other: string): boolean {
   const [a, b] = [one.charCodeAt(one.length - 1), other.charCodeAt(other.length - 1)];
-  return a === b || a > nine || b > nine;
+  return a === b || a > nine || b > nine || twoNumbers.test(one) || twoNumbers.test(other);
 }
 
 const nine = "9".charCodeAt(0);

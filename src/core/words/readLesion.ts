@@ -27,7 +27,7 @@ const unnamed = /^(?:not sure|unsure|not known|unknown)\??$/;
  * What a cell says was found on a foot; undefined when a word in it is not known.
  *
  * A question mark, or a word such as "maybe", is kept as doubt. Of several lesions the gravest stands first; where they
- * are named with "or", all are in doubt. It reads back what `showLesion` writes.
+ * are named with "or" or a slash, which is read as either word, all are in doubt. It reads back what `showLesion` writes.
  *
  * @example
  * readLesion("scald?") // → { lesion: "interdigital dermatitis", sure: false, also: [] }
@@ -44,7 +44,7 @@ export function readLesion(text: string): ReadLesion | undefined {
     // What is named twice, and once without doubt, is sure.
     if (named.get(part.lesion)?.sure !== true) named.set(part.lesion, part);
   }
-  const eitherOr = named.size > 1 && /\bor\b(?! strawberry)/i.test(text);
+  const eitherOr = named.size > 1 && /\bor\b(?! strawberry)|\//i.test(text);
   const [first, ...also] = gravity
     .flatMap((lesion) => named.get(lesion) ?? [])
     .map((lesion) => (eitherOr ? { ...lesion, sure: false } : lesion));

@@ -1,7 +1,9 @@
+import { showCell } from "../../cells/cell.ts";
 import { Problem } from "../../cells/problem.ts";
 import { countryNumber, isCountryNumber } from "./countries.ts";
 import { noOneTag } from "./noOneTag.ts";
 import { isNumberOfAnimals } from "./numberOfAnimals.ts";
+import { plainCapitals } from "./plainCapitals.ts";
 
 /** An animal: `key` tells animals apart, `shown` is the tag as it was first written. */
 export interface Tag {
@@ -19,7 +21,7 @@ export interface Tag {
  * printed form with country letters are one animal and give the 15 digits. Anything else (a management tag) keeps its
  * letters and digits as they are, leading zeros too, with one hyphen wherever digits were set apart.
  *
- * @throws Problem when nothing is left, when a number or a group of animals is named ("23 lambs"), several tags or none ("ditto"), when the spreadsheet has already lost digits (a cell keeps 15), or when a printed
+ * @throws Problem when nothing is left, when a number or a group of animals is named ("23 lambs"), several tags or none ("ditto"), or one that is not sure ("04?"), when the spreadsheet has already lost digits (a cell keeps 15), or when a printed
  *   form without spaces can be read as two animals
  * @see ISO 11784 for the number; printed forms and the 6-digit flock mark: common practice, no source
  * @example
@@ -31,15 +33,23 @@ export interface Tag {
 export function tagKey(tag: string | number): string {
   const inFull = typeof tag === "string" ? keyInFull(tag) : undefined;
   if (inFull !== undefined) return inFull;
-  // Full-width letters and digits, as some keyboards type them, are the same letters and digits.
-  const typed =
-    typeof tag === "number" ? digitsOf(tag) : (isAscii(tag) ? tag : tag.normalize("NFKC")).toUpperCase().trim();
+  const typed = typeof tag === "number" ? digitsOf(tag) : plainCapitals(tag).trim();
   const plain = lettersAndDigits(typed);
-  if (plain === "") throw new Problem({ what: `"${tag}" has no letter or digit`, mend: "enter the tag" });
+  if (plain === "") throw new Problem({ what: `${showCell(tag)} has no letter or digit`, mend: "enter the tag" });
   if (spoiled.test(typed))
-    throw new Problem({ what: `"${typed}" has lost digits in the spreadsheet`, mend: "enter the tag again as text" });
-  const noOne = wholeTag.test(typed) ? undefined : noOneTag(typed);
-  if (noOne !== undefined) throw new Problem(noOne);
+    throw new Problem({
+      what: `${showCell(tag)} has lost digits in the spreadsheet`,
+      mend: "enter the tag again as text",
+    });
+  if (!wholeTag.test(typed)) {
+    const noOne = noOneTag(typed, String(tag));
+    if (noOne !== undefined) throw new Problem(noOne);
+    if (threeLetters.test(plain) && isNumberOfAnimals(typed))
+      throw new Problem({
+        what: `${showCell(tag)} is a number of animals, not a tag`,
+        mend: "enter the tag of each, or leave the tag blank and name their group in a column for groups",
+      });
+  }
   if (/^\d+$/.test(plain)) {
     const number = electronicNumber(plain);
     return number.length === 15 ? number : apartOf(typed, plain);
@@ -47,32 +57,26 @@ export function tagKey(tag: string | number): string {
   if (/^[A-Z]{2}\d+$/.test(plain)) {
     const [letters, digits] = [plain.slice(0, 2), plain.slice(2)];
     const country = countryNumber(letters);
-    const national = country === undefined ? undefined : nationalNumber(typed, letters, digits);
+    const national = country === undefined ? undefined : nationalNumber(typed, letters, digits, tag);
     if (country !== undefined && national !== undefined) return country + national;
-  } else if (fourLetters.test(plain) && isNumberOfAnimals(typed))
-    throw new Problem({
-      what: `"${String(tag).trim()}" is a number of animals, not a tag`,
-      mend: "enter the tag of each, or leave the tag blank and name their group in a column for groups",
-    });
+  }
   return apartOf(typed, plain);
 }
 
 // Most tags are whole, and are spared the search for words.
-const wholeTag = /^[A-Z]{0,2}[ \d]{0,20}$/;
+const wholeTag = /^[A-Z]{0,2}[ \d]{0,20}\d$/;
 
-// The two forms of most tags, read in one look: a flock has thousands of them.
+// The two forms of most tags, each told by its length before it is looked at: a flock has thousands of them, and to take
+// a match apart costs as much as to find it.
 function keyInFull(tag: string): string | undefined {
-  if (electronic.test(tag)) return tag;
-  const printed = printedInFull.exec(tag);
-  const country = printed === null ? undefined : countryNumber(printed[1] as string);
-  return country === undefined ? undefined : `${country}0${printed?.[2]}${printed?.[3]}`;
+  if (tag.length === 15) return electronic.test(tag) ? tag : undefined;
+  if (tag.length !== 17 || !printedInFull.test(tag)) return undefined;
+  const country = countryNumber(tag.slice(0, 2));
+  return country === undefined ? undefined : `${country}0${tag.slice(5, 11)}${tag.slice(12)}`;
 }
 
 const electronic = /^\d{15}$/;
-const printedInFull = /^([A-Z]{2}) 0 (\d{6}) (\d{5})$/;
-
-const ascii = /^[ -~]*$/;
-const isAscii = (text: string): boolean => ascii.test(text);
+const printedInFull = /^[A-Z]{2} 0 \d{6} \d{5}$/;
 
 /** Without spaces and separators. Letter by letter, since a flock has thousands of tags and a search costs more. */
 function lettersAndDigits(typed: string): string {
@@ -94,8 +98,8 @@ const capitalA = 0x41;
 const capitalZ = 0x5a;
 const lastAscii = 0x7f;
 
-// No word for many sheep is shorter, and hardly any tag has so many letters.
-const fourLetters = /\p{L}{4}/u;
+// No word for many sheep is shorter.
+const threeLetters = /\p{L}{3}/u;
 
 // Most tags have no separators, and are spared the search for them.
 const apartOf = (typed: string, plain: string): string => (typed.length === plain.length ? plain : digitsApart(typed));
@@ -131,7 +135,7 @@ function electronicNumber(digits: string): string {
 
 // Flock-mark tags print a zero or none, a 6-digit flock mark, and a number of up to 5 digits without the
 // leading zeros that the 12-digit national number has. Elsewhere the national number is 12 digits with zeros in front.
-function nationalNumber(typed: string, letters: string, digits: string): string | undefined {
+function nationalNumber(typed: string, letters: string, digits: string, tag: string | number): string | undefined {
   if (digits.length === 12) return digits;
   if (digits.length > 12) return undefined;
   if (!flockMarkLetters.has(letters)) return digits.length < 8 ? undefined : digits.padStart(12, "0");
@@ -142,7 +146,7 @@ function nationalNumber(typed: string, letters: string, digits: string): string 
   // Run together, 0 123456 42 and 012345 642 are the same digits.
   if (digits.startsWith("0"))
     throw new Problem({
-      what: `"${typed}" can be read as two animals`,
+      what: `${showCell(tag)} can be read as two animals`,
       mend: "leave a space between flock mark and number, or enter all 12 digits",
     });
   return whole(digits.slice(0, 6), digits.slice(6));

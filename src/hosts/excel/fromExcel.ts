@@ -1,6 +1,5 @@
-import type { Cell, Cells, ErrorCode } from "../../cells/cell.ts";
+import type { Cell, ErrorCode } from "../../cells/cell.ts";
 import { errorCodes } from "../../cells/cell.ts";
-import type { Argument } from "../../reading/readArguments.ts";
 
 /** A cell that is more than a number, a text or a yes/no: an error, a formatted number, an entity. */
 interface RichValue {
@@ -11,31 +10,16 @@ interface RichValue {
   readonly text?: unknown;
 }
 
-/**
- * One argument as Excel hands it over, turned into cells. A range without errors and data types is handed on as it is,
- * so that a long column is not copied.
- *
- * @example
- * fromExcel([[4, null, { type: "Error", basicValue: "#DIV/0!" }]]) // → [[4, null, { error: "#DIV/0!" }]]
- */
-export function fromExcel(value: unknown): Argument {
-  if (!Array.isArray(value)) return value === undefined ? undefined : cellOf(value);
-  const range = value as readonly (readonly unknown[])[];
-  return holdsRich(range) ? range.map((row) => row.map(cellOf)) : (range as Cells);
-}
-
-// Cell by cell without a function for each: a column of 100,000 rows is an ordinary argument.
-function holdsRich(range: readonly (readonly unknown[])[]): boolean {
-  for (const row of range) for (let at = 0; at < row.length; at++) if (isRich(row[at])) return true;
-  return false;
-}
-
-const isRich = (value: unknown): boolean => typeof value === "object" && value !== null;
-
 const isPlain = (value: unknown): value is Cell =>
   value === null || typeof value === "number" || typeof value === "string" || typeof value === "boolean";
 
-function cellOf(value: unknown): Cell {
+/**
+ * One cell as Excel hands it over, turned into a cell.
+ *
+ * @example
+ * fromExcel({ type: "Error", basicValue: "#DIV/0!" }) // → { error: "#DIV/0!" }
+ */
+export function fromExcel(value: unknown): Cell {
   if (isPlain(value)) return value;
   if (value === undefined) return null;
   const rich = value as RichValue;

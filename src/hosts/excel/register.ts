@@ -1,6 +1,7 @@
 import type { ProblemCode } from "../../cells/problem.ts";
 import type { AnyFunction } from "../../definition/defineFunction.ts";
 import { evaluate, type Outcome } from "../../definition/evaluate.ts";
+import type { Argument } from "../../reading/readArguments.ts";
 import type { ExcelHost } from "./excelHost.ts";
 import { fromExcel } from "./fromExcel.ts";
 import { type ExcelAnswer, toExcel } from "./toExcel.ts";
@@ -34,7 +35,7 @@ function answer(definition: AnyFunction, given: readonly unknown[], host: ExcelH
 
 function outcomeOf(definition: AnyFunction, given: readonly unknown[], host: ExcelHost, runtime: Runtime): Outcome {
   try {
-    return evaluate(definition, given.map(fromExcel), { dateSystem: host.dateSystem });
+    return evaluate(definition, given as readonly Argument[], { dateSystem: host.dateSystem, cellOf: fromExcel });
   } catch (error) {
     // Excel drops the message of any other error (its documents, read 2026-11), and a cell that fails must say why.
     const why = error instanceof Error ? error.message : String(error);

@@ -1,7 +1,7 @@
-import type { Cell } from "../../cells/cell.ts";
 import type { AnyFunction } from "../../definition/defineFunction.ts";
 import type { Outcome } from "../../definition/evaluate.ts";
-import { type Format, formats, patternFor } from "../../writing/format.ts";
+import { type Format, patternFor, formats as patterns } from "../../writing/format.ts";
+import type { AnswerCell } from "../../writing/result.ts";
 
 /** A number that brings its own look, which Excel takes where it knows data types. */
 interface FormattedNumber {
@@ -28,32 +28,20 @@ export function toExcel(
   outcome: Outcome & { readonly ok: true },
   formattedNumbers: boolean,
 ): ExcelAnswer {
-  const { cells, headings } = outcome;
+  const { cells, headings, formats } = outcome;
   const formatted = formattedNumbers && cells.length * (cells[0]?.length ?? 0) <= mostFormattedCells;
-  const rows = cells.map((row, index) =>
-    excelRow(row, formatted && !(headings && index === 0) ? outcome.formats : none),
-  );
+  const rows = formatted
+    ? cells.map((row, index) =>
+        headings && index === 0 ? row : row.map((cell, column) => excelCell(cell, formats[column])),
+      )
+    : cells;
   return definition.result.shape === "single" ? (rows[0]?.[0] ?? "") : rows;
 }
 
-const none: readonly Format[] = [];
-
-function excelRow(row: readonly Cell[], formats: readonly Format[]): readonly ExcelCell[] {
-  // Nearly every row of a long answer, which then need not be copied.
-  if (formats === none && row.every(isPlain)) return row;
-  const cells = new Array<ExcelCell>(row.length);
-  for (let column = 0; column < row.length; column++) cells[column] = excelCell(row[column] as Cell, formats[column]);
-  return cells;
-}
-
-const isPlain = (cell: Cell): cell is Exclude<ExcelCell, FormattedNumber> => cell !== null && typeof cell !== "object";
-
-function excelCell(cell: Cell, format: Format | undefined): ExcelCell {
-  if (cell === null) return "";
-  if (typeof cell === "object") return cell.error;
+function excelCell(cell: AnswerCell, format: Format | undefined): ExcelCell {
   if (typeof cell !== "number" || format === undefined || !changesLook(format)) return cell;
   return { type: "FormattedNumber", basicValue: cell, numberFormat: patternFor(format, cell) };
 }
 
 // A whole number looks the same without a format, and a plain number leaves the user's own cell format alone.
-const changesLook = (format: Format): boolean => formats[format] !== "General" && formats[format] !== "0";
+const changesLook = (format: Format): boolean => patterns[format] !== "General" && patterns[format] !== "0";

@@ -31,7 +31,8 @@ export function Choices({ address, choices, box, onChoose, onClose }: Props) {
     return () => removeEventListener("keydown", follow, { capture: true });
   }, []);
   const isInView = open && box !== undefined;
-  useEffect(() => {
+  // At once: the next key is meant for the list.
+  useLayoutEffect(() => {
     if (isInView) list.current?.focus();
   }, [isInView]);
   useEffect(() => {

@@ -1,5 +1,6 @@
 import { useRef } from "preact/hooks";
 import { canOpenFromDisk, type DiskFile, fileToOpen } from "./files/filePickers.ts";
+import { keepKeys } from "./keepKeys.ts";
 import { sheetWords } from "./sheetWords.ts";
 
 interface Props {
@@ -41,7 +42,14 @@ export function FileButtons({ busy, onOpen, onFault, onSave }: Props) {
           currentTarget.value = "";
         }}
       />
-      <button type="button" class="main" aria-disabled={busy} aria-keyshortcuts="Control+S" onClick={onSave}>
+      <button
+        type="button"
+        class="main"
+        aria-disabled={busy}
+        aria-keyshortcuts="Control+S"
+        onMouseDown={keepKeys}
+        onClick={onSave}
+      >
         {sheetWords.save}
       </button>
     </div>

@@ -31,6 +31,7 @@ import type { ChartPlace, ShownChart } from "./grid/sheetCharts.ts";
 import { univerInPage } from "./grid/startUniver.ts";
 import { type ArgumentHint, argumentHint } from "./help/argumentHint.ts";
 import { ExplainView } from "./help/ExplainView.tsx";
+import { keepKeys } from "./keepKeys.ts";
 import { nameControls } from "./nameControls.ts";
 import { firstBook } from "./offeredBooks.ts";
 import { PictureView } from "./pictures/PictureView.tsx";
@@ -43,6 +44,7 @@ import { useDark } from "./useDark.ts";
 import { useDrop } from "./useDrop.ts";
 import { useSaveKey } from "./useSaveKey.ts";
 import { useSheetKey } from "./useSheetKey.ts";
+import { useUndoKey } from "./useUndoKey.ts";
 
 interface Note {
   readonly text: string;
@@ -60,6 +62,8 @@ const sameHint = (one: ArgumentHint, other: ArgumentHint): boolean =>
 interface ShownFrom {
   readonly disk?: DiskFile | undefined;
   readonly made?: boolean;
+  /** Its records are nobody's. */
+  readonly invented?: boolean;
   /** It was put together here and is in no file yet; its answers are worked out first. */
   readonly brought?: boolean;
 }
@@ -109,7 +113,7 @@ export function PracticeSheet() {
   /** @param made - it comes with this page, worked out when the page was built */
   const show = async (
     { bytes, name }: Book,
-    { disk, made = false, brought = false }: ShownFrom = {},
+    { disk, made = false, invented = false, brought = false }: ShownFrom = {},
   ): Promise<void> => {
     const sheet = grid.current;
     if (!sheet) return;
@@ -130,16 +134,15 @@ export function PracticeSheet() {
       if (brought) unsaved.changed();
       setOld(age === "of unknown age" && !made ? "saved" : undefined);
       const unseen = keptUnseen(workbook);
-      const isInvented = made && name === firstBook;
       const told = [
         text.opened(name),
-        ...(isInvented ? [text.invented] : []),
+        ...(invented ? [text.invented] : []),
         ...(age === "worked out" ? [ageWords.workedOut] : []),
         // Of a file of one's own; what the page brings is told of in its description.
         ...(unseen.length === 0 || made ? [] : [text.keptUnseen(unseen)]),
         ...(kept[0] === undefined ? [] : [text.kept(kept.length, kept[0])]),
       ];
-      setNote({ text: told.join(" "), kind: "told", begin: isInvented });
+      setNote({ text: told.join(" "), kind: "told", begin: invented });
       setTables(sheet.tables(drawableNames));
       // Whoever has not turned to something else yet can type at once.
       if (document.activeElement === document.body) sheet.focus();
@@ -226,7 +229,7 @@ export function PracticeSheet() {
       .then(async ({ made, ...book }) => {
         await showing.current;
         // On a slow line the person may have opened a workbook and typed into it meanwhile.
-        if (grid.current?.isEmpty()) return show(book, { made });
+        if (grid.current?.isEmpty()) return show(book, { made, invented: made });
       })
       .catch(() => {
         if (grid.current?.isEmpty()) setNote({ text: text.notFetched(firstBook, pageIs()), kind: "fault" });
@@ -243,7 +246,9 @@ export function PracticeSheet() {
     panel,
     intoSheet: () => grid.current?.focus(),
     toSheet: (further) => grid.current?.turn(further),
+    toFirst: (of) => grid.current?.goToFirst(of) ?? false,
   });
+  useUndoKey({ holder, undo: () => grid.current?.undo(), redo: () => grid.current?.redo() });
 
   const showCharts = (): void => {
     setCharts(grid.current?.charts.shown() ?? []);
@@ -279,7 +284,9 @@ export function PracticeSheet() {
   const startBook = async (file: string): Promise<void> => {
     try {
       const { bytes, name } = await offeredBook(file);
-      await showNext({ bytes, name: name.replace("-empty", "") }, { made: true });
+      await showNext({ bytes, name: name.replace("-empty", "") }, { made: true, invented: file === firstBook });
+      // Whoever starts a workbook is about to type into it.
+      if (document.activeElement?.tagName !== "DIALOG") grid.current?.focus();
     } catch {
       setNote({ text: text.notFetched(file, pageIs()), kind: "fault" });
     }
@@ -380,6 +387,7 @@ export function PracticeSheet() {
           class="link"
           aria-expanded={isPanelShown}
           aria-controls="panel"
+          onMouseDown={keepKeys}
           onClick={() => setPanelShown(!isPanelShown)}
         >
           {isPanelShown ? text.hidePanel : text.showPanel}
@@ -438,7 +446,7 @@ export function PracticeSheet() {
           {view === "explain" && selected && (
             <ExplainView
               cell={`${selected.sheet} ${selected.address}`}
-              explanation={grid.current?.explained()}
+              explained={grid.current?.explained()}
               onGo={goTo}
             />
           )}

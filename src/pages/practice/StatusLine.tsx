@@ -23,7 +23,7 @@ export const StatusLine = ({ selected, typing, calculating, onGo }: Props) => (
           {selected.shown === "" ? sheetWords.empty : selected.shown}
           {selected.message !== undefined && <span class="fault"> {selected.message}</span>}
           {selected.wanted !== undefined && <span class="told"> {selected.wanted}</span>}
-          {selected.choices.length > 0 && <span class="told"> {sheetWords.choicesKey}</span>}
+          {selected.choices.length > 0 && <span class="told keys"> {sheetWords.choicesKey}</span>}
           {selected.formula !== undefined && <code>{selected.formula}</code>}
         </>
       )}

@@ -52,6 +52,8 @@ export const sheetWords = {
   statusLabel: "The selected cell",
   calculating: "Working out…",
   chooseOne: (choices: readonly string[]): string => `Choose one of: ${choices.join(", ")}.`,
+  nothingToChoose: (sheet: string): string =>
+    `There is nothing to choose from yet: the list for this cell is on the sheet ${sheet}. What you type is taken as it is.`,
   notChosen: (typed: string, choices: readonly string[]): string =>
     `“${typed}” is none of the choices here: ${choices.join(", ")}.`,
   doubtful: (count: number, address: string, sentence: string): string =>
@@ -63,7 +65,7 @@ export const sheetWords = {
   follow: "Open",
   go: (address: string): string => `Go to ${address}`,
   noDate: "This is text, not a date: 03/04 means two days, and 3 Apr is in no year. Type a date as 2026-03-14.",
-  keys: "Keys: F6 leads out of the sheet and round; Ctrl+Page Down brings the next sheet.",
+  keys: "Keys: F6 leads out of the sheet and round. Ctrl+Page Down: the next sheet. Home: the first column.",
   empty: "empty",
   argument: (name: string, argument: string): string => `${name}, ${argument}:`,
   noMore: (most: number): string => `It takes no more than ${most === 1 ? "1 argument" : `${most} arguments`}.`,
@@ -83,5 +85,6 @@ export const sheetWords = {
     close: "Close",
     offered: "Functions that begin so",
   },
+  filledFrom: (cell: string, from: string): string => `${cell} is filled by the formula in ${from}.`,
   badCell: "There is no such cell in this workbook.",
 } as const;

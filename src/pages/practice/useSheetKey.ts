@@ -8,13 +8,16 @@ interface Parts {
   readonly intoSheet: () => void;
   /** Brings the sheet so many places further on into view, or back. */
   readonly toSheet: (further: number) => void;
+  /** Goes to the first cell of the row, or of the sheet; false where a cell is being typed into. */
+  readonly toFirst: (of: "row" | "sheet") => boolean;
 }
 
 /**
  * F6 goes round through the parts of the page, header, sheet, tabs and panel, and Shift+F6 the other way; in the sheet Tab
- * goes from cell to cell. Ctrl+PageDown and Ctrl+PageUp bring the next sheet and the one before.
+ * goes from cell to cell. Ctrl+PageDown and Ctrl+PageUp bring the next sheet and the one before; Home leads to the first
+ * cell of the row, and Ctrl+Home to that of the sheet.
  */
-export function useSheetKey({ header, holder, panel, intoSheet, toSheet }: Parts): void {
+export function useSheetKey({ header, holder, panel, intoSheet, toSheet, toFirst }: Parts): void {
   // biome-ignore lint/correctness/useExhaustiveDependencies: what is handed in reads what is there at the time
   useEffect(() => {
     const tabs = () => holder.current?.querySelector<HTMLElement>("[role=tablist]");
@@ -35,6 +38,7 @@ export function useSheetKey({ header, holder, panel, intoSheet, toSheet }: Parts
       panelStop,
     ];
     const sheetPart = 1;
+    const isInCells = (): boolean => stops.findLastIndex(({ has }) => has()) === sheetPart && !isField();
     const follow = (event: KeyboardEvent) => {
       if (document.querySelector("dialog[open]")) return;
       const turn = turnOf(event);
@@ -47,7 +51,8 @@ export function useSheetKey({ header, holder, panel, intoSheet, toSheet }: Parts
         let next = at < 0 ? sheetPart : (at + further) % stops.length;
         if (isGone(next)) next = (next + further) % stops.length;
         stops[next]?.enter();
-      } else return;
+      } else if (event.key !== "Home" || !isInCells() || isChanged(event) || !toFirst(event.ctrlKey ? "sheet" : "row"))
+        return;
       // The browser's own place for these keys is its address bar and its tabs.
       event.preventDefault();
       event.stopPropagation();
@@ -56,6 +61,10 @@ export function useSheetKey({ header, holder, panel, intoSheet, toSheet }: Parts
     return () => removeEventListener("keydown", follow, { capture: true });
   }, []);
 }
+
+const isField = (): boolean => document.activeElement instanceof HTMLInputElement;
+
+const isChanged = ({ altKey, metaKey, shiftKey }: KeyboardEvent): boolean => altKey || metaKey || shiftKey;
 
 const turnOf = ({ key }: KeyboardEvent): number | undefined =>
   key === "PageDown" ? 1 : key === "PageUp" ? -1 : undefined;

@@ -38,20 +38,16 @@ export function checkRecords(
   dateSystem: 1900 | 1904,
 ): CheckedRecords {
   const dayOffset = dateSystem === 1904 ? days1904 : 0;
-  const { records, columns, findings } = recordCheck(headings, rows, { asOf, dayOffset });
+  const { records, columns, findings } = recordCheck(headings, rows, { asOf, dayOffset, firstRow: top + 1 });
   const places = new Map(columns.map(({ field, place }) => [field, place]));
   return {
     records,
     columns,
     findings: findings.map(({ row, field, heading, what, mend }) => ({
-      cell: placeText({ row: top + row - 1, column: left + (places.get(field) ?? 0) - 1 }),
+      cell: placeText({ row: row - 1, column: left + (places.get(field) ?? 0) - 1 }),
       heading,
-      what: inSheetRows(what, top),
+      what,
       mend,
     })),
   };
 }
-
-// The check counts rows under the headings; a person at the sheet looks at the numbers on its edge.
-const inSheetRows = (what: string, top: number): string =>
-  what.replace(/^(the same record as row )(\d+)$/, (_, same: string, row: string) => same + (Number(row) + top));

@@ -23,14 +23,16 @@ export interface DateShift {
   readonly piece: (token: Token, text: string) => string;
 }
 
+const noShift: DateShift = { called: () => "", piece: (_, text) => text };
+
 /**
  * For a workbook in the 1904 system: moves days on their way into and out of the engine's own date functions, so
  * that `YEAR(A1)` becomes `YEAR((A1)+1462)` and `TODAY()` becomes `(TODAY()-1462)`.
  */
 export function dateShift(date1904: boolean): DateShift {
+  if (!date1904) return noShift;
   const frames: Frame[] = [];
   let next: Frame = { first: "", after: "" };
-  if (!date1904) return { called: () => "", piece: (_, text) => text };
   return {
     called(name) {
       if (cannotShift.has(name)) throw new NotWorkedOut(`it uses ${name} in a workbook that counts days from 1904`);

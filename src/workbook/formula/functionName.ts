@@ -1,5 +1,6 @@
 // Newer built-ins carry these in files, so that older spreadsheets know what they do not know.
-const prefixes = /^(?:_xlfn\.|_xlws\.|_xlpm\.|_xludf\.)+/i;
+const prefix = "(?:_xlfn\\.|_xlws\\.|_xlpm\\.|_xludf\\.)";
+const prefixes = new RegExp(`^${prefix}+`, "i");
 
 /** A built-in as it is typed: `_xlfn._xlws.FILTER` is FILTER. */
 export const withoutPrefixes = (name: string): string => name.replace(prefixes, "");
@@ -14,7 +15,7 @@ const inCalc = "SOUNDFOLD.FOOT.";
  * Spellings of a custom function in files: as Excel stores it, as it is typed, as one sheet service types it, and as
  * Calc finds it.
  */
-const spellings = [new RegExp(`^${stored}(.+)$`, "i"), /^foot\.(.+)$/i, /^foot_(.+)$/i, /^soundfold\.foot\.(.+)$/i];
+const spelling = new RegExp(`^${prefix}*(?:${stored}|foot\\.|foot_|soundfold\\.foot\\.)(.+)$`, "i");
 
 /**
  * The FOOT function that a name in a file stands for, without its namespace and in capitals.
@@ -22,14 +23,7 @@ const spellings = [new RegExp(`^${stored}(.+)$`, "i"), /^foot\.(.+)$/i, /^foot_(
  * @example
  * footName("_xldudf_foot_flockprev") // → "FLOCKPREV"
  */
-export function footName(name: string): string | undefined {
-  const bare = withoutPrefixes(name);
-  for (const spelling of spellings) {
-    const match = spelling.exec(bare);
-    if (match) return (match[1] as string).toUpperCase();
-  }
-  return undefined;
-}
+export const footName = (name: string): string | undefined => spelling.exec(name)?.[1]?.toUpperCase();
 
 /** As Excel stores it. */
 export const storedFootName = (name: string): string => `${stored}${name}`;

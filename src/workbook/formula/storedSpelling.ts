@@ -1,5 +1,5 @@
 import { footName, isForCalc, storedFootName, withoutPrefixes } from "./functionName.ts";
-import { isCall, joinTokens, tokenize } from "./tokenize.ts";
+import { isCall, type Token, tokenize } from "./tokenize.ts";
 
 // Functions newer than the file format; in files they carry a prefix, or old and new Excel alike show #NAME?.
 // From memory of the published list "functions with an _xlfn. prefix"; those with a second prefix apart.
@@ -30,13 +30,12 @@ const twicePrefixed: ReadonlySet<string> = new Set(["FILTER", "SORT"]);
 export function storedSpelling(formula: string): string {
   const tokens = tokenize(formula);
   if (!tokens) return formula;
-  return joinTokens(
-    tokens.map((token, at) => {
-      if (!isCall(tokens, at)) return token;
-      const text = storedCall(token.text);
-      return text === token.text ? token : { kind: token.kind, text };
-    }),
-  );
+  let stored = "";
+  for (let at = 0; at < tokens.length; at += 1) {
+    const { text } = tokens[at] as Token;
+    stored += isCall(tokens, at) ? storedCall(text) : text;
+  }
+  return stored;
 }
 
 function storedCall(written: string): string {

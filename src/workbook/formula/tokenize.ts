@@ -17,22 +17,38 @@ export interface Token {
   readonly text: string;
 }
 
-const starts: readonly (readonly [TokenKind, RegExp])[] = [
-  ["space", /[ \t\r\n\u00a0]+/y],
-  ["text", /"[^"]*(?:""[^"]*)*"/y],
-  ["quoted", /'[^']*(?:''[^']*)*'/y],
-  [
-    "error",
-    /#(?:NULL!|DIV\/0!|VALUE!|REF!|NAME\?|NUM!|N\/A|SPILL!|CALC!|GETTING_DATA|FIELD!|BLOCKED!|UNKNOWN!|CONNECT!|BUSY!)/iy,
-  ],
+interface Start {
+  readonly kind: TokenKind;
+  /** What it may begin with. */
+  readonly first: RegExp;
+  readonly whole: RegExp;
+}
+
+const starts: readonly Start[] = [
+  { kind: "space", first: /[ \t\r\n\u00a0]/, whole: /[ \t\r\n\u00a0]+/y },
+  { kind: "text", first: /"/, whole: /"[^"]*(?:""[^"]*)*"/y },
+  { kind: "quoted", first: /'/, whole: /'[^']*(?:''[^']*)*'/y },
+  {
+    kind: "error",
+    first: /#/,
+    whole:
+      /#(?:NULL!|DIV\/0!|VALUE!|REF!|NAME\?|NUM!|N\/A|SPILL!|CALC!|GETTING_DATA|FIELD!|BLOCKED!|UNKNOWN!|CONNECT!|BUSY!)/iy,
+  },
   // A row on its own (`1:3`, `$1:$3`) is a number here; the colon tells.
-  ["number", /(?:\d+(?:\.\d*)?|\.\d+)(?:[eE][+-]?\d+)?/y],
-  ["name", /[\p{L}_\\$][\p{L}\p{N}\p{M}_.\\$?]*/uy],
-  ["open", /[({]/y],
-  ["close", /[)}]/y],
-  ["separator", /[,;]/y],
-  ["operator", /<=|>=|<>|[-+*/^&=<>%:!@#~|]/y],
+  { kind: "number", first: /[\d.]/, whole: /(?:\d+(?:\.\d*)?|\.\d+)(?:[eE][+-]?\d+)?/y },
+  { kind: "name", first: /[\p{L}_\\$]/u, whole: /[\p{L}_\\$][\p{L}\p{N}\p{M}_.\\$?]*/uy },
+  { kind: "open", first: /[({]/, whole: /[({]/y },
+  { kind: "close", first: /[)}]/, whole: /[)}]/y },
+  { kind: "separator", first: /[,;]/, whole: /[,;]/y },
+  { kind: "operator", first: /[-<>+*/^&=%:!@#~|]/, whole: /<=|>=|<>|[-+*/^&=<>%:!@#~|]/y },
 ];
+
+const signsOfAscii = 128;
+
+/** What each sign may begin: to try all of them in turn would be most of reading a formula. */
+const startsBySign: readonly (readonly Start[])[] = Array.from({ length: signsOfAscii }, (_, code) =>
+  starts.filter(({ first }) => first.test(String.fromCharCode(code))),
+);
 
 /**
  * A stored formula in its pieces, so that text inside quotes is never taken for a function or a cell.
@@ -55,10 +71,9 @@ export function tokenize(formula: string): readonly Token[] | undefined {
 }
 
 function plain(formula: string, at: number): Token | undefined {
-  for (const [kind, pattern] of starts) {
-    pattern.lastIndex = at;
-    const match = pattern.exec(formula);
-    if (match) return { kind, text: match[0] };
+  for (const { kind, whole } of startsBySign[formula.charCodeAt(at)] ?? starts) {
+    whole.lastIndex = at;
+    if (whole.test(formula)) return { kind, text: formula.slice(at, whole.lastIndex) };
   }
   return undefined;
 }

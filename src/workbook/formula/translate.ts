@@ -50,11 +50,11 @@ const dynamicCalls: ReadonlySet<string> = new Set(
  * @throws NotWorkedOut with the reason
  */
 export function translate(formula: string, sheet: number, at: Place, around: Surroundings): Translation {
-  const state: State = { around, at, calls: new Set(), foot: false, forCalc: false, dynamic: false, length: 0 };
+  const state: State = { around, at, calls: [], foot: false, forCalc: false, dynamic: false, length: 0 };
   const text = translateText(formula, sheet, state, []);
   return {
     formula: `=${text}`,
-    calls: [...state.calls],
+    calls: state.calls,
     foot: state.foot,
     forCalc: state.forCalc,
     dynamic: state.dynamic,
@@ -64,7 +64,8 @@ export function translate(formula: string, sheet: number, at: Place, around: Sur
 interface State {
   readonly around: Surroundings;
   readonly at: Place;
-  readonly calls: Set<string>;
+  /** Each once; there are not many functions. */
+  readonly calls: string[];
   foot: boolean;
   forCalc: boolean;
   dynamic: boolean;
@@ -132,7 +133,7 @@ function nthCell(tokens: readonly Token[], at: number, sheet: number, state: Sta
   const row = area ? area.top + Number(nth.text) - 1 : -1;
   if (!found || !area || area.left !== area.right || !Number.isInteger(row) || row < area.top || row > area.bottom)
     return undefined;
-  state.calls.add("INDEX");
+  addCall("INDEX", state);
   return onSheet(found.sheet, sheet, state) + fixedArea({ ...area, top: row, bottom: row });
 }
 
@@ -159,22 +160,29 @@ function plainPiece(
   }
 }
 
+function addCall(name: string, { calls }: State): void {
+  if (!calls.includes(name)) calls.push(name);
+}
+
 function callOf(written: string, sheet: number, state: State): string {
   const foot = footName(written);
   if (foot !== undefined) {
     if (!state.around.footNames.has(foot)) throw new CertainError(`there is no function ${typedFootName(foot)}`);
-    state.calls.add(typedFootName(foot));
+    const typed = typedFootName(foot);
+    addCall(typed, state);
     state.foot = true;
     state.forCalc ||= isForCalc(written);
-    return typedFootName(foot);
+    return typed;
   }
   const name = withoutPrefixes(written).toUpperCase();
   if (findName(written, sheet, state.around)) throw new NotWorkedOut(`it calls the name ${written} as a function`);
   if (!state.around.knows(name)) throw new NotWorkedOut(`it uses ${name}, which is not worked out here`);
-  state.calls.add(name);
+  addCall(name, state);
   if (dynamicCalls.has(name)) state.dynamic = true;
   return name === "SINGLE" ? "@" : name;
 }
+
+const oneCell = /^\$?[A-Z]{1,3}\$?\d+$/i;
 
 /** `Sheet1!`, `'Sale check'!`; what belongs to another workbook is not worked out. */
 function readSheetPrefix(
@@ -182,11 +190,18 @@ function readSheetPrefix(
   at: number,
   state: State,
 ): { sheet: number; next: number } | undefined {
-  const [token, mark] = [tokens[at], tokens[at + 1]];
-  if ((token?.kind !== "name" && token?.kind !== "quoted") || mark?.text !== "!") return undefined;
+  const token = tokens[at];
+  if ((token?.kind !== "name" && token?.kind !== "quoted") || tokens[at + 1]?.text !== "!") return undefined;
   const name = unquoteSheet(token.text);
   if (name.includes("[")) throw new NotWorkedOut("it refers to another workbook");
-  if (tokens[at - 1]?.text === ":") throw new NotWorkedOut("it refers to the same cell on several sheets");
+  if (tokens[at - 1]?.text === ":") {
+    const [begin = "", end = ""] = [tokens[at - 2]?.text, tokens[at + 2]?.text];
+    throw new NotWorkedOut(
+      oneCell.test(begin)
+        ? `a range in it names a sheet at its end, ${begin}:${token.text}!${end}`
+        : "it refers to the same cell on several sheets",
+    );
+  }
   const sheet = state.around.sheetByName.get(name.toLowerCase());
   if (sheet === undefined) {
     throw new NotWorkedOut(

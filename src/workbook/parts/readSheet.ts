@@ -197,15 +197,24 @@ const outside = (part: string, what: string): WorkbookProblem =>
 const digits = /^[0-9]{1,7}$/;
 
 function refuseTwice(rows: readonly SheetRow[], part: string): void {
-  const seen = new Set<number>();
-  for (const { row, cells } of rows) {
-    if (seen.has(row)) throw new WorkbookProblem(`The workbook is damaged: ${part} holds row ${row + 1} twice.`);
-    seen.add(row);
-    const columns = new Set<number>();
-    for (const cell of cells) {
-      if (columns.has(cell.column))
-        throw new WorkbookProblem(`The workbook is damaged: ${part} holds cell ${placeText(cell)} twice.`);
-      columns.add(cell.column);
-    }
+  const row = firstTwice(rows, ({ row }) => row);
+  if (row) throw new WorkbookProblem(`The workbook is damaged: ${part} holds row ${row.row + 1} twice.`);
+  for (const { cells } of rows) {
+    const cell = firstTwice(cells, ({ column }) => column);
+    if (cell) throw new WorkbookProblem(`The workbook is damaged: ${part} holds cell ${placeText(cell)} twice.`);
   }
+}
+
+function firstTwice<T>(items: readonly T[], placeOf: (item: T) => number): T | undefined {
+  // In order, as nearly every writer has them, none can be there twice.
+  let last = -1;
+  let inOrder = true;
+  for (const item of items) {
+    const place = placeOf(item);
+    inOrder &&= place > last;
+    last = place;
+  }
+  if (inOrder) return undefined;
+  const seen = new Set<number>();
+  return items.find((item) => seen.size === seen.add(placeOf(item)).size);
 }

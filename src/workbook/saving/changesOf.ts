@@ -1,6 +1,6 @@
 import { type Cell, isCellError } from "../../cells/cell.ts";
 import { type Format, patternFor } from "../../writing/format.ts";
-import { type Area, isInside } from "../address.ts";
+import { type Area, isInside, isOneCell, type Place } from "../address.ts";
 import { placeKey } from "../engine.ts";
 import { footName } from "../formula/functionName.ts";
 import { storedSpelling } from "../formula/storedSpelling.ts";
@@ -17,12 +17,10 @@ export interface Saving {
 
 /** What must change in a sheet so that it holds the answers. */
 export function changesOf(sheet: Sheet, worked: readonly Worked[], saving: Saving): readonly CellChange[] {
-  const cells = new Map<number, SheetCell>();
-  for (const row of sheet.rows) for (const cell of row.cells) cells.set(placeKey(cell.row, cell.column), cell);
+  const cells = onceAskedFor(() => cellsOf(sheet));
   const changes = new Map<number, CellChange>();
-  const put = (row: number, column: number, wanted: Omit<CellChange, "row" | "column" | "old">): void => {
+  const put = (old: SheetCell | undefined, { row, column }: Place, wanted: Wanted): void => {
     const key = placeKey(row, column);
-    const old = cells.get(key);
     if (isSame(old, wanted)) changes.delete(key);
     else {
       // Written out: there are as many as there are cells.
@@ -30,28 +28,25 @@ export function changesOf(sheet: Sheet, worked: readonly Worked[], saving: Savin
       changes.set(key, { row, column, old, value, style, formula: withMark(wanted.formula, old, saving) });
     }
   };
-  const rowStyles = new Map(sheet.rows.map(({ row, style }) => [row, style]));
-  for (const { row, column, style } of emptied(worked, cells))
-    put(row, column, { value: null, style, formula: undefined });
+  const rowStyles = onceAskedFor(() => new Map(sheet.rows.map(({ row, style }) => [row, style])));
+  for (const cell of emptied(worked, cells)) put(cell, cell, { value: null, style: cell.style, formula: undefined });
   for (const item of worked) {
-    const { row, column, style } = item.cell;
+    const { cell } = item;
+    const { row, column, style } = cell;
     const formatFor = formatsOf(item);
     const styled = (at: number, index: number, line: number, value: Cell): number => {
       const format = typeof value === "number" ? formatFor(line, index, value) : undefined;
       return format === undefined ? at : saving.styleWith(at, format);
     };
     const { value, spill } = item.answer;
-    put(row, column, { value, style: styled(style, 0, 0, value), formula: formulaOf(item, saving) });
+    put(cell, cell, { value, style: styled(style, 0, 0, value), formula: formulaOf(item, saving) });
     spill?.cells.forEach((line, down) => {
       line.forEach((content, across) => {
         if (down === 0 && across === 0) return;
-        const old = cells.get(placeKey(row + down, column + across));
-        const base = old?.style ?? rowStyles.get(row + down) ?? columnStyle(sheet, column + across);
-        put(row + down, column + across, {
-          value: content,
-          style: styled(base, across, down, content),
-          formula: undefined,
-        });
+        const at = { row: row + down, column: column + across };
+        const old = cells().get(placeKey(at.row, at.column));
+        const base = old?.style ?? rowStyles().get(at.row) ?? columnStyle(sheet, at.column);
+        put(old, at, { value: content, style: styled(base, across, down, content), formula: undefined });
       });
     });
   }
@@ -59,8 +54,26 @@ export function changesOf(sheet: Sheet, worked: readonly Worked[], saving: Savin
   return [...changes.values()];
 }
 
+type Wanted = Omit<CellChange, "row" | "column" | "old">;
+
+/** The cells of a sheet by their places. */
+export function cellsOf({ rows }: Sheet): ReadonlyMap<number, SheetCell> {
+  const cells = new Map<number, SheetCell>();
+  for (const row of rows) for (const cell of row.cells) cells.set(placeKey(cell.row, cell.column), cell);
+  return cells;
+}
+
+/** Most sheets have no use for it, and it takes as long to make as everything else that is asked of a cell. */
+function onceAskedFor<T>(make: () => T): () => T {
+  let made: { readonly value: T } | undefined;
+  return () => {
+    made ??= { value: make() };
+    return made.value;
+  };
+}
+
 /** Writes formulas out that point to a shared one which the changes take away. */
-export function giveOwnText(cells: ReadonlyMap<number, SheetCell>, changes: Map<number, CellChange>): void {
+export function giveOwnText(cells: () => ReadonlyMap<number, SheetCell>, changes: Map<number, CellChange>): void {
   for (const cell of orphaned(cells, changes)) {
     const { row, column, style, value, formula } = cell;
     const own = { text: storedSpelling(formula.text) };
@@ -73,7 +86,7 @@ type SharingCell = SheetCell & { readonly formula: StoredFormula };
 
 /** Cells that only point to a shared formula which is now written another way: they need its text themselves. */
 function orphaned(
-  cells: ReadonlyMap<number, SheetCell>,
+  cells: () => ReadonlyMap<number, SheetCell>,
   changes: ReadonlyMap<number, CellChange>,
 ): readonly SharingCell[] {
   const gone = new Set<number>();
@@ -84,7 +97,7 @@ function orphaned(
   if (gone.size === 0) return [];
   const points = (cell: SheetCell): cell is SharingCell =>
     cell.formula?.leader !== undefined && gone.has(cell.formula.leader);
-  return [...cells].flatMap(([key, cell]) => {
+  return [...cells()].flatMap(([key, cell]) => {
     const change = changes.get(key);
     return points(cell) && (change === undefined || change.formula === "keep") ? [cell] : [];
   });
@@ -100,20 +113,21 @@ function withMark(
   return { text: old.formula.text, array: { area: old.formula.area, mark: dynamicMark() } };
 }
 
-function isSame(
-  old: SheetCell | undefined,
-  { value, style, formula }: Omit<CellChange, "row" | "column" | "old">,
-): boolean {
+function isSame(old: SheetCell | undefined, { value, style, formula }: Wanted): boolean {
   if (!old) return value === null && formula === undefined;
   const sameFormula = formula === undefined ? old.formula === undefined : formula === "keep";
   return sameFormula && sameValue(old.value, value) && old.style === style;
 }
 
 /** Cells that an array formula filled when the file was saved; those it fills again are put back after. */
-function emptied(worked: readonly Worked[], cells: ReadonlyMap<number, SheetCell>): readonly SheetCell[] {
-  return worked.flatMap(({ cell: { formula } }) =>
-    formula?.kind === "array" && formula.area ? inside(formula.area, cells).filter((cell) => !cell.formula) : [],
-  );
+function emptied(worked: readonly Worked[], cells: () => ReadonlyMap<number, SheetCell>): readonly SheetCell[] {
+  const found: SheetCell[] = [];
+  for (const { cell } of worked) {
+    const area = cell.formula?.kind === "array" ? cell.formula.area : undefined;
+    if (!area || isOneCell(area)) continue;
+    for (const other of inside(area, cells())) if (!other.formula) found.push(other);
+  }
+  return found;
 }
 
 function inside(area: Area, cells: ReadonlyMap<number, SheetCell>): SheetCell[] {

@@ -15,9 +15,9 @@ export function spliceSheet(sheet: Sheet, changes: readonly CellChange[]): strin
   for (const row of sheet.rows) {
     // Places that were only implied by what stands before them must be said once cells come and go.
     if (row.implied) splices.push(insertion(afterName(sheet.text, row.start), ` r="${row.row + 1}"`));
-    const inRow = byRow.get(row.row) ?? [];
+    const inRow = byRow.get(row.row) ?? none;
     byRow.delete(row.row);
-    for (const piece of rowSplices(sheet, row, inRow)) splices.push(piece);
+    rowSplices(sheet, row, inRow, splices);
   }
   for (const piece of newRows(sheet, byRow)) splices.push(piece);
   return splice(sheet.text, splices);
@@ -31,23 +31,25 @@ function afterName(text: string, start: number): number {
   return end.exec(text)?.index ?? text.length;
 }
 
-function rowSplices(sheet: Sheet, row: SheetRow, changes: readonly CellChange[]): readonly Splice[] {
+function rowSplices(sheet: Sheet, row: SheetRow, changes: readonly CellChange[], splices: Splice[]): void {
   const { text, prefix } = sheet;
-  const splices: Splice[] = [];
-  const changed = new Set<SheetCell>();
-  const added: CellChange[] = [];
   for (const change of changes) {
-    if (change.old) {
-      changed.add(change.old);
-      splices.push({ start: change.old.start, end: change.old.end, text: cellElement(change, text, prefix) });
-    } else added.push(change);
+    const { old } = change;
+    if (old) splices.push({ start: old.start, end: old.end, text: cellElement(change, text, prefix) });
   }
-  for (const cell of row.cells) {
-    if (cell.implied && !changed.has(cell))
-      splices.push(insertion(afterName(text, cell.start), ` r="${placeText(cell)}"`));
+  if (row.cells.some(isImplied)) {
+    const changed = new Set(changes.map(({ old }) => old));
+    for (const cell of row.cells) {
+      if (cell.implied && !changed.has(cell))
+        splices.push(insertion(afterName(text, cell.start), ` r="${placeText(cell)}"`));
+    }
   }
-  return [...splices, ...addedCells(sheet, row, added)];
+  if (changes.some(isAdded)) splices.push(...addedCells(sheet, row, changes.filter(isAdded)));
 }
+
+const none: readonly CellChange[] = [];
+const isImplied = ({ implied }: SheetCell): boolean => implied === true;
+const isAdded = ({ old }: CellChange): boolean => old === undefined;
 
 function addedCells({ text, prefix }: Sheet, row: SheetRow, added: readonly CellChange[]): readonly Splice[] {
   const elements = [...added]

@@ -9,7 +9,7 @@ import type { Worked } from "../workOut.ts";
 import { writeZip } from "../zip/writeZip.ts";
 import { addNumberFormats, type NumberFormats } from "./addNumberFormats.ts";
 import type { CellChange } from "./cellChange.ts";
-import { giveOwnText } from "./changesOf.ts";
+import { cellsOf, giveOwnText } from "./changesOf.ts";
 import { entriesWith } from "./entriesWith.ts";
 import { PartList } from "./partList.ts";
 import { saveWorkbook } from "./saveWorkbook.ts";
@@ -42,7 +42,7 @@ export function writeEdits(workbook: Workbook, edits: readonly Edit[]): Uint8Arr
   workbook.sheets.forEach((sheet, index) => {
     const typed = edits.filter((edit) => edit.sheet === index);
     if (typed.length === 0) return;
-    const cells = cellsByPlace(sheet);
+    const cells = cellsOf(sheet);
     const all = [...typed, ...withoutRoom(typed, cells)];
     const changes = changesFor(sheet, cells, all, formats);
     formulaGone ||= changes.some(({ old, formula }) => old?.formula !== undefined && formula === undefined);
@@ -58,12 +58,6 @@ export function writeEdits(workbook: Workbook, edits: readonly Edit[]): Uint8Arr
   for (const [part, text] of list.texts()) changed.set(part, text);
   const bytes = writeZip(entriesWith(workbook.files.entries, changed, list.dropped));
   return arrays.length === 0 ? bytes : withArrays(bytes, arrays);
-}
-
-function cellsByPlace({ rows }: Sheet): ReadonlyMap<number, SheetCell> {
-  const cells = new Map<number, SheetCell>();
-  for (const row of rows) for (const cell of row.cells) cells.set(placeKey(cell.row, cell.column), cell);
-  return cells;
 }
 
 /** Array formulas into whose cells something else was typed: each goes back to its own cell, and will say `#SPILL!`. */
@@ -106,7 +100,7 @@ function changesFor(
       formula: formula === undefined ? undefined : { text: storedSpelling(formula) },
     });
   }
-  giveOwnText(cells, changes);
+  giveOwnText(() => cells, changes);
   return [...changes.values()];
 }
 
@@ -120,7 +114,7 @@ const columnStyle = ({ columnStyles }: Sheet, column: number): number =>
 function withArrays(bytes: Uint8Array, arrays: readonly Edit[]): Uint8Array {
   const workbook = openWorkbook(bytes);
   const sheets = workbook.sheets.map((sheet, index) => {
-    const cells = cellsByPlace(sheet);
+    const cells = cellsOf(sheet);
     return arrays.flatMap(({ sheet: on, row, column, value }): Worked[] => {
       const cell = on === index ? cells.get(placeKey(row, column)) : undefined;
       return cell ? [{ cell, translation: fillsCells, answer: { value } }] : [];

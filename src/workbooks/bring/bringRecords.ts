@@ -1,7 +1,9 @@
 import { type Cell, isBlankCell } from "../../cells/cell.ts";
 import { type Day, isoText } from "../../cells/day.ts";
+import { usualLimits } from "../../workbook/limits.ts";
 import { lookInto } from "../../workbook/lookInto.ts";
 import { WorkbookProblem } from "../../workbook/workbookProblem.ts";
+import type { Packing } from "../../workbook/zip/packing.ts";
 import type { BookContent } from "../footBook/bookContent.ts";
 import { sheetNames } from "../footBook/bookSheets.ts";
 import { bookVersion } from "../footBook/bookVersion.ts";
@@ -29,6 +31,8 @@ export interface Source {
 
 export interface BringOptions {
   readonly matches: Matches;
+  /** What unpacks workbooks, where it is not to be the library. */
+  readonly packing?: Packing;
   /** What 03/04/2026 means in text; such a text stays as it is when this is left out. */
   readonly order: DateOrder | undefined;
   /** The first day of a new year; all records are brought when left out. */
@@ -76,7 +80,7 @@ interface Item<K extends string> {
  * @throws WorkbookProblem when a file holds no records that are known, or was made by a later version
  */
 export function bringRecords(sources: readonly Source[], options: BringOptions): Brought {
-  const read = sources.map(({ file, bytes }) => readSource(file, bytes, options.matches));
+  const read = sources.map(({ file, bytes }) => readSource(file, bytes, options));
   const unused = [...options.matches.keys()].find(
     (heading) =>
       !read.some(({ blocks }) => blocks.some(({ headings }) => headings.map(plainHeading).includes(heading))),
@@ -174,9 +178,9 @@ interface Read {
 
 const ownSheets: ReadonlySet<string> = new Set([...Object.values(sheetNames), "Sale check"]);
 
-function readSource(file: string, bytes: Uint8Array, matches: Matches): Read {
+function readSource(file: string, bytes: Uint8Array, { matches, packing }: BringOptions): Read {
   if (!isZip(bytes)) return { blocks: [blocksInText(bytes, file, matches)], settings: undefined, notes: [] };
-  const workbook = lookInto(bytes);
+  const workbook = lookInto(bytes, usualLimits, packing);
   const settings = settingsOf(workbook);
   const version = settings?.typed.get("book_version");
   if (typeof version === "number" && version > bookVersion)

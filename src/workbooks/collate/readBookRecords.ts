@@ -1,7 +1,9 @@
 import { type Cell, isBlankCell } from "../../cells/cell.ts";
 import type { Day } from "../../cells/day.ts";
 import { numberIn } from "../../cells/numberIn.ts";
+import { usualLimits } from "../../workbook/limits.ts";
 import { lookInto } from "../../workbook/lookInto.ts";
+import type { Packing } from "../../workbook/zip/packing.ts";
 import { cases as casesTable } from "../tables/cases.ts";
 import { gathers as gathersTable } from "../tables/gathers.ts";
 import { dayReader } from "./dayReader.ts";
@@ -39,8 +41,8 @@ export interface BookRecords {
  *
  * @throws WorkbookProblem with the reason when the file cannot be used
  */
-export function readBookRecords(bytes: Uint8Array): BookRecords {
-  const workbook = lookInto(bytes);
+export function readBookRecords(bytes: Uint8Array, packing?: Packing): BookRecords {
+  const workbook = lookInto(bytes, usualLimits, packing);
   const record = flockRecordIn(workbook);
   const foundGathers = neededTable(workbook, gathersTable, neededInGathers);
   const foundCases = neededTable(workbook, casesTable, neededInCases);

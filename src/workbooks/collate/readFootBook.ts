@@ -2,8 +2,10 @@ import { type Cell, isBlankCell } from "../../cells/cell.ts";
 import { isoText } from "../../cells/day.ts";
 import { numberIn } from "../../cells/numberIn.ts";
 import { cellNamed } from "../../workbook/cellNamed.ts";
+import { usualLimits } from "../../workbook/limits.ts";
 import { lookInto, type UnreadWorkbook } from "../../workbook/lookInto.ts";
 import { WorkbookProblem } from "../../workbook/workbookProblem.ts";
+import type { Packing } from "../../workbook/zip/packing.ts";
 import { cases } from "../tables/cases.ts";
 import type { Table } from "../tables/defineTable.ts";
 import { gathers } from "../tables/gathers.ts";
@@ -22,7 +24,8 @@ const usualGap = 14;
  *
  * @throws WorkbookProblem with the reason when the file cannot be used
  */
-export const readFootBook = (bytes: Uint8Array): FlockRecord => flockRecordIn(lookInto(bytes));
+export const readFootBook = (bytes: Uint8Array, packing?: Packing): FlockRecord =>
+  flockRecordIn(lookInto(bytes, usualLimits, packing));
 
 /** The same of a workbook that has been looked into. */
 export function flockRecordIn(workbook: UnreadWorkbook): FlockRecord {

@@ -36,7 +36,7 @@ export const checkSheet = (placed: readonly PlacedAnswer[]): SheetPlan => ({
   name: sheetNames.check,
   write(sheet) {
     sheet.widths(8, 20, 62, 70);
-    title(sheet, "Record check", "Row 1 is the first record of the sheet Cases. Nothing is changed; mend it there.");
+    title(sheet, "Record check", "Rows here are rows of the sheet Cases. Nothing is changed; mend it there.");
     for (const answer of placed.filter(isOn(sheetNames.check))) writeAnswer(sheet, answer);
     sheet.freezeAt({ row: 5, column: 0 });
     sheet.print({ sideways: true, repeat: [3, 4] });

@@ -1,4 +1,4 @@
-import type { PlacedRecords } from "./placedRecords.ts";
+import { firstRecord, type PlacedRecords } from "./placedRecords.ts";
 
 /** A question in a farmer's words and the formula that answers it. */
 export interface Answer {
@@ -93,6 +93,6 @@ export const answersFor = ({ besideCases, besideGathers }: PlacedRecords): Answe
   ],
   check: {
     question: "What to mend in the case records",
-    formula: "FOOT.RECORDCHECK(Cases[#Headers],Cases[#Data],as_of)",
+    formula: `FOOT.RECORDCHECK(Cases[#Headers],Cases[#Data],as_of,${firstRecord + 1})`,
   },
 });

@@ -101,6 +101,16 @@ const columns: Readonly<Record<string, AsOfColumn>> = {
   withdrawal_days: ofCases("its withdrawal days", "workedCount", ofTreatment("Cases[Withdrawal days]")),
   sound_on: ofCases("the day she was found sound", "workedDate", settled("Cases[Sound on]")),
   left_on: ofCases("the day she left the flock", "workedDate", settled("Cases[Left flock]")),
+  // What stands in Sound on and is no day, or one before the case, says nothing of this case.
+  still_lame: ofCases("1 where no day on which she was sound again, or left, follows", "workedCount", (cells) => {
+    const [seen, sound] = [cells("case_day"), cells("sound_on")];
+    const before = `ISNUMBER(${sound})*ISNUMBER(${seen})*(${sound}<${seen})`;
+    return `IF(LEN(${seen})>0,(LEN(${cells("left_on")})=0)*((LEN(${sound})=0)+${before}),"")`;
+  }),
+  case_over: ofCases("the day she was found sound, or else that of the case", "workedDate", (cells) => {
+    const [seen, sound] = [cells("case_day"), cells("sound_on")];
+    return `IF((LEN(${sound})>0)*ISNUMBER(${seen}),${sound},${seen})`;
+  }),
   followed_on: ofCases(
     "the day of the treatment, of one animal and not of a group",
     "workedDate",

@@ -23,7 +23,7 @@ interface Check {
   readonly column: string;
 }
 
-const gatherKey = 'Gathers[Date]&"|"&Gathers[Group]';
+const gatherKey = 'Gathers[Date]&"|"&TRIM(Gathers[Group])';
 const lookAgain = besideCases.range("lookAgain");
 
 const inGathers = (words: string, wrong: string): Check => ({ words, wrong, column: "Gathers[Lame]" });
@@ -86,10 +86,7 @@ const counts = placeGrid(sheetNames.problems, ["rows", "last", "what"], { row: 4
 const headings = counts.area.bottom + 5;
 
 const list = placeList(sheetNames.problems, recordCheckFunction, { row: headings, column: 0 });
-const check = "FOOT.RECORDCHECK(Cases[#Headers],Cases[#Data],as_of)";
-
-/** RECORDCHECK gives rows of the table; the sheet's own rows are found faster. */
-const inSheetRows = (found: string): string => `IFERROR(${found}+{${firstRecord},0,0,0},${found})`;
+const check = `FOOT.RECORDCHECK(Cases[#Headers],Cases[#Data],as_of,${firstRecord + 1})`;
 
 /** What in the records should be mended, row by row. */
 export const problemsSheet: SheetPlan = {
@@ -146,7 +143,7 @@ export const problemsSheet: SheetPlan = {
     writeList(sheet, list, {
       question: "Cases: how each heading was read, then what to mend",
       rows,
-      formula: inSheetRows(check),
+      formula: check,
       strong: (cell) => `ISNUMBER(${cell("row")})`,
     });
     sheet.freezeAt({ row: 3, column: 0 });

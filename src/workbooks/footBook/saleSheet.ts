@@ -27,11 +27,11 @@ const cellsIn = (column: number): Area => ({
 });
 
 /**
- * The sale check's own answer to another question: a row that says yes to it counts as a treatment that is not over on
- * the day, so that tags that may be one animal, and rows that cannot be read, hold here as they do there.
+ * The sale check's own answer to another question: a row that says yes to it is handed over as a treatment that is not
+ * over on the day, so that tags that may be one animal, and rows that cannot be read, hold here as they do there.
  */
-const heldBy = (when: string, rows: string): string =>
-  `INDEX(FOOT.SALECHECK(SaleList[Tag],sale_date,case_tag,IF(${rows},IF(${when},sale_date,case_day),""),IF(${rows},(${when})*1,"")),0,2)`;
+const heldBy = (treated: string, days: string): string =>
+  `INDEX(FOOT.SALECHECK(SaleList[Tag],sale_date,case_tag,${treated},${days}),0,2)`;
 
 // What is neither clear nor in no record is held, whatever it says.
 const decided =
@@ -96,8 +96,8 @@ export const saleSheet = ({ saleDate, saleTags }: BookContent): SheetPlan => ({
     });
     const at = (column: number) => ({ row: headings, column });
     for (const [column, name, question, formula] of [
-      [lame, "sale_lame", "Lame then", heldBy("LEN(sound_on)+LEN(left_on)=0", "LEN(case_day)>0")],
-      [left, "sale_gone", "Gone by then", heldBy("LEN(left_on)>0", "LEN(left_on)>0")],
+      [lame, "sale_lame", "Lame then", heldBy("IF(still_lame=1,sale_date,case_over)", "still_lame")],
+      [left, "sale_gone", "Gone by then", heldBy('IF(LEN(left_on)>0,sale_date,"")', 'IF(LEN(left_on)>0,1,"")')],
     ] as const) {
       const from = readFrom[column];
       sheet.put({ row: headings - 1, column }, question, "question");

@@ -91,3 +91,21 @@ it(
   },
   5 * minutes,
 );
+
+it(
+  "of a cell that a formula elsewhere fills that formula is explained, and where it stands is said",
+  async () => {
+    const { page } = await practice.open({ stillness: "reduce" });
+    const treated = rowsOf({ A1: "2026-03-14", A2: "3.4.26", A3: "2026-03-16" });
+    const filling = `<row r="9"><c r="A9" cm="1"><f t="array" ref="A9:A11">_xldudf_FOOT_CLEARDATE(A1:A3,28)</f><v>46123</v></c></row><row r="10"><c r="A10" t="str"><v>not read</v></c></row><row r="11"><c r="A11"><v>46125</v></c></row>`;
+    await openFile(page, "filled.xlsx", buildWorkbook({ sheets: [{ name: "Flock", rows: treated + filling }] }));
+    await page.getByRole("button", { name: "Explain", exact: true }).click();
+    await goTo(page, "A10");
+    await page.getByText("Flock A10 is filled by the formula in Flock A9.").waitFor();
+    expect(await page.locator(".explanation").textContent()).toContain("FOOT.CLEARDATE(A1:A3,28)");
+    await goTo(page, "A3");
+    await page.getByText("Flock A3 holds no formula.").waitFor();
+    await page.close();
+  },
+  3 * minutes,
+);

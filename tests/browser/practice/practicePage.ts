@@ -20,6 +20,8 @@ export interface Meeting {
   readonly height?: number;
   readonly look?: "light" | "dark";
   readonly stillness?: "reduce" | "no-preference";
+  /** A telephone: a finger in place of a pointer. */
+  readonly touch?: boolean;
   readonly before?: (page: Page) => Promise<unknown>;
 }
 
@@ -33,12 +35,14 @@ export async function openPractice(browser: Browser, address: string, meeting: M
 
 /** Opens the page and waits for nothing. */
 export async function startPractice(browser: Browser, address: string, meeting: Meeting = {}): Promise<OpenedPage> {
-  const { width = 1280, height = 800, look = "light", stillness = "no-preference" } = meeting;
+  const { width = 1280, height = 800, look = "light", stillness = "no-preference", touch = false } = meeting;
   const page = await browser.newPage({
     viewport: { width, height },
     colorScheme: look,
     reducedMotion: stillness,
     acceptDownloads: true,
+    hasTouch: touch,
+    isMobile: touch,
   });
   page.setDefaultTimeout(patience);
   const troubles: string[] = [];
@@ -111,6 +115,17 @@ export async function toSheet(page: Page, name: string): Promise<void> {
   await page.getByRole("tab", { name, exact: true }).click();
   await page.locator(".status strong", { hasText: new RegExp(`^${name} `) }).waitFor();
 }
+
+/** Pastes into the selected cell what another program has put there. */
+export const paste = (page: Page, kind: "text/plain" | "text/html", content: string): Promise<void> =>
+  page.evaluate(
+    ([given, text]) => {
+      const clipboardData = new DataTransfer();
+      clipboardData.setData(given, text);
+      document.activeElement?.dispatchEvent(new ClipboardEvent("paste", { clipboardData, bubbles: true }));
+    },
+    [kind, content] as const,
+  );
 
 /** Hands the page a workbook, as a person does who picks a file. */
 export const pick = (page: Page, name: string, bytes: Uint8Array): Promise<void> =>

@@ -4,7 +4,7 @@ import { dayOf } from "../../../src/cells/day.ts";
 import { placeText, readPlace } from "../../../src/workbook/address.ts";
 import type { Workbook } from "../../../src/workbook/workbook.ts";
 import { buildWorkbook, rowsOf } from "../../workbook/buildWorkbook.ts";
-import { download, goTo, openFile, said, settled, type } from "./practicePage.ts";
+import { download, goTo, openFile, paste, said, settled, type } from "./practicePage.ts";
 import { servedPractice } from "./servedPractice.ts";
 
 const minutes = 60_000;
@@ -37,17 +37,6 @@ const shownAt = async (page: Page, cell: string): Promise<string> => {
   await goTo(page, cell);
   return said(page, cell);
 };
-
-/** Pastes into the selected cell what another program has put there. */
-const paste = (page: Page, kind: "text/plain" | "text/html", content: string): Promise<void> =>
-  page.evaluate(
-    ([given, text]) => {
-      const clipboardData = new DataTransfer();
-      clipboardData.setData(given, text);
-      document.activeElement?.dispatchEvent(new ClipboardEvent("paste", { clipboardData, bubbles: true }));
-    },
-    [kind, content] as const,
-  );
 
 /** Dates as people type them, with the day where there is only one that they can mean. */
 const messy: readonly (readonly [text: string, day?: string])[] = [
@@ -100,9 +89,19 @@ describe("dates in the practice sheet", () => {
         const shown = await shownAt(page, `D${index + 11}`);
         expect(shown.includes(isText), shown).toBe(messy[index]?.[1] === undefined);
       }
-      const { workbook } = await download(page);
-      const held = rows.map((_, row) => cellOf(workbook, `D${row + 11}`)?.value ?? null);
-      expect(held).toEqual(rows.map(([text, day]) => (day === undefined ? text : dayOf(day))));
+      const held = async () => {
+        const { workbook } = await download(page);
+        return rows.map((_, row) => cellOf(workbook, `D${row + 11}`)?.value ?? null);
+      };
+      const pasted = rows.map(([text, day]) => (day === undefined ? text : dayOf(day)));
+      expect(await held()).toEqual(pasted);
+      await goTo(page, "D11");
+      await page.keyboard.press("Control+z");
+      await said(page, "D11", /empty/);
+      expect(await held()).toEqual(rows.map(() => null));
+      await page.keyboard.press("Control+y");
+      await said(page, "D11", /03\/04\/2026/);
+      expect(await held()).toEqual(pasted);
       expect(troubles).toEqual([]);
       await page.close();
     },

@@ -1,10 +1,7 @@
-import { execFileSync } from "node:child_process";
-import { mkdtempSync, readdirSync, readFileSync, rmSync, writeFileSync } from "node:fs";
+import { mkdtempSync, readFileSync, rmSync, writeFileSync } from "node:fs";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
-import { setTimeout as pause } from "node:timers/promises";
 import { pathToFileURL } from "node:url";
-import puppeteer from "puppeteer-core";
 import { afterAll, beforeAll, describe, expect, inject, it } from "vitest";
 import { dayOf } from "../../../src/cells/day.ts";
 import { openWorkbook } from "../../../src/workbook/openWorkbook.ts";
@@ -13,30 +10,9 @@ import { withOwnBook } from "../../../src/workbooks/ownBook/withOwnBook.ts";
 import { cases as casesTable } from "../../../src/workbooks/tables/cases.ts";
 import type { KeyOf } from "../../../src/workbooks/tables/defineTable.ts";
 import { columnOf } from "../../workbooks/columnOf.ts";
-import { launch } from "../launch.ts";
+import { type Driven, inChromium, inFirefox, until } from "./drivenPages.ts";
 
 const minutes = 60_000;
-const patience = 90_000;
-
-/** What both browsers' drivers are asked to do; the person uses keys alone. */
-interface Driven {
-  readonly keys: {
-    readonly type: (text: string) => Promise<void>;
-    readonly press: (key: string) => Promise<void>;
-    readonly down: (key: string) => Promise<void>;
-    readonly up: (key: string) => Promise<void>;
-  };
-  readonly text: (selector: string) => Promise<string>;
-  /** Files that arrived among the downloads. */
-  readonly downloads: () => Promise<readonly string[]>;
-  readonly choose: (file: string) => Promise<void>;
-  /** Addresses asked for that are outside the file. */
-  readonly abroad: readonly string[];
-  readonly troubles: readonly string[];
-  readonly close: () => Promise<void>;
-}
-
-const isOutside = (url: string): boolean => !/^(?:file|data|blob|about):/.test(url);
 
 const folder = mkdtempSync(join(tmpdir(), "soundfold-one-file-"));
 const page = join(folder, "hill-farm.html");
@@ -46,89 +22,6 @@ beforeAll(() => {
   writeFileSync(page, withOwnBook(single, "hill-farm.xlsx", book));
 });
 afterAll(() => rmSync(folder, { recursive: true }));
-
-async function inChromium(): Promise<Driven> {
-  const browser = await launch();
-  const opened = await browser.newPage({ viewport: { width: 1280, height: 800 }, acceptDownloads: true });
-  const [abroad, troubles, saved]: string[][] = [[], [], []];
-  opened.on("request", (request) => isOutside(request.url()) && abroad?.push(request.url()));
-  opened.on("pageerror", ({ message }) => troubles?.push(message));
-  opened.on("console", (message) => message.type() === "error" && troubles?.push(message.text()));
-  opened.on("download", async (download) => {
-    const path = join(folder, `chromium-${saved?.length}-${download.suggestedFilename()}`);
-    await download.saveAs(path);
-    saved?.push(path);
-  });
-  // A box of the browser's own cannot be answered without a person; the page then hands files to the downloads.
-  await opened.addInitScript(() => Object.assign(globalThis, { showSaveFilePicker: undefined }));
-  await opened.goto(pathToFileURL(page).href);
-  return {
-    keys: opened.keyboard,
-    text: async (selector) => (await opened.locator(selector).first().textContent()) ?? "",
-    downloads: async () => saved ?? [],
-    choose: (file) => opened.locator("input[type=file]").setInputFiles(file),
-    abroad: abroad ?? [],
-    troubles: troubles ?? [],
-    close: () => browser.close(),
-  };
-}
-
-function firefoxPath(): string {
-  for (const name of ["firefox-esr", "firefox"]) {
-    try {
-      return execFileSync("which", [name], { encoding: "utf8" }).trim();
-    } catch {
-      // The next name.
-    }
-  }
-  throw new Error("Firefox is not installed; on Debian: apt-get install firefox-esr");
-}
-
-async function inFirefox(): Promise<Driven> {
-  const saved = mkdtempSync(join(folder, "firefox-"));
-  const browser = await puppeteer.launch({
-    browser: "firefox",
-    executablePath: firefoxPath(),
-    headless: true,
-    defaultViewport: { width: 1280, height: 800 },
-    extraPrefsFirefox: {
-      "browser.download.folderList": 2,
-      "browser.download.dir": saved,
-      "browser.download.useDownloadDir": true,
-      "browser.download.always_ask_before_handling_new_types": false,
-    },
-  });
-  const opened = await browser.newPage();
-  const [abroad, troubles]: string[][] = [[], []];
-  opened.on("request", (request) => isOutside(request.url()) && abroad?.push(request.url()));
-  opened.on("pageerror", (error) => troubles?.push(String(error)));
-  await opened.goto(pathToFileURL(page).href, { timeout: patience });
-  return {
-    keys: opened.keyboard as unknown as Driven["keys"],
-    text: (selector) => opened.$eval(selector, (element) => element.textContent ?? ""),
-    downloads: async () =>
-      readdirSync(saved)
-        .filter((name) => name.endsWith(".xlsx"))
-        .map((name) => join(saved, name)),
-    async choose(file) {
-      const input = await opened.$("input[type=file]");
-      await (input as unknown as { uploadFile: (path: string) => Promise<void> }).uploadFile(file);
-    },
-    abroad: abroad ?? [],
-    troubles: troubles ?? [],
-    close: () => browser.close(),
-  };
-}
-
-async function until<T>(ask: () => Promise<T>, isMet: (answer: T) => boolean, wanted: string): Promise<T> {
-  const end = Date.now() + patience;
-  for (;;) {
-    const answer = await ask().catch(() => undefined);
-    if (answer !== undefined && isMet(answer)) return answer;
-    if (Date.now() > end) throw new Error(`${wanted} did not come; last: ${answer}`);
-    await pause(100);
-  }
-}
 
 const with2 = async ({ keys }: Driven, held: string, key: string): Promise<void> => {
   await keys.down(held);
@@ -147,8 +40,6 @@ const saysOf = (driven: Driven, wanted: RegExp): Promise<string> =>
 async function typeDown(driven: Driven, column: string, first: number, entries: readonly string[]): Promise<void> {
   for (const [place, entry] of entries.entries()) {
     await saysOf(driven, new RegExp(` ${column}${first + place} `));
-    // Nobody types in the same moment in which the cell below is reached; the editor is being moved there.
-    await pause(250);
     await driven.keys.type(entry);
     await driven.keys.press("Enter");
   }
@@ -170,7 +61,7 @@ describe.each([
   it(
     "takes three cases by keyboard alone, tells who may be sold, is saved and opened again, and asks for nothing outside",
     async () => {
-      const driven = await start();
+      const driven = await start(pathToFileURL(page).href);
       try {
         await until(
           () => driven.text(".note"),

@@ -23,7 +23,11 @@ it("checks the whole table around the selected cell, and leads to each cell", as
   const found = await page.locator(".findings li").allInnerTexts();
   expect(found.map((text) => text.split("\n").filter((line) => line !== ""))).toEqual([
     ["C5", 'Date treated: "12/3" is not a date', "enter a real date, or text such as 2026-03-14"],
-    ["D5", 'Lesion: "limping" is not a lesion known here', "use a name that LESIONNAME knows, or other"],
+    [
+      "D5",
+      'Lesion: "limping" is not a lesion known here',
+      "use the usual name of a lesion, such as scald or footrot, or other",
+    ],
     ["B6", "Ear tag: no tag in a row that holds a record", "enter the tag of the animal"],
     ["F6", expect.stringContaining("#N/A"), expect.any(String)],
     ["B7", "Ear tag: the same record as row 4", "delete one of the two if it was entered twice"],

@@ -210,6 +210,10 @@ describe("two lesions together", () => {
     );
   });
 
+  // A slash is read as "or" by some and as "and" by others: common practice, no source.
+  it("are in doubt where a slash stands between them", () =>
+    expect(shown("scald/footrot")).toBe("footrot, not sure (the graver; also interdigital dermatitis, not sure)"));
+
   it("are one when they are the same", () => expect(shown("scald / ID")).toBe("interdigital dermatitis"));
 });
 

@@ -32,6 +32,25 @@ describe("tags that may be one animal", () => {
     ["two words behind", "042", "42 old ewe"],
     ["a letter behind", "042", "042 R"],
     ["a word behind a full tag", "ZZ 0 123456 00042", "ZZ 0 123456 00042 ewe"],
+    ["a word for a sheep before", "042", "ewe 042"],
+    ["two words before", "042", "Ewe lamb No. 042"],
+    ["a word before a full tag", "ZZ 0 123456 00042", "ewe ZZ 0 123456 00042"],
+    ["struck through, the new one behind: the old", "043", "043 0044"],
+    ["struck through, the new one behind: the new", "0044", "043 0044"],
+    ["tagged anew: the old", "062", "062 (lost), now 071"],
+    ["tagged anew: the new", "071", "062 (lost), now 071"],
+    ["tagged anew, told the other way round: the old", "062", "071 (was 062)"],
+    ["tagged anew, told the other way round: the new", "071", "071 (was 062)"],
+    ["an arrow", "71", "062->071"],
+    ["a full tag anew", "ZZ 0 123456 00042", "ZZ 0 123456 00042 now ZZ 0 123456 00077"],
+    ["a full tag anew, its own number", "77", "ZZ 0 123456 00042 now ZZ 0 123456 00077"],
+    ["her own number before her tag", "ZZ 0 123456 00011", "12 ZZ 0123456 00011"],
+    ["how many beside it", "042", "042 x2"],
+    ["one of several with commas", "42", "41,42,43"],
+    ["one of several with slashes", "42", "41/42/43"],
+    ["a number as another program wrote it", "042", "42.0"],
+    ["a word and a colon before", "042", "id: 042"],
+    ["a Cyrillic letter for a zero", "042", "О42"],
     ["separators left out", "1-12", "112"],
     ["separators left out of a tag without its country", "123456 42", "12345642"],
   ])("%s: %s and %s", (_, one, other) => {
@@ -51,6 +70,11 @@ describe("tags that may be one animal", () => {
     ["two letters behind one number", "42A", "42C"],
     ["two colours behind one number", "12 red", "12 blue"],
     ["a zero at the end", "42", "420"],
+    ["a lamb and a ewe of one number", "lamb 12", "ewe 12"],
+    ["a colour before a number", "Blue 12", "12"],
+    ["a pen before a number", "1/12", "12"],
+    ["a flock mark beside its number", "123456 00042", "123456"],
+    ["two that were tagged anew", "062, now 071", "071, now 080"],
   ])("are not: %s, %s and %s", (_, one, other) => {
     expect([isAlike(tag(one), tag(other)), isAlike(tag(other), tag(one))]).toEqual([false, false]);
     expect(alikeAmong([{ tag: tag(one) }])(tag(other))).toEqual([]);
@@ -73,14 +97,38 @@ describe("a number of animals", () => {
     "150 sheep",
     "the rams",
     "40 head",
+    "all",
+    "All 40",
+    "all in field 3",
+    "Both",
+    "various",
+    "several blues",
+    "twins",
+    "the rest",
+    "whole lot",
+    "everything",
+    "lame ones",
+    "Pen 2",
+    "Top field",
+    "12 twin lambs",
   ])("%s", (text) => {
     expect(isNumberOfAnimals(text)).toBe(true);
     expect(() => tagKey(text)).toThrow("is a number of animals, not a tag");
   });
 
-  it.each(["042 ewe", "042 R", "ZZ 0 123456 00042", "ram 3", "Blue 42", "lamb 12", "42"])("not %s", (text) =>
-    expect(isNumberOfAnimals(text)).toBe(false),
-  );
+  it.each([
+    "042 ewe",
+    "042 R",
+    "ZZ 0 123456 00042",
+    "ram 3",
+    "Blue 42",
+    "lamb 12",
+    "42",
+    "Allie",
+    "Everest 3",
+    "pen 3 ewe 42",
+    "Penny",
+  ])("not %s", (text) => expect(isNumberOfAnimals(text)).toBe(false));
 });
 
 describe("tagKey of numbers set apart", () => {

@@ -27,11 +27,14 @@ import { footFunction } from "./footFunction.ts";
 import { formatted } from "./formatted.ts";
 import { forms } from "./forms.ts";
 import { type Task, workOutInOrder } from "./inOrder.ts";
+import { KeptAnswers } from "./keptAnswers.ts";
 import { lookups } from "./lookups.ts";
 import { numbersAlone } from "./numbersAlone.ts";
 import { placeFunctions } from "./places.ts";
 import { plainFunctions } from "./plainFunctions.ts";
 import { RangeIndex } from "./rangeIndex.ts";
+import { ranks } from "./ranks.ts";
+import { SortedNumbers } from "./sortedNumbers.ts";
 import { spreads } from "./spreads.ts";
 import { subtotals } from "./subtotals.ts";
 import { textFunctions } from "./texts.ts";
@@ -59,6 +62,7 @@ interface Formula {
 type OnChange = ((row: number, column: number) => void) | undefined;
 
 const noFilter: ReadonlySet<number> = new Set();
+const none: readonly EngineCell[] = [];
 
 /** Works out the formulas of a workbook, each once, after those it rests on. */
 export function calculateWorkbook(
@@ -77,10 +81,11 @@ export function calculateWorkbook(
   const formulas: Formula[] = [];
   const tasks: Task[] = [];
   const spills = sheets.map(() => new Map<number, Area>());
-  const formulaAt = sheets.map(
-    ({ cells }) =>
-      new Set(cells.flatMap(({ row, column, formula }) => (formula === undefined ? [] : [placeKey(row, column)]))),
-  );
+  const formulaAt = sheets.map(({ cells }) => {
+    const places = new Set<number>();
+    for (const { row, column, formula } of cells) if (formula !== undefined) places.add(placeKey(row, column));
+    return places;
+  });
   const fillsOf = filledCells(sheets);
 
   sheets.forEach((sheet, index) => {
@@ -100,7 +105,7 @@ export function calculateWorkbook(
           column,
           reads: areas,
           dynamic,
-          fills: fillsOf[index]?.get(placeKey(row, column)) ?? [],
+          fills: fillsOf[index]?.get(placeKey(row, column)) ?? none,
         });
       } catch (error) {
         if (!(error instanceof NoFormula)) throw error;
@@ -112,6 +117,8 @@ export function calculateWorkbook(
 
   const index = new RangeIndex(store);
   const running = new RunningTotals(store);
+  const sorted = new SortedNumbers(store);
+  const kept = new KeptAnswers();
   const toNumber = textToNumber(parts, dateSystem === 1904 ? days1904 : 0);
   const isUnclear = (text: string): boolean => isUnclearDate(text, parts.core.numfmt);
   const engine = engineFunctions(parts, replaced);
@@ -133,7 +140,8 @@ export function calculateWorkbook(
     ...spreads,
     ...formatted(engine),
     ...aggregates(running),
-    ...conditionals(index, isUnclear),
+    ...ranks(sorted, engine),
+    ...conditionals({ index, sorted, answers: kept }, isUnclear),
     ...lookups(index),
     ...subtotals((sheet, row, column) => sheets[sheet]?.subtotals?.has(placeKey(row, column)) ?? false),
     ...placeFunctions({
@@ -183,6 +191,8 @@ export function calculateWorkbook(
     store.forget();
     index.forget();
     running.forget();
+    sorted.forget();
+    kept.forget();
   };
 
   /** Puts an answer into the cells. @returns those it fills that were not known to be its own */
@@ -202,6 +212,11 @@ export function calculateWorkbook(
     const shaped = cell.fixed ? laidOut(content, cell.fixed) : content;
     if (isGrid(shaped)) for (const line of shaped.grid) for (const value of line) hold(value);
     else hold(shaped);
+    if (!isGrid(shaped) && !before) {
+      formula.answer = inOneCell(shownOf(shaped), formula);
+      put(row, column, formula.answer.value);
+      return none;
+    }
     const area = isGrid(shaped) ? areaFor(shaped, { row, column }) : undefined;
     if (before) {
       spills[sheet]?.delete(key);
@@ -283,6 +298,7 @@ export function calculateWorkbook(
 
   let circular = false;
   workOutInOrder(tasks, startOrder(formulas), {
+    readTooEarly: forget,
     keepCircular(task) {
       circular = true;
       keep(task, "it depends on its own answer", undefined);
@@ -337,6 +353,12 @@ function filledCells(sheets: readonly EngineSheet[]): readonly ReadonlyMap<numbe
     }
     return byAnchor;
   });
+}
+
+/** The answer of nearly every formula, so that nothing more is made than it holds. */
+function inOneCell(value: Cell, { message, shown }: Formula): EngineAnswer {
+  if (message === undefined) return shown === undefined ? { value } : { value, shown };
+  return shown === undefined ? { value, message } : { value, message, shown };
 }
 
 /** A formula that gives a blank cell shows 0. */

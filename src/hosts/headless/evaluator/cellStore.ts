@@ -112,9 +112,13 @@ export class CellStore {
   cells({ sheet, area }: SheetArea): Cells {
     this.watch?.({ sheet, area });
     const { top, left, bottom, right } = area;
+    if (top === bottom && left === right) {
+      this.spend(2);
+      return [[this.sheets[sheet]?.columns.get(left)?.[top] ?? null]];
+    }
     const size = (bottom - top + 1) * (right - left + 1);
-    const name = size > 1 ? `${sheet} ${top} ${left} ${bottom} ${right}` : "";
-    const known = name === "" ? undefined : this.#kept.get(name);
+    const name = `${sheet} ${top} ${left} ${bottom} ${right}`;
+    const known = this.#kept.get(name);
     if (known) {
       // Whoever asks for them goes through them once more.
       this.spend(size);
@@ -130,7 +134,7 @@ export class CellStore {
       above = lineOf(columns, row, above);
       rows[row - top] = above;
     }
-    if (name !== "") this.#keep(name, rows, size);
+    this.#keep(name, rows, size);
     return rows;
   }
 

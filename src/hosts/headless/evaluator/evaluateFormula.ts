@@ -55,7 +55,7 @@ export interface Surrounding {
 
 /** Works out a formula. @returns one cell or an array; a reference comes as its cells */
 export function evaluateFormula(node: FormulaNode, surrounding: Surrounding): Cell | Grid {
-  const calling = callingIn(surrounding, surrounding.arrays, new Map());
+  const calling = callingIn(surrounding, surrounding.arrays, noScope);
   const value = calling.evaluate(node);
   if (isLambda(value)) return errorOf("#CALC!");
   const content = calling.content(value);
@@ -63,6 +63,8 @@ export function evaluateFormula(node: FormulaNode, surrounding: Surrounding): Ce
   if (!surrounding.arrays && isGrid(content)) return content.grid[0]?.[0] ?? null;
   return content;
 }
+
+const noScope: Scope = new Map();
 
 function callingIn(surrounding: Surrounding, arrays: boolean, scope: Scope): Calling {
   const { store, at, toNumber, library } = surrounding;
@@ -120,7 +122,7 @@ function evaluated(node: FormulaNode | undefined, calling: Calling): Value {
     case "array":
       return gridOr(node.rows);
     case "area":
-      return { areas: [{ sheet: node.sheet, area: node.area }] };
+      return { areas: [node] };
     case "name":
       return calling.scope.has(node.name) ? (calling.scope.get(node.name) as Value) : errorOf("#NAME?");
     case "sign": {

@@ -36,20 +36,25 @@ function lastFilled({ sheet, area }: SheetArea, { store }: Calling): number {
  * Ranges of one height are handed over down to the last row that is filled in any of them, so that the blank rows of a
  * book's room cost nothing.
  */
-function heightsOf(given: readonly (Value | undefined)[], calling: Calling): ReadonlyMap<number, number> {
-  const heights = new Map<number, number>();
+function heightsOf(given: readonly (Value | undefined)[], calling: Calling): ReadonlyMap<number, number> | undefined {
+  let heights: Map<number, number> | undefined;
   for (const value of given) {
     const only = isReference(value) ? value.areas[0] : undefined;
     if (!only) continue;
     const height = only.area.bottom - only.area.top + 1;
     if (height <= leastRows) continue;
     calling.store.watch?.(only);
+    heights ??= new Map();
     heights.set(height, Math.max(heights.get(height) ?? leastRows, lastFilled(only, calling) + 1));
   }
   return heights;
 }
 
-function argumentOf(value: Value | undefined, heights: ReadonlyMap<number, number>, { store }: Calling): Argument {
+function argumentOf(
+  value: Value | undefined,
+  heights: ReadonlyMap<number, number> | undefined,
+  { store }: Calling,
+): Argument {
   if (value === undefined) return null;
   if (isLambda(value)) return errorOf("#VALUE!");
   if (isGrid(value)) return value.grid as Cell[][];
@@ -57,7 +62,7 @@ function argumentOf(value: Value | undefined, heights: ReadonlyMap<number, numbe
   const [only] = value.areas;
   if (!only || value.areas.length > 1) return errorOf("#VALUE!");
   const { sheet, area } = only;
-  const height = heights.get(area.bottom - area.top + 1);
+  const height = heights?.get(area.bottom - area.top + 1);
   return store.cells(height === undefined ? only : { sheet, area: { ...area, bottom: area.top + height - 1 } });
 }
 
@@ -75,6 +80,6 @@ export function footFunction(definition: AnyFunction, dateSystem: 1900 | 1904, h
       return errorOf(outcome.code);
     }
     heard.answered(outcome);
-    return gridOr(outcome.cells.map((row) => row.map((cell) => cell ?? "")));
+    return gridOr(outcome.cells);
   };
 }

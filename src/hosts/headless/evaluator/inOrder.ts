@@ -24,6 +24,8 @@ export interface Work {
     watch: ((area: SheetArea) => void) | undefined,
     onChange: ((row: number, column: number) => void) | undefined,
   ) => readonly Place[];
+  /** Cells were read before they held their answers: what was kept of them is of no use. */
+  readonly readTooEarly: () => void;
   /** Leaves a formula that depends on its own answer. */
   readonly keepCircular: (task: number) => void;
 }
@@ -180,7 +182,7 @@ const mostRounds = 12;
  * another had read before.
  */
 export function workOutInOrder(tasks: readonly Task[], order: readonly number[], work: Work): void {
-  const found: (readonly SheetArea[])[] = tasks.map(() => []);
+  const found: (readonly SheetArea[])[] = [];
   const doneAt: number[] = [];
   let clock = 0;
   let dirty: ReadonlySet<number> | undefined;
@@ -193,24 +195,24 @@ export function workOutInOrder(tasks: readonly Task[], order: readonly number[],
     inOneRound(tasks, order, {
       keepCircular: work.keepCircular,
       evaluate(task, isOpen) {
-        if (!must(task)) return [];
-        const seen: SheetArea[] = [];
-        const open = new Set<number>();
-        const watch = (area: SheetArea): void => {
-          seen.push(area);
-          for (const owner of isOpen(area)) open.add(owner);
-        };
+        if (!must(task)) return none;
         const { sheet, dynamic } = tasks[task] as Task;
+        const watching = dynamic ? watchingFor(isOpen) : undefined;
         // In the first round every formula is worked out, whatever has changed.
         const onChange =
           dirty === undefined ? undefined : (row: number, column: number) => changed.add(sheet, row, column);
-        const filled = work.evaluate(task, dynamic ? watch : undefined, onChange);
-        if (open.size > 0) return [...open];
-        found[task] = seen;
+        const filled = work.evaluate(task, watching?.watch, onChange);
+        if (watching) {
+          if (watching.open.size > 0) {
+            work.readTooEarly();
+            return [...watching.open];
+          }
+          found[task] = watching.seen;
+        }
         clock += 1;
         doneAt[task] = clock;
         if (filled.length > 0) surprises.push({ task, at: clock, places: filled });
-        return [];
+        return none;
       },
     });
     if (surprises.length === 0) return;
@@ -229,6 +231,19 @@ export function workOutInOrder(tasks: readonly Task[], order: readonly number[],
     if (again.length === 0 || first === undefined) return;
     dirty = new Set(again);
   }
+}
+
+const none: readonly number[] = [];
+
+/** Notes what a formula reads while it is worked out, and which formulas must go before it. */
+function watchingFor(isOpen: (area: SheetArea) => readonly number[]) {
+  const seen: SheetArea[] = [];
+  const open = new Set<number>();
+  const watch = (area: SheetArea): void => {
+    seen.push(area);
+    for (const owner of isOpen(area)) open.add(owner);
+  };
+  return { seen, open, watch };
 }
 
 interface Round {
@@ -261,7 +276,7 @@ function inOneRound(tasks: readonly Task[], order: readonly number[], round: Rou
   const enter = (task: number): void => {
     state[task] = onPath;
     root[task] = path.length;
-    path.push({ task, area: 0, columns: [], column: -1, row: 0, circle: path.length, first: [] });
+    path.push({ task, area: 0, columns: none, column: -1, row: 0, circle: path.length, first: none });
   };
   const settle = (task: number): void => {
     state[task] = settled;
@@ -290,10 +305,10 @@ function inOneRound(tasks: readonly Task[], order: readonly number[], round: Rou
     enter(start);
     while (path.length > 0) {
       const frame = path.at(-1) as Frame;
-      const [must, ...rest] = frame.first;
-      if (must !== undefined) {
+      if (frame.first.length > 0) {
+        const [must, ...rest] = frame.first;
         frame.first = rest;
-        meet(must);
+        meet(must as number);
         continue;
       }
       const next = nextUnsettled(frame, tasks[frame.task] as Task, pending);

@@ -31,9 +31,14 @@ export class RangeIndex {
     const { top, left } = area;
     const bottom = Math.min(area.bottom, this.#store.column(sheet, left).length - 1);
     const index = this.#indexFor(sheet, left, top, bottom);
-    const found = keys.flatMap((key) => within(index.rows.get(key) ?? [], top, bottom));
+    const lists = keys.flatMap((key) => {
+      const rows = within(index.rows.get(key) ?? [], top, bottom);
+      return rows.length === 0 ? [] : [rows];
+    });
+    const [only] = lists;
+    const found = lists.length < 2 ? (only ?? []) : lists.flat().sort((one, other) => one - other);
     this.#store.spend(found.length + 1);
-    return keys.length > 1 ? found.sort((one, other) => one - other) : found;
+    return found;
   }
 
   #indexFor(sheet: number, column: number, top: number, bottom: number): ColumnIndex {

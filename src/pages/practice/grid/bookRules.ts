@@ -57,7 +57,12 @@ export function bookRules({ api, opened }: GridBook): BookRules {
     choicesAt,
     wantedAt(cell) {
       const choices = choicesAt(cell);
-      return choices ? sheetWords.chooseOne(choices) : ruleAt(cell)?.sentence;
+      if (choices) return sheetWords.chooseOne(choices);
+      const rule = ruleAt(cell);
+      // What is wrong with an entry is no help before there is one.
+      if (rule?.choices && "area" in rule.choices)
+        return sheetWords.nothingToChoose(opened()?.workbook.sheets[rule.choices.sheet]?.name ?? "");
+      return rule?.sentence;
     },
     doubtIn(value, cell) {
       if (value === undefined || value === null || value === "") return undefined;

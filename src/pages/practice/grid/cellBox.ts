@@ -15,6 +15,8 @@ export interface ShownCell {
   readonly pane: Box;
   /** Moves that part, in pixels to the right and down. */
   readonly scroll: (right: number, down: number) => void;
+  /** How far that part is moved already. */
+  readonly scrolled: () => { readonly right: number; readonly down: number };
 }
 
 /** Where a cell of the sheet in view is; undefined before the sheet is drawn. */
@@ -43,6 +45,7 @@ export function cellBox(injector: Injector, unitId: string, row: number, column:
         viewportScrollX: main.viewportScrollX + right,
         viewportScrollY: main.viewportScrollY + down,
       }),
+    scrolled: () => ({ right: main.viewportScrollX, down: main.viewportScrollY }),
   };
 }
 

@@ -1,10 +1,11 @@
 import type { IRange } from "@univerjs/core";
 import type { Cells } from "../../../cells/cell.ts";
+import { isInArea } from "../../../hosts/headless/filledAreas.ts";
 import { type Area, areaText, columnNumber, readArea, readPlace } from "../../../workbook/address.ts";
 import { lastRow } from "../../../workbook/limits.ts";
 import { partsOfReference } from "./cellNamed.ts";
 import { cellsIn } from "./cellsIn.ts";
-import type { GridBook } from "./gridBook.ts";
+import type { CellAt, GridBook } from "./gridBook.ts";
 
 /** Cells as they are now. */
 export interface CellsNamed {
@@ -42,6 +43,14 @@ export function cellsNamed(book: GridBook, reference: string, own: string): Cell
 export function cellsFilled(book: GridBook, sheet: string, row: number, column: number): Cells {
   const filled = arraysOf(book, sheet)?.[row]?.[column];
   return cellsAt(book, sheet, filled ? areaOf(filled) : { top: row, left: column, bottom: row, right: column });
+}
+
+/** The cell whose formula fills a cell; the cell itself where no other's does. */
+export function filledBy(book: GridBook, { sheet, row, column }: CellAt): CellAt {
+  for (const [anchorRow, line] of Object.entries(arraysOf(book, sheet) ?? {}))
+    for (const [anchorColumn, area] of Object.entries(line ?? {}))
+      if (area && isInArea(area, row, column)) return { sheet, row: Number(anchorRow), column: Number(anchorColumn) };
+  return { sheet, row, column };
 }
 
 function cellsAt({ api, formulas, unit }: GridBook, sheet: string, area: Area): Cells {

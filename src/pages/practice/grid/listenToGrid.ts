@@ -14,6 +14,7 @@ import { followSizes } from "./followSizes.ts";
 import type { GridBook } from "./gridBook.ts";
 import type { GridEvents } from "./gridEvents.ts";
 import { markDoubts } from "./markDoubts.ts";
+import { readTextsOnce } from "./readTextsOnce.ts";
 import { showAsWanted } from "./showAsWanted.ts";
 import { tellTypedFormula } from "./typedFormula.ts";
 import { keepUnclearDates } from "./unclearDates.ts";
@@ -25,6 +26,8 @@ export interface Doing {
   readonly showSelected: () => void;
   readonly selectFirstCell: () => void;
   readonly go: (place: string) => void;
+  /** Freezes as many columns of the sheet in view as there is room for. */
+  readonly freeze: () => void;
 }
 
 /** Listens to the embedded spreadsheet. Its services are there only once a first workbook is. */
@@ -32,12 +35,13 @@ export function listenToGrid(
   book: GridBook,
   rules: BookRules,
   words: CellWords,
-  { tell, showSelected, selectFirstCell, go }: Doing,
+  { tell, showSelected, selectFirstCell, go, freeze }: Doing,
   events: Pick<GridEvents, "onCalculating" | "onEditing" | "onMoved" | "onPointed" | "onTyping">,
 ): void {
   const { api, injector } = book;
   const edited = injector.get(SheetInterceptorService);
   writeDatesOut(edited);
+  readTextsOnce(edited);
   markDoubts(edited, (value, { subUnitId, row, col }) => rules.doubtIn(value, { sheet: subUnitId, row, column: col }));
   keepUnclearDates(edited);
   const calculation = api.getFormula();
@@ -74,6 +78,7 @@ export function listenToGrid(
   });
   api.addEvent(api.Event.ActiveSheetChanged, () => {
     selectFirstCell();
+    freeze();
     tell();
     showSelected();
   });

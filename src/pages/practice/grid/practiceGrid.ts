@@ -1,7 +1,7 @@
 import type { IWorkbookData } from "@univerjs/core";
 import { LifecycleService, LifecycleStages } from "@univerjs/core";
 import type { FUniver } from "@univerjs/core/facade";
-import { ILayoutService } from "@univerjs/preset-sheets-core";
+import { IEditorBridgeService, ILayoutService } from "@univerjs/preset-sheets-core";
 import type { AnyFunction } from "../../../definition/defineFunction.ts";
 import type { Clock } from "../../../hosts/localClock.ts";
 import type { Engine } from "../../../workbook/engine.ts";
@@ -9,17 +9,18 @@ import { quoteSheet } from "../../../workbook/formula/structured.ts";
 import { surroundingsOf } from "../../../workbook/formula/surroundingsOf.ts";
 import { writeEdits } from "../../../workbook/saving/writeEdits.ts";
 import type { Workbook } from "../../../workbook/workbook.ts";
-import type { Explanation } from "../../parts/explain/explainFormula.ts";
 import { sheetWords } from "../sheetWords.ts";
 import { bookRules } from "./bookRules.ts";
 import { type Box, cellBox, isInSight, type ShownCell } from "./cellBox.ts";
 import { cellNamed } from "./cellNamed.ts";
 import { cellWords } from "./cellWords.ts";
 import { editsIn } from "./editsIn.ts";
-import { explainCell } from "./explainCell.ts";
+import { type CellExplained, explainCell } from "./explainCell.ts";
 import { fillArrays } from "./fillArrays.ts";
 import { type FilledTable, filledTables } from "./filledTables.ts";
+import { followPlace } from "./followPlace.ts";
 import { formulasAsTyped } from "./formulasAsTyped.ts";
+import { freezeToFit } from "./freezeToFit.ts";
 import { gridBook } from "./gridBook.ts";
 import type { GridEvents } from "./gridEvents.ts";
 import { showHashes } from "./hashes.ts";
@@ -31,6 +32,7 @@ import { type SheetCharts, sheetCharts } from "./sheetCharts.ts";
 import { type PrintedSheet, sheetToPrint } from "./sheetToPrint.ts";
 import { shownWorkbook } from "./shownWorkbook.ts";
 import { startUniver } from "./startUniver.ts";
+import { touchTheSheet } from "./touchTheSheet.ts";
 import { watchTyping } from "./watchTyping.ts";
 
 export interface PracticeGrid {
@@ -58,10 +60,15 @@ export interface PracticeGrid {
   readonly go: (place: string) => void;
   /** Brings the sheet so many places further on into view, or back; nothing happens at an end. */
   readonly turn: (further: number) => void;
+  /** Takes back what was done last, or does it again. */
+  readonly undo: () => void;
+  readonly redo: () => void;
+  /** Selects the first cell of the row or of the sheet in view; false where a cell is being typed into. */
+  readonly goToFirst: (of: "row" | "sheet") => boolean;
   readonly shownAt: (cell: string) => string;
   readonly write: (cell: string, formula: string) => void;
-  /** The formula of the selected cell in words; undefined where it holds none. */
-  readonly explained: () => Explanation | undefined;
+  /** The formula of the selected cell in words, or that which fills it; undefined where there is none. */
+  readonly explained: () => CellExplained | undefined;
   readonly tables: (functionNames: ReadonlySet<string>) => readonly FilledTable[];
   /** The charts of the sheet in view, and where they are in the window. */
   readonly charts: Pick<SheetCharts, "shown" | "places">;
@@ -120,6 +127,17 @@ export function practiceGrid(
     tell();
   };
   const selectFirstCell = (): void => selectFirst(api);
+  const freeze = (): void => freezeToFit(book, container);
+  const place = followPlace(book, events.onMoved);
+  const fitting = new ResizeObserver(freeze);
+  fitting.observe(container);
+  const stopTouch = touchTheSheet(container, (right, down) => {
+    const shown = selectedBox();
+    const before = shown?.scrolled();
+    shown?.scroll(right, down);
+    const after = shown?.scrolled();
+    return { right: before?.right !== after?.right, down: before?.down !== after?.down };
+  });
 
   return {
     async show(workbook, mayClose) {
@@ -132,13 +150,15 @@ export function practiceGrid(
       for (const part of [words, typed, ears, rules, charts]) part.start();
       book.put({ workbook, around, shown: { ...shown, data: structuredClone(shown.data) } });
       api.createWorkbook(shown.data);
-      if (isFirst) listenToGrid(book, rules, words, { tell, showSelected, selectFirstCell, go }, events);
+      if (isFirst) listenToGrid(book, rules, words, { tell, showSelected, selectFirstCell, go, freeze }, events);
       // In this turn the spreadsheet still puts away what the arrays of the workbook before filled, and all others with it.
       await new Promise((resolve) => setTimeout(resolve));
       if (book.unit() !== shown.data.id) return shown.left;
       fillArrays(book, shown);
+      freeze();
       // From this stage on the spreadsheet has its keys and editors.
       await injector.get(LifecycleService).onStage(LifecycleStages.Rendered);
+      place.start();
       selectFirstCell();
       tell();
       return shown.left;
@@ -173,6 +193,14 @@ export function practiceGrid(
       nextSheet(api, further)?.activate();
       injector.get(ILayoutService).focus();
     },
+    goToFirst(of) {
+      const at = book.selected();
+      if (!at || injector.get(IEditorBridgeService).isVisible().visible) return false;
+      go(`${quoteSheet(book.sheetName(at.sheet))}A${of === "row" ? at.row + 1 : 1}`);
+      return true;
+    },
+    undo: () => void api.undo(),
+    redo: () => void api.redo(),
     shownAt: (cell) => String(rangeAt(cell).range.getDisplayValue() ?? ""),
     write(cell, formula) {
       const { found, range } = rangeAt(cell);
@@ -182,13 +210,18 @@ export function practiceGrid(
     },
     explained() {
       const at = book.selected();
-      return at && explainCell(book, catalogue, at, words.messageAt(at));
+      return at && explainCell(book, catalogue, at, words.messageAt);
     },
     charts,
     toPrint: () => sheetToPrint(book, charts.placed()),
     tables: (names) => filledTables(book, names),
     setDark: (isDark) => api.toggleDarkMode(isDark),
-    dispose: () => book.univer.dispose(),
+    dispose() {
+      fitting.disconnect();
+      stopTouch();
+      place.stop();
+      book.univer.dispose();
+    },
   };
 }
 

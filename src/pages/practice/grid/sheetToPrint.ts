@@ -171,6 +171,7 @@ export function sheetToPrint(
       isPageBegin: wish.pagesBeginAt.has(row),
     }));
   const frozen = Math.min(sheet.getFreeze().ySplit, lastRow + 1);
+  const frozenColumns = opened()?.shown.data.sheets[found.getSheetId()]?.freeze?.xSplit ?? 0;
   const below = visibleRows(Math.max(frozen, wanted.top), lastRow);
 
   const widthTo = (column: number, right: number): number =>
@@ -197,7 +198,8 @@ export function sheetToPrint(
   return {
     name: sheetName(found.getSheetId()),
     widths: columns.map((column) => sheet.getColumnWidth(column)),
-    frozen: columns.filter((column) => column < sheet.getFreeze().xSplit).length,
+    // Those of the workbook: on a narrow screen fewer are frozen.
+    frozen: columns.filter((column) => column < frozenColumns).length,
     headings: rowsOf(visibleRows(0, frozen - 1)),
     rows: rowsOf(below),
     lines: sheet.getConfig().showGridlines === BooleanNumber.TRUE,

@@ -10,8 +10,10 @@ import { compareEachCell } from "../../../hosts/headless/insides/compareEachCell
 import { eachValueOnce } from "../../../hosts/headless/insides/eachValueOnce.ts";
 import { keepEmptyTexts } from "../../../hosts/headless/insides/emptyTexts.ts";
 import { fitToCells } from "../../../hosts/headless/insides/fitToCells.ts";
+import { lengthOfNumbers } from "../../../hosts/headless/insides/lengthOfNumbers.ts";
 import { matchOfMany } from "../../../hosts/headless/insides/matchOfMany.ts";
 import { mendReader } from "../../../hosts/headless/insides/mendReader.ts";
+import { mergeInPlace } from "../../../hosts/headless/insides/mergeInPlace.ts";
 import { partsOfDates } from "../../../hosts/headless/insides/partsOfDates.ts";
 import { refuseUnclearDates } from "../../../hosts/headless/insides/refuseUnclearDates.ts";
 import { roomForArrays } from "../../../hosts/headless/insides/roomForArrays.ts";
@@ -19,6 +21,7 @@ import { servicesOf } from "../../../hosts/headless/insides/servicesOf.ts";
 import { sortOfACopy } from "../../../hosts/headless/insides/sortOfACopy.ts";
 import { spilledRange } from "../../../hosts/headless/insides/spilledRange.ts";
 import { todayAndNow } from "../../../hosts/headless/insides/todayAndNow.ts";
+import { undoInWhole } from "../../../hosts/headless/insides/undoInWhole.ts";
 import { workOutOnce } from "../../../hosts/headless/insides/workOutOnce.ts";
 import type { UniverParts } from "../../../hosts/headless/univerParts.ts";
 import type { Clock } from "../../../hosts/localClock.ts";
@@ -51,6 +54,7 @@ export function startUniver(
     theme: greenTheme,
     darkMode,
     logLevel: core.LogLevel.SILENT,
+    override: undoInWhole(univerInPage),
   });
   const injector = servicesOf(univer);
   compareEachCell(univerInPage);
@@ -82,6 +86,7 @@ export function startUniver(
         ),
         ...todayAndNow(univerInPage, clock),
         ...partsOfDates(univerInPage),
+        lengthOfNumbers(univerInPage),
       ] as never,
       description: functionTips(catalogue),
       // The values in the file are shown until something changes.
@@ -101,6 +106,7 @@ export function startUniver(
   keepEmptyTexts(injector.get(formula.IFormulaRuntimeService));
   roomForArrays(univerInPage, injector.get(formula.IFormulaRuntimeService));
   mendReader(injector.get(formula.LexerTreeBuilder));
+  mergeInPlace(injector.get(formula.FormulaDataModel));
   workOutOnce(univerInPage, injector);
   return { univer, api, injector };
 }

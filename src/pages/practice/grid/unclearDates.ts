@@ -2,11 +2,13 @@ import { CellValueType, numfmt } from "@univerjs/core";
 import { AFTER_CELL_EDIT, type SheetInterceptorService } from "@univerjs/preset-sheets-core";
 import { isUnclearDate } from "../../../hosts/headless/isUnclearDate.ts";
 import { datedWithCommas } from "./datedWithCommas.ts";
+import { remembered } from "./remembered.ts";
 
 // Not to be seen, and in no date: a text that begins with it is no date for the embedded spreadsheet.
 const mark = "\u2060";
 
-export const isUnclear = (text: string): boolean => isUnclearDate(text, numfmt) || datedWithCommas(text);
+// Asked of each text that is drawn.
+export const isUnclear = remembered((text) => isUnclearDate(text, numfmt) || datedWithCommas(text));
 
 /** Lets an unclear date that is typed stay the text that it is. */
 export function keepUnclearDates({ writeCellInterceptor }: SheetInterceptorService): void {

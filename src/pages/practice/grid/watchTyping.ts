@@ -29,6 +29,11 @@ export function watchTyping(
       throw new Error("cells stay where they are");
     }
     if (id === SheetPasteShortKeyCommandName) markUnclearDates(params as Pasted);
+    // What is cut and pasted is moved, not put.
+    if (id === "sheet.mutation.move-range") {
+      rules.lookAgain();
+      onChanged();
+    }
     if (id !== "sheet.mutation.set-range-values" || options?.fromFormula || options?.onlyLocal) return;
     const put = cellsPut(params as Put);
     const contents = put.filter(({ content }) => content && ("v" in content || "f" in content));

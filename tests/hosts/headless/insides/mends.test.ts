@@ -7,11 +7,14 @@ import { compareEachCell } from "../../../../src/hosts/headless/insides/compareE
 import { eachValueOnce } from "../../../../src/hosts/headless/insides/eachValueOnce.ts";
 import { keepEmptyTexts, withEmptyText } from "../../../../src/hosts/headless/insides/emptyTexts.ts";
 import { fitToCells } from "../../../../src/hosts/headless/insides/fitToCells.ts";
+import { lengthOfNumbers } from "../../../../src/hosts/headless/insides/lengthOfNumbers.ts";
 import { matchOfMany } from "../../../../src/hosts/headless/insides/matchOfMany.ts";
 import { mendReader } from "../../../../src/hosts/headless/insides/mendReader.ts";
+import { mergeInPlace } from "../../../../src/hosts/headless/insides/mergeInPlace.ts";
 import { partsOfDates } from "../../../../src/hosts/headless/insides/partsOfDates.ts";
 import { refuseUnclearDates } from "../../../../src/hosts/headless/insides/refuseUnclearDates.ts";
 import { roomForArrays } from "../../../../src/hosts/headless/insides/roomForArrays.ts";
+import { servicesOf } from "../../../../src/hosts/headless/insides/servicesOf.ts";
 import { sortOfACopy } from "../../../../src/hosts/headless/insides/sortOfACopy.ts";
 import { spilledRange } from "../../../../src/hosts/headless/insides/spilledRange.ts";
 import { todayAndNow } from "../../../../src/hosts/headless/insides/todayAndNow.ts";
@@ -241,6 +244,44 @@ describe("in another time zone", () => {
     expect(mended).toEqual([14, 3, 2026]);
     expect(asItComes).toEqual([13, error("#VALUE!"), error("#VALUE!")]);
   });
+});
+
+it("LEN of a date is that of its number, as in every spreadsheet program", async () => {
+  const date = { v: dayOf("2026-03-14"), s: { n: { pattern: "d mmm yyyy" } } };
+  const cells = {
+    A1: date,
+    A2: text("ewe"),
+    B1: "=LEN(A1)",
+    B2: "=LEN(A2)",
+    B3: "=SUM(LEN(A1:A3))",
+    B4: "=LEN(0.1+0.2)",
+  };
+  const asked = ["B1", "B2", "B3", "B4"];
+  const { asItComes, mended } = await tried(cells, asked, { functions: () => [lengthOfNumbers(parts)] });
+  expect(mended).toEqual([5, 3, 8, 3]);
+  expect(asItComes).toEqual([11, 3, 14, 3]);
+});
+
+it("what formulas fill goes among what others fill without a copy of all of it", () => {
+  const merged = (mend: typeof mergeInPlace | undefined) => {
+    const univer = new parts.core.Univer({ logLevel: parts.core.LogLevel.SILENT });
+    univer.registerPlugin(formula.UniverFormulaEnginePlugin);
+    univer.createUnit(parts.core.UniverInstanceType.UNIVER_SHEET, { id: "book" });
+    const model = servicesOf(univer).get(formula.FormulaDataModel);
+    mend?.(model);
+    const area = { startRow: 0, endRow: 2, startColumn: 0, endColumn: 0 };
+    const others = { v: 9 };
+    model.setArrayFormulaRange({ book: { sheet: { 0: { 0: area } } } });
+    model.setArrayFormulaCellData({ book: { sheet: { 0: { 0: number(1) }, 2: { 0: number(3) }, 5: { 5: others } } } });
+    model.mergeArrayFormulaCellData({ book: { sheet: new parts.core.ObjectMatrix({ 0: { 0: number(7) } }) } });
+    const filled = model.getArrayFormulaCellData().book?.sheet;
+    univer.dispose();
+    return { filled, isCopied: filled?.[5]?.[5] !== others };
+  };
+  const [asItComes, mended] = [merged(undefined), merged(mergeInPlace)];
+  expect(mended).toEqual({ filled: { 0: { 0: number(7) }, 5: { 5: { v: 9 } } }, isCopied: false });
+  expect(asItComes.isCopied).toBe(true);
+  expect(JSON.stringify(asItComes.filled).replace('"2":{},', "")).toBe(JSON.stringify(mended.filled));
 });
 
 it("TODAY and NOW are those of the clock that is handed in", async () => {

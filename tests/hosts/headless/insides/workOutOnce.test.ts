@@ -1,6 +1,7 @@
 import type { ICellData } from "@univerjs/core";
 import { describe, expect, it } from "vitest";
 import { argumentCells } from "../../../../src/hosts/headless/insides/argumentCells.ts";
+import { mergeInPlace } from "../../../../src/hosts/headless/insides/mergeInPlace.ts";
 import { workOutOnce } from "../../../../src/hosts/headless/insides/workOutOnce.ts";
 import { type Mends, openedEngine, parts } from "./pageEngine.ts";
 
@@ -32,7 +33,12 @@ function counted(mended: boolean) {
       [Same, "SAME"],
       [Total, "TOTAL"],
     ],
-    services: (services) => (mended ? workOutOnce(parts, services) : undefined),
+    services(services) {
+      if (!mended) return;
+      // As in the page.
+      mergeInPlace(services.get(formula.FormulaDataModel));
+      workOutOnce(parts, services);
+    },
   };
   return { calls, mends };
 }
