@@ -14,6 +14,7 @@ export const startSheet: SheetPlan = {
       subtitle: '"What the functions make of records as they are kept"',
       invented: "This flock is invented. No animal, farm or medicine in it exists.",
       states: [],
+      hasEditions: false,
       steps: [
         [
           sheetNames.settings,

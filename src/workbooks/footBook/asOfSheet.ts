@@ -86,7 +86,7 @@ const columns: Readonly<Record<string, AsOfColumn>> = {
   ),
   case_tag: ofCases("the tag", "worked", known("Cases[Tag]")),
   case_day: ofCases(
-    "the day she was seen lame, or else treated; not where a whole group was treated",
+    "the day she was seen lame, or else treated; no whole groups",
     "workedDate",
     (cells) =>
       `IF(${cells("row_known")}*(LEN(${cells("group_treated")})=0),IF((LEN(Cases[Seen lame])>0)*(1-${later("Cases[Seen lame]", "known_until")}),Cases[Seen lame],IF(LEN(Cases[Treated])>0,Cases[Treated],"")),"")`,
@@ -112,7 +112,7 @@ const columns: Readonly<Record<string, AsOfColumn>> = {
     return `IF((LEN(${sound})>0)*ISNUMBER(${seen}),${sound},${seen})`;
   }),
   followed_on: ofCases(
-    "the day of the treatment, where one animal was treated and not a whole group",
+    "the day of the treatment, of one animal and not of a group",
     "workedDate",
     (cells) => `IF(LEN(${cells("case_tag")})*LEN(${cells("treated_on")})>0,${cells("treated_on")},"")`,
   ),
@@ -127,7 +127,7 @@ const columns: Readonly<Record<string, AsOfColumn>> = {
     return `IF((LEN(Cases[Lesion])>0)*${cells("row_known")}*(1-ISNUMBER(${cells("case_day")})*(${cells("case_day")}<year_from))*${first},Cases[Lesion],"")`;
   }),
   is_antibiotic: ofCases(
-    "1 where an antibiotic was given in the year; what is not said to be none counts as one",
+    "1 where an antibiotic was given in the year, or may have been",
     "workedCount",
     (cells) =>
       `(LEN(Cases[Medicine])>0)*(${medicineColumn("antibiotic")}<>"no")*${cells("treatment_known")}*${inYear("Cases[Treated]")}`,

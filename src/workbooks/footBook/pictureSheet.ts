@@ -1,5 +1,6 @@
 import type { SheetPlan } from "../writing/authorWorkbook.ts";
 import { sayWhenMissing } from "../writing/missingFunctions.ts";
+import { orWords } from "../writing/orWords.ts";
 import { writeList } from "../writing/placeList.ts";
 import { sayWhenCut } from "../writing/printedLists.ts";
 import { fixedCell } from "../writing/references.ts";
@@ -26,6 +27,8 @@ const chartRows = 17;
 const printedDays = { excel: 49, libreoffice: 28 } as const;
 
 const noGathers = ["LEN(latest_month)=0", "no gathers yet"] as const;
+/** What a key figure says that a bad record keeps from being worked out; the line below it says where to look. */
+const notKnown = "not known";
 const ifGathered = (formula: string): string => `IF(${noGathers[0]},"${noGathers[1]}",${formula})`;
 
 const ofFollowed = (column: string): string => `IF(LEN(followed_on)>0,${column},"")`;
@@ -47,12 +50,12 @@ export const pictureSheet: SheetPlan = {
     // What is not settled is told in a sentence.
     sheet.merge({ top: keyRow, left: 4, bottom: keyRow, right: lesionColumn - 1 });
     sheet.rowHeight(keyRow, 46);
-    const [share, target] = [fixedCell({ row: keyRow, column: 0 }), fixedCell({ row: keyRow, column: 4 })];
+    const isNotKnown = (column: number): string => `(${fixedCell({ row: keyRow, column })}="${notKnown}")`;
     const leftOut = (column: string): string => `COUNTIF(${column},"*left out*")`;
     sheet.put(
       { row: keyRow + 1, column: 0 },
       {
-        formula: `IF(ISERROR(${share})+ISERROR(${target})>0,"A gather of the last month cannot be read: see Problems.",IF(${leftOut(watch.range("date", rows.watch))}+${leftOut(cure.range("day", rows.cure))}>0,"Rows that cannot be read are left out here: see Problems.",""))`,
+        formula: `IF(${isNotKnown(0)}+${isNotKnown(4)}>0,"A gather of the last month cannot be read: see Problems.",IF(${leftOut(watch.range("date", rows.watch))}+${leftOut(cure.range("day", rows.cure))}>0,"Rows that cannot be read are left out here: see Problems.",""))`,
       },
       "careHeading",
     );
@@ -79,7 +82,7 @@ function writeKeyFigures(sheet: SheetAuthor): void {
     {
       column: 0,
       label: "Share lame, last month of gathers",
-      formula: ifGathered("FOOT.FLOCKPREV(month_lame,month_looked_at)"),
+      formula: ifGathered(orWords("FOOT.FLOCKPREV(month_lame,month_looked_at)", notKnown)),
       look: "figureShare",
     },
     {
@@ -87,7 +90,10 @@ function writeKeyFigures(sheet: SheetAuthor): void {
       label: "Against the target",
       // Sheep that were looked at twice are not twice as many sheep.
       formula: ifGathered(
-        'IF(flock_then=0,FOOT.TARGETCHECK(month_lame,month_looked_at,target),IF(each_seen_once,FOOT.TARGETCHECK(month_lame,month_looked_at,target,0.95,flock_then),"a group gathered twice, or not in Settings"))',
+        orWords(
+          'IF(flock_then=0,FOOT.TARGETCHECK(month_lame,month_looked_at,target),IF(each_seen_once,FOOT.TARGETCHECK(month_lame,month_looked_at,target,0.95,flock_then),"a group gathered twice, or not in Settings"))',
+          notKnown,
+        ),
       ),
       look: "figureWords",
     },

@@ -15,6 +15,8 @@ export interface StartWords {
   readonly notes: readonly string[];
   /** Whether no cell of the workbook needs the functions. */
   readonly valuesOnly?: boolean;
+  /** Whether it is made for each spreadsheet in an edition of its own. */
+  readonly hasEditions?: boolean;
 }
 
 const notInstalled =
@@ -29,6 +31,9 @@ const editionNotes: Readonly<Record<Edition, string>> = {
     "This is the edition for LibreOffice, with the Soundfold extension: each list has its room from the start, and its last row says how many lines more there are. In Excel use the other edition.",
 };
 
+const noEditionNote =
+  "In LibreOffice a list keeps the length it was saved with. This workbook shows what the functions make of records; the empty ones to start from have an edition for LibreOffice (soundfold template, --for libreoffice).";
+
 const lineHeight = 15.5;
 /** Letters that fit in a line of the column of words, in a wide font. */
 const lineLength = 96;
@@ -41,7 +46,7 @@ export function writeStart(sheet: SheetAuthor, words: StartWords): void {
   sheet.put({ row: 1, column: 0 }, { formula: words.subtitle }, "subtitle");
   if (words.invented !== undefined) sheet.put({ row: 2, column: 0 }, words.invented, "strong");
   let row = words.invented === undefined ? 3 : 4;
-  const { valuesOnly = false } = words;
+  const { valuesOnly = false, hasEditions = true } = words;
   for (const [label, formula] of [...(valuesOnly ? [] : [functionsState]), ...words.states]) {
     sheet.put({ row, column: 0 }, label, "strong");
     sheet.put({ row, column: 1 }, { formula }, "words");
@@ -59,7 +64,14 @@ export function writeStart(sheet: SheetAuthor, words: StartWords): void {
   }
   for (const [question, lines, look] of [
     ["Take care", words.care, "care"],
-    ["Good to know", [...words.notes, ...(valuesOnly ? [] : [editionNotes[sheet.edition], notInstalled])], "words"],
+    [
+      "Good to know",
+      [
+        ...words.notes,
+        ...(valuesOnly ? [] : [hasEditions ? editionNotes[sheet.edition] : noEditionNote, notInstalled]),
+      ],
+      "words",
+    ],
   ] as const) {
     row += 2;
     sheet.put({ row, column: 0 }, question, "question");
