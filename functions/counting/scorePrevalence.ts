@@ -13,7 +13,7 @@ export const scorePrevalenceFunction = defineFunction({
   summary: "The share of the sheep scored that were lame, from a column of locomotion scores.",
   questions: ["share lame from locomotion scores", "how many have a score of 2 or more", "mobility scores"],
   notes: [
-    "Any scale will do on which a higher score is a lamer sheep. lame_from has no default, because scales differ; on the 0–6 scale for sheep, lame is commonly 2 or more.",
+    "Any scale will do on which a higher score is a lamer sheep. lame_from must be given, because scales differ; on the 0–6 scale for sheep, lame is commonly 2 or more.",
     "Blank cells are sheep that were not scored: they count neither as lame nor as sound.",
     'Some spreadsheets hand over blank cells as 0, which here would be sound sheep. HOSTCHECK tells whether this one does; then write IF(A2:A50="","",A2:A50) instead of A2:A50.',
   ],

@@ -22,7 +22,7 @@ export const groupColumn = gappedDoubtColumnOrNone(
 
 /** How treatments of a whole group are read. */
 export const groupNotes = [
-  "A treatment of a whole group has its name in groups and no tag. It holds every animal of that group, and every animal whose group is not known, until its own period is over. One letter more or less is the same group, and so is a name that says more: Lambs and Store lambs.",
+  "A treatment of a whole group has its name in groups and no tag. It holds every animal of that group, and every animal whose group is not known, until its own period is over. One letter more or less is the same group, and so is a name that says more: Lambs and Store lambs. All, whole flock, unknown and a question mark may be any group. Any other name is another group: where a group was renamed, or animals were moved since, leave their group blank.",
 ];
 
 /** How the withdrawal days are counted. */

@@ -13,7 +13,7 @@ export const tagKeyFunction = defineFunction({
     "Spaces, case and separators go. A 15-digit electronic number, the same number in 16 digits with a zero before the country, and the printed form with country letters give the same 15 digits.",
     "A printed tag may leave out the zero before the flock mark and the zeros before the animal's number. Keep a space between the two: run together and beginning with 0, the digits can be read as two animals and are refused.",
     "Management tags keep their letters and digits, leading zeros too.",
-    "A cell that says there is no tag (ditto, tag lost), is not sure of it (04?) or names several animals (041 and 042) is refused.",
+    "A cell that says there is no tag (ditto, tag lost), is not sure of it (04?) or names several animals (041 and 042, all, top field) is refused.",
     "A number of more than 15 digits is refused, because the cell has already lost digits: keep such tags as text.",
   ],
   parameters: { tag: one(tag, "The tag as it was written down") },

@@ -16,7 +16,7 @@ function momentIn(cell: Cell, { dayOffset }: ReadOptions, expected = wantedDay):
     typeof cell === "number" ? cell + dayOffset : typeof cell === "string" ? momentFromText(cell) : undefined;
   if (moment === undefined || Number.isNaN(moment)) throw new Refusal(notADate(cell, expected));
   // Half-open at the end so that a time on the last day still counts.
-  if (moment < firstDay || moment >= lastDay + 1) throw new Refusal(outsideDays(cell, expected));
+  if (moment < firstDay || moment >= lastDay + 1) throw new Refusal(outsideDays(cell, moment, expected));
   return moment;
 }
 

@@ -115,9 +115,11 @@ export const alongside = (name: string, format: Format, group = "rows"): Result<
   group,
   layOut(answers, { rows, height, lying }) {
     // A single blank cell still needs its one answer: nothing.
-    const cells: Answer[] = new Array(Math.max(height, 1)).fill("");
-    for (let index = 0; index < rows.length; index++) cells[(rows[index] as number) - 1] = answers[index];
-    return lying ? [cells] : cells.map((cell) => [cell]);
+    const cells: Answer[][] = new Array(Math.max(height, 1));
+    // The rows of the answers rise, so that one pass finds them all and makes each cell once.
+    let next = 0;
+    for (let at = 0; at < cells.length; at++) cells[at] = [rows[next] === at + 1 ? answers[next++] : ""];
+    return lying ? [cells.map(([cell]) => cell)] : cells;
   },
 });
 

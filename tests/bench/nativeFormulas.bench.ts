@@ -20,23 +20,31 @@ const asOf = dayOf("2025-12-01");
 const first = dayOf("2025-06-01");
 const last = records + 1;
 const rounds = 3;
-/** How many times as long as the formulas by hand the functions may take in LibreOffice. */
-const most = 12;
+/**
+ * How many times as long as the formulas by hand the functions may take in LibreOffice, given a column at a time. For a
+ * call in each row there is no limit here: 10,000 calls of any extension function take LibreOffice 2.5 s, whatever they
+ * do, and tests/bench/bridge.bench.ts holds ours to that.
+ */
+const most = 5;
 
 /** The same work by this project's functions, and by a spreadsheet's own formulas as a careful person writes them out. */
 export async function bench(): Promise<BenchReport> {
   execFileSync("npm", ["run", "--silent", "build:libreoffice"], { stdio: "inherit" });
-  const [calls, formulas] = [bookOf(withFunctions), bookOf(byHand)];
+  const [calls, columns, formulas] = [bookOf(withFunctions), bookOf(byColumns), bookOf(byHand)];
   const calc = await startCalc("25.2");
   try {
     const worked = await inEngine(calls);
     const ours = answersOf(cellsIn(worked.bytes));
     agree("the formulas by hand", byHandOf(cellsOf(await inCalc(calc, formulas))), ours);
+    const inColumns = await inEngine(columns);
+    agree("the columns", answersOf(cellsIn(inColumns.bytes)), ours);
     agree("LibreOffice", answersOf(cellsOf(await inCalc(calc, worked.bytes))), ours);
-    const times = { engine: [] as number[], calc: [] as number[], hand: [] as number[], whole: [] as number[] };
+    agree("LibreOffice, with columns", answersOf(cellsOf(await inCalc(calc, inColumns.bytes))), ours);
+    const times = { columns: [] as number[], calc: [] as number[], hand: [] as number[], whole: [] as number[] };
     // In turn, so that a machine that slows down slows all.
     for (let round = 0; round < rounds; round++) {
       times.whole.push((await inEngine(calls)).time);
+      times.columns.push((await inCalc(calc, inColumns.bytes)).processorSeconds * 1000);
       times.calc.push((await inCalc(calc, worked.bytes)).processorSeconds * 1000);
       times.hand.push((await inCalc(calc, formulas)).processorSeconds * 1000);
     }
@@ -51,17 +59,24 @@ export async function bench(): Promise<BenchReport> {
       title: "Against a spreadsheet's own formulas",
       rows: [
         line("formulas by hand, LibreOffice works them out", hand),
-        line("FOOT functions, LibreOffice works them out", least(times.calc)),
+        line("FOOT functions given a column each, LibreOffice works them out", least(times.columns)),
+        line("FOOT functions, CLEARDATE in each of the rows, LibreOffice works them out", least(times.calc)),
         line(
           "FOOT functions, the recalculation that `soundfold recalc` runs, in a warm process, from the bytes of a file to those of the next",
           least(times.whole),
         ),
       ],
       notes: [
-        `${records.toLocaleString("en")} records of ${animals.toLocaleString("en")} invented animals: the clear date of each, the number of each record's case in its animal, the share lame at ${gathers} gathers, and the animals not clear on a day. By hand: the records sorted by animal and day beforehand (not in the time), then IF and MAX over a row and the one above it, and SUMIFS for the gathers. With FOOT: CLEARDATE a row, one CASENO, PREVBY and NOTCLEAR each, the records in any order.`,
+        `${records.toLocaleString("en")} records of ${animals.toLocaleString("en")} invented animals: the clear date of each, the number of each record's case in its animal, the share lame at ${gathers} gathers, and the animals not clear on a day. By hand: the records sorted by animal and day beforehand (not in the time), then IF and MAX over a row and the one above it, and SUMIFS for the gathers. With FOOT: one CASENO, PREVBY and NOTCLEAR, and CLEARDATE once for the whole column or once a row, the records in any order. A call in each row costs what LibreOffice takes to call an extension at all, whatever it does.`,
         `Before anything is timed every answer of the three is compared. Least processor time of ${rounds} rounds run in turn, LibreOffice 25.2 with all its threads. LibreOffice's time is that of a hard recalculation alone, without opening or saving; for FOOT in LibreOffice the time of the program of the extension, a process of its own, comes on top. Formulas by hand check nothing: a tag in two spellings is two animals to them, and a date that is text or missing withdrawal days count as what the formula makes of them.`,
       ],
-      limits: [{ what: "FOOT functions in LibreOffice, by hand = 1,", measured: least(times.calc) / hand, most }],
+      limits: [
+        {
+          what: "FOOT functions given a column each in LibreOffice, by hand = 1,",
+          measured: least(times.columns) / hand,
+          most,
+        },
+      ],
     };
   } finally {
     await calc.stop();
@@ -107,6 +122,12 @@ const withFunctions: Filled = {
       formula: `_xldudf_FOOT_NOTCLEAR(${asOf},Cases!${column("A")},Cases!${column("B")},Cases!${column("C")})`,
     },
   ],
+};
+
+const byColumns: Filled = {
+  ...withFunctions,
+  beside: (row) =>
+    row === 2 ? [`_xldudf_FOOT_CLEARDATE(${column("B")},${column("C")})`, ...withFunctions.beside(row).slice(1)] : [],
 };
 
 const byHand: Filled = {

@@ -20,7 +20,7 @@ export async function bench(): Promise<BenchReport> {
       exponent: exponent.toFixed(2),
     })),
     notes: [
-      "Processor time of one table of so many rows of invented records, from cells to cells: the least of three rounds in a plain Node.js process with its usual settings. The exponent is the slope of a straight line through the logarithms; 1 is twice the time for twice the rows.",
+      "Processor time of one table of so many rows of invented records, from cells to cells: the least of 3 to 15 rounds, the more the quicker the function, in a plain Node.js process with its usual settings. The exponent is the slope of a straight line through the logarithms; 1 is twice the time for twice the rows.",
       `For each number of rows as many tables are made as hold ${sizes[2].toLocaleString("en")} rows together, all different, and they are worked out one after the other with every answer kept, as a spreadsheet keeps them: so the cells are as far from the processor and the answers take as much room, however long a table is, and what grows is the function's own.`,
       `The bare pass looks at two cells of each row and makes a row of one cell, and nothing else: ${exponentNamed("bare pass").toFixed(2)}. The bare lookup does no more than keep the latest date of each row's tag in a Map: ${exponentNamed("bare lookup").toFixed(2)}.`,
       "How steep a function of tags is depends on the machine's caches: the texts of 200 animals lie near the processor, those of 200,000 need not.",

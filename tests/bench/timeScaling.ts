@@ -5,7 +5,10 @@ import { evaluate } from "../../src/definition/evaluate.ts";
 import { callOverRows, columnOf, growing, mostRows } from "./manyRows.ts";
 import { processorTime } from "./processorTime.ts";
 
-const rounds = 3;
+const fewestRounds = 3;
+const mostRounds = 15;
+/** How long a table size is worked on in all, in milliseconds, unless that takes more rounds than the most. */
+const enough = 150;
 
 /** A line of what is printed. */
 export interface Scaled {
@@ -64,7 +67,16 @@ function timeOf(make: () => () => unknown, tables: number): number {
     globalThis.gc?.();
     return processorTime(() => calls.map((call) => call()));
   };
-  return Math.min(...Array.from({ length: rounds }, round)) / tables;
+  // A quick function takes a few milliseconds a round, and one step of the collector on another thread takes as long: it
+  // falls on the one call of a long table or on one of a hundred short ones, so only more rounds find one without it.
+  const times: number[] = [];
+  let spent = 0;
+  while (times.length < fewestRounds || (spent < enough && times.length < mostRounds)) {
+    const time = round();
+    times.push(time);
+    spent += time;
+  }
+  return Math.min(...times) / tables;
 }
 
 function callOf(definition: AnyFunction, rows: number): () => unknown {

@@ -15,6 +15,9 @@ describe("a day", () => {
     expect(day.read("2100-12-31 23:59", in1900)).toBe(last);
     for (const cell of [first - 0.001, last + 1, "1989-12-31", "2101-01-01"])
       expect(() => day.read(cell, in1900)).toThrow("is not a date from 1990-01-01 to 2100-12-31");
+    // A cell that shows a date holds a number, and the person sees the date.
+    expect(() => day.read(dayOf("2206-06-10") - days1904, in1904)).toThrow(/^110464, the day 10 Jun 2206, is not/);
+    expect(() => day.read(28, in1900)).toThrow(/^28 is not a date/);
   });
 
   it("is a number of the workbook's own date system, but text is the day it says", () => {

@@ -5,7 +5,7 @@ import { describe, expect, it } from "vitest";
 import { nodePacking } from "../../src/cli/nodePacking.ts";
 import { usualLimits } from "../../src/workbook/limits.ts";
 import { openWorkbook } from "../../src/workbook/openWorkbook.ts";
-import { readZip } from "../../src/workbook/zip/readZip.ts";
+import { readZip, unpackOnDemand } from "../../src/workbook/zip/readZip.ts";
 import { writeZip } from "../../src/workbook/zip/writeZip.ts";
 import { buildWorkbook, rowsOf } from "./buildWorkbook.ts";
 
@@ -55,5 +55,35 @@ describe("Node.js's own zlib", () => {
     // Its length unpacked, in the directory (APPNOTE 4.3.12): what is unpacked stops there.
     bomb.writeUInt32LE(10, bomb.lastIndexOf("PK\u0001\u0002") + 24);
     expect(() => readZip(bomb, usualLimits, all, nodePacking)).toThrow(/^The file is damaged/);
+  });
+});
+
+describe.each([
+  ["the library", undefined],
+  ["Node.js's own zlib", nodePacking],
+])("parts that are asked for one by one, by %s", (_, packing) => {
+  it("are those that are read all at once, however they are packed", () => {
+    const entries = readZip(book, usualLimits).map((entry, index) => ({ ...entry, stored: index % 3 === 0 }));
+    // The library leaves parts unpacked that are to stay as they are; zlib packs them without making them smaller.
+    for (const bytes of [book, writeZip(entries), writeZip(entries, nodePacking)]) {
+      const parts = unpackOnDemand(bytes, usualLimits, packing);
+      const expected = readZip(bytes, usualLimits);
+      expect([...parts.keys()]).toEqual(expected.map(({ name }) => name));
+      for (const { name, bytes: whole } of expected)
+        expect(Buffer.compare(parts.get(name)?.() ?? new Uint8Array([0]), whole), name).toBe(0);
+    }
+  });
+
+  it("are refused when they are damaged, by name, and the others are read", () => {
+    const packed = buildWorkbook({ sheets: [{ name: "Treatments", rows: rowsOf({ A1: 28, B1: "clear", A2: 4.5 }) }] });
+    const part = "xl/worksheets/sheet1.xml";
+    const start = Buffer.from(packed).indexOf(part) + part.length;
+    for (let at = start; at < start + 40; at += 1) {
+      const flipped = Uint8Array.from(packed);
+      flipped[at] = (flipped[at] ?? 0) ^ 1;
+      const parts = unpackOnDemand(flipped, usualLimits, packing);
+      expect(() => parts.get(part)?.()).toThrow(/^The file is damaged/);
+      expect(parts.get("xl/workbook.xml")?.().length).toBeGreaterThan(100);
+    }
   });
 });

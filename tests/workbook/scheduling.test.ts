@@ -68,6 +68,21 @@ describe("cells that a formula finds while it is worked out", () => {
   });
 });
 
+describe("the cells that SUMIF adds up", () => {
+  it("go as far as those it looks at, and are worked out before they are added up", async () => {
+    const { at } = await one({
+      D1: "=SUMIF(A1:A3,1,B1)",
+      E1: "=AVERAGEIF(A1:A3,1,B1:B2)",
+      F1: "=SUMIF(INDEX(A1:A9,1):A3,1,B1)",
+      A2: "=3-2",
+      B2: "=2+3",
+      A3: "=A2",
+      B3: "=B2+2",
+    });
+    expect(["D1", "E1", "F1"].map((address) => at(address))).toEqual([12, 6, 12]);
+  });
+});
+
 describe("rows out of sight", () => {
   it("count in SUBTOTAL by whether a filter or a hand took them out", async () => {
     const rows = `<row r="1"><c r="A1"><v>1</v></c></row><row r="2" hidden="1"><c r="A2"><v>10</v></c></row><row r="3"><c r="A3"><v>100</v></c><c r="B3"><f>SUBTOTAL(9,A1:A3)</f></c><c r="C3"><f>SUBTOTAL(109,A1:A3)</f></c></row>`;

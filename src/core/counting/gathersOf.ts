@@ -50,7 +50,9 @@ export function gathersOf(
 /** Mostly all of them, which are handed on without being copied. */
 function withLooks({ lame, seen }: Gathers): Gathers {
   const looked = (_: unknown, row: number): boolean => (seen[row] as number) > 0;
-  return seen.every((count) => count > 0) ? { lame, seen } : { lame: lame.filter(looked), seen: seen.filter(looked) };
+  for (let row = 0; row < seen.length; row++)
+    if (!looked(undefined, row)) return { lame: lame.filter(looked), seen: seen.filter(looked) };
+  return { lame, seen };
 }
 
 /** What is wrong with the day of one row, where days are given: it is missing. */

@@ -76,11 +76,13 @@ const isTotal = new RegExp(`^\\s*${wholeGroup}\\s*$`, "i");
 function mayBeTotal(name: string): boolean {
   const first = name.charCodeAt(0);
   const isPlain = first > space && first <= lastAscii;
-  return !isPlain || String.fromCharCode(first).toLowerCase() === wholeGroup[0];
+  return !isPlain || (first | capitalBit) === wholeGroup.charCodeAt(0);
 }
 
 const space = 0x20;
 const lastAscii = 0x7f;
+// What a small letter has in its code and its capital lacks.
+const capitalBit = 0x20;
 
 /** What is wrong with the group of one row: it is named as the total is. */
 export function totalFault(groups: readonly string[], index: number): Problem | undefined {

@@ -26,7 +26,18 @@ export interface CheckOptions {
   readonly firstRow?: number;
 }
 
-type FieldCheck = (cell: Cell, options: CheckOptions) => Reading;
+interface FieldCheck {
+  readonly check: (cell: Cell, options: CheckOptions) => Reading;
+  /** The whole numbers with which nothing is wrong; none where it is left out. */
+  readonly sound?: (options: CheckOptions) => SoundNumbers;
+}
+
+/** All whole numbers from one to another, as they stand in cells, and what is added to get their value. */
+export interface SoundNumbers {
+  readonly least: number;
+  readonly most: number;
+  readonly added: number;
+}
 
 const blank: Reading = {};
 
@@ -35,7 +46,7 @@ const blank: Reading = {};
  * the costly spelling rules, and both come again and again. Others (weights, doses, times of day) may all be different.
  */
 export function fieldReader(field: RecordField, options: CheckOptions): (cell: Cell) => Reading {
-  const check = fieldChecks[field];
+  const { check } = fieldChecks[field];
   // Some spreadsheets hand over a blank cell as 0; only a score and a withdrawal period can be 0.
   const mayBeZero = field === "score" || field === "withdrawal days";
   const known = new Map<number | string, Reading>();
@@ -54,19 +65,36 @@ export function fieldReader(field: RecordField, options: CheckOptions): (cell: C
   };
 }
 
-const tag: FieldCheck = (cell) => {
-  const read = readTag(cell);
-  return typeof read === "string" ? { value: read } : { fault: read };
+const noNumbers: SoundNumbers = { least: 1, most: 0, added: 0 };
+
+/**
+ * The whole numbers with which nothing is wrong in a column: nearly all its numbers, which can then be told by comparing.
+ *
+ * @example
+ * soundNumbers("score", { asOf: undefined, dayOffset: 0 }) // → { least: 0, most: 6, added: 0 }
+ */
+export const soundNumbers = (field: RecordField, options: CheckOptions): SoundNumbers =>
+  fieldChecks[field].sound?.(options) ?? noNumbers;
+
+const tag: FieldCheck = {
+  check(cell) {
+    const read = readTag(cell);
+    return typeof read === "string" ? { value: read } : { fault: read };
+  },
 };
 
-const date =
-  ({ mayBeAhead }: { readonly mayBeAhead: boolean }): FieldCheck =>
-  (cell, { asOf, dayOffset }) => {
+const date = ({ mayBeAhead }: { readonly mayBeAhead: boolean }): FieldCheck => ({
+  sound: ({ asOf, dayOffset }) => ({
+    least: firstDay - dayOffset,
+    most: (mayBeAhead || asOf === undefined ? lastDay : Math.min(lastDay, asOf)) - dayOffset,
+    added: dayOffset,
+  }),
+  check(cell, { asOf, dayOffset }) {
     const typed = typeof cell === "string" ? momentFromText(cell) : undefined;
     const value = typeof cell === "number" ? cell + dayOffset : typed;
     if (value === undefined) return { fault: notADate(cell) };
     // Asked this way round, since NaN, which a fault of the spreadsheet may hand over, is on neither side of a day.
-    if (!(value >= firstDay && value < lastDay + 1)) return { fault: outsideDays(cell) };
+    if (!(value >= firstDay && value < lastDay + 1)) return { fault: outsideDays(cell, value) };
     if (!mayBeAhead && asOf !== undefined && Math.floor(value) > asOf)
       return {
         value,
@@ -78,7 +106,8 @@ const date =
         fault: { what: `a date kept as text, read as ${showDay(value)}`, mend: "enter it again as a real date" },
       };
     return { value };
-  };
+  },
+});
 
 interface Range {
   readonly least: number;
@@ -89,9 +118,9 @@ interface Range {
   readonly wanted?: string;
 }
 
-const number =
-  ({ least, most, unit, whole = false, wanted }: Range): FieldCheck =>
-  (cell) => {
+const number = ({ least, most, unit, whole = false, wanted }: Range): FieldCheck => ({
+  sound: () => ({ least: Math.ceil(least), most: Math.floor(most), added: 0 }),
+  check(cell) {
     const value = numberIn(cell);
     if (value === undefined) return { fault: notANumber(cell, wanted ?? `${unit} as a number, without a unit`) };
     if (value < least || value > most)
@@ -103,9 +132,12 @@ const number =
     if (typeof cell === "string")
       return { value, fault: { what: `the number ${value} kept as text`, mend: "enter it again as a number" } };
     return { value };
-  };
+  },
+});
 
-const lesion: FieldCheck = (cell) => {
+const lesion: FieldCheck = { check: lesionIn };
+
+function lesionIn(cell: Cell): Reading {
   const read = readLesion(String(cell));
   if (read === undefined) {
     const { what, mend } = whichLesion(String(cell)) ?? {
@@ -126,9 +158,11 @@ const lesion: FieldCheck = (cell) => {
       fault: { what: `${showCell(cell)} is not sure`, mend: "enter the lesion again once it is known" },
     };
   return { value };
-};
+}
 
-const foot: FieldCheck = (cell) => {
+const foot: FieldCheck = { check: feetIn };
+
+function feetIn(cell: Cell): Reading {
   const value = findFeet(String(cell));
   return value === undefined
     ? {
@@ -138,9 +172,9 @@ const foot: FieldCheck = (cell) => {
         },
       }
     : { value: value.join(", ") };
-};
+}
 
-const anyText: FieldCheck = (cell) => ({ value: String(cell).trim() });
+const anyText: FieldCheck = { check: (cell) => ({ value: String(cell).trim() }) };
 
 // The ranges are common practice, no source: wide enough for any sheep, narrow enough to find a slip of the hand.
 const fieldChecks: Readonly<Record<RecordField, FieldCheck>> = {
@@ -160,7 +194,7 @@ const fieldChecks: Readonly<Record<RecordField, FieldCheck>> = {
   reason: anyText,
   product: anyText,
   batch: anyText,
-  score: number({ least: 0, most: 6, unit: "points of the scale", whole: true }),
+  score: number({ least: 0, most: 6, unit: "points of the scale", whole: true, wanted: "one whole number, 0 to 6" }),
   weight: number({ least: 1, most: 200, unit: "kg" }),
   dose: number({ least: 0.05, most: mostMl, unit: "ml" }),
   "withdrawal days": number({ least: 0, most: 365, unit: "days", whole: true, wanted: wantedDays }),

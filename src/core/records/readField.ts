@@ -1,6 +1,6 @@
 import type { Cells } from "../../cells/cell.ts";
 import type { Fault } from "../../cells/fault.ts";
-import { type CheckOptions, fieldReader } from "./fieldChecks.ts";
+import { type CheckOptions, fieldReader, soundNumbers } from "./fieldChecks.ts";
 import type { RecordField } from "./recordFields.ts";
 
 /** A column as read, row by row. */
@@ -26,13 +26,20 @@ export function readField(
   options: CheckOptions,
 ): ColumnInSteps<FieldColumn> {
   const readCell = fieldReader(field, options);
+  const { least, most, added } = soundNumbers(field, options);
   const values = new Array<number | string | undefined>(height);
   const faults = new Map<number, Fault>();
   return {
     column: { values, faults },
     read(rows, from, to) {
       for (let row = from; row < to; row++) {
-        const { value, fault } = readCell(rows[row]?.[place] ?? null);
+        const cell = rows[row]?.[place] ?? null;
+        if (typeof cell === "number" && cell >= least && cell <= most && Number.isInteger(cell)) {
+          // Adding 0 makes a minus zero a plain one.
+          values[row] = cell + added;
+          continue;
+        }
+        const { value, fault } = readCell(cell);
         values[row] = value;
         if (fault !== undefined) faults.set(row, fault);
       }

@@ -1,6 +1,6 @@
 import type { Cell } from "../../cells/cell.ts";
 import { showCell } from "../../cells/cell.ts";
-import { firstDay, isoText, lastDay } from "../../cells/day.ts";
+import { dayOf, firstDay, isoText, lastDay, showDay } from "../../cells/day.ts";
 import type { Fault } from "../../cells/fault.ts";
 
 /** What belongs in a cell that holds a day. */
@@ -23,11 +23,24 @@ export const notADate = (cell: Cell, wanted = wantedDay): Fault => {
   return { what: `${showCell(cell)} is not a date`, mend };
 };
 
-/** A date that no flock record has: a slip of the hand in its year. */
-export const outsideDays = (cell: Cell, wanted = wantedDay): Fault => ({
-  what: `${showCell(cell)} is not a date from ${isoText(firstDay)} to ${isoText(lastDay)}`,
-  mend: `enter ${wanted}`,
-});
+/**
+ * A date that no flock record has: a slip of the hand in its year.
+ *
+ * @param moment - the day that the cell means, which it shows where it holds a number
+ * @example
+ * outsideDays(111926, 111926).what // → "111926, the day 10 Jun 2206, is not a date from 1990-01-01 to 2100-12-31"
+ */
+export const outsideDays = (cell: Cell, moment: number, wanted = wantedDay): Fault => {
+  const isDay = typeof cell === "number" && moment >= firstShown && moment < lastShown + 1;
+  return {
+    what: `${showCell(cell)}${isDay ? `, the day ${showDay(moment)},` : ""} is not a date from ${isoText(firstDay)} to ${isoText(lastDay)}`,
+    mend: `enter ${wanted}`,
+  };
+};
+
+// Below, a number is some other number: days, a score, ml. Beyond the year 9999 no spreadsheet has a day.
+const firstShown = dayOf("1910-01-01");
+const lastShown = dayOf("9999-12-31");
 
 export const notANumber = (cell: Cell, wanted: string): Fault => ({
   what: `${showCell(cell)} is not a number`,

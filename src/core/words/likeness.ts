@@ -1,5 +1,6 @@
 import { Problem } from "../../cells/problem.ts";
 import { countryNumber } from "./countries.ts";
+import { plainCapitals } from "./plainCapitals.ts";
 import { digitsApart, type Tag, tagKey } from "./tagKey.ts";
 
 /** How a tag can be met again after a slip. */
@@ -28,7 +29,7 @@ export interface Likeness {
  */
 export function likeness({ key, shown }: Tag): Likeness {
   // Most tags are of digits only once they are read, and nothing in them looks like something else.
-  if (!digitsOnly.test(key)) return ofTyped(shown.normalize("NFKC").toUpperCase().trim());
+  if (!digitsOnly.test(key)) return ofTyped(plainCapitals(shown).trim());
   if (key.length === 15) return { form: key, less: lesserFull(key, shown) };
   const form = withoutZeros(key);
   return { form, less: fullLength.test(form) ? [ownNumber(key)] : [] };
@@ -128,9 +129,10 @@ function withoutWords(typed: string): string {
 
 // Common practice, no source.
 const wordForSheep =
-  /^(?:(?:EWE|LAMB|RAM|TUP|HOGG?|HOGGET|GIMMER|TEG|THEAVE|SHEARLING|W[EA]THER|SHEEP|TAG|NO|NR|NUMBER)S?(?!\p{L})[^\p{L}\p{N}]*)+(?=[\p{L}\p{N}])/u;
+  /^(?:(?:EWE|LAMB|RAM|TUP|HOGG?|HOGGET|GIMMER|TEG|THEAVE|SHEARLING|W[EA]THER|SHEEP|ANIMAL|EAR|TAG|ID|EID|NO|NR|NUMBER)S?(?!\p{L})[^\p{L}\p{N}]*)+(?=[\p{L}\p{N}])/u;
 const oldAndNew =
   /\b(?:NOW|WAS|NEW|OLD|EX|LOST|FORMERLY|PREVIOUSLY|REPLAC[A-Z]+|RETAG[A-Z]*|BECAME|INSTEAD|THEN)\b|[^\p{L}\p{N}\s./–-]+|->/u;
+const manySlashes = /\d\s*\/\s*\d+\s*\/\s*\d/;
 const fullTag = /\d{15}|[A-Z]{2} ?0? ?\d{6} ?\d{1,5}(?!\d)/g;
 const ownDigits = 7;
 
@@ -138,6 +140,9 @@ const ownDigits = 7;
 function tagsWithin(typed: string): readonly string[] {
   const behind = typed.replace(wordForSheep, "");
   const within = behind === typed ? [] : [behind];
+  // As a number is written that passed through another program.
+  const whole = /^(\d+)\.0+$/.exec(typed)?.[1];
+  if (whole !== undefined) within.push(whole);
   if (!twoNumbers.test(typed)) return within;
   const apart = typed
     .split(oldAndNew)
@@ -146,7 +151,8 @@ function tagsWithin(typed: string): readonly string[] {
   if (apart.length > 1) within.push(...apart);
   // Of so many digits one part is a flock mark, and the numbers of a full tag are no tags.
   if ((typed.match(/\d/g) ?? []).length > ownDigits) return [...within, ...(typed.match(fullTag) ?? [])];
-  const numbers = typed.split(/\s+/).filter((part) => /\d/.test(part));
+  // Of numbers with one slash between them the first is often a pen or a mother; of three none is.
+  const numbers = typed.split(manySlashes.test(typed) ? /[\s/]+/ : /\s+/).filter((part) => /\d/.test(part));
   return numbers.length > 1 ? [...within, ...numbers] : within;
 }
 

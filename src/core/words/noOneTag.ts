@@ -3,7 +3,7 @@ import type { Fault } from "../../cells/fault.ts";
 
 /** Words that stand where a tag is not known. Common practice, no source. */
 const noTag = new Set(
-  "as above,ditto,ear tag lost,lost,lost tag,missing,n a,nil,no ear tag,no tag,none,not known,not read,same,same as above,tag lost,tag missing,unknown,unreadable,untagged".split(
+  "as above,as before,check,ditto,do,ear tag lost,idem,lost,lost tag,missing,n a,nil,no,no ear tag,no tag,none,not known,not read,same,same as above,same as row above,see above,see below,see note,see notes,tag lost,tag missing,tba,tbc,to follow,unknown,unreadable,untagged,x,yes".split(
     ",",
   ),
 );

@@ -3,6 +3,7 @@ import { Problem } from "../../cells/problem.ts";
 import { countryNumber, isCountryNumber } from "./countries.ts";
 import { noOneTag } from "./noOneTag.ts";
 import { isNumberOfAnimals } from "./numberOfAnimals.ts";
+import { plainCapitals } from "./plainCapitals.ts";
 
 /** An animal: `key` tells animals apart, `shown` is the tag as it was first written. */
 export interface Tag {
@@ -32,9 +33,7 @@ export interface Tag {
 export function tagKey(tag: string | number): string {
   const inFull = typeof tag === "string" ? keyInFull(tag) : undefined;
   if (inFull !== undefined) return inFull;
-  // Full-width letters and digits, as some keyboards type them, are the same letters and digits.
-  const typed =
-    typeof tag === "number" ? digitsOf(tag) : (isAscii(tag) ? tag : tag.normalize("NFKC")).toUpperCase().trim();
+  const typed = typeof tag === "number" ? digitsOf(tag) : plainCapitals(tag).trim();
   const plain = lettersAndDigits(typed);
   if (plain === "") throw new Problem({ what: `${showCell(tag)} has no letter or digit`, mend: "enter the tag" });
   if (spoiled.test(typed))
@@ -42,8 +41,15 @@ export function tagKey(tag: string | number): string {
       what: `${showCell(tag)} has lost digits in the spreadsheet`,
       mend: "enter the tag again as text",
     });
-  const noOne = wholeTag.test(typed) ? undefined : noOneTag(typed, String(tag));
-  if (noOne !== undefined) throw new Problem(noOne);
+  if (!wholeTag.test(typed)) {
+    const noOne = noOneTag(typed, String(tag));
+    if (noOne !== undefined) throw new Problem(noOne);
+    if (threeLetters.test(plain) && isNumberOfAnimals(typed))
+      throw new Problem({
+        what: `${showCell(tag)} is a number of animals, not a tag`,
+        mend: "enter the tag of each, or leave the tag blank and name their group in a column for groups",
+      });
+  }
   if (/^\d+$/.test(plain)) {
     const number = electronicNumber(plain);
     return number.length === 15 ? number : apartOf(typed, plain);
@@ -53,16 +59,12 @@ export function tagKey(tag: string | number): string {
     const country = countryNumber(letters);
     const national = country === undefined ? undefined : nationalNumber(typed, letters, digits, tag);
     if (country !== undefined && national !== undefined) return country + national;
-  } else if (fourLetters.test(plain) && isNumberOfAnimals(typed))
-    throw new Problem({
-      what: `${showCell(tag)} is a number of animals, not a tag`,
-      mend: "enter the tag of each, or leave the tag blank and name their group in a column for groups",
-    });
+  }
   return apartOf(typed, plain);
 }
 
 // Most tags are whole, and are spared the search for words.
-const wholeTag = /^[A-Z]{0,2}[ \d]{0,20}$/;
+const wholeTag = /^[A-Z]{0,2}[ \d]{0,20}\d$/;
 
 // The two forms of most tags, each told by its length before it is looked at: a flock has thousands of them, and to take
 // a match apart costs as much as to find it.
@@ -75,9 +77,6 @@ function keyInFull(tag: string): string | undefined {
 
 const electronic = /^\d{15}$/;
 const printedInFull = /^[A-Z]{2} 0 \d{6} \d{5}$/;
-
-const ascii = /^[ -~]*$/;
-const isAscii = (text: string): boolean => ascii.test(text);
 
 /** Without spaces and separators. Letter by letter, since a flock has thousands of tags and a search costs more. */
 function lettersAndDigits(typed: string): string {
@@ -99,8 +98,8 @@ const capitalA = 0x41;
 const capitalZ = 0x5a;
 const lastAscii = 0x7f;
 
-// No word for many sheep is shorter, and hardly any tag has so many letters.
-const fourLetters = /\p{L}{4}/u;
+// No word for many sheep is shorter.
+const threeLetters = /\p{L}{3}/u;
 
 // Most tags have no separators, and are spared the search for them.
 const apartOf = (typed: string, plain: string): string => (typed.length === plain.length ? plain : digitsApart(typed));

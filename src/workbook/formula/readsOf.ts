@@ -1,3 +1,4 @@
+import { lastColumn, lastRow } from "../limits.ts";
 import type { FormulaNode } from "./parseFormula.ts";
 import type { SheetArea } from "./referencesIn.ts";
 
@@ -13,6 +14,17 @@ const placeOnly: ReadonlySet<string> = new Set(
   "ROW ROWS COLUMN COLUMNS SHEET SHEETS AREAS ISREF ISFORMULA OFFSET".split(" "),
 );
 const dynamic: ReadonlySet<string> = new Set(["OFFSET", "INDIRECT", "ANCHORARRAY"]);
+
+// Their third range is read as far as the first goes, however few cells it names (ECMA-376 part 1, 18.17.7.323 SUMIF).
+const summedLikeFirst: ReadonlySet<string> = new Set(["SUMIF", "AVERAGEIF"]);
+
+type AreaNode = Extract<FormulaNode, { kind: "area" }>;
+
+function reachedIn({ sheet, area: { top, left, bottom, right } }: AreaNode, { area }: AreaNode): SheetArea {
+  const wholeBottom = Math.min(lastRow - 1, top + area.bottom - area.top);
+  const wholeRight = Math.min(lastColumn - 1, left + area.right - area.left);
+  return { sheet, area: { top, left, bottom: Math.max(bottom, wholeBottom), right: Math.max(right, wholeRight) } };
+}
 
 /** The cells that a formula reads. */
 export function readsOf(node: FormulaNode): Reads {
@@ -39,6 +51,11 @@ export function readsOf(node: FormulaNode): Reads {
         return;
       case "call": {
         isDynamic ||= dynamic.has(at.name);
+        if (summedLikeFirst.has(at.name)) {
+          const [range, , summed] = at.given;
+          if (range?.kind === "area" && summed?.kind === "area") areas.push(reachedIn(summed, range));
+          else if (summed) isDynamic = true;
+        }
         const [first, ...others] = at.given;
         if (!(placeOnly.has(at.name) && first?.kind === "area")) go(first);
         for (const one of others) go(one);

@@ -1,7 +1,7 @@
 import type { Limits } from "../limits.ts";
 import { WorkbookProblem } from "../workbookProblem.ts";
 import type { Packing } from "../zip/packing.ts";
-import { readZip } from "../zip/readZip.ts";
+import { unpackOnDemand } from "../zip/readZip.ts";
 import { decode, type Parts } from "./package.ts";
 
 /**
@@ -10,16 +10,15 @@ import { decode, type Parts } from "./package.ts";
  * @throws WorkbookProblem when it is no zip, is damaged, or would unpack to more than the limits allow
  */
 export function partsOnDemand(bytes: Uint8Array, limits: Limits, packing?: Packing): Parts {
-  const names = new Map(readZip(bytes, limits, () => false).map(({ name }) => [name.toLowerCase(), name]));
+  const byName = new Map(
+    [...unpackOnDemand(bytes, limits, packing)].map(([name, unpack]) => [name.toLowerCase(), unpack]),
+  );
   return {
-    has: (part) => names.has(part.toLowerCase()),
+    has: (part) => byName.has(part.toLowerCase()),
     text(part) {
-      const name = names.get(part.toLowerCase());
-      const entry = readZip(bytes, limits, (candidate) => candidate === name, packing).find(
-        (found) => found.name === name,
-      );
-      if (!entry) throw new WorkbookProblem(`The workbook is damaged: its part ${part} is missing.`);
-      return decode(part, entry.bytes);
+      const unpack = byName.get(part.toLowerCase());
+      if (!unpack) throw new WorkbookProblem(`The workbook is damaged: its part ${part} is missing.`);
+      return decode(part, unpack());
     },
   };
 }

@@ -1,5 +1,5 @@
 import crc32 from "crc-32";
-import { unzipSync } from "fflate";
+import { inflateSync, type UnzipFileInfo, unzipSync } from "fflate";
 import type { Limits } from "../limits.ts";
 import { WorkbookProblem } from "../workbookProblem.ts";
 import { directoryIn } from "./directoryIn.ts";
@@ -28,16 +28,64 @@ export function readZip(
   wanted: (name: string) => boolean = () => true,
   packing?: Packing,
 ): readonly Entry[] {
-  const seen = new Map<string, boolean>();
+  const seen = lookThrough(bytes, limits);
+  const unpacked = packing ? unpackedBy(packing, bytes, wanted) : unzip(bytes, ({ name }) => wanted(name));
+  refuseDamaged(unpacked, [...seen.keys()], bytes, packing?.checksum ?? checksumOf);
+  return [...seen].map(([name, { compression }]) => ({
+    name,
+    stored: compression === stored,
+    bytes: unpacked[name] ?? new Uint8Array(),
+  }));
+}
+
+/**
+ * The parts of a zip by name, each unpacked when it is asked for and not kept. Its directory is gone through once,
+ * however many parts there are.
+ *
+ * @throws WorkbookProblem as readZip does
+ */
+export function unpackOnDemand(
+  bytes: Uint8Array,
+  limits: Limits,
+  packing?: Packing,
+): ReadonlyMap<string, () => Uint8Array> {
+  const seen = [...lookThrough(bytes, limits)];
+  const listed = seen.length === 0 ? [] : directoryIn(bytes);
+  return new Map(
+    seen.map(([name, part], index) => [
+      name,
+      () => {
+        const { start, checksum } = listed[index] ?? {};
+        if (part.compression !== deflated || start === undefined)
+          return readZip(bytes, limits, (candidate) => candidate === name, packing)[index]?.bytes ?? new Uint8Array();
+        const packed = bytes.subarray(start, start + part.size);
+        const unpacked = whole(() =>
+          packing
+            ? packing.inflate(packed, part.originalSize)
+            : inflateSync(packed, { out: new Uint8Array(part.originalSize) }),
+        );
+        if ((packing?.checksum ?? checksumOf)(unpacked) !== checksum) throw damaged(name);
+        return unpacked;
+      },
+    ]),
+  );
+}
+
+/**
+ * What a zip holds, by name and in its order, looked through before anything is unpacked, since many entries may share
+ * one packed part.
+ */
+function lookThrough(bytes: Uint8Array, limits: Limits): ReadonlyMap<string, UnzipFileInfo> {
+  const seen = new Map<string, UnzipFileInfo>();
   const keys = new Set<string>();
   let total = 0;
-  // Looked through before anything is unpacked, since many entries may share one packed part.
-  unzip(bytes, ({ name, size, originalSize, compression }) => {
+  unzip(bytes, (info) => {
+    const { name, size, originalSize } = info;
     // The names of parts do not depend on capitals (ECMA-376 Part 2 §6.2.2), so two such would be one.
     const key = name.toLowerCase();
     if (keys.has(key)) throw new WorkbookProblem(`The file is damaged: it holds the part ${name} twice.`);
     keys.add(key);
-    seen.set(name, compression === 0);
+    seen.set(name, info);
     total += originalSize;
     if (seen.size > limits.parts) throw tooBig(`more than ${limits.parts} parts`);
     if (total > limits.bytes) throw tooBig(`more than ${Math.round(limits.bytes / 1e6)} MB`);
@@ -47,10 +95,10 @@ export function readZip(
     if (name === "__proto__") throw new WorkbookProblem(`The file holds a part called ${name}; it was not opened.`);
     return false;
   });
-  const unpacked = packing ? unpackedBy(packing, bytes, wanted) : unzip(bytes, ({ name }) => wanted(name));
-  refuseDamaged(unpacked, [...seen.keys()], bytes, packing?.checksum ?? ((part) => crc32.buf(part) >>> 0));
-  return [...seen].map(([name, stored]) => ({ name, stored, bytes: unpacked[name] ?? new Uint8Array() }));
+  return seen;
 }
+
+const checksumOf = (part: Uint8Array): number => crc32.buf(part) >>> 0;
 
 const packsTooWell = (originalSize: number, size: number, { ratio, ratioFrom }: Limits): boolean =>
   originalSize > ratioFrom && originalSize > size * ratio;
@@ -70,19 +118,23 @@ function refuseDamaged(
   unpacked: Readonly<Record<string, Uint8Array>>,
   names: readonly string[],
   bytes: Uint8Array,
-  checksumOf: Packing["checksum"],
+  checksumIn: Packing["checksum"],
 ): void {
   if (Object.keys(unpacked).length === 0) return;
   const listed = directoryIn(bytes);
   names.forEach((name, index) => {
     const part = unpacked[name];
-    if (part !== undefined && checksumOf(part) !== listed[index]?.checksum)
-      throw new WorkbookProblem(
-        `The file is damaged: its part ${name} does not match its checksum; use another copy of the file.`,
-      );
+    if (part !== undefined && checksumIn(part) !== listed[index]?.checksum) throw damaged(name);
   });
 }
 
+const damaged = (part: string): WorkbookProblem =>
+  new WorkbookProblem(
+    `The file is damaged: its part ${part} does not match its checksum; use another copy of the file.`,
+  );
+
+// The ways of packing that workbooks use (APPNOTE 4.4.5).
+const stored = 0;
 const deflated = 8;
 
 /** Unpacks what is packed as it usually is; what is not, the library unpacks. */
@@ -111,9 +163,13 @@ const tooBig = (what: string): WorkbookProblem =>
 
 type Filter = NonNullable<NonNullable<Parameters<typeof unzipSync>[1]>["filter"]>;
 
-function unzip(bytes: Uint8Array, filter: Filter): Record<string, Uint8Array> {
+const unzip = (bytes: Uint8Array, filter: Filter): Record<string, Uint8Array> =>
+  whole(() => unzipSync(bytes, { filter }));
+
+/** @throws WorkbookProblem where the file is cut short or damaged */
+function whole<T>(unpack: () => T): T {
   try {
-    return unzipSync(bytes, { filter });
+    return unpack();
   } catch (error) {
     if (error instanceof WorkbookProblem) throw error;
     throw new WorkbookProblem("The file is damaged or cut short: its contents cannot be unpacked.", { cause: error });

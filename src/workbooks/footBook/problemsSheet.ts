@@ -23,7 +23,7 @@ interface Check {
   readonly column: string;
 }
 
-const gatherKey = 'Gathers[Date]&"|"&Gathers[Group]';
+const gatherKey = 'Gathers[Date]&"|"&TRIM(Gathers[Group])';
 const lookAgain = besideCases.range("lookAgain");
 
 const inGathers = (words: string, wrong: string): Check => ({ words, wrong, column: "Gathers[Lame]" });

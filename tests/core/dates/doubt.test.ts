@@ -117,6 +117,14 @@ describe("names of groups", () => {
     ["lambs pen 1", "lambs pen 2", false],
     ["ewes", "lambs", false],
     ["ewes", "rams", false],
+    ["lambs", "all", true],
+    ["lambs", "whole flock", true],
+    ["lambs", "?", true],
+    ["ewes", "lambs?", true],
+    ["lambs", "unknown", true],
+    ["lambs", "n/a", true],
+    ["lambs", "all ewes", false],
+    ["lambs", "flock 2", false],
   ])("%s and %s: %s", (one, other, same) =>
     expect([mayBeGroup(one, other), mayBeGroup(other, one)]).toEqual([same, same]),
   );

@@ -140,7 +140,11 @@ describe("recordCheck", () => {
     ],
     ["a text date", { Treated: "2026-02-10" }, "Treated: a date kept as text, read as 10 Feb 2026"],
     ["a text that is no date", { Treated: "10/2" }, 'Treated: "10/2" is not a date'],
-    ["a date of 1926", { "Seen lame": dayOf("1926-02-09") }, "Seen lame: 9537 is not a date from 1990-01-01"],
+    [
+      "a date of 1926",
+      { "Seen lame": dayOf("1926-02-09") },
+      "Seen lame: 9537, the day 9 Feb 1926, is not a date from 1990-01-01",
+    ],
     [
       "treated before seen",
       { "Seen lame": dayOf("2026-02-11") },

@@ -46,6 +46,11 @@ describe("tags that may be one animal", () => {
     ["a full tag anew, its own number", "77", "ZZ 0 123456 00042 now ZZ 0 123456 00077"],
     ["her own number before her tag", "ZZ 0 123456 00011", "12 ZZ 0123456 00011"],
     ["how many beside it", "042", "042 x2"],
+    ["one of several with commas", "42", "41,42,43"],
+    ["one of several with slashes", "42", "41/42/43"],
+    ["a number as another program wrote it", "042", "42.0"],
+    ["a word and a colon before", "042", "id: 042"],
+    ["a Cyrillic letter for a zero", "042", "О42"],
     ["separators left out", "1-12", "112"],
     ["separators left out of a tag without its country", "123456 42", "12345642"],
   ])("%s: %s and %s", (_, one, other) => {
@@ -92,14 +97,38 @@ describe("a number of animals", () => {
     "150 sheep",
     "the rams",
     "40 head",
+    "all",
+    "All 40",
+    "all in field 3",
+    "Both",
+    "various",
+    "several blues",
+    "twins",
+    "the rest",
+    "whole lot",
+    "everything",
+    "lame ones",
+    "Pen 2",
+    "Top field",
+    "12 twin lambs",
   ])("%s", (text) => {
     expect(isNumberOfAnimals(text)).toBe(true);
     expect(() => tagKey(text)).toThrow("is a number of animals, not a tag");
   });
 
-  it.each(["042 ewe", "042 R", "ZZ 0 123456 00042", "ram 3", "Blue 42", "lamb 12", "42"])("not %s", (text) =>
-    expect(isNumberOfAnimals(text)).toBe(false),
-  );
+  it.each([
+    "042 ewe",
+    "042 R",
+    "ZZ 0 123456 00042",
+    "ram 3",
+    "Blue 42",
+    "lamb 12",
+    "42",
+    "Allie",
+    "Everest 3",
+    "pen 3 ewe 42",
+    "Penny",
+  ])("not %s", (text) => expect(isNumberOfAnimals(text)).toBe(false));
 });
 
 describe("tagKey of numbers set apart", () => {

@@ -131,6 +131,12 @@ describe("tagKey", () => {
     ["letters that are no country stay", "QQ 123456 00042", "QQ123456-00042"],
     ["too short for a flock mark and number", "ZZ 12345", "ZZ12345"],
     ["one tag of two numbers", "1/12", "1-12"],
+    ["Arabic digits", "٠٤٢", "042"],
+    ["Persian digits behind letters", "Blue ۴۲", "BLUE42"],
+    ["Devanagari digits", "०४२", "042"],
+    ["a Cyrillic letter that looks like ours", "А12", "A12"],
+    ["a Greek letter that looks like ours", "Β12", "B12"],
+    ["a Cyrillic letter that looks like none of ours", "Ж12", "Ж12"],
     ["her own number before her tag", "12 ZZ 0123456 00011", "12ZZ0123456-00011"],
     ["a name that begins like a word for none", "Lost Lass", "LOSTLASS"],
   ])("%s", (_, tag, key) => expect(tagKey(tag)).toBe(key));
@@ -145,6 +151,10 @@ describe("tagKey", () => {
     // Words and ways of shepherds: common practice, no source.
     ["ditto", "is no tag"],
     ["n/a", "is no tag"],
+    ["do.", "is no tag"],
+    ["see note", "is no tag"],
+    ["x", "is no tag"],
+    ["no", "is no tag"],
     ["Tag lost", "is no tag"],
     ["041 and 042", "names more than one animal"],
     ["041 or 042", "names more than one animal"],

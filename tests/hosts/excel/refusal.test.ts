@@ -15,6 +15,8 @@ it("tells the sentence with which a function refuses, and nothing where it answe
 
 it("reads days by the date system of the workbook", () => {
   // 32000 is 11 Aug 1987 where days are counted from 1900, which is refused as too long ago, and 12 Aug 1991 from 1904.
-  expect(refuses("CLEARDATE", [32000, 28])?.message).toMatch(/^treated: 32000 is not a date from 1990-01-01/);
+  expect(refuses("CLEARDATE", [32000, 28])?.message).toMatch(
+    /^treated: 32000, the day 11 Aug 1987, is not a date from 1990-01-01/,
+  );
   expect(refuses("CLEARDATE", [32000, 28], { dateSystem: 1904 })).toBeUndefined();
 });

@@ -9,11 +9,16 @@ export interface WorstKind {
   readonly ends: Readonly<Record<string, number | string>> | RegExp;
 }
 
-const escaped = (text: string): string => text.replaceAll("&", "&amp;").replaceAll("<", "&lt;");
+const escaped = (content: string): string => content.replaceAll("&", "&amp;").replaceAll("<", "&lt;");
 const number = (address: string, value: number): string => `<c r="${address}"><v>${value}</v></c>`;
-const formula = (address: string, text: string): string => `<c r="${address}"><f>${escaped(text)}</f></c>`;
-const array = (address: string, area: string, text: string): string =>
-  `<c r="${address}"><f t="array" ref="${area}">${escaped(text)}</f></c>`;
+const formula = (address: string, content: string): string => `<c r="${address}"><f>${escaped(content)}</f></c>`;
+const array = (address: string, area: string, content: string): string =>
+  `<c r="${address}"><f t="array" ref="${area}">${escaped(content)}</f></c>`;
+
+const text = (address: string, value: string): string => `<c r="${address}" t="str"><v>${escaped(value)}</v></c>`;
+/** May fill more cells than its own. */
+const dynamic = (address: string, content: string): string =>
+  `<c r="${address}" cm="1"><f t="array" ref="${address}">${escaped(content)}</f></c>`;
 
 const rows = (count: number, cells: (row: number) => string): string =>
   Array.from({ length: count }, (_, index) => `<row r="${index + 1}">${cells(index + 1)}</row>`).join("");
@@ -175,7 +180,174 @@ export const worstKinds: readonly WorstKind[] = [
           (row) => number(`A${row}`, (row * 7919) % 20_000) + formula(`B${row}`, `LARGE(A$1:A$20000,${row})`),
         ),
       ),
+    ends: { B1: 19_999, B20000: 0 },
+  },
+  {
+    name: "RANK of 20,000 unlike numbers",
+    make: () =>
+      book(
+        rows(
+          20_000,
+          (row) => number(`A${row}`, (row * 7919) % 20_000) + formula(`B${row}`, `RANK(A${row},A$1:A$20000)`),
+        ),
+      ),
+    // Row 20,000 holds 0, the smallest of all.
+    ends: { B20000: 20_000 },
+  },
+  {
+    name: "SUMIFS of half of the rows, down 20,000 rows",
+    make: () =>
+      book(
+        rows(
+          20_000,
+          (row) =>
+            number(`A${row}`, row % 2) +
+            number(`B${row}`, 1) +
+            formula(`C${row}`, `SUMIFS(B$1:B$20000,A$1:A$20000,A${row})`),
+        ),
+      ),
+    ends: { C20000: 10_000 },
+  },
+  {
+    name: "COUNTIFS of two columns, each row with a bound of its own, down 20,000 rows",
+    make: () =>
+      book(
+        rows(
+          20_000,
+          (row) =>
+            number(`A${row}`, row % 2) +
+            number(`B${row}`, row) +
+            formula(`C${row}`, `COUNTIFS(A$1:A$20000,A${row},B$1:B$20000,"<="&B${row})`),
+        ),
+      ),
     ends: /longer than a workbook may take/,
+  },
+  {
+    name: "COUNTIF with wildcards, another in each of 20,000 rows",
+    make: () =>
+      book(
+        rows(
+          20_000,
+          (row) => text(`A${row}`, `ewe ${row} left`) + formula(`B${row}`, `COUNTIF(A$1:A$20000,"*${row} l*")`),
+        ),
+      ),
+    ends: /longer than a workbook may take/,
+  },
+  {
+    name: "XLOOKUP with wildcards down 20,000 rows",
+    make: () =>
+      book(
+        rows(
+          20_000,
+          (row) =>
+            text(`A${row}`, `ewe ${row} left`) +
+            formula(`B${row}`, `XLOOKUP("*e ${row} l*",A$1:A$20000,A$1:A$20000,"",2)`),
+        ),
+      ),
+    ends: /longer than a workbook may take/,
+  },
+  {
+    name: "MEDIAN of all that stands above, down 20,000 rows",
+    make: () => book(rows(20_000, (row) => number(`A${row}`, row) + formula(`B${row}`, `MEDIAN(A$1:A${row})`))),
+    ends: /longer than a workbook may take/,
+  },
+  {
+    name: "the last row that fits, by LOOKUP(2,1/…), down 20,000 rows",
+    make: () =>
+      book(
+        rows(
+          20_000,
+          (row) => number(`A${row}`, row % 50) + formula(`B${row}`, `LOOKUP(2,1/(A$1:A$20000=A${row}),A$1:A$20000)`),
+        ),
+      ),
+    ends: /longer than a workbook may take/,
+  },
+  {
+    name: "SORT of UNIQUE of FILTER over 100,000 rows",
+    make: () =>
+      book(
+        rows(
+          100_000,
+          (row) =>
+            number(`A${row}`, (row * 7919) % 5000) +
+            (row === 1
+              ? dynamic("C1", "_xlfn._xlws.SORT(_xlfn.UNIQUE(_xlfn._xlws.FILTER(A1:A100000,A1:A100000>100)))")
+              : ""),
+        ),
+      ),
+    ends: { C1: 101, C1000: 1100 },
+  },
+  {
+    name: "SCAN and MAP over 100,000 rows",
+    make: () =>
+      book(
+        rows(
+          100_000,
+          (row) =>
+            number(`A${row}`, 1) +
+            (row === 1
+              ? dynamic("C1", "_xlfn.SCAN(0,A1:A100000,_xlfn.LAMBDA(_xlpm.a,_xlpm.b,_xlpm.a+_xlpm.b))") +
+                dynamic("D1", "_xlfn.MAP(A1:A100000,_xlfn.LAMBDA(_xlpm.a,_xlpm.a*2))")
+              : ""),
+        ),
+      ),
+    ends: { C1000: 1000, C20000: 20_000, D20000: 2 },
+  },
+  {
+    name: "NOTCLEAR of 5,000 records in each of their rows",
+    make: () =>
+      book(
+        rows(
+          5000,
+          (row) =>
+            text(`A${row}`, `ZZ 0123456 ${String(row % 2500).padStart(5, "0")}`) +
+            number(`B${row}`, 46_000 + (row % 300)) +
+            number(`C${row}`, 28) +
+            formula(`D${row}`, `ROWS(FOOT.NOTCLEAR(${46_400 + row},A:A,B:B,C:C))`),
+        ),
+      ),
+    // Long after the last treatment nothing is listed but that in words, below the headings.
+    ends: { D5000: 2 },
+  },
+  {
+    name: "sums of 20,000 INDIRECT that grow",
+    make: () => book(rows(20_000, (row) => number(`A${row}`, 1) + formula(`B${row}`, `SUM(INDIRECT("A1:A"&${row}))`))),
+    ends: { B20000: 20_000 },
+  },
+  {
+    name: "a table of 10,000 rows, each with structured references",
+    make: () => {
+      const cells = rows(10_001, (row) =>
+        row === 1
+          ? text("A1", "a") + text("B1", "b")
+          : number(`A${row}`, row % 50) + formula(`B${row}`, "COUNTIFS(T[a],T[[#This Row],[a]])/SUM(T[a])"),
+      );
+      const table =
+        '<table xmlns="http://schemas.openxmlformats.org/spreadsheetml/2006/main" id="1" name="T" displayName="T" ref="A1:B10001"><tableColumns count="2"><tableColumn id="1" name="a"/><tableColumn id="2" name="b"/></tableColumns></table>';
+      return buildWorkbook({ sheets: [{ name: "One", rows: cells, tables: [table] }] });
+    },
+    ends: { B10000: 200 / 245_000 },
+  },
+  {
+    name: "10,000 conditional formats and 10,000 lists of choices",
+    make: () => {
+      const each = (make: (row: number) => string): string =>
+        Array.from({ length: 10_000 }, (_, index) => make(index + 1)).join("");
+      const formats = each(
+        (row) =>
+          `<conditionalFormatting sqref="A${row}"><cfRule type="expression" priority="${row}"><formula>COUNTIF($A:$A,A${row})&gt;1</formula></cfRule></conditionalFormatting>`,
+      );
+      const lists = each(
+        (row) => `<dataValidation type="list" sqref="B${row}"><formula1>$A$1:$A$${row}</formula1></dataValidation>`,
+      );
+      const after = `${formats}<dataValidations count="10000">${lists}</dataValidations>`;
+      return buildWorkbook({
+        sheets: [
+          { name: "One", rows: rows(50, (row) => number(`A${row}`, 1) + formula(`B${row}`, `A${row}+1`)), after },
+        ],
+      });
+    },
+    ends: { B50: 2 },
   },
   {
     name: "5,000 OFFSET, each on the one above",

@@ -27,6 +27,7 @@ import { footFunction } from "./footFunction.ts";
 import { formatted } from "./formatted.ts";
 import { forms } from "./forms.ts";
 import { type Task, workOutInOrder } from "./inOrder.ts";
+import { KeptAnswers } from "./keptAnswers.ts";
 import { lookups } from "./lookups.ts";
 import { numbersAlone } from "./numbersAlone.ts";
 import { placeFunctions } from "./places.ts";
@@ -117,6 +118,7 @@ export function calculateWorkbook(
   const index = new RangeIndex(store);
   const running = new RunningTotals(store);
   const sorted = new SortedNumbers(store);
+  const kept = new KeptAnswers();
   const toNumber = textToNumber(parts, dateSystem === 1904 ? days1904 : 0);
   const isUnclear = (text: string): boolean => isUnclearDate(text, parts.core.numfmt);
   const engine = engineFunctions(parts, replaced);
@@ -139,7 +141,7 @@ export function calculateWorkbook(
     ...formatted(engine),
     ...aggregates(running),
     ...ranks(sorted, engine),
-    ...conditionals(index, sorted, isUnclear),
+    ...conditionals({ index, sorted, answers: kept }, isUnclear),
     ...lookups(index),
     ...subtotals((sheet, row, column) => sheets[sheet]?.subtotals?.has(placeKey(row, column)) ?? false),
     ...placeFunctions({
@@ -190,6 +192,7 @@ export function calculateWorkbook(
     index.forget();
     running.forget();
     sorted.forget();
+    kept.forget();
   };
 
   /** Puts an answer into the cells. @returns those it fills that were not known to be its own */

@@ -4,6 +4,7 @@ import type { SheetArea } from "../../../workbook/formula/referencesIn.ts";
 import type { CellStore } from "./cellStore.ts";
 import { type Criterion, readCriterion } from "./criteria.ts";
 import type { Calling, WorksheetFunction } from "./evaluateFormula.ts";
+import type { KeptAnswers } from "./keptAnswers.ts";
 import type { RangeIndex } from "./rangeIndex.ts";
 import { countBefore, type Sorted, type SortedNumbers } from "./sortedNumbers.ts";
 import { errorOf, gridOr, isGrid, isReference, type Value } from "./values.ts";
@@ -117,14 +118,26 @@ function forEachCriterion(
   );
 }
 
+/** A call of one of these functions. */
+interface Asked {
+  readonly name: string;
+  readonly ranges: readonly (Value | undefined)[];
+  readonly criteria: readonly (Value | undefined)[];
+  /** What is made of the cells that fit, and in which range these stand; undefined where they are counted. */
+  readonly summed?: { readonly range: Value | undefined; readonly by: Summing; readonly sameSize: boolean };
+}
+
+/** What is kept from formula to formula. */
+interface Kept {
+  readonly index: RangeIndex;
+  readonly sorted: SortedNumbers;
+  readonly answers: KeptAnswers;
+}
+
 function answer(
-  ranges: readonly (Value | undefined)[],
-  criteria: readonly (Value | undefined)[],
-  summed: Value | undefined | "count",
-  summing: Summing,
+  { name, ranges, criteria, summed }: Asked,
   calling: Calling,
-  { index, sorted }: Indexes,
-  fixed: boolean,
+  { index, sorted, answers }: Kept,
   isRefused: (cell: Cell) => boolean,
 ): Value {
   const areas = ranges.map(oneArea);
@@ -133,9 +146,9 @@ function answer(
   const [height, width] = [heightOf(first.area), widthOf(first.area)];
   const same = (area: Area): boolean => heightOf(area) === height && widthOf(area) === width;
   if ((areas as SheetArea[]).some(({ area }) => !same(area))) return errorOf("#VALUE!");
-  const from = summed === "count" ? undefined : oneArea(summed);
-  if (summed !== "count" && (!from || (fixed && !same(from.area))))
-    return from ? errorOf("#VALUE!") : refusalOf([summed]);
+  const from = summed && oneArea(summed.range);
+  if (summed && (!from || (summed.sameSize && !same(from.area))))
+    return from ? errorOf("#VALUE!") : refusalOf([summed.range]);
   const { store, toNumber } = calling;
   if (from) {
     const { top, left } = from.area;
@@ -143,22 +156,36 @@ function answer(
   }
   return forEachCriterion(criteria, calling, (cells) => {
     if (cells.some(isRefused)) return errorOf("#VALUE!");
-    const conditions = cells.map((cell, index) => ({
-      area: areas[index] as SheetArea,
-      criterion: readCriterion(cell, toNumber),
-    }));
-    const [only] = conditions;
-    if (!from && conditions.length === 1 && only?.criterion.bound)
-      return countIn(sorted.of(only.area), only.criterion.bound);
-    const { rows, columns, blanksBelow } = placesThatFit(conditions, store, index);
-    if (!from) return rows.length + blanksBelow;
-    return summing(
-      rows.map((row, index) => {
-        const column = store.column(from.sheet, from.area.left + (columns[index] as number));
-        return column[from.area.top + row] ?? null;
-      }),
-    );
+    for (const area of areas as SheetArea[]) store.watch?.(area);
+    const question = [name, from ? placeOf(from) : "", ...areas.map((area) => placeOf(area as SheetArea))];
+    return answers.of([...question, ...cells.map(spelled)].join("|"), () => {
+      const conditions = cells.map((cell, index) => ({
+        area: areas[index] as SheetArea,
+        criterion: readCriterion(cell, toNumber, (cost) => store.spend(cost)),
+      }));
+      const [only] = conditions;
+      if (!from && conditions.length === 1 && only?.criterion.bound)
+        return countIn(sorted.of(only.area), only.criterion.bound);
+      const { rows, columns, blanksBelow } = placesThatFit(conditions, store, index);
+      if (!from || !summed) return rows.length + blanksBelow;
+      store.spend(rows.length);
+      return summed.by(
+        rows.map((row, index) => {
+          const column = store.column(from.sheet, from.area.left + (columns[index] as number));
+          return column[from.area.top + row] ?? null;
+        }),
+      );
+    });
   });
+}
+
+const placeOf = ({ sheet, area: { top, left, bottom, right } }: SheetArea): string =>
+  `${sheet} ${top} ${left} ${bottom} ${right}`;
+
+/** A criterion as a part of a question: with its length, so that no text can be taken for two. */
+function spelled(cell: Cell): string {
+  const text = isCellError(cell) ? cell.error : String(cell);
+  return `${typeof cell} ${text.length} ${text}`;
 }
 
 /** How many numbers are less or more than one: the rest of a range does not fit. */
@@ -172,50 +199,43 @@ function refusalOf(values: readonly (Value | undefined)[]): Value {
   return error ?? errorOf("#VALUE!");
 }
 
-interface Indexes {
-  readonly index: RangeIndex;
-  readonly sorted: SortedNumbers;
-}
-
 /** COUNTIF and its kin, over an index of the values of each column and its numbers in order. */
-export function conditionals(
-  index: RangeIndex,
-  sorted: SortedNumbers,
-  isUnclear: (text: string) => boolean,
-): ReadonlyMap<string, WorksheetFunction> {
-  const indexes = { index, sorted };
+export function conditionals(kept: Kept, isUnclear: (text: string) => boolean): ReadonlyMap<string, WorksheetFunction> {
   // A criterion such as >=01/03/2026 would be held against texts, and no date would fit it.
   const isRefused = (cell: Cell): boolean =>
     typeof cell === "string" && cell.length < 64 && isUnclear(/^\s*[<>]=?\s*(.+)$/s.exec(cell)?.[1] ?? "");
-  const single =
-    (summing: Summing): WorksheetFunction =>
-    ([range, criterion, summed], calling) =>
-      answer([range], [criterion], summed ?? range, summing, calling, indexes, false, isRefused);
   const every = (values: readonly (Value | undefined)[], odd: number): readonly (Value | undefined)[] =>
     values.filter((_, index) => index % 2 === odd);
-  const several =
-    (summing: Summing): WorksheetFunction =>
-    ([summed, ...given], calling) =>
-      given.length < 2 || given.length % 2 !== 0
-        ? errorOf("#N/A")
-        : answer(every(given, 0), every(given, 1), summed, summing, calling, indexes, true, isRefused);
+  const single = (name: string, by: Summing): readonly [string, WorksheetFunction] => [
+    name,
+    ([range, criterion, third], calling) => {
+      const summed = { range: third ?? range, by, sameSize: false };
+      return answer({ name, ranges: [range], criteria: [criterion], summed }, calling, kept, isRefused);
+    },
+  ];
+  const several = (name: string, by: Summing | undefined): readonly [string, WorksheetFunction] => [
+    name,
+    (all, calling) => {
+      const [range, ...others] = all;
+      const given = by ? others : all;
+      if (given.length < 2 || given.length % 2 !== 0) return errorOf("#N/A");
+      const asked = { name, ranges: every(given, 0), criteria: every(given, 1) };
+      const summed = by && { range, by, sameSize: true };
+      return answer(summed ? { ...asked, summed } : asked, calling, kept, isRefused);
+    },
+  ];
   return new Map<string, WorksheetFunction>([
     [
       "COUNTIF",
-      ([range, criterion], calling) => answer([range], [criterion], "count", sum, calling, indexes, false, isRefused),
+      ([range, criterion], calling) =>
+        answer({ name: "COUNTIF", ranges: [range], criteria: [criterion] }, calling, kept, isRefused),
     ],
-    [
-      "COUNTIFS",
-      (given, calling) =>
-        given.length < 2 || given.length % 2 !== 0
-          ? errorOf("#N/A")
-          : answer(every(given, 0), every(given, 1), "count", sum, calling, indexes, true, isRefused),
-    ],
-    ["SUMIF", single(sum)],
-    ["AVERAGEIF", single(average)],
-    ["SUMIFS", several(sum)],
-    ["AVERAGEIFS", several(average)],
-    ["MAXIFS", several(most)],
-    ["MINIFS", several(least)],
+    several("COUNTIFS", undefined),
+    single("SUMIF", sum),
+    single("AVERAGEIF", average),
+    several("SUMIFS", sum),
+    several("AVERAGEIFS", average),
+    several("MAXIFS", most),
+    several("MINIFS", least),
   ]);
 }

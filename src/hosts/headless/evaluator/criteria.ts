@@ -12,6 +12,11 @@ export interface Criterion {
   readonly bound?: { readonly passes: (number: number) => boolean; readonly fitsBefore: boolean };
 }
 
+type Spend = (cells: number) => void;
+
+/** So many signs of a text are held against a pattern while a cell is read; measured. */
+const stepsPerCell = 20;
+
 const withSign = /^(<>|<=|>=|<|>|=)([\s\S]*)$/;
 
 /** Texts by which equal cells are found: a text that is a number is found by the text and, apart, by the number. */
@@ -30,8 +35,14 @@ const digitsOf = (value: number): number =>
 /**
  * Reads a criterion of COUNTIF and its kin (ECMA-376 part 1, 18.17.7.49 COUNTIF): a value, or a text with a sign before
  * it, with `?`, `*` and `~` as wildcards. A text that is a number fits the number, however it is written.
+ *
+ * @param spend - told what is spent on wildcards beyond looking at a cell
  */
-export function readCriterion(criterion: Cell, toNumber: (text: string) => number | undefined): Criterion {
+export function readCriterion(
+  criterion: Cell,
+  toNumber: (text: string) => number | undefined,
+  spend?: Spend,
+): Criterion {
   if (criterion === null) return equalTo(0);
   if (isCellError(criterion)) {
     const { error } = criterion;
@@ -42,9 +53,9 @@ export function readCriterion(criterion: Cell, toNumber: (text: string) => numbe
   if (rest === "") return ofNothing(sign);
   const number = toNumber(rest);
   const value: Cell = number ?? (/^(?:true|false)$/i.test(rest) ? /^true$/i.test(rest) : rest);
-  if (sign === "" || sign === "=") return equalTo(value, rest);
+  if (sign === "" || sign === "=") return equalTo(value, rest, spend);
   if (sign === "<>") {
-    const { fits } = equalTo(value, rest);
+    const { fits } = equalTo(value, rest, spend);
     return { fits: (cell) => !fits(cell), fitsBlank: true, keys: undefined };
   }
   return inOrder(sign, value);
@@ -58,7 +69,7 @@ function ofNothing(sign: string): Criterion {
   throw new NotWorkedOut(`what fits a criterion of "${sign}" alone is answered in different ways by spreadsheets`);
 }
 
-function equalTo(value: Cell, written?: string): Criterion {
+function equalTo(value: Cell, written?: string, spend?: Spend): Criterion {
   if (typeof value === "number") {
     // A day or a share written as a text fits the same text in a cell.
     const lower = written === undefined || numberLike.test(written) ? undefined : written.toLowerCase();
@@ -81,7 +92,7 @@ function equalTo(value: Cell, written?: string): Criterion {
       keys: [`t${lower}`],
     };
   }
-  const fits = wildcard(text);
+  const fits = wildcard(text, spend);
   return { fits: (cell) => typeof cell === "string" && fits(cell), fitsBlank: false, keys: undefined };
 }
 
@@ -108,8 +119,10 @@ function inOrder(sign: string, value: Cell): Criterion {
 /**
  * Whether texts fit a pattern of `?` (one sign), `*` (any) and `~` (the next sign as it is), small and capital letters
  * alike. Goes back to the last `*` only, so that no pattern takes longer than the lengths multiplied.
+ *
+ * @param spend - told what each text takes, in cells that are read
  */
-export function wildcard(pattern: string): (text: string) => boolean {
+export function wildcard(pattern: string, spend?: Spend): (text: string) => boolean {
   const signs: (string | undefined)[] = [];
   const many: boolean[] = [];
   for (let at = 0; at < pattern.length; at += 1) {
@@ -121,8 +134,17 @@ export function wildcard(pattern: string): (text: string) => boolean {
   }
   return (written) => {
     const text = written.toLowerCase();
-    let [at, place, star, mark] = [0, 0, -1, 0];
+    let at = 0;
+    let place = 0;
+    let star = -1;
+    let mark = 0;
+    let steps = 0;
+    const end = (fits: boolean): boolean => {
+      spend?.(1 + steps / stepsPerCell);
+      return fits;
+    };
     while (at < text.length) {
+      steps += 1;
       if (place < signs.length && !many[place] && (signs[place] === undefined || signs[place] === text[at])) {
         at += 1;
         place += 1;
@@ -134,9 +156,9 @@ export function wildcard(pattern: string): (text: string) => boolean {
         place = star + 1;
         mark += 1;
         at = mark;
-      } else return false;
+      } else return end(false);
     }
     while (many[place]) place += 1;
-    return place === signs.length;
+    return end(place === signs.length);
   };
 }

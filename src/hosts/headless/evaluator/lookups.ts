@@ -107,7 +107,9 @@ function lastAlike(from: number, vector: Vector, store: CellStore): number {
 
 function firstEqual(wanted: Cell, vector: Vector, how: How, backwards: boolean, store: CellStore, index: RangeIndex) {
   const pattern =
-    how === "wildcard" && typeof wanted === "string" && /[*?~]/.test(wanted) ? wildcard(wanted) : undefined;
+    how === "wildcard" && typeof wanted === "string" && /[*?~]/.test(wanted)
+      ? wildcard(wanted, (cells) => store.spend(cells))
+      : undefined;
   const { column, places } = vector;
   if (!pattern && (column || places)) {
     const key = keysOf(wanted)[0] ?? "";

@@ -2,7 +2,7 @@ import { type Cell, isCellError } from "../../../cells/cell.ts";
 import { NotWorkedOut } from "../../../workbook/formula/notWorkedOut.ts";
 import type { Calling, WorksheetFunction } from "./evaluateFormula.ts";
 import { truthOf } from "./forms.ts";
-import { numberOf, sameNumber, textOf } from "./operators.ts";
+import { textOf } from "./operators.ts";
 import { errorOf, type Grid, gridOr, isGrid, isReference, lift, type Value } from "./values.ts";
 
 /** A function of single cells, which an array gives an array of. */
@@ -63,28 +63,6 @@ const sumProduct: WorksheetFunction = (given, calling) => {
   return Number.isFinite(sum) ? sum : errorOf("#NUM!");
 };
 
-function rank(average: boolean): WorksheetFunction {
-  return ([wanted, list, order], calling) => {
-    if (!isReference(list)) return errorOf("#VALUE!");
-    const values = list.areas
-      .flatMap((area) => calling.store.cells({ ...area, area: calling.store.filledPart(area) }))
-      .flat();
-    const error = values.find(isCellError);
-    if (error) return error;
-    const numbers = values.filter((value): value is number => typeof value === "number");
-    const up = order === undefined ? 0 : numberOf(firstOf(calling.content(order)), calling.toNumber);
-    return lift([calling.content(wanted)], (cell) => {
-      if (isCellError(cell)) return cell;
-      const value = numberOf(cell, calling.toNumber);
-      if (value === undefined || up === undefined) return errorOf("#VALUE!");
-      const alike = numbers.filter((one) => sameNumber(one, value)).length;
-      if (alike === 0) return errorOf("#N/A");
-      const before = numbers.filter((one) => !sameNumber(one, value) && (up === 0 ? one > value : one < value)).length;
-      return before + 1 + (average ? (alike - 1) / 2 : 0);
-    });
-  };
-}
-
 const firstOf = (content: Cell | Grid): Cell => (isGrid(content) ? (content.grid[0]?.[0] ?? null) : content);
 
 function concat(given: readonly (Value | undefined)[], calling: Calling): Value {
@@ -124,9 +102,6 @@ export const plainFunctions: ReadonlyMap<string, WorksheetFunction> = new Map<st
   ["XOR", truths((found) => found.filter(Boolean).length % 2 === 1)],
   ["NOT", ofCells(([cell = null]) => negated(cell))],
   ["SUMPRODUCT", sumProduct],
-  ["RANK", rank(false)],
-  ["RANK.EQ", rank(false)],
-  ["RANK.AVG", rank(true)],
   ["CONCAT", concat],
   ["ISBLANK", ofCells(([cell = null]) => cell === null, true)],
   ["ISNUMBER", ofCells(([cell = null]) => typeof cell === "number", true)],

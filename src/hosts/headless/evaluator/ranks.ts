@@ -1,15 +1,13 @@
-import type { Cell } from "../../../cells/cell.ts";
+import { type Cell, isCellError } from "../../../cells/cell.ts";
 import type { SheetArea } from "../../../workbook/formula/referencesIn.ts";
-import type { Calling, WorksheetFunction } from "./evaluateFormula.ts";
+import type { WorksheetFunction } from "./evaluateFormula.ts";
+import { compareCells, numberOf } from "./operators.ts";
 import { countBefore, type Sorted, type SortedNumbers } from "./sortedNumbers.ts";
-import { errorOf, isReference, type Value } from "./values.ts";
+import { errorOf, isGrid, isReference, lift } from "./values.ts";
 
 interface Finder {
   readonly find: (name: string) => WorksheetFunction | undefined;
 }
-
-const oneArea = (value: Value | undefined): SheetArea | undefined =>
-  isReference(value) && value.areas.length === 1 ? value.areas[0] : undefined;
 
 /** The nth number of a range, from its smallest or its largest. */
 function nth({ numbers, error }: Sorted, place: number, fromEnd: boolean): Cell {
@@ -17,38 +15,63 @@ function nth({ numbers, error }: Sorted, place: number, fromEnd: boolean): Cell 
   return numbers[fromEnd ? numbers.length - place : place - 1] ?? errorOf("#NUM!");
 }
 
-/** The place of a number in a range; undefined where it is not in it. */
-function rankOf({ numbers, error }: Sorted, value: number, ascending: boolean): Cell | undefined {
-  if (error !== undefined) return error;
-  const before = countBefore(numbers, (other) => other >= value);
-  if (numbers[before] !== value) return undefined;
-  return ascending ? before + 1 : numbers.length - countBefore(numbers, (other) => other > value) + 1;
+/** The numbers of several ranges together. */
+function together(areas: readonly SheetArea[], sorted: SortedNumbers): Sorted {
+  const all = areas.map((area) => sorted.of(area));
+  const [only] = all;
+  if (only && all.length === 1) return only;
+  return {
+    numbers: Float64Array.from(all.flatMap(({ numbers }) => [...numbers])).sort(),
+    error: all.find(({ error }) => error !== undefined)?.error,
+  };
 }
 
-const whole = (content: unknown): content is number => Number.isInteger(content);
+/** The place of a number among others, to the 15 digits that a spreadsheet compares. */
+function rankOf(numbers: Float64Array, value: number, ascending: boolean, average: boolean): Cell {
+  const below = countBefore(numbers, (other) => compareCells(other, value) >= 0);
+  const upTo = countBefore(numbers, (other) => compareCells(other, value) > 0);
+  const alike = upTo - below;
+  if (alike === 0) return errorOf("#N/A");
+  return (ascending ? below : numbers.length - upTo) + 1 + (average ? (alike - 1) / 2 : 0);
+}
 
-/**
- * LARGE, SMALL and RANK of one range and one number, over ranges that are put in order once; all else the library works
- * out.
- */
-export function ranks(sorted: SortedNumbers, { find }: Finder): ReadonlyMap<string, WorksheetFunction> {
-  const made = new Map<string, WorksheetFunction>();
-  const add = (name: string, own: (given: readonly (Value | undefined)[], calling: Calling) => Cell | undefined) => {
-    const library = find(name);
-    if (library) made.set(name, (given, calling) => own(given, calling) ?? library(given, calling));
+const rank =
+  (sorted: SortedNumbers, average: boolean): WorksheetFunction =>
+  ([wanted, list, order], { content, toNumber }) => {
+    if (!isReference(list)) return errorOf("#VALUE!");
+    const { numbers, error } = together(list.areas, sorted);
+    if (error !== undefined) return error;
+    const given = order === undefined ? 0 : content(order);
+    const up = numberOf(isGrid(given) ? (given.grid[0]?.[0] ?? null) : given, toNumber);
+    return lift([content(wanted)], (cell) => {
+      if (isCellError(cell)) return cell;
+      const value = numberOf(cell, toNumber);
+      return value === undefined || up === undefined ? errorOf("#VALUE!") : rankOf(numbers, value, up !== 0, average);
+    });
   };
-  for (const name of ["LARGE", "SMALL"])
-    add(name, (given, calling) => {
-      const area = oneArea(given[0]);
-      const place = calling.content(given[1]);
-      return given.length === 2 && area && whole(place) ? nth(sorted.of(area), place, name === "LARGE") : undefined;
-    });
-  for (const name of ["RANK", "RANK.EQ"])
-    add(name, (given, calling) => {
-      const area = oneArea(given[1]);
-      const [value, order] = [calling.content(given[0]), calling.content(given[2] ?? 0)];
-      if (given.length > 3 || !area || typeof value !== "number" || typeof order !== "number") return undefined;
-      return rankOf(sorted.of(area), value, order !== 0);
-    });
+
+/** Of one range and one whole number; all else the library works out. */
+const place =
+  (sorted: SortedNumbers, fromEnd: boolean, library: WorksheetFunction): WorksheetFunction =>
+  (given, calling) => {
+    const [range, wanted] = given;
+    const area = isReference(range) && range.areas.length === 1 ? range.areas[0] : undefined;
+    const at = calling.content(wanted);
+    return given.length === 2 && area && typeof at === "number" && Number.isInteger(at)
+      ? nth(sorted.of(area), at, fromEnd)
+      : library(given, calling);
+  };
+
+/** LARGE, SMALL and RANK, over ranges that are put in order once. */
+export function ranks(sorted: SortedNumbers, { find }: Finder): ReadonlyMap<string, WorksheetFunction> {
+  const made = new Map<string, WorksheetFunction>([
+    ["RANK", rank(sorted, false)],
+    ["RANK.EQ", rank(sorted, false)],
+    ["RANK.AVG", rank(sorted, true)],
+  ]);
+  for (const name of ["LARGE", "SMALL"]) {
+    const library = find(name);
+    if (library) made.set(name, place(sorted, name === "LARGE", library));
+  }
   return made;
 }
