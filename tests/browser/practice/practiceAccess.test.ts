@@ -122,6 +122,10 @@ describe("the practice sheet for everybody", () => {
       await expect.poll(wide).toBeGreaterThan(before + 300);
       expect(await page.getByRole("button", { name: "Show panel" }).getAttribute("aria-expanded")).toBe("false");
       expect(await barriers(page)).toEqual([]);
+      // Clicked on, it leaves the keys with whoever types.
+      expect(await isInSheet(page)).toBe(true);
+      await page.keyboard.press("Shift+F6");
+      expect(await focused(page)).toBe("Open a workbook");
       await page.keyboard.press("Shift+F6");
       expect(await focused(page)).toBe("Start");
       await page.keyboard.press("F6");
