@@ -29,6 +29,8 @@ const printedDays = { excel: 49, libreoffice: 28 } as const;
 const noGathers = ["LEN(latest_month)=0", "no gathers yet"] as const;
 /** What a key figure says that a bad record keeps from being worked out; the line below it says where to look. */
 const notKnown = "not known";
+/** Where the share is not worked out, the target has the same words. */
+const shareCell = fixedCell({ row: keyRow, column: 0 });
 const ifGathered = (formula: string): string => `IF(${noGathers[0]},"${noGathers[1]}",${formula})`;
 
 const ofFollowed = (column: string): string => `IF(LEN(followed_on)>0,${column},"")`;
@@ -50,12 +52,11 @@ export const pictureSheet: SheetPlan = {
     // What is not settled is told in a sentence.
     sheet.merge({ top: keyRow, left: 4, bottom: keyRow, right: lesionColumn - 1 });
     sheet.rowHeight(keyRow, 46);
-    const isNotKnown = (column: number): string => `(${fixedCell({ row: keyRow, column })}="${notKnown}")`;
     const leftOut = (column: string): string => `COUNTIF(${column},"*left out*")`;
     sheet.put(
       { row: keyRow + 1, column: 0 },
       {
-        formula: `IF(${isNotKnown(0)}+${isNotKnown(4)}>0,"A gather of the last month cannot be read: see Problems.",IF(${leftOut(watch.range("date", rows.watch))}+${leftOut(cure.range("day", rows.cure))}>0,"Rows that cannot be read are left out here: see Problems.",""))`,
+        formula: `IF(${shareCell}="${notKnown}","A gather of the last month cannot be read: see Problems.",IF(${leftOut(watch.range("date", rows.watch))}+${leftOut(cure.range("day", rows.cure))}>0,"Rows that cannot be read are left out here: see Problems.",""))`,
       },
       "careHeading",
     );
@@ -89,12 +90,7 @@ function writeKeyFigures(sheet: SheetAuthor): void {
       column: 4,
       label: "Against the target",
       // Sheep that were looked at twice are not twice as many sheep.
-      formula: ifGathered(
-        orWords(
-          'IF(flock_then=0,FOOT.TARGETCHECK(month_lame,month_looked_at,target),IF(each_seen_once,FOOT.TARGETCHECK(month_lame,month_looked_at,target,0.95,flock_then),"a group gathered twice, or not in Settings"))',
-          notKnown,
-        ),
-      ),
+      formula: `IF(ISNUMBER(${shareCell}),IF(flock_then=0,FOOT.TARGETCHECK(month_lame,month_looked_at,target),IF(each_seen_once,FOOT.TARGETCHECK(month_lame,month_looked_at,target,0.95,flock_then),"a group gathered twice, or not in Settings")),${shareCell})`,
       look: "figureWords",
     },
     {
