@@ -70,15 +70,14 @@ export function recordCheck(headings: readonly Cell[], rows: Cells, options: Che
       { argument: "headings" },
     );
 
-  const tagPlace = checked.find(({ field }) => field === "tag")?.place;
-  const tags = tagPlace === undefined ? undefined : readTags(tagPlace, rows.length);
-  const inSteps = checked.map(({ field, place }) =>
-    field === "tag" && tags !== undefined ? tags : readField(field, place, rows.length, options),
+  const ofTag = checked.find(({ field }) => field === "tag");
+  const tags = ofTag && readTags(ofTag.place, rows.length);
+  const inSteps = checked.map((column) =>
+    column === ofTag && tags ? tags : readField(column.field, column.place, rows.length, options),
   );
   readInSteps(rows, inSteps);
   const read = new Map(checked.map(({ field }, index) => [field, inSteps[index]?.column as FieldColumn]));
-  const ofTags =
-    tags === undefined || tagPlace === undefined ? undefined : tagFindings(rows, tagPlace, tags.column, read, firstRow);
+  const ofTags = ofTag && tags && tagFindings(rows, ofTag.place, tags.column, read, firstRow);
   const isAmiss = new Uint8Array(rows.length);
   for (const byRow of [...[...read.values()].map(({ faults }) => faults), ...(ofTags ?? [])])
     for (const row of byRow.keys()) isAmiss[row] = 1;

@@ -1,6 +1,7 @@
 import type { Cell, Cells } from "../../../cells/cell.ts";
 import type { Area } from "../../../workbook/address.ts";
 import type { SheetArea } from "../../../workbook/formula/referencesIn.ts";
+import { nameOf } from "./values.ts";
 
 /** More work than a workbook may ask for; the formula is left as it was saved. */
 export class TooMuch extends Error {
@@ -117,7 +118,7 @@ export class CellStore {
       return [[this.sheets[sheet]?.columns.get(left)?.[top] ?? null]];
     }
     const size = (bottom - top + 1) * (right - left + 1);
-    const name = `${sheet} ${top} ${left} ${bottom} ${right}`;
+    const name = nameOf({ sheet, area });
     const known = this.#kept.get(name);
     if (known) {
       // Whoever asks for them goes through them once more.

@@ -7,7 +7,7 @@ import type { Calling, WorksheetFunction } from "./evaluateFormula.ts";
 import type { KeptAnswers } from "./keptAnswers.ts";
 import type { RangeIndex } from "./rangeIndex.ts";
 import { countBefore, type Sorted, type SortedNumbers } from "./sortedNumbers.ts";
-import { errorOf, gridOr, isGrid, isReference, type Value } from "./values.ts";
+import { errorOf, gridOr, isGrid, isReference, nameOf, type Value } from "./values.ts";
 
 /** What is made of the cells that fit. */
 type Summing = (values: readonly Cell[]) => Cell;
@@ -157,7 +157,7 @@ function answer(
   return forEachCriterion(criteria, calling, (cells) => {
     if (cells.some(isRefused)) return errorOf("#VALUE!");
     for (const area of areas as SheetArea[]) store.watch?.(area);
-    const question = [name, from ? placeOf(from) : "", ...areas.map((area) => placeOf(area as SheetArea))];
+    const question = [name, from ? nameOf(from) : "", ...areas.map((area) => nameOf(area as SheetArea))];
     return answers.of([...question, ...cells.map(spelled)].join("|"), () => {
       const conditions = cells.map((cell, index) => ({
         area: areas[index] as SheetArea,
@@ -178,9 +178,6 @@ function answer(
     });
   });
 }
-
-const placeOf = ({ sheet, area: { top, left, bottom, right } }: SheetArea): string =>
-  `${sheet} ${top} ${left} ${bottom} ${right}`;
 
 /** A criterion as a part of a question: with its length, so that no text can be taken for two. */
 function spelled(cell: Cell): string {

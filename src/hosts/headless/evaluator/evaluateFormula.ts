@@ -8,6 +8,7 @@ import type { CellStore } from "./cellStore.ts";
 import { operate, type ToNumber } from "./operators.ts";
 import {
   errorOf,
+  firstOf,
   type Grid,
   gridOr,
   isGrid,
@@ -60,8 +61,7 @@ export function evaluateFormula(node: FormulaNode, surrounding: Surrounding): Ce
   if (isLambda(value)) return errorOf("#CALC!");
   const content = calling.content(value);
   // A formula for one cell shows the first of an array.
-  if (!surrounding.arrays && isGrid(content)) return content.grid[0]?.[0] ?? null;
-  return content;
+  return surrounding.arrays ? content : firstOf(content);
 }
 
 const noScope: Scope = new Map();

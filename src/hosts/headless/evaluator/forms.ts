@@ -5,6 +5,7 @@ import { compareCells } from "./operators.ts";
 import {
   cellIn,
   errorOf,
+  firstOf,
   type Grid,
   gridOr,
   isGrid,
@@ -127,10 +128,7 @@ function switchForm(given: Given, calling: Calling): Value {
     return given.length % 2 === 0 ? argument(given, given.length - 1, calling) : errorOf("#N/A");
   };
   if (!isGrid(subject)) return pick(subject);
-  return liftAnew([subject], (cell) => {
-    const content = calling.content(pick(cell));
-    return isGrid(content) ? (content.grid[0]?.[0] ?? null) : content;
-  });
+  return liftAnew([subject], (cell) => firstOf(calling.content(pick(cell))));
 }
 
 function chooseForm(given: Given, calling: Calling): Value {

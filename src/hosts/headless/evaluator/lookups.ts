@@ -6,7 +6,7 @@ import { keysOf, wildcard } from "./criteria.ts";
 import type { Calling, WorksheetFunction } from "./evaluateFormula.ts";
 import { compareCells, numberOf } from "./operators.ts";
 import type { RangeIndex } from "./rangeIndex.ts";
-import { errorOf, type Grid, isGrid, isReference, lift, type Reference, type Value } from "./values.ts";
+import { errorOf, firstOf, type Grid, isGrid, isReference, lift, type Reference, type Value } from "./values.ts";
 
 /** A row or column that is looked through. */
 interface Vector {
@@ -149,8 +149,7 @@ const eachKey = (keys: Value | undefined, calling: Calling, find: (key: Cell) =>
 
 function numberAt(value: Value | undefined, otherwise: number, calling: Calling): number {
   if (value === undefined) return otherwise;
-  const content = calling.content(value);
-  const cell = isGrid(content) ? (content.grid[0]?.[0] ?? null) : content;
+  const cell = firstOf(calling.content(value));
   return isCellError(cell) ? Number.NaN : (numberOf(cell, calling.toNumber) ?? Number.NaN);
 }
 
@@ -258,7 +257,7 @@ export function lookups(index: RangeIndex): ReadonlyMap<string, WorksheetFunctio
     return eachKey(keys, calling, (key) => {
       const at = place(key, vector, how, way, calling);
       if (at !== -1) return result.at(at);
-      return isGrid(instead) ? (instead.grid[0]?.[0] ?? null) : instead;
+      return firstOf(instead);
     });
   };
 
@@ -292,8 +291,7 @@ function firstNotBelow(wanted: Cell, vector: Vector, store: CellStore): number {
 }
 
 function truthy(value: Value, calling: Calling): boolean {
-  const content = calling.content(value);
-  const cell = isGrid(content) ? (content.grid[0]?.[0] ?? null) : content;
+  const cell = firstOf(calling.content(value));
   return typeof cell === "string" ? /^true$/i.test(cell) : Boolean(cell);
 }
 

@@ -5,7 +5,7 @@ import type { SheetArea } from "../../../workbook/formula/referencesIn.ts";
 import { lastColumn, lastRow } from "../../../workbook/limits.ts";
 import type { Calling, WorksheetFunction } from "./evaluateFormula.ts";
 import { numberOf, textOf } from "./operators.ts";
-import { errorOf, gridOr, isGrid, isReference, type Reference, type Value } from "./values.ts";
+import { errorOf, firstOf, gridOr, isGrid, isReference, type Reference, type Value } from "./values.ts";
 
 export interface Places {
   readonly sheetByName: ReadonlyMap<string, number>;
@@ -22,8 +22,7 @@ const isOnSheet = ({ top, left, bottom, right }: Area): boolean =>
 
 function number(value: Value | undefined, otherwise: number, calling: Calling): number | ReturnType<typeof errorOf> {
   if (value === undefined) return otherwise;
-  const content = calling.content(value);
-  const cell = isGrid(content) ? (content.grid[0]?.[0] ?? null) : content;
+  const cell = firstOf(calling.content(value));
   if (isCellError(cell)) return cell;
   const found = numberOf(cell, calling.toNumber);
   return found === undefined ? errorOf("#VALUE!") : Math.trunc(found);

@@ -3,7 +3,7 @@ import { NotWorkedOut } from "../../../workbook/formula/notWorkedOut.ts";
 import type { Calling, WorksheetFunction } from "./evaluateFormula.ts";
 import { truthOf } from "./forms.ts";
 import { textOf } from "./operators.ts";
-import { errorOf, type Grid, gridOr, isGrid, isReference, lift, type Value } from "./values.ts";
+import { errorOf, firstOf, type Grid, gridOr, isGrid, isReference, lift, type Value } from "./values.ts";
 
 /** A function of single cells, which an array gives an array of. */
 const ofCells =
@@ -62,8 +62,6 @@ const sumProduct: WorksheetFunction = (given, calling) => {
   }
   return Number.isFinite(sum) ? sum : errorOf("#NUM!");
 };
-
-const firstOf = (content: Cell | Grid): Cell => (isGrid(content) ? (content.grid[0]?.[0] ?? null) : content);
 
 function concat(given: readonly (Value | undefined)[], calling: Calling): Value {
   // Joined at the end: a text that grows by pieces keeps each of them in memory.

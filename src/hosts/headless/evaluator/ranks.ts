@@ -3,7 +3,7 @@ import type { SheetArea } from "../../../workbook/formula/referencesIn.ts";
 import type { WorksheetFunction } from "./evaluateFormula.ts";
 import { compareCells, numberOf } from "./operators.ts";
 import { countBefore, type Sorted, type SortedNumbers } from "./sortedNumbers.ts";
-import { errorOf, isGrid, isReference, lift } from "./values.ts";
+import { errorOf, firstOf, isReference, lift } from "./values.ts";
 
 interface Finder {
   readonly find: (name: string) => WorksheetFunction | undefined;
@@ -41,8 +41,7 @@ const rank =
     if (!isReference(list)) return errorOf("#VALUE!");
     const { numbers, error } = together(list.areas, sorted);
     if (error !== undefined) return error;
-    const given = order === undefined ? 0 : content(order);
-    const up = numberOf(isGrid(given) ? (given.grid[0]?.[0] ?? null) : given, toNumber);
+    const up = order === undefined ? 0 : numberOf(firstOf(content(order)), toNumber);
     return lift([content(wanted)], (cell) => {
       if (isCellError(cell)) return cell;
       const value = numberOf(cell, toNumber);

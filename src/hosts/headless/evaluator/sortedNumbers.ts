@@ -1,6 +1,7 @@
 import { type Cell, isCellError } from "../../../cells/cell.ts";
 import type { SheetArea } from "../../../workbook/formula/referencesIn.ts";
 import type { CellStore } from "./cellStore.ts";
+import { nameOf } from "./values.ts";
 
 export interface Sorted {
   /** The smallest first. */
@@ -34,7 +35,7 @@ export class SortedNumbers {
 
   of({ sheet, area }: SheetArea): Sorted {
     this.#store.watch?.({ sheet, area });
-    const name = `${sheet} ${area.top} ${area.left} ${area.bottom} ${area.right}`;
+    const name = nameOf({ sheet, area });
     const known = this.#known.get(name);
     // As many steps as a search takes.
     this.#store.spend(20);

@@ -39,6 +39,13 @@ export function gridOr(grid: readonly (readonly Cell[])[]): Grid | Cell {
   return grid.length === 0 || grid[0]?.length === 0 ? errorOf("#CALC!") : { grid };
 }
 
+/** The first cell of an array: what is taken of one where a single cell is meant. */
+export const firstOf = (content: Cell | Grid): Cell => (isGrid(content) ? (content.grid[0]?.[0] ?? null) : content);
+
+/** What stands for the cells of an area among other texts. */
+export const nameOf = ({ sheet, area: { top, left, bottom, right } }: SheetArea): string =>
+  `${sheet} ${top} ${left} ${bottom} ${right}`;
+
 /** A place in a line of an array, where a single cell repeats and what is too short ends in #N/A. */
 export function cellIn(line: readonly Cell[], column: number): Cell {
   const index = line.length === 1 ? 0 : column;

@@ -81,8 +81,7 @@ function sectionsOf(line: string, { file, sheet, now }: Named): Readonly<Record<
     section.content.push(quoted(text));
   };
   for (const [whole, page, style, digits, code] of line.matchAll(codes)) {
-    if (page !== undefined) continue;
-    if (style !== undefined) continue;
+    if (page !== undefined || style !== undefined) continue;
     if (digits !== undefined) section.size = Math.max(smallestSize, Number(digits));
     else if (code === undefined) say(whole);
     else if (code === "L") section = sections.left;
