@@ -26,6 +26,7 @@ import type { GridEvents } from "./gridEvents.ts";
 import { showHashes } from "./hashes.ts";
 import { heard } from "./heard.ts";
 import { keepInView } from "./keepInView.ts";
+import { keysOnScreen } from "./keysOnScreen.ts";
 import { listenToGrid } from "./listenToGrid.ts";
 import { nextSheet } from "./nextSheet.ts";
 import { type SheetCharts, sheetCharts } from "./sheetCharts.ts";
@@ -47,6 +48,8 @@ export interface PracticeGrid {
   readonly isEmpty: () => boolean;
   /** Lets the keys go to the selected cell. */
   readonly focus: () => void;
+  /** Opens the selected cell for typing; where there are keys on the screen, they come if a person has just asked for it. */
+  readonly type: () => void;
   /** Puts what is being typed into its cell. */
   readonly endTyping: () => Promise<void>;
   /** The workbook's file with what was typed, not yet worked out. */
@@ -131,12 +134,27 @@ export function practiceGrid(
   const place = followPlace(book, events.onMoved);
   const fitting = new ResizeObserver(freeze);
   fitting.observe(container);
-  const stopTouch = touchTheSheet(container, (right, down) => {
+  const scroll = (right: number, down: number) => {
     const shown = selectedBox();
     const before = shown?.scrolled();
     shown?.scroll(right, down);
     const after = shown?.scrolled();
     return { right: before?.right !== after?.right, down: before?.down !== after?.down };
+  };
+  const isTypedInto = (): boolean => injector.get(IEditorBridgeService).isVisible().visible;
+  const screenKeys = keysOnScreen(container, isTypedInto);
+  const type = (): void => {
+    screenKeys.come();
+    api.getActiveWorkbook()?.startEditing();
+  };
+  const selection = (): string => {
+    const range = api.getActiveWorkbook()?.getActiveSheet()?.getActiveRange();
+    return range ? `${quoteSheet(book.sheetName(range.getSheetId()))}${range.getA1Notation()}` : "";
+  };
+  const stopTouch = touchTheSheet(container, scroll, {
+    selected: selection,
+    isTypedInto,
+    onTwice: type,
   });
 
   return {
@@ -165,6 +183,7 @@ export function practiceGrid(
     },
     isEmpty: () => book.opened() === undefined,
     focus: () => injector.get(ILayoutService).focus(),
+    type,
     async endTyping() {
       await api.getActiveWorkbook()?.endEditingAsync(true);
     },
@@ -175,10 +194,7 @@ export function practiceGrid(
       const formula = (sheet: string, row: number, column: number) => book.formulaAt({ sheet, row, column });
       return writeEdits(opened.workbook, editsIn(opened.shown.data, { data, formula, stored: typed.stored }));
     },
-    selection() {
-      const range = api.getActiveWorkbook()?.getActiveSheet()?.getActiveRange();
-      return range ? `${quoteSheet(book.sheetName(range.getSheetId()))}${range.getA1Notation()}` : "";
-    },
+    selection,
     selectedBox() {
       const shown = selectedBox();
       return shown && isInSight(shown) ? shown.cell : undefined;
@@ -195,7 +211,7 @@ export function practiceGrid(
     },
     goToFirst(of) {
       const at = book.selected();
-      if (!at || injector.get(IEditorBridgeService).isVisible().visible) return false;
+      if (!at || isTypedInto()) return false;
       go(`${quoteSheet(book.sheetName(at.sheet))}A${of === "row" ? at.row + 1 : 1}`);
       return true;
     },
@@ -219,6 +235,7 @@ export function practiceGrid(
     dispose() {
       fitting.disconnect();
       stopTouch();
+      screenKeys.stop();
       place.stop();
       book.univer.dispose();
     },
