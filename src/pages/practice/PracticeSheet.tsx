@@ -246,7 +246,7 @@ export function PracticeSheet() {
     panel,
     intoSheet: () => grid.current?.focus(),
     toSheet: (further) => grid.current?.turn(further),
-    toFirst: (of) => grid.current?.goToFirst(of) ?? false,
+    leap: (to) => grid.current?.leap(to) ?? false,
   });
   useUndoKey({ holder, undo: () => grid.current?.undo(), redo: () => grid.current?.redo() });
 

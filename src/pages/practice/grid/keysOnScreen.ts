@@ -13,8 +13,11 @@ interface KeysOnScreen {
  */
 export function keysOnScreen(holder: HTMLElement, isTypedInto: () => boolean): KeysOnScreen {
   const field = () => holder.querySelector<HTMLElement>(`[id="__editor_${DOCS_NORMAL_EDITOR_UNIT_ID_KEY}"]`);
-  const stayAway = ({ pointerType }: PointerEvent): void => {
-    if (pointerType === "touch" && !isTypedInto()) field()?.setAttribute("inputmode", "none");
+  const stayAway = ({ pointerType, target }: PointerEvent): void => {
+    if (pointerType !== "touch" || isTypedInto()) return;
+    // Whoever taps the line above the sheet is about to type there.
+    if (target instanceof Element && target.closest("[data-u-comp=formula-bar]")) field()?.removeAttribute("inputmode");
+    else field()?.setAttribute("inputmode", "none");
   };
   addEventListener("pointerdown", stayAway, { capture: true });
   return {
