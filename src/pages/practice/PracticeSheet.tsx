@@ -246,7 +246,7 @@ export function PracticeSheet() {
     panel,
     intoSheet: () => grid.current?.focus(),
     toSheet: (further) => grid.current?.turn(further),
-    toFirst: (of) => grid.current?.goToFirst(of) ?? false,
+    leap: (to) => grid.current?.leap(to) ?? false,
   });
   useUndoKey({ holder, undo: () => grid.current?.undo(), redo: () => grid.current?.redo() });
 
@@ -431,6 +431,11 @@ export function PracticeSheet() {
           {/* biome-ignore lint/a11y/noNoninteractiveTabindex: what may scroll must be reachable by keyboard */}
           <section class="below" tabIndex={0} aria-label={text.statusLabel}>
             <StatusLine selected={selected} typing={typing} calculating={calculating} onGo={goTo} />
+            {selected && (
+              <button type="button" class="type" onMouseDown={keepKeys} onClick={() => grid.current?.type()}>
+                {text.typeInto(selected.address)}
+              </button>
+            )}
             <p class="hint">{text.keys}</p>
           </section>
         </main>

@@ -24,8 +24,10 @@ export function nameControls(holder: HTMLElement): () => void {
     for (const button of holder.querySelectorAll<HTMLElement>(":is(button, [role=button]):not([aria-label])"))
       if ((button.textContent ?? "").trim() === "") button.setAttribute("aria-label", nameOf(button));
     // What is pushed out of sight is a stop that nobody sees.
-    for (const button of holder.querySelectorAll<HTMLElement>("[data-u-comp=sidebar] button:not([tabindex])"))
-      button.setAttribute("tabindex", "-1");
+    for (const stop of holder.querySelectorAll<HTMLElement>(
+      "[data-u-comp=sidebar] :is(button, .univer-overflow-y-auto):not([tabindex])",
+    ))
+      stop.setAttribute("tabindex", "-1");
     for (const button of holder.querySelectorAll<HTMLElement>("[data-u-comp=workbench-layout] button:not([tabindex])"))
       if (button.querySelector(".univerjs-icon-close-icon")) button.setAttribute("tabindex", "-1");
     // A place of its own in the order of the page would lead past everything else.

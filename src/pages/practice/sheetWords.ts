@@ -62,6 +62,7 @@ export const sheetWords = {
       : `${count} of the cells are doubtful, each with a mark in its corner. The first, ${address}: ${sentence}`,
   choicesFor: (address: string): string => `Choices for ${address}`,
   choicesKey: "Alt+Down opens the list.",
+  typeInto: (address: string): string => `Type into ${address}`,
   follow: "Open",
   go: (address: string): string => `Go to ${address}`,
   noDate: "This is text, not a date: 03/04 means two days, and 3 Apr is in no year. Type a date as 2026-03-14.",

@@ -1,5 +1,6 @@
 import type { RefObject } from "preact";
 import { useEffect } from "preact/hooks";
+import type { Leap } from "./grid/leapFrom.ts";
 
 interface Parts {
   readonly header: RefObject<HTMLElement | null>;
@@ -8,22 +9,32 @@ interface Parts {
   readonly intoSheet: () => void;
   /** Brings the sheet so many places further on into view, or back. */
   readonly toSheet: (further: number) => void;
-  /** Goes to the first cell of the row, or of the sheet; false where a cell is being typed into. */
-  readonly toFirst: (of: "row" | "sheet") => boolean;
+  /** Goes to another cell of the sheet in view; false where a cell is being typed into. */
+  readonly leap: (to: Leap) => boolean;
 }
 
 /**
  * F6 goes round through the parts of the page, header, sheet, tabs and panel, and Shift+F6 the other way; in the sheet Tab
- * goes from cell to cell. Ctrl+PageDown and Ctrl+PageUp bring the next sheet and the one before; Home leads to the first
- * cell of the row, and Ctrl+Home to that of the sheet.
+ * goes from cell to cell. Ctrl+PageDown and Ctrl+PageUp bring the next sheet and the one before; PageDown and PageUp lead as
+ * far on as there are rows in the window, Home to the first cell of the row, Ctrl+Home to that of the sheet, and Ctrl+End to
+ * the last that holds something.
  */
-export function useSheetKey({ header, holder, panel, intoSheet, toSheet, toFirst }: Parts): void {
+export function useSheetKey({ header, holder, panel, intoSheet, toSheet, leap }: Parts): void {
   // biome-ignore lint/correctness/useExhaustiveDependencies: what is handed in reads what is there at the time
   useEffect(() => {
     const tabs = () => holder.current?.querySelector<HTMLElement>("[role=tablist]");
+    // Whoever fills in a form goes to the sheet to select cells for it, and comes back to where they were.
+    let inForm: Element | undefined;
+    const remember = ({ target }: FocusEvent): void => {
+      if (target instanceof HTMLElement && panel.current?.contains(target))
+        inForm = target.closest("form") ? target : undefined;
+    };
     const panelStop = {
       has: () => panel.current?.contains(document.activeElement) ?? false,
-      enter: () => panel.current?.querySelector<HTMLElement>('[aria-pressed="true"]')?.focus(),
+      enter: () => {
+        const kept = inForm?.isConnected ? inForm : panel.current?.querySelector('[aria-pressed="true"]');
+        (kept as HTMLElement | null)?.focus();
+      },
     };
     const stops: readonly { readonly has: () => boolean; readonly enter: () => void }[] = [
       {
@@ -51,16 +62,37 @@ export function useSheetKey({ header, holder, panel, intoSheet, toSheet, toFirst
         let next = at < 0 ? sheetPart : (at + further) % stops.length;
         if (isGone(next)) next = (next + further) % stops.length;
         stops[next]?.enter();
-      } else if (event.key !== "Home" || !isInCells() || isChanged(event) || !toFirst(event.ctrlKey ? "sheet" : "row"))
-        return;
+      } else {
+        const to = isInCells() && !isChanged(event) ? leaps[`${event.ctrlKey ? "Ctrl+" : ""}${event.key}`] : undefined;
+        if (to === undefined || !leap(to)) return;
+      }
       // The browser's own place for these keys is its address bar and its tabs.
       event.preventDefault();
       event.stopPropagation();
     };
     addEventListener("keydown", follow, { capture: true });
-    return () => removeEventListener("keydown", follow, { capture: true });
+    addEventListener("focusin", remember);
+    // A click on a tab is meant for its sheet; by the keys one goes on from tab to tab.
+    const leave = ({ detail, target }: MouseEvent): void => {
+      if (detail > 0 && target instanceof Element && tabs()?.contains(target) && target.closest("[role=tab]"))
+        intoSheet();
+    };
+    addEventListener("click", leave);
+    return () => {
+      removeEventListener("click", leave);
+      removeEventListener("keydown", follow, { capture: true });
+      removeEventListener("focusin", remember);
+    };
   }, []);
 }
+
+const leaps: Readonly<Record<string, Leap>> = {
+  Home: "first of row",
+  "Ctrl+Home": "first of sheet",
+  "Ctrl+End": "last of sheet",
+  PageDown: "window down",
+  PageUp: "window up",
+};
 
 const isField = (): boolean => document.activeElement instanceof HTMLInputElement;
 

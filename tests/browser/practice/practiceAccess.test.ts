@@ -3,7 +3,7 @@ import { describe, expect, it } from "vitest";
 import { cases } from "../../../src/workbooks/tables/cases.ts";
 import { columnOf } from "../../workbooks/columnOf.ts";
 import { barriers } from "../barriers.ts";
-import { goTo, said, toSheet } from "./practicePage.ts";
+import { goTo, said, settled, toSheet } from "./practicePage.ts";
 import { servedPractice } from "./servedPractice.ts";
 
 const foot = `${columnOf(cases, "foot")}9`;
@@ -107,6 +107,106 @@ describe("the practice sheet for everybody", () => {
       expect(await isInSheet(page)).toBe(true);
       await page.keyboard.press("Control+PageUp");
       await said(page, "B2", /^Start/);
+      await page.close();
+    },
+    5 * minutes,
+  );
+
+  it(
+    "Page Down and Page Up go on by what is in the window, Ctrl+End to the last cell; every stop of Tab can be seen",
+    async () => {
+      const { page } = await practice.open({ stillness: "reduce" });
+      await toSheet(page, "Cases");
+      await goTo(page, "C9");
+      const row = async (): Promise<number> => Number(/C(\d+)/.exec(await said(page, "C\\d+"))?.[1]);
+      await page.keyboard.press("PageDown");
+      await expect.poll(row).toBeGreaterThan(20);
+      const further = (await row()) - 9;
+      await page.keyboard.press("PageDown");
+      // A row that is cut off counts or not.
+      await expect.poll(row).toBeGreaterThan(9 + 2 * further - 3);
+      for (let step = 0; step < 4; step += 1) await page.keyboard.press("PageUp");
+      await said(page, "C1");
+      await page.keyboard.press("Control+End");
+      await said(page, "[S-Z]3\\d\\d");
+      // What is typed into is one of them: Page Down leaves it alone.
+      await page.keyboard.type("x");
+      await page.keyboard.press("PageDown");
+      await page.keyboard.press("Escape");
+      await said(page, "[S-Z]3\\d\\d");
+
+      await page.getByLabel("Cell", { exact: true }).focus();
+      await page.keyboard.press("Tab");
+      expect(await isInSheet(page)).toBe(true);
+      expect(await page.evaluate(() => (document.activeElement as HTMLElement).isContentEditable)).toBe(true);
+      await page.close();
+    },
+    5 * minutes,
+  );
+
+  it(
+    "whoever goes to the sheet to select cells for a form comes back to its field; a question that is turned down leaves the keys where they were",
+    async () => {
+      const { page } = await practice.open();
+      page.on("filechooser", (chooser) => void chooser.setFiles("samples/visit-sheet.xlsx"));
+      await page.getByRole("link", { name: /^FLOCKPREV/ }).click();
+      await page.getByLabel("seen", { exact: true }).focus();
+      await page.keyboard.press("Shift+F6");
+      await page.keyboard.press("Shift+F6");
+      expect(await isInSheet(page)).toBe(true);
+      await page.keyboard.press("ArrowDown");
+      await page.keyboard.press("Shift+ArrowDown");
+      await page.keyboard.press("F6");
+      await page.keyboard.press("F6");
+      await page.keyboard.press("Tab");
+      await page.keyboard.press("Enter");
+      expect(await page.getByLabel("seen", { exact: true }).inputValue()).toBe("'Start'!A2:A3");
+      // Where the form is gone, it is the choice of views again.
+      await page.getByRole("link", { name: "All functions" }).click();
+      await expect.poll(() => focused(page)).toBe("Find a function");
+      await page.keyboard.press("F6");
+      await page.keyboard.press("Shift+F6");
+      expect(await focused(page)).toBe("Functions");
+
+      await goTo(page, "E6");
+      await page.keyboard.type("mine");
+      await page.keyboard.press("Enter");
+      await page.getByText("not saved yet").waitFor();
+      for (const key of ["F6", "F6", "F6"]) await page.keyboard.press(key);
+      expect(await focused(page)).toBe("Open a workbook");
+      await page.keyboard.press("Enter");
+      await page.getByRole("button", { name: "Go back" }).waitFor();
+      await page.keyboard.press("Escape");
+      await expect.poll(() => focused(page)).toBe("Open a workbook");
+      await page.close();
+    },
+    5 * minutes,
+  );
+
+  it(
+    "the line above the sheet has no bar that stays there for those who asked that nothing moves; what is said above leaves the cell in sight",
+    async () => {
+      const { page } = await practice.open({ stillness: "reduce" });
+      // Whoever clicks on a tab types into its sheet.
+      await toSheet(page, "Cases");
+      expect(await isInSheet(page)).toBe(true);
+      await page.keyboard.press("Control+ArrowDown");
+      for (let step = 0; step < 7; step += 1) await page.keyboard.press(step === 0 ? "ArrowDown" : "ArrowRight");
+      await said(page, "G\\d+");
+      await page.keyboard.type("foot rot");
+      await page.keyboard.press("ArrowDown");
+      await page.getByText("is none of the choices here").waitFor();
+      await settled(page);
+      const bar = page.locator("[data-u-comp=formula-bar] .univer-w-40");
+      expect(await bar.count()).toBe(1);
+      expect(await bar.isVisible()).toBe(false);
+      // The button for the list hangs at the cell: the whole of it is above the bar to scroll with.
+      const low = async (): Promise<number> => {
+        const [button, tab] = [page.getByRole("button", { name: /^Choices for/ }), page.getByRole("tablist").first()];
+        const [at, below] = [await button.boundingBox(), await tab.boundingBox()];
+        return (below?.y ?? 0) - (at?.y ?? 0) - (at?.height ?? 0);
+      };
+      await expect.poll(low).toBeGreaterThan(8);
       await page.close();
     },
     5 * minutes,

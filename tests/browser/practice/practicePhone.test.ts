@@ -37,6 +37,30 @@ const tap = async (page: Page, [x, y]: Place): Promise<string> => {
   return (await page.locator(".status strong").textContent()) ?? "";
 };
 
+/** Two taps of a finger, the second a little beside the first, as long after it as is said. */
+async function tapTwice(page: Page, [x, y]: Place, slip: Place, between = 120): Promise<void> {
+  await page.touchscreen.tap(x, y);
+  await page.waitForTimeout(between);
+  await page.touchscreen.tap(x + slip[0], y + slip[1]);
+}
+
+/** Whether the keys on the screen are asked for, and where the caret of the cell that is typed into stands, if anywhere. */
+const typed = (page: Page): Promise<{ keys: boolean; open: boolean }> =>
+  page.evaluate(() => {
+    const field = document.activeElement as HTMLElement;
+    const { left } = field.getBoundingClientRect();
+    return { keys: field.isContentEditable && field.inputMode !== "none", open: field.isContentEditable && left > 0 };
+  });
+
+/** Words from the keys on the screen, which come whole and by no key. */
+async function writeOnScreen(page: Page, words: string): Promise<void> {
+  const devTools = await page.context().newCDPSession(page);
+  const end = words.length;
+  await devTools.send("Input.imeSetComposition", { text: words, selectionStart: end, selectionEnd: end });
+  await devTools.send("Input.insertText", { text: words });
+  await devTools.detach();
+}
+
 describe("on a telephone", () => {
   it.each([
     ["upright", 390, 844],
@@ -94,6 +118,61 @@ describe("on a telephone", () => {
         page,
         tapped.replace(/^Cases ([A-Z]+)(\d+)$/, (_, column, row) => `${column}${Number(row) + 1}`),
       );
+      expect(troubles).toEqual([]);
+      await page.close();
+    },
+    4 * minutes,
+  );
+
+  it(
+    "one tap selects a cell and leaves the screen free; two taps, or the button below the sheet, open it for typing",
+    async () => {
+      const { page, troubles } = await practice.open({ width: 390, height: 844, touch: true, stillness: "reduce" });
+      await page.getByRole("tab", { name: "Cases", exact: true }).tap();
+      const sheet = await drawn(page);
+      const place: Place = [300, sheet.top + 250];
+      await tap(page, place);
+      expect(await typed(page)).toEqual({ keys: false, open: false });
+      const before = await page.getByLabel("Cell", { exact: true }).inputValue();
+      await page.waitForTimeout(600);
+
+      // Far apart, or long after one another, they are two taps at two cells.
+      await tapTwice(page, place, [0, 60]);
+      await page.waitForTimeout(600);
+      await tapTwice(page, place, [0, 0], 700);
+      await page.waitForTimeout(300);
+      expect(await typed(page)).toEqual({ keys: false, open: false });
+      await page.waitForTimeout(600);
+
+      await tapTwice(page, place, [9, 14]);
+      await expect.poll(() => typed(page)).toEqual({ keys: true, open: true });
+      expect(await page.getByLabel("Cell", { exact: true }).inputValue()).toBe(before);
+      await writeOnScreen(page, " limps");
+      // The next cell that is tapped can be typed into at once.
+      await tap(page, [place[0], place[1] + 60]);
+      expect(await typed(page)).toEqual({ keys: true, open: false });
+      // What is not saved is told of, and nothing moves away under the finger.
+      await page.getByText("not saved yet").waitFor();
+      expect(await drawn(page)).toEqual(sheet);
+      await tap(page, place);
+      await page.waitForTimeout(600);
+      await tap(page, place);
+      expect(await typed(page)).toEqual({ keys: false, open: false });
+      await said(page, before, / ZZ [0-9 ]+ limps/);
+
+      const button = page.getByRole("button", { name: `Type into ${before}` });
+      await button.tap();
+      await expect.poll(() => typed(page)).toEqual({ keys: true, open: true });
+      await writeOnScreen(page, " more");
+      await page.keyboard.press("Enter");
+      await said(
+        page,
+        before.replace(/\d+$/, (row) => `${Number(row) + 1}`),
+      );
+      const { workbook } = await download(page);
+      const cases = workbook.sheets.find(({ name }) => name === "Cases");
+      const held = cases?.rows.flatMap(({ cells }) => cells).filter(({ value }) => / limps more$/.test(String(value)));
+      expect(held?.map(({ row }) => `${row + 1}`)).toEqual([/\d+$/.exec(before)?.[0]]);
       expect(troubles).toEqual([]);
       await page.close();
     },

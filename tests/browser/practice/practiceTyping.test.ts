@@ -4,7 +4,7 @@ import { dayOf } from "../../../src/cells/day.ts";
 import { placeText, readPlace } from "../../../src/workbook/address.ts";
 import type { Workbook } from "../../../src/workbook/workbook.ts";
 import { buildWorkbook, rowsOf } from "../../workbook/buildWorkbook.ts";
-import { download, goTo, openFile, paste, said, settled, type } from "./practicePage.ts";
+import { download, goTo, openFile, paste, said, settled, toSheet, type } from "./practicePage.ts";
 import { servedPractice } from "./servedPractice.ts";
 
 const minutes = 60_000;
@@ -174,6 +174,59 @@ describe("dates in the practice sheet", () => {
     5 * minutes,
   );
 });
+
+it(
+  "a date that is typed below the others of its column is shown like them, in the sheet and in the file",
+  async () => {
+    const { page } = await practice.open();
+    await toSheet(page, "Cases");
+    await page.keyboard.press("Control+ArrowDown");
+    await page.keyboard.press("ArrowDown");
+    const place = await page.getByLabel("Cell", { exact: true }).inputValue();
+    await page.keyboard.type("2026-11-26");
+    await page.keyboard.press("Tab");
+    await page.keyboard.type("26 Nov 2026");
+    await page.keyboard.press("Tab");
+    for (const cell of [place, place.replace("A", "B")]) expect(await shownAt(page, cell)).toMatch(/ 26 Nov 2026/);
+    // Undone and done again it is the same.
+    await page.keyboard.press("Control+z");
+    await page.keyboard.press("Control+y");
+    await said(page, place.replace("A", "B"), / 26 Nov 2026/);
+    const { workbook } = await download(page);
+    const cases = workbook.sheets.find(({ name }) => name === "Cases");
+    const row = Number(place.slice(1)) - 1;
+    const styleAt = (at: number, column: number) =>
+      cases?.rows.find((line) => line.row === at)?.cells.find((cell) => cell.column === column)?.style;
+    expect(styleAt(row - 1, 0)).toBeDefined();
+    for (const column of [0, 1]) expect(styleAt(row, column)).toBe(styleAt(row - 1, column));
+    await page.close();
+  },
+  4 * minutes,
+);
+
+it(
+  "one click into the line above the sheet is enough to type there, at the place that was clicked",
+  async () => {
+    const { page, troubles } = await openSmall();
+    const line = page.locator("[data-u-comp=formula-bar] canvas");
+    for (const [cell, content] of [
+      ["D2", "limps"],
+      ["D3", "stands"],
+    ] as const) {
+      await type(page, cell, content);
+      await goTo(page, cell);
+      await line.click({ position: { x: 200, y: 12 } });
+      const field = () => page.evaluate(() => document.activeElement?.closest("[id^=univer-doc-selection]")?.id ?? "");
+      await expect.poll(field).toMatch(/FORMULA_BAR$/);
+      await page.keyboard.type(" badly");
+      await page.keyboard.press("Enter");
+      expect(await shownAt(page, cell)).toBe(`Flock ${cell} ${content} badly`);
+    }
+    expect(troubles).toEqual([]);
+    await page.close();
+  },
+  4 * minutes,
+);
 
 it(
   "what is typed at the speed of a machine stands where it was typed, whichever key leads on",

@@ -3,7 +3,7 @@ export const ageWords = {
   workingOut: (file: string): string => `Working out every formula of ${file}…`,
   workedOut: "Every formula has just been worked out.",
   old: {
-    saved: "The answers are those saved in the file, and may be older than its records.",
+    saved: "The answers shown are those the file came with, and may be older than its records.",
     day: "It is another day than when this was worked out. What goes by today’s date may be of yesterday.",
   },
   workOut: "Work everything out",

@@ -21,9 +21,12 @@ export function useQuestion<Answer extends string>(
   const dialog = useRef<HTMLDialogElement>(null);
   const [question, setQuestion] = useState<Question<Answer>>();
   const settle = useRef<(answer: Answer | undefined) => void>(() => {});
+  const cameFrom = useRef<Element | null>(null);
   const answer = (given: Answer | undefined): void => {
     setQuestion(undefined);
     settle.current(given);
+    // Once the box is gone. Whoever goes on is led on by what is then opened.
+    if (given === undefined) setTimeout(() => (cameFrom.current as HTMLElement | null)?.focus());
   };
   // Before it is painted, or a key pressed at its sight would go to the sheet below.
   useLayoutEffect(() => {
@@ -34,6 +37,7 @@ export function useQuestion<Answer extends string>(
       new Promise((resolve) => {
         settle.current(undefined);
         settle.current = resolve;
+        cameFrom.current = document.activeElement;
         setQuestion(asked);
       }),
     box: question ? (

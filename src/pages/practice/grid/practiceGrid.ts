@@ -4,6 +4,7 @@ import type { FUniver } from "@univerjs/core/facade";
 import { IEditorBridgeService, ILayoutService } from "@univerjs/preset-sheets-core";
 import type { AnyFunction } from "../../../definition/defineFunction.ts";
 import type { Clock } from "../../../hosts/localClock.ts";
+import { placeText } from "../../../workbook/address.ts";
 import type { Engine } from "../../../workbook/engine.ts";
 import { quoteSheet } from "../../../workbook/formula/structured.ts";
 import { surroundingsOf } from "../../../workbook/formula/surroundingsOf.ts";
@@ -26,6 +27,8 @@ import type { GridEvents } from "./gridEvents.ts";
 import { showHashes } from "./hashes.ts";
 import { heard } from "./heard.ts";
 import { keepInView } from "./keepInView.ts";
+import { keysOnScreen } from "./keysOnScreen.ts";
+import { type Leap, leapFrom } from "./leapFrom.ts";
 import { listenToGrid } from "./listenToGrid.ts";
 import { nextSheet } from "./nextSheet.ts";
 import { type SheetCharts, sheetCharts } from "./sheetCharts.ts";
@@ -33,6 +36,7 @@ import { type PrintedSheet, sheetToPrint } from "./sheetToPrint.ts";
 import { shownWorkbook } from "./shownWorkbook.ts";
 import { startUniver } from "./startUniver.ts";
 import { touchTheSheet } from "./touchTheSheet.ts";
+import { typeInBar } from "./typeInBar.ts";
 import { watchTyping } from "./watchTyping.ts";
 
 export interface PracticeGrid {
@@ -47,6 +51,8 @@ export interface PracticeGrid {
   readonly isEmpty: () => boolean;
   /** Lets the keys go to the selected cell. */
   readonly focus: () => void;
+  /** Opens the selected cell for typing; where there are keys on the screen, they come if a person has just asked for it. */
+  readonly type: () => void;
   /** Puts what is being typed into its cell. */
   readonly endTyping: () => Promise<void>;
   /** The workbook's file with what was typed, not yet worked out. */
@@ -63,8 +69,8 @@ export interface PracticeGrid {
   /** Takes back what was done last, or does it again. */
   readonly undo: () => void;
   readonly redo: () => void;
-  /** Selects the first cell of the row or of the sheet in view; false where a cell is being typed into. */
-  readonly goToFirst: (of: "row" | "sheet") => boolean;
+  /** Selects another cell of the sheet in view; false where a cell is being typed into. */
+  readonly leap: (to: Leap) => boolean;
   readonly shownAt: (cell: string) => string;
   readonly write: (cell: string, formula: string) => void;
   /** The formula of the selected cell in words, or that which fills it; undefined where there is none. */
@@ -105,13 +111,22 @@ export function practiceGrid(
     const at = book.selected();
     return at && cellBox(injector, book.unit(), at.row, at.column);
   };
+  let tall = 0;
   // What else moves the sheet when a cell is selected comes before.
   const showSelected = (): void => {
     setTimeout(() => {
       const shown = selectedBox();
       if (shown) keepInView(shown);
+      tall = shown?.pane.height ?? 0;
       events.onMoved();
     });
+  };
+  // What is said above the sheet may take of its height: whoever types goes on seeing the cell.
+  const stayInSight = (): void => {
+    const shown = selectedBox();
+    const before = tall;
+    tall = shown?.pane.height ?? 0;
+    if (shown && tall < before && isInSight({ ...shown, pane: { ...shown.pane, height: before } })) keepInView(shown);
   };
   const rangeAt = (reference: string) => {
     const { sheet, row, column } = cellNamed(book, reference);
@@ -128,15 +143,34 @@ export function practiceGrid(
   };
   const selectFirstCell = (): void => selectFirst(api);
   const freeze = (): void => freezeToFit(book, container);
-  const place = followPlace(book, events.onMoved);
+  const place = followPlace(book, () => {
+    stayInSight();
+    events.onMoved();
+  });
   const fitting = new ResizeObserver(freeze);
   fitting.observe(container);
-  const stopTouch = touchTheSheet(container, (right, down) => {
+  const scroll = (right: number, down: number) => {
     const shown = selectedBox();
     const before = shown?.scrolled();
     shown?.scroll(right, down);
     const after = shown?.scrolled();
     return { right: before?.right !== after?.right, down: before?.down !== after?.down };
+  };
+  const isTypedInto = (): boolean => injector.get(IEditorBridgeService).isVisible().visible;
+  const screenKeys = keysOnScreen(container, isTypedInto);
+  const type = (): void => {
+    screenKeys.come();
+    api.getActiveWorkbook()?.startEditing();
+  };
+  const selection = (): string => {
+    const range = api.getActiveWorkbook()?.getActiveSheet()?.getActiveRange();
+    return range ? `${quoteSheet(book.sheetName(range.getSheetId()))}${range.getA1Notation()}` : "";
+  };
+  const stopBar = typeInBar(container, injector, isTypedInto);
+  const stopTouch = touchTheSheet(container, scroll, {
+    selected: selection,
+    isTypedInto,
+    onTwice: type,
   });
 
   return {
@@ -168,6 +202,7 @@ export function practiceGrid(
     },
     isEmpty: () => book.opened() === undefined,
     focus: () => injector.get(ILayoutService).focus(),
+    type,
     async endTyping() {
       await api.getActiveWorkbook()?.endEditingAsync(true);
     },
@@ -178,10 +213,7 @@ export function practiceGrid(
       const formula = (sheet: string, row: number, column: number) => book.formulaAt({ sheet, row, column });
       return writeEdits(opened.workbook, editsIn(opened.shown.data, { data, formula, stored: typed.stored }));
     },
-    selection() {
-      const range = api.getActiveWorkbook()?.getActiveSheet()?.getActiveRange();
-      return range ? `${quoteSheet(book.sheetName(range.getSheetId()))}${range.getA1Notation()}` : "";
-    },
+    selection,
     selectedBox() {
       const shown = selectedBox();
       return shown && isInSight(shown) ? shown.cell : undefined;
@@ -196,10 +228,11 @@ export function practiceGrid(
       nextSheet(api, further)?.activate();
       injector.get(ILayoutService).focus();
     },
-    goToFirst(of) {
+    leap(to) {
       const at = book.selected();
-      if (!at || injector.get(IEditorBridgeService).isVisible().visible) return false;
-      go(`${quoteSheet(book.sheetName(at.sheet))}A${of === "row" ? at.row + 1 : 1}`);
+      const sheet = api.getActiveWorkbook()?.getActiveSheet();
+      if (!at || !sheet || isTypedInto()) return false;
+      go(quoteSheet(book.sheetName(at.sheet)) + placeText(leapFrom(at, to, sheet)));
       return true;
     },
     undo: () => void api.undo(),
@@ -222,6 +255,8 @@ export function practiceGrid(
     dispose() {
       fitting.disconnect();
       stopTouch();
+      stopBar();
+      screenKeys.stop();
       place.stop();
       book.univer.dispose();
     },

@@ -8,6 +8,16 @@ const longPress = 450;
 // At the edges are headings and bars to scroll with, which are dragged themselves.
 const [headings, bars] = [{ x: 46, y: 20 }, 14];
 const slowing = 0.94;
+// The second of two taps never meets the pixel of the first, and may meet the next cell.
+const [twiceWithin, twiceNear] = [500, 24];
+
+/** What a finger needs to know of the cells that it taps. */
+export interface Tapped {
+  readonly selected: () => string;
+  readonly isTypedInto: () => boolean;
+  /** Opens the selected cell for typing. */
+  readonly onTwice: () => void;
+}
 
 interface Finger {
   readonly id: number;
@@ -24,11 +34,13 @@ interface Finger {
 
 /**
  * A finger that moves over the sheet scrolls it, and the page where the sheet is at its end; one that taps selects a cell,
- * and one that is held marks cells. Of its own the embedded spreadsheet takes every finger for a mouse that marks cells,
- * and nothing but the bars at its edges scrolls.
+ * one that taps twice opens it for typing, and one that is held marks cells. Of its own the embedded spreadsheet takes
+ * every finger for a mouse that marks cells, nothing but the bars at its edges scrolls, and two taps must meet within two
+ * pixels.
  */
-export function touchTheSheet(holder: HTMLElement, scroll: Scroll): () => void {
+export function touchTheSheet(holder: HTMLElement, scroll: Scroll, tapped: Tapped): () => void {
   let finger: Finger | undefined;
+  let before: { readonly from: PointerEvent; readonly cell: string } | undefined;
   let gliding = 0;
   let passes = false;
 
@@ -51,6 +63,19 @@ export function touchTheSheet(holder: HTMLElement, scroll: Scroll): () => void {
     const further = { x: speed.x * slowing, y: speed.y * slowing };
     if (Math.hypot(further.x, further.y) < 0.5 || !move(further.x, further.y)) return;
     gliding = requestAnimationFrame(() => glide(further));
+  };
+  const tap = (ended: Finger, event: PointerEvent): void => {
+    // A link that was tapped has led elsewhere, and there is nothing to be opened.
+    const isSecond =
+      !tapped.isTypedInto() && before?.cell === tapped.selected() && isSoonAndNear(before.from, ended.from);
+    before = undefined;
+    if (isSecond) {
+      tapped.onTwice();
+      return;
+    }
+    pass("pointerdown", ended, event);
+    before = { from: ended.from, cell: tapped.selected() };
+    pass("pointerup", ended, event);
   };
 
   const follow: Readonly<Record<string, (event: PointerEvent) => void>> = {
@@ -103,8 +128,8 @@ export function touchTheSheet(holder: HTMLElement, scroll: Scroll): () => void {
       event.stopPropagation();
       const rests = event.timeStamp - ended.at > 80 || matchMedia("(prefers-reduced-motion: reduce)").matches;
       if (ended.moves) return rests ? undefined : glide(ended.speed);
-      if (!ended.marks) pass("pointerdown", ended, event);
-      pass("pointerup", ended, event);
+      if (ended.marks) pass("pointerup", ended, event);
+      else tap(ended, event);
     },
     pointercancel(event) {
       if (finger?.id !== event.pointerId) return;
@@ -124,3 +149,7 @@ export function touchTheSheet(holder: HTMLElement, scroll: Scroll): () => void {
     for (const type of Object.keys(follow)) holder.removeEventListener(type, heard, { capture: true });
   };
 }
+
+const isSoonAndNear = (first: PointerEvent, second: PointerEvent): boolean =>
+  second.timeStamp - first.timeStamp < twiceWithin &&
+  Math.hypot(second.clientX - first.clientX, second.clientY - first.clientY) < twiceNear;

@@ -1,8 +1,13 @@
 import type { ICellData } from "@univerjs/core";
-import { SheetPasteShortKeyCommandName } from "@univerjs/preset-sheets-core";
+import {
+  type ISetNumfmtMutationParams,
+  SetNumfmtMutation,
+  SheetPasteShortKeyCommandName,
+} from "@univerjs/preset-sheets-core";
 import { placeText } from "../../../workbook/address.ts";
 import { quoteSheet } from "../../../workbook/formula/structured.ts";
 import type { BookRules } from "./bookRules.ts";
+import { datesLikeColumn } from "./datesLikeColumn.ts";
 import type { FormulasAsTyped } from "./formulasAsTyped.ts";
 import type { CellAt, GridBook } from "./gridBook.ts";
 import type { Doubt, GridEvents } from "./gridEvents.ts";
@@ -29,6 +34,7 @@ export function watchTyping(
       throw new Error("cells stay where they are");
     }
     if (id === SheetPasteShortKeyCommandName) markUnclearDates(params as Pasted);
+    if (id === SetNumfmtMutation.id) datesLikeColumn(book, params as ISetNumfmtMutationParams);
     // What is cut and pasted is moved, not put.
     if (id === "sheet.mutation.move-range") {
       rules.lookAgain();

@@ -15,11 +15,12 @@ export const Chart = ({ picture, from, dark }: Props) => (
   <figure class="picture">
     <figcaption>
       <h3>{picture.title}</h3>
+      {/* Before what it says: whose flock is drawn must be known first. */}
+      <p class="hint">{from}</p>
       <p>{picture.said}</p>
     </figcaption>
     <Plot picture={picture} dark={dark} height={height} />
     <Legend picture={picture} dark={dark} />
-    <p class="hint">{from}</p>
     <details>
       <summary>{pictureWords.figures}</summary>
       <Figures picture={picture} />

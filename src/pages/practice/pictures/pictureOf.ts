@@ -1,5 +1,6 @@
 import { type Cell, isCellError } from "../../../cells/cell.ts";
 import { showDay } from "../../../cells/day.ts";
+import { lesionWords } from "../../../workbooks/tables/recordWords.ts";
 import { pictureWords } from "./pictureWords.ts";
 
 /** The functions whose tables can be drawn. */
@@ -55,6 +56,19 @@ const text = (cell: Cell | undefined): string =>
 const percent = (share: Cell | undefined): string =>
   typeof share === "number" ? `${(share * 100).toFixed(1)} %` : text(share);
 
+const penWords = new Map<string, string>(Object.entries(lesionWords));
+
+/**
+ * A lesion in the words it was typed in: the whole names have no room beside a bar. What is doubtful about it comes first,
+ * where it is never cut off.
+ */
+function inThePen(lesion: Cell | undefined): string {
+  const [name = "", ...doubts] = text(lesion).split(", ");
+  const word = penWords.get(name);
+  if (word === undefined) return text(lesion);
+  return doubts.length === 0 ? word : `${doubts.join(", ")}: ${word}`;
+}
+
 const makers: Readonly<Record<Drawable, (rows: Rows) => Picture>> = {
   LAMEWATCH(rows) {
     const say = pictureWords.LAMEWATCH;
@@ -83,10 +97,10 @@ const makers: Readonly<Record<Drawable, (rows: Rows) => Picture>> = {
     const first = rows[0] ?? [];
     return {
       title: say.title,
-      said: pictureWords.said.LESIONMIX(text(first[0]), percent(first[2])),
+      said: pictureWords.said.LESIONMIX(inThePen(first[0]), percent(first[2])),
       unit: "share",
       across: rows.map((_, index) => index),
-      labels: (index) => text(rows[index]?.[0]),
+      labels: (index) => inThePen(rows[index]?.[0]),
       acrossName: undefined,
       lines: [{ name: say.share, values: column(rows, 2), mark: "bars", tone: "main" }],
       // Names of lesions are read along.
