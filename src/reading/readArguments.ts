@@ -46,6 +46,13 @@ export function readArguments(
   if (given.length > names.length) throw new Problem(tooMany(given.length, names));
   const values: Record<string, unknown> = {};
   const groups = new Map<string, ColumnToRead[]>();
+  // Columns of one kind share a reader and its memory: the animals for sale are among those treated.
+  const readers = new Map<CellKind<unknown>, ColumnToRead["read"]>();
+  const readerOf = (kind: CellKind<unknown>): ColumnToRead["read"] => {
+    const read = readers.get(kind) ?? kind.columnReader(options);
+    readers.set(kind, read);
+    return read;
+  };
 
   names.forEach((name, index) => {
     const parameter = parameters[name] as Parameter<unknown>;
@@ -59,7 +66,8 @@ export function readArguments(
       else {
         const { range, filled, height, lying, cellOf } = wholeColumn;
         // Written out: to spread one object into another takes longer than reading a cell.
-        const column = { name, parameter, range, filled, height, lying, cellOf };
+        const read = readerOf(parameter.kind);
+        const column = { name, parameter, read, range, filled, height, lying, cellOf };
         const group = groups.get(parameter.group);
         if (group) group.push(column);
         else groups.set(parameter.group, [column]);
@@ -100,6 +108,7 @@ interface WholeColumn {
 interface ColumnToRead extends WholeColumn {
   readonly name: string;
   readonly parameter: Parameter<unknown>;
+  readonly read: (cell: Cell) => unknown;
 }
 
 const isRange = (argument: Argument): argument is Cells => Array.isArray(argument);
@@ -221,9 +230,8 @@ interface ReadColumn {
  * @param keepsFaults - whether what stands below a cell that cannot be read is of use
  */
 function readCells(column: ColumnToRead, keepsFaults: boolean, options: ReadOptions): ReadColumn {
-  const { range, filled, lying, name, parameter, cellOf } = column;
+  const { range, filled, lying, name, parameter, read, cellOf } = column;
   const { isBlank } = parameter.kind;
-  const read = parameter.kind.columnReader(options);
   const { least, most, added } = plainCells(parameter.kind, options);
   const values = new Array<unknown>(filled);
   let blanks = 0;

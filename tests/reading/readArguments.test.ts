@@ -165,7 +165,7 @@ describe("columns", () => {
     expect(read({ d: gappedColumn(day, "d"), t: gappedColumn(tag, "t") }, down(46000, 0), down("1", 0)).values).toEqual(
       {
         d: [46000],
-        t: [{ key: "1", shown: "1", spelling: 0 }],
+        t: [{ key: "1", shown: "1", spelling: 0, apart: {} }],
       },
     );
   });

@@ -57,7 +57,7 @@ export function notClear(
     if (whenClear(treated) > asOf) list(`every animal of group ${treated.group}`, treated);
   // Groups and treatments without a tag have lines of their own.
   const alikeHold = otherHolds({ animals, groups: new Map(), unknown: undefined }, asOf, rowOf);
-  for (const animal of animals.values()) {
+  for (const animal of animals.values) {
     const other = alikeHold(animal.tag, undefined);
     if (other !== undefined && whenClear(other.clearing) > whenClear(animal))
       list(animal.tag.shown, other.clearing, other.why);
