@@ -290,10 +290,15 @@ function recordRows(columns: readonly ReadColumn[], height: number): Uint32Array
   return rows;
 }
 
+/** Nobody writes into it, so that the longest there was serves for all: most columns hold a record in every row. */
+let counted = new Uint32Array(0);
+
 function everyRow(height: number): Uint32Array {
-  const rows = new Uint32Array(height);
-  for (let i = 0; i < height; i++) rows[i] = i + 1;
-  return rows;
+  if (counted.length < height) {
+    counted = new Uint32Array(height);
+    for (let i = 0; i < height; i++) counted[i] = i + 1;
+  }
+  return counted.subarray(0, height);
 }
 
 const stretches = (column: ColumnToRead, group: readonly ColumnToRead[]): boolean =>

@@ -8,7 +8,7 @@ import { type Foot, footNames } from "../core/words/footNames.ts";
 import { namedLesion } from "../core/words/namedLesion.ts";
 import type { ReadLesion } from "../core/words/readLesion.ts";
 import { notATag } from "../core/words/tagFault.ts";
-import { type Tag, tagKey } from "../core/words/tagKey.ts";
+import type { Tag } from "../core/words/tagKey.ts";
 import { tagReader } from "../core/words/tagReader.ts";
 import { type CellKind, defineKind, missingIn, Refusal, refuse } from "./kind.ts";
 
@@ -32,7 +32,7 @@ export const tag: CellKind<Tag> = defineKind<Tag>({
   holds: "text",
   isBlank: isBlankOrZero,
   remember: "all",
-  read: (cell) => tagIn((written) => ({ key: tagKey(written), shown: textIn(written) }), cell),
+  read: (cell) => tagIn(tagReader(), cell),
   readAmongOthers() {
     const read = tagReader();
     return (cell) => tagIn(read, cell);
