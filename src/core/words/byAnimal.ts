@@ -18,8 +18,9 @@ export interface ByAnimal<V> {
  * byAnimal().get(tag("042")) // → undefined
  */
 export function byAnimal<V>(): ByAnimal<V> {
-  const animals: Tag[] = [];
   const values: V[] = [];
+  // Those that no key was needed for yet.
+  const animals: Tag[] = [];
   let byKey: Map<string, V> | undefined;
   const keyed = (): Map<string, V> => {
     byKey ??= new Map(animals.map((tag, at) => [tag.key, values[at] as V]));
@@ -45,8 +46,8 @@ export function byAnimal<V>(): ByAnimal<V> {
       return value;
     },
     set(tag, value) {
-      if (!isAnother(tag)) keyed().set(tag.key, value);
-      animals.push(tag);
+      if (isAnother(tag)) animals.push(tag);
+      else keyed().set(tag.key, value);
       values.push(value);
       if (tag.spelling !== undefined) note(tag, tag.spelling, value);
     },

@@ -21,7 +21,7 @@ export class PrintedTag implements Tag {
   }
 
   get key(): string {
-    this.known ??= printedKey(this.shown) as string;
+    this.known ??= keyOf(this.shown);
     return this.known;
   }
 }
@@ -37,8 +37,9 @@ const inFull = /^[A-Z]{2} 0 \d{6} \d{5}$/;
  * @example
  * printedKey("ZZ 0 123456 00042") // → "999012345600042"
  */
-export function printedKey(tag: string): string | undefined {
-  if (!looksPrinted(tag)) return undefined;
-  const country = countryNumber(tag.slice(0, 2));
-  return country === undefined ? undefined : `${country}0${tag.slice(5, 11)}${tag.slice(12)}`;
-}
+export const printedKey = (tag: string): string | undefined =>
+  looksPrinted(tag) && countryOf(tag) !== undefined ? keyOf(tag) : undefined;
+
+const countryOf = (tag: string): string | undefined => countryNumber(tag.slice(0, 2));
+
+const keyOf = (tag: string): string => `${countryOf(tag)}0${tag.slice(5, 11)}${tag.slice(12)}`;
