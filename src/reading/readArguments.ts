@@ -85,11 +85,15 @@ export function readArguments(
     columns.forEach((column, at) => {
       values[column.name] = ofRecords(column, read[at], layout, columns, options, doubted);
     });
-    if (!doubted) continue;
-    const kept = leaveOut(values, leaving, doubted, layout, rowFault);
-    leftOut ??= kept.leftOut;
-    layouts.set(group, kept.layout);
-    for (const { name } of columns) values[name] = kept.columns.get(name) ?? values[name];
+    if (doubted) {
+      const kept = leaveOut(values, leaving, doubted, layout, rowFault);
+      leftOut ??= kept.leftOut;
+      layouts.set(group, kept.layout);
+      for (const { name } of columns) values[name] = kept.columns.get(name) ?? values[name];
+    }
+    for (const { name, parameter } of columns)
+      if (parameter.numbers && !(values[name] instanceof Float64Array))
+        values[name] = Float64Array.from(values[name] as readonly number[]);
   }
   return { values, layouts, leftOut };
 }
@@ -218,7 +222,7 @@ function readGroup(given: readonly ColumnToRead[], options: ReadOptions) {
 
 interface ReadColumn {
   /** For each row down to the last filled one: what was read, undefined for a blank, a Doubt for what cannot be read. */
-  readonly values: unknown[];
+  readonly values: readonly unknown[] | Float64Array;
   readonly blanks: number;
   readonly doubts: number;
 }
@@ -232,7 +236,10 @@ interface ReadColumn {
 function readCells(column: ColumnToRead, keepsFaults: boolean, options: ReadOptions): ReadColumn {
   const { range, filled, lying, name, parameter, read, cellOf } = column;
   const { isBlank } = parameter.kind;
-  const { least, most, added } = plainCells(parameter.kind, options);
+  const plain = plainCells(parameter.kind, options);
+  const numbers = parameter.numbers && !lying ? plainNumbers(range, filled, plain) : undefined;
+  if (numbers) return { values: numbers, blanks: 0, doubts: 0 };
+  const { least, most, added } = plain;
   const values = new Array<unknown>(filled);
   let blanks = 0;
   let doubts = 0;
@@ -243,7 +250,7 @@ function readCells(column: ColumnToRead, keepsFaults: boolean, options: ReadOpti
       for (; index < filled; index++) {
         const cell = lying ? range[0]?.[index] : range[index]?.[0];
         // Nearly every number in a workbook, and here three comparisons in place of a reader's calls.
-        if (typeof cell === "number" && cell >= least && cell <= most && Number.isInteger(cell)) {
+        if (isWholeFrom(cell, least, most)) {
           // Adding 0 makes a minus zero a plain one.
           values[index] = cell + added;
           continue;
@@ -264,6 +271,27 @@ function readCells(column: ColumnToRead, keepsFaults: boolean, options: ReadOpti
     }
   }
   return { values, blanks, doubts };
+}
+
+const isWholeFrom = (cell: unknown, least: number, most: number): cell is number =>
+  typeof cell === "number" && cell >= least && cell <= most && Number.isInteger(cell);
+
+/**
+ * The numbers of a standing column in which each is plain; undefined where anything else is met. In a loop of its own, since
+ * one that fills two kinds of array is slow for both.
+ */
+function plainNumbers(
+  range: Cells,
+  filled: number,
+  { least, most, added }: ReturnType<typeof plainCells>,
+): Float64Array | undefined {
+  const numbers = new Float64Array(filled);
+  for (let index = 0; index < filled; index++) {
+    const cell = range[index]?.[0];
+    if (!isWholeFrom(cell, least, most)) return undefined;
+    numbers[index] = cell + added;
+  }
+  return numbers;
 }
 
 /** Between which numbers a whole one in a cell is read as it stands, once something is added; none for most kinds. */
@@ -319,7 +347,7 @@ function ofRecords(
   group: readonly ColumnToRead[],
   options: ReadOptions,
   doubted: Set<string> | undefined,
-): readonly unknown[] {
+): readonly unknown[] | Float64Array {
   const { name, parameter } = column;
   const { rows, height, single } = layout;
   if (rows.length === 0) return [];

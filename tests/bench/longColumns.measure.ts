@@ -21,11 +21,11 @@ const groups = 50;
  * not reached, the limit keeps what there is from getting worse.
  */
 const ratios = {
-  CASETABLE: { aim: 4, most: 6.5 },
-  REPEATS: { aim: 4, most: 5.5 },
-  SALECHECK: { aim: 4, most: 5.5 },
-  RECORDCHECK: { aim: 10, most: 12 },
-  PREVBY: { aim: 2, most: 2.8 },
+  CASETABLE: { aim: 4, most: 4 },
+  REPEATS: { aim: 4, most: 4 },
+  SALECHECK: { aim: 4, most: 4 },
+  RECORDCHECK: { aim: 10, most: 10 },
+  PREVBY: { aim: 2, most: 2 },
   FUNNEL: { aim: 2, most: 2.5 },
   SHRUNKPREV: { aim: 2, most: 2 },
 } as const;
