@@ -16,3 +16,7 @@ export const caseNotes = [
   "A record within gap_days of the animal's previous record belongs to the same case. It is the previous record that counts, not the first: with 14 days, records on days 0, 10 and 20 are one case.",
   "Records need no order. Tags compare as TAGKEY does, so two spellings of a tag are one animal.",
 ];
+
+/** Said where cases are given out one animal at a time, without a look at tags that may be the same. */
+export const alikeNote =
+  "A tag that is only alike, such as O42 beside 042, is another animal here: let TAGCHECK look through the tags first.";

@@ -8,7 +8,7 @@ import { doubtColumn } from "../../src/reading/parameter.ts";
 import { tag } from "../../src/reading/words.ts";
 import { alongside } from "../../src/writing/result.ts";
 import { sources } from "../sources.ts";
-import { caseNotes, gapDays, recordColumns } from "./caseColumns.ts";
+import { alikeNote, caseNotes, gapDays, recordColumns } from "./caseColumns.ts";
 
 export const caseNumberFunction = defineFunction({
   name: "CASENO",
@@ -23,6 +23,7 @@ export const caseNumberFunction = defineFunction({
     "tag and date may be columns: one call then answers for every row, much faster than a call a row. A row without a case says so in words.",
     "A record of the animal without a readable day leaves its case numbers not known; one without a readable tag may be any animal's, and is told of from its own day on. The answer is then words.",
     ...caseNotes,
+    alikeNote,
   ],
   parameters: {
     tag: doubtColumn(tag, "Tag of the animal, or a column of tags", { group: "asked", faults: "keep in rows" }),

@@ -6,7 +6,7 @@ import { gappedDoubtColumnOrNone } from "../../src/reading/parameter.ts";
 import { footList } from "../../src/reading/words.ts";
 import { lineTable } from "../../src/writing/result.ts";
 import { sources } from "../sources.ts";
-import { caseNotes, gapDays, recordColumns } from "./caseColumns.ts";
+import { alikeNote, caseNotes, gapDays, recordColumns } from "./caseColumns.ts";
 
 export const caseTableFunction = defineFunction({
   name: "CASETABLE",
@@ -19,6 +19,7 @@ export const caseTableFunction = defineFunction({
   ],
   notes: [
     ...caseNotes,
+    alikeNote,
     'With feet, each foot has its own cases. A record that names two feet counts for both, and one that names none stands as "not recorded".',
     'A record of which tag, day or feet cannot be read stands first, as "not known", with its row; the cases below are those that the other records show.',
     "Cases are numbered for each animal in order of their first day. Without feet the foot stays blank.",

@@ -27,7 +27,7 @@ export const keepApartFunction = defineFunction({
     "Sound days count from the first sound record after the last lame one. An animal that was never recorded lame is not listed: it may still be lame and unseen.",
     'An animal of which a record cannot be read stands first, as "not known" with its row, if any record of it may say lame; "any animal" stands above it for a lame record without a readable tag. An animal whose tag is alike to that of one listed is listed too: see TAGCHECK.',
     'Where a row of your records is a case, with a day seen lame and a day sound again, give "lame" once as states, and the second day as sound_on.',
-    `Lame is: ${soundnessWords.lame.join(", ")}. Sound is: ${soundnessWords.sound.join(", ")}. No longer in the flock, and so not listed, is: ${soundnessWords.gone.join(", ")}. Yes, no and scores are refused, since a heading may ask either question.`,
+    `Lame is: ${soundnessWords.lame.join(", ")}. Sound is: ${soundnessWords.sound.join(", ")}. No longer in the flock, and so not listed, is: ${soundnessWords.gone.join(", ")}. Yes, no and scores are refused, since a heading may ask either question. "Sound?" and "sold?" are not sure, and so not known; "lame?" is lame.`,
   ],
   parameters: {
     event_date: one(day, "Day of housing, turnout or weaning"),
@@ -167,6 +167,18 @@ export const keepApartFunction = defineFunction({
           "",
         ],
         ["042", "lame on 27 Feb 2026", dayOf("2026-02-27")],
+      ],
+    },
+    {
+      shows: "A question mark: 042 is not known to be sound",
+      call: [dayOf("2026-03-20"), ["042", "042"], [dayOf("2026-02-27"), dayOf("2026-03-10")], ["lame", "sound?"]],
+      gives: [
+        ["tag", "why", "last record"],
+        [
+          "042",
+          'not known: states, row 2: "sound?" is not sure; look at the animal and enter what it is, without a question mark',
+          dayOf("2026-02-27"),
+        ],
       ],
     },
     {

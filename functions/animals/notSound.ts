@@ -22,7 +22,7 @@ export const notSoundFunction = defineFunction({
   ],
   notes: [
     "Treatments are counted by days: two medicines on one day are one treatment. The most frequent lesion and medicine stand first.",
-    "An animal found sound, or gone, on a day is settled for its treatments up to that day, in whichever of its rows the day stands. A blank is never a sound animal.",
+    "An animal found sound, or gone, on a day is settled for its treatments up to that day, in whichever of its rows the day stands. A blank is never a sound animal. What is dated after as_of does not count yet.",
     'Lesions are named as LESIONNAME names them. What changed from one treatment to the next is written as "medicine A, then medicine B".',
     'An animal with a row that cannot be read stands first with the row to mend, where it may have enough treatments; "any animal" stands above it for treatments without a readable tag. So does one that has enough only together with another whose tag is alike: see TAGCHECK.',
     "It says who did not get sound, and not why: a wrong finding, a dose too small or too late and a medicine that does not work look alike here. Ask your vet.",

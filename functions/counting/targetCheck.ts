@@ -44,12 +44,12 @@ export const targetCheckFunction = defineFunction({
       gives: "above target",
     },
     {
-      shows: "The same flock at five gathers",
+      shows: "The flock of the first example at five gathers",
       call: [[1, 2, 0, 1, 2], [200, 190, 200, 195, 200], 0.05],
       gives: "below target",
     },
     {
-      shows: "That day's flock of 300, of which 200 were looked at",
+      shows: "The first example's flock on that day: 300 sheep, of which the 200 were looked at",
       call: [1, 200, 0.05, 0.95, 300],
       gives: "below target",
     },

@@ -25,7 +25,7 @@ export const weightedPrevalenceFunction = defineFunction({
   ],
   parameters: {
     group_size: column(count("sheep in the group"), "Sheep in each group"),
-    lame: gatherColumns.lame,
+    lame: column(count("lame sheep"), "Lame sheep among those looked at in each group, the same rows"),
     seen: gatherColumns.seen,
     confidence: confidenceChoice,
   },

@@ -20,7 +20,8 @@ export const animalClearFunction = defineFunction({
   summary: "The day one animal may go for food, over all of its treatments.",
   questions: ["when is this ewe clear", "latest withdrawal date of an animal", "can this sheep be sold"],
   notes: [
-    "The latest clear date over all treatments of the animal, and over those without a readable tag, which may be its own. Blank when no treatment of it is recorded.",
+    "The latest clear date over all treatments of the animal, and over those without a readable tag, which may be its own. Blank when none of these is recorded.",
+    "A whole group treated, in a row without a tag, is such a treatment here, whatever its group. NOTCLEAR and SALECHECK can be given the groups.",
     ...treatmentNotes,
     "A record of this animal without its days is refused with its row, and so is a tag that is alike to one that is clear later. Faults in other animals' rows do not matter here.",
   ],

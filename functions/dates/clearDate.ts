@@ -24,7 +24,7 @@ export const clearDateFunction = defineFunction({
   notes: [
     'A withdrawal period runs in 24-hour days from the last dose. "whole days" is for records without an hour: the date of treatment + the days + 1, and the date of treatment itself when the period is 0 days.',
     '"from the hour" needs the date with its time and gives the same hour, so many days later. A date without an hour is refused, because counting from midnight would be too early.',
-    "Columns give a column. A row with a treatment but no days says so in words, and so does a row with a cell that cannot be read; a missing period is never taken as 0.",
+    "Columns give a column. A row with a treatment but no days, or with days but no treatment, says so in words, and so does a row with a cell that cannot be read; a missing period is never taken as 0.",
     blankDaysNote,
     "One cell of days may stand for a whole column of dates.",
     produceNote,

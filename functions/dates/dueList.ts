@@ -16,7 +16,7 @@ export const dueListFunction = defineFunction({
   questions: ["which sheep must I look at this week", "list of overdue rechecks", "who is due for a second look"],
   notes: [
     "Days are counted from as_of: 3 is in three days, -2 is two days overdue.",
-    "A second look that is done is left out; so is one further off than ahead_days.",
+    "A second look that is done is left out; so is one further off than ahead_days. A row whose due is blank has no second look to come.",
     'A look of which tag, day or done cannot be read stands first, as "not known" where that is so, with its row in the state.',
     "With score, of the looks of one day the highest score stands first, and before it those whose score is blank, 0 or cannot be read: a sheep that nobody scored may be the worst.",
     ...treatedAgainNotes,

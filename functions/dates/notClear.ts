@@ -24,6 +24,7 @@ export const notClearFunction = defineFunction({
   ],
   notes: [
     'An animal with a treatment that lacks its days or its date, or whose cells cannot be read, is listed first, as "not known", with the row to mend. "every animal" stands above it where a treatment that is not over has no readable tag.',
+    '"every animal is clear" goes by the treatments given and no others. Where there is none, in blank columns for instance, the answer is "no treatments recorded": look whether the ranges hold your treatments.',
     "An animal is listed once, with the latest date over all of its treatments. On its clear date it is no longer listed. One that is clear itself is listed for one that is not and whose tag is alike.",
     "A treatment dated after as_of counts too: it is planned, or its date is a slip of the hand, and neither is a reason to sell.",
     ...treatmentNotes,
@@ -66,6 +67,11 @@ export const notClearFunction = defineFunction({
       shows: "On the clear date itself",
       call: [dayOf("2026-03-11"), ["042"], [dayOf("2026-02-10")], [28]],
       gives: [headings, ["every animal is clear", "", "", ""]],
+    },
+    {
+      shows: "Blank columns, or animals without a treatment",
+      call: [dayOf("2026-03-11"), ["042", null], [null, null], [null, null]],
+      gives: [headings, ["no treatments recorded", "", "", ""]],
     },
     {
       shows: "Counted from the hour: clear during the day, so still listed at its start",

@@ -23,7 +23,7 @@ export const quarantineEndFunction = defineFunction({
     "The day of arrival is day 0: sheep that come on a Sunday and stay apart for 28 days may join on the Sunday four weeks on.",
     "The count starts again on the day of the last new case. Give the latest one.",
     "Look at every foot before they join; the end of the days does not make them sound.",
-    "A column of arrivals gives a column.",
+    "A column of arrivals gives a column, and blank rows stay blank. A row with a date that cannot be read is refused, and no row has an answer until it is mended.",
   ],
   parameters: {
     arrived: column(day, "Day they arrived (a cell or a column)"),

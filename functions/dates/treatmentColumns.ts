@@ -22,7 +22,7 @@ export const groupColumn = gappedDoubtColumnOrNone(
 
 /** How treatments of a whole group are read. */
 export const groupNotes = [
-  "A treatment of a whole group has its name in groups and no tag. It holds every animal of that group, and every animal whose group is not known, until its own period is over. One letter more or less is the same group, and so is a name that says more: Lambs and Store lambs. All, whole flock, unknown and a question mark may be any group. Any other name is another group: where a group was renamed, or animals were moved since, leave their group blank.",
+  "A treatment of a whole group has its name in groups and no tag. It holds every animal of that group, and every animal whose group is not known, until its own period is over. One letter more or less is the same group, and so is a name that says more: Lambs and Store lambs. Both at once make another group (Lamb and Store lambs), so write a group in one way. All, whole flock, unknown and a question mark may be any group. Any other name is another group: where a group was renamed, or animals were moved since, leave their group blank.",
 ];
 
 /** How the withdrawal days are counted. */
@@ -45,6 +45,6 @@ export const treatmentNotes = [
   produceNote,
   "A row with a treatment date and no withdrawal days is never read as 0 days. A row with neither is no treatment.",
   blankDaysNote,
-  "A treatment whose date or days cannot be read, or are missing, makes the date of its animal not known, and of no other animal. One without a readable tag may be any animal's, until its own period is over.",
+  "A treatment whose date or days cannot be read, or are missing, makes the date of its animal not known, and of no other animal but one whose tag may be the same. One without a readable tag may be any animal's, until its own period is over; where its date or days are missing too, until it is mended.",
   "Tags compare as TAGKEY does, so two spellings of a tag are one animal. Tags that may be one animal after a slip are held for one another: zeros lost at the front, a letter that looks like a digit (O, I, L, Z, S, G, B), the country left out, the animal's own number alone, words before or behind the tag, a second number beside it (062, now 071), separators left out.",
 ];

@@ -48,6 +48,8 @@ export const addInBundles = (baseUrl: string, outputFolder: string): Configurati
   // esbuild puts the bundle into a function of its own, and only then finds what is never used.
   optimization: {
     minimizer: [new EsbuildPlugin({ target, format: "iife", treeShaking: true, legalComments: "none" })],
+    // What several later parts need is a file once, and not in each of them.
+    splitChunks: { cacheGroups: { shared: { chunks: "async", name: "shared", minChunks: 2, minSize: 0 } } },
   },
   plugins: [new EmitFiles(() => addInFiles(baseUrl))],
   performance: false,

@@ -181,14 +181,22 @@ export const words = {
       "Excel did not work the test formula out within ten seconds. Calculation may be switched to manual: switch it to automatic under Formulas, Calculation Options, and try again.",
     failed: (shown: string): string => `The test formula ended in ${shown}.`,
     headings: ["about", "arrives as", "what it means", "what to do"],
-    againTitle: "Formulas that show #NAME?",
+    againTitle: "Formulas that show #NAME? or hide it",
     againIntro:
-      "A workbook that was opened before the functions were there may show #NAME?. Entering its FOOT formulas again mends them. No other formula is touched.",
+      "A workbook that was opened before the functions were there may show #NAME?. A formula that hides troubles, with IFERROR say, shows its blank or its 0 instead, as if there were nothing to report. Entering the FOOT formulas again mends both. No other formula is touched.",
     again: "Enter the FOOT formulas again",
-    againNone: "No FOOT formula shows #NAME?.",
+    againNone: "No FOOT formula shows #NAME?, and none could hide it.",
+    againNoneShown: "No FOOT formula shows #NAME?.",
     againDone: (count: number): string => `${count} ${count === 1 ? "formula" : "formulas"} entered again.`,
+    againPrecaution: (count: number): string =>
+      `To be safe, ${count} that ${count === 1 ? "hides troubles was" : "hide troubles were"} entered again: it cannot be seen whether Excel knew ${count === 1 ? "it" : "them"}. What was right is unchanged.`,
     againFailed: (address: string, why: string): string => `${address} could not be entered: ${why}`,
+    againMore: (count: number): string => `${count} more could not be entered.`,
     protectedSheet: "the sheet is protected with a password; lift the protection and try again",
+    leftList:
+      "Google Sheets left the list there as it last was, cell by cell. Empty the other cells of the list and try again",
+    leftForeign:
+      "Google Sheets left only its last answer there, of a formula that Excel cannot take. Write the formula anew",
   },
   cautions: {
     title: "Cautions",

@@ -16,6 +16,8 @@ export interface StandInBook {
   readonly names?: Readonly<Record<string, string>>;
   /** The structure is protected: no sheet can be added. */
   readonly closed?: boolean;
+  /** What cells show until something is entered into them, whatever `answers` has, by cell: `Cases!B3`. */
+  readonly stale?: Readonly<Record<string, string | number>>;
 }
 
 interface StandInSheet {
@@ -27,6 +29,10 @@ interface StandInSheet {
   /** The tables among them whose last row holds totals. */
   readonly totals?: readonly string[];
   readonly protection?: "without password" | "with password";
+  /** Names that are known on this sheet alone. */
+  readonly names?: readonly string[];
+  /** Array formulas of the old kind, by the cells each was entered in together: `B1:C2`. */
+  readonly arrays?: readonly string[];
 }
 
 /** One call that reached the stand-in. */
@@ -46,6 +52,8 @@ export function excelStandIn(book: StandInBook): void {
     totals: readonly string[];
     protection: StandInSheet["protection"];
     protectedNow: boolean;
+    names: readonly string[];
+    arrays: readonly string[];
   }
   interface Box {
     top: number;
@@ -53,8 +61,10 @@ export function excelStandIn(book: StandInBook): void {
     height: number;
     width: number;
   }
-  // Excel on the web hands over 5 MB at most, which cells of a hundred bytes fill.
+  // Excel on the web hands over 5 MB at most at a time, which cells of a hundred bytes fill.
+  const mostBytes = 5_000_000;
   const mostCells = 50_000;
+  let [syncs, cellsAsked, bytesAsked] = [0, 0, 0];
   const calls: StandInCall[] = [];
   const queue: (() => void)[] = [];
   const answers = new Map(Object.entries(book.answers ?? {}));
@@ -82,19 +92,25 @@ export function excelStandIn(book: StandInBook): void {
     const [top, left] = [Number(fromRow) - 1, number(fromColumn)];
     return { top, left, height: Number(toRow) - top, width: number(toColumn) - left + 1 };
   };
-  const grids: Grid[] = book.sheets.map(({ name, rows, tables = [], totals = [], protection }, index) => ({
-    name,
-    id: `sheet-${index}`,
-    tables,
-    totals,
-    protection,
-    protectedNow: protection !== undefined,
-    cells: new Map(
-      rows.flatMap((row, rowPlace) =>
-        row.flatMap((value, column): [string, Value][] => (value === "" ? [] : [[key(rowPlace, column), value]])),
+  const stale = new Map(Object.entries(book.stale ?? {}));
+  const grids: Grid[] = book.sheets.map((sheet, index) => {
+    const { name, rows, tables = [], totals = [], protection, names = [], arrays = [] } = sheet;
+    return {
+      name,
+      names,
+      arrays,
+      id: `sheet-${index}`,
+      tables,
+      totals,
+      protection,
+      protectedNow: protection !== undefined,
+      cells: new Map(
+        rows.flatMap((row, rowPlace) =>
+          row.flatMap((value, column): [string, Value][] => (value === "" ? [] : [[key(rowPlace, column), value]])),
+        ),
       ),
-    ),
-  }));
+    };
+  });
   const gridNamed = (name: string): Grid =>
     grids.find((known) => known.name === name || known.id === name) ?? fail("ItemNotFound");
   const inside = (box: Box, row: number, column: number): boolean =>
@@ -108,16 +124,25 @@ export function excelStandIn(book: StandInBook): void {
     const [top, left] = [Math.min(...rows), Math.min(...columns)];
     return { top, left, height: Math.max(...rows) - top + 1, width: Math.max(...columns) - left + 1 };
   };
+  const cellIn = (grid: Grid, row: number, column: number): string => `${grid.name}!${letters(column)}${row + 1}`;
   const filledFrom = (grid: Grid, top: number, left: number): Box | undefined => {
-    const lines = answers.get(String(grid.cells.get(key(top, left)))) ?? [];
+    const answer = stale.has(cellIn(grid, top, left)) ? undefined : answers.get(String(grid.cells.get(key(top, left))));
+    const lines = answer ?? [];
     const [height, width] = [lines.length, lines[0]?.length ?? 0];
     return height * width > 1 ? { top, left, height, width } : undefined;
   };
   const everything: Box = { top: 0, left: 0, height: 1_048_576, width: 16_384 };
-  const shown = (value: Value): Value => {
+  const shown = (grid: Grid, row: number, column: number): Value => {
+    const value = grid.cells.get(key(row, column)) ?? "";
     if (typeof value !== "string" || !value.startsWith("=")) return value;
-    return answers.get(value)?.[0]?.[0] ?? 0;
+    return stale.get(cellIn(grid, row, column)) ?? answers.get(value)?.[0]?.[0] ?? 0;
   };
+  const spillsIn = (grid: Grid): { box: Box; formula: Value }[] =>
+    [...grid.cells].flatMap(([place, formula]) => {
+      const [row = 0, column = 0] = place.split(",").map(Number);
+      const box = String(formula).startsWith("=") ? filledFrom(grid, row, column) : undefined;
+      return box ? [{ box, formula }] : [];
+    });
   const split = (address: string): [string, string] => {
     const mark = address.lastIndexOf("!");
     return [address.slice(0, mark).replace(/^'|'$/g, ""), address.slice(mark + 1)];
@@ -130,10 +155,14 @@ export function excelStandIn(book: StandInBook): void {
     readonly #asked = new Set<string>();
     load(names: string): this {
       queue.push(() => {
-        for (const name of names.split(",")) this.#asked.add(name.trim());
+        for (const name of names.split(",")) {
+          this.asked(name.trim());
+          this.#asked.add(name.trim());
+        }
       });
       return this;
     }
+    protected asked(_: string): void {}
     protected given<T>(name: string, value: () => T): T {
       if (!this.#asked.has(name)) return fail("PropertyNotLoaded", `${name} was not loaded`);
       return value();
@@ -178,24 +207,42 @@ export function excelStandIn(book: StandInBook): void {
       const from = `${letters(left)}${top + 1}`;
       return height * width === 1 ? from : `${from}:${letters(left + width - 1)}${top + height}`;
     }
-    #each<T>(what: (value: Value) => T): T[][] {
+    #each<T>(what: (row: number, column: number) => T): T[][] {
       const { top, left, height, width } = this.box;
-      if (height * width > mostCells) fail("ResponsePayloadSizeLimitExceeded");
       return Array.from({ length: height }, (_, row) =>
-        Array.from({ length: width }, (_, column) => what(this.grid.cells.get(key(top + row, left + column)) ?? "")),
+        Array.from({ length: width }, (_, column) => what(top + row, left + column)),
       );
+    }
+    get #shown(): Value[][] {
+      return this.#each((row, column) => shown(this.grid, row, column));
+    }
+    /** A cell that another one's answer fills hands over that one's formula, as the spreadsheet shows it there. */
+    get #formulas(): Value[][] {
+      const spills = spillsIn(this.grid);
+      return this.#each(
+        (row, column) =>
+          spills.find(({ box }) => inside(box, row, column))?.formula ?? this.grid.cells.get(key(row, column)) ?? "",
+      );
+    }
+    protected override asked(name: string): void {
+      if (!["values", "formulas", "text", "valueTypes", "numberFormat"].includes(name)) return;
+      // Most are asked for two things of each cell.
+      cellsAsked += (this.box.height * this.box.width) / 2;
+      if (cellsAsked > mostCells) fail("ResponsePayloadSizeLimitExceeded");
+      bytesAsked += JSON.stringify(name === "formulas" ? this.#formulas : this.#shown).length;
+      if (bytesAsked > mostBytes) fail("ResponsePayloadSizeLimitExceeded");
     }
     get address(): string {
       return this.given("address", () => `${quoted(this.grid.name)}!${this.#plain}`);
     }
     get values(): Value[][] {
-      return this.given("values", () => this.#each(shown));
+      return this.given("values", () => this.#shown);
     }
     set values(rows: Value[][]) {
       this.#write(rows);
     }
     get formulas(): Value[][] {
-      return this.given("formulas", () => this.#each((value) => value));
+      return this.given("formulas", () => this.#formulas);
     }
     set formulas(rows: Value[][]) {
       this.#write(rows);
@@ -210,12 +257,13 @@ export function excelStandIn(book: StandInBook): void {
       });
     }
     get text(): string[][] {
-      return this.given("text", () => this.#each((value) => String(shown(value))));
+      return this.given("text", () => this.#shown.map((line) => line.map(String)));
     }
     get valueTypes(): Excel.RangeValueType[][] {
       return this.given("valueTypes", () =>
-        this.#each((value) => {
-          const kind = /^#[A-Z/0]+[!?]?$/.test(String(shown(value))) ? "Error" : value === "" ? "Empty" : "String";
+        this.#each((row, column) => {
+          const [value, held] = [shown(this.grid, row, column), this.grid.cells.get(key(row, column)) ?? ""];
+          const kind = /^#[A-Z/0]+[!?]?$/.test(String(value)) ? "Error" : held === "" ? "Empty" : "String";
           return kind as Excel.RangeValueType;
         }),
       );
@@ -250,10 +298,15 @@ export function excelStandIn(book: StandInBook): void {
           fail(code);
         }
         if (this.grid.protectedNow) fail("AccessDenied");
+        const { top, left, height, width } = this.box;
+        for (const array of this.grid.arrays.map(boxOf))
+          if (inside(array, top, left) && height * width < array.height * array.width)
+            fail("InvalidOperation", "You can't change part of an array.");
         calls.push(["write", `${this.grid.name}!${this.#plain}`, rows[0]?.[0]]);
         rows.forEach((row, down) => {
           row.forEach((value, along) => {
-            this.grid.cells.set(key(this.box.top + down, this.box.left + along), value);
+            this.grid.cells.set(key(top + down, left + along), value);
+            stale.delete(cellIn(this.grid, top + down, left + along));
           });
         });
       });
@@ -289,13 +342,8 @@ export function excelStandIn(book: StandInBook): void {
     }
     getSpillParentOrNullObject(): RangeStandIn {
       const { top, left } = this.box;
-      for (const place of this.grid.cells.keys()) {
-        const [row = 0, column = 0] = place.split(",").map(Number);
-        const filled = filledFrom(this.grid, row, column);
-        if (filled && inside(filled, top, left) && (row !== top || column !== left))
-          return new RangeStandIn(this.grid, { top: row, left: column, height: 1, width: 1 });
-      }
-      return new RangeStandIn(this.grid, undefined);
+      const around = spillsIn(this.grid).find(({ box }) => inside(box, top, left))?.box;
+      return new RangeStandIn(this.grid, around && { ...around, height: 1, width: 1 });
     }
     getEntireRow(): RangeStandIn {
       return new RangeStandIn(this.grid, { ...this.box, left: 0, width: everything.width });
@@ -353,6 +401,9 @@ export function excelStandIn(book: StandInBook): void {
         calls.push(["delete sheet", this.grid.name]);
       });
     }
+    get names(): unknown {
+      return { load: () => {}, items: this.grid.names.map((name) => ({ name })) };
+    }
     get protection(): unknown {
       const { grid } = this;
       return {
@@ -402,6 +453,8 @@ export function excelStandIn(book: StandInBook): void {
         totals: [],
         protection: undefined,
         protectedNow: false,
+        names: [],
+        arrays: [],
       };
       queue.push(() => {
         if (book.closed) fail("AccessDenied");
@@ -423,6 +476,8 @@ export function excelStandIn(book: StandInBook): void {
         return new RangeStandIn(gridNamed(active), { top, left, height: 1, width: 1 });
       },
       names: {
+        load: () => {},
+        items: Object.keys(book.names ?? {}).map((name) => ({ name })),
         getItem: (name: string) => ({
           getRange: () => {
             const address = book.names?.[name];
@@ -469,6 +524,8 @@ export function excelStandIn(book: StandInBook): void {
               totals: [],
               protection: undefined,
               protectedNow: false,
+              names: [],
+              arrays: [],
             };
             grids.push(grid);
             ids.value.push(grid.id);
@@ -478,6 +535,8 @@ export function excelStandIn(book: StandInBook): void {
       },
     },
     sync: async () => {
+      syncs += 1;
+      [cellsAsked, bytesAsked] = [0, 0];
       const work = queue.splice(0);
       for (const step of work) step();
     },
@@ -489,6 +548,12 @@ export function excelStandIn(book: StandInBook): void {
       [active, selected] = split(address);
     },
     sheets: () => grids.map(({ name }) => name),
+    syncs: () => syncs,
+    shown: (cell: string) => {
+      const [sheet, address] = split(cell);
+      const { top, left } = boxOf(address);
+      return shown(gridNamed(sheet), top, left);
+    },
   };
   page.Office = {
     onReady: async () => ({ host: "Excel", platform: "PC" }),

@@ -97,6 +97,10 @@ export interface StandIn {
     readonly calls: readonly StandInCall[];
     readonly select: (address: string) => void;
     readonly sheets: () => readonly string[];
+    /** How often the page has waited for Excel. */
+    readonly syncs: () => number;
+    /** What a cell shows: `Cases!B3`. */
+    readonly shown: (cell: string) => unknown;
   };
 }
 

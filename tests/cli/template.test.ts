@@ -18,7 +18,7 @@ describe("template farm", () => {
     const cells = sheetCells(readFileSync(join(folder, "flock-foot-book.xlsx")));
     expect(cells.get("Start!A2")).toBe("Test farm");
     expect([cells.get("Settings!A20"), cells.get("Settings!A21")]).toEqual(["Ewes", "Lambs"]);
-    expect(cells.get("Today!A8")).toBe("every animal is clear");
+    expect(cells.get("Today!A8")).toBe("no treatments recorded");
   });
 
   test.each([

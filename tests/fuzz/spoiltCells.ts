@@ -137,12 +137,14 @@ const saleCheck: Check = (before, after, spoilt, call) => {
   return undefined;
 };
 
+const nobody: ReadonlySet<string> = new Set(["every animal is clear", "no treatments recorded"]);
+
 const notClear: Check = (before, after, spoilt, call) => {
   if (!after.ok) return unanswered(after);
   const touched = concerned(spoilt, call);
   const now = body(after);
   const all = now.some(([tag]) => tag === "every animal" || String(tag).startsWith("every animal of group"));
-  const none = before.cells.length === 2 && before.cells[1]?.[0] === "every animal is clear";
+  const none = before.cells.length === 2 && nobody.has(String(before.cells[1]?.[0]));
   for (const line of none ? [] : body(before)) {
     const found = now.find(([tag]) => tag === line[0]);
     if (found === undefined && !all) return `${line[0]} is listed no more`;

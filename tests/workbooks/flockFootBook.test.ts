@@ -140,7 +140,7 @@ describe("the empty Flock foot book", () => {
     }
     const cells = sheetCells(empty);
     const said = [
-      ["Today!A8", "every animal is clear"],
+      ["Today!A8", "no treatments recorded"],
       ["Today!F8", "nothing is due"],
       ["Today!K8", "nothing is due"],
       ["Today!P8", "no animal has so many cases"],

@@ -35,10 +35,12 @@ const known: ReadonlyMap<string, Soundness> = new Map(
 
 /**
  * Whether a record's words say lame, sound, or no longer in the flock. Yes, no and scores are refused: a heading may ask either question.
+ * With a question mark an animal is not known to be sound or gone, but may well be lame.
  *
- * @throws Problem listing words that are known
+ * @throws Problem listing words that are known, or asking for another look
  * @example
  * soundness("Recovered") // → "sound"
+ * soundness("lame?") // → "lame"
  */
 export function soundness(text: string): Soundness {
   const found = known.get(lettersOf(text));
@@ -46,5 +48,7 @@ export function soundness(text: string): Soundness {
     throw new Problem(
       `"${text.trim()}" does not say lame or sound; use a word such as "lame", "treated", "still lame", "sound", "recovered" or "sold"`,
     );
+  if (found !== "lame" && text.includes("?"))
+    throw new Problem(`"${text.trim()}" is not sure; look at the animal and enter what it is, without a question mark`);
   return found;
 }

@@ -4,10 +4,10 @@ import type { Counting } from "./clearDate.ts";
 import { otherHolds, unknownInWords } from "./flockHolds.ts";
 
 export interface NotClear {
-  /** An animal's tag; or whom else it concerns: every animal, or every animal of a group. */
+  /** An animal's tag; or whom else it concerns: every animal, or every animal of a group; or that there is nothing to go by. */
   readonly tag: string;
   /** A serial, or "not known" when a treatment lacks its days or its date, or one of them cannot be read. */
-  readonly clear: Moment | "not known";
+  readonly clear: Moment | "not known" | undefined;
   /** Whole days from `asOf` to the clear date; undefined when not known. */
   readonly daysToWait: number | undefined;
   /** What is missing or cannot be read, and in which row. */
@@ -17,7 +17,8 @@ export interface NotClear {
 /**
  * The animals that may not go for food on a day: first every animal, where a treatment that is not over has no readable
  * tag; then those whose clear date is not known, groups before animals, in the order of their records; then those in
- * withdrawal, latest clear date first. An animal that is itself clear is listed for one whose tag is alike.
+ * withdrawal, latest clear date first. An animal that is itself clear is listed for one whose tag is alike. Where there is
+ * no treatment at all, one line says so; no line means that all treatments are over.
  *
  * @param asOf - a serial day; an animal that becomes clear during that day is still listed
  * @param rowOf - the row of the sheet for a place in the treatment columns
@@ -32,6 +33,9 @@ export function notClear(
   rowOf: (index: number) => number,
 ): readonly NotClear[] {
   const { animals, groups, unknown } = clearByAnimal(treatments, counting);
+  // Columns picked by mistake, or not filled yet, must not read as a clear flock.
+  if (animals.values.length === 0 && groups.size === 0 && unknown === undefined)
+    return [{ tag: "no treatments recorded", clear: undefined, daysToWait: undefined, why: undefined }];
   const concernsAll: NotClear[] = [];
   const notKnown: NotClear[] = [];
   const waiting: (NotClear & { readonly clear: Moment })[] = [];

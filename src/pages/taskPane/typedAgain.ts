@@ -1,18 +1,24 @@
-import { footName, typedFootName } from "../../workbook/formula/functionName.ts";
-import { isCall, joinTokens, tokenize } from "../../workbook/formula/tokenize.ts";
+import { typedFootName } from "../../workbook/formula/functionName.ts";
+import { joinTokens, tokenize } from "../../workbook/formula/tokenize.ts";
+import { footCalls } from "./footCalls.ts";
 
 /**
  * A formula with its FOOT functions spelt as a person types them; undefined where it calls none.
  *
  * @param formula - as the cell hands it over, with `=`
+ * @param theirs - names that the workbook defines itself, in small letters
  * @example
  * typedAgain("=_xldudf_FOOT_ABOUT()") // → "=FOOT.ABOUT()"
  */
-export function typedAgain(formula: unknown): string | undefined {
+export function typedAgain(formula: unknown, theirs?: ReadonlySet<string>): string | undefined {
   if (typeof formula !== "string" || !formula.startsWith("=")) return undefined;
-  const tokens = tokenize(formula.slice(1));
-  if (!tokens) return undefined;
-  const names = tokens.map(({ text }, at) => (isCall(tokens, at) ? footName(text) : undefined));
-  if (names.every((name) => name === undefined)) return undefined;
-  return `=${joinTokens(tokens.map((token, at) => (names[at] === undefined ? token : { ...token, text: typedFootName(names[at]) })))}`;
+  const tokens = tokenize(formula.slice(1)) ?? [];
+  const calls = footCalls(tokens, theirs);
+  if (calls.length === 0) return undefined;
+  let [again, done] = ["=", 0];
+  for (const { name, at, from } of calls) {
+    again += joinTokens(tokens.slice(done, from)) + typedFootName(name);
+    done = at + 1;
+  }
+  return again + joinTokens(tokens.slice(done));
 }

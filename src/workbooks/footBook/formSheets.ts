@@ -49,12 +49,13 @@ export const gatherForm = formSheet({
 
 export const caseForm = formSheet({
   name: sheetNames.caseForm,
-  words: `One line for each treatment. Feet: ${feetWords.join(", ")}. Withdrawal days from the data sheet or the vet; a blank is not 0.`,
+  words: `One line for each treatment: of one animal, or of a whole group with how many they were. Feet: ${feetWords.join(", ")}. Withdrawal days from the data sheet or the vet; a blank is not 0.`,
   columns: [
     ["Lame on", 11],
     ["Treated on", 11],
     ["Tag number", 20],
     ["Of group", 13],
+    ["How many", 9],
     ["Feet", 7],
     ["What it is", 16],
     ["Score 0 to 6", 8],

@@ -42,7 +42,7 @@ export const saleSheet = ({ saleDate, saleTags }: BookContent): SheetPlan => ({
   name: sheetNames.sale,
   write(sheet, nameCell) {
     dressColumns(sheet, answers);
-    sheet.widths(22, 2, 23, 20, 21, 52, 8, 15, 15, 3, 21, 21);
+    sheet.widths(22, 2, 23, 25, 21, 52, 8, 15, 15, 3, 21, 21);
     sheet.dress({ top: 0, left: 0, bottom: headings - 1, right: left }, "note");
     sheet.title("May they go");
     sayWhenMissing(sheet, { row: 0, column: 3 });

@@ -46,7 +46,8 @@ const lists = [
     list: notClear,
     question: "Not clear: not for food yet",
     formula: 'FOOT.NOTCLEAR(as_of,case_tag,treated_on,withdrawal_days,"whole days",group_treated)',
-    widths: [20, 13, 9, 64],
+    // Where a whole group was treated the first column names it: "every animal of group Lambs".
+    widths: [32, 13, 9, 62],
     // A lost tag's own day may be known.
     strong: ((cell) => `LEN(${cell("why not known")})>0`) satisfies Strong,
     filled: "clear date",
@@ -75,8 +76,8 @@ const lists = [
     list: repeats,
     question: "Lame again and again in the year",
     formula: "FOOT.REPEATS(case_tag,case_day,repeat_from,gap_days,year_from,as_of)",
-    // Beside a tag that is not known stands the reason.
-    widths: [20, 11, 44, 13],
+    // The first column holds the words of an empty list; beside a tag that is not known stands the reason.
+    widths: [28, 11, 44, 13],
     strong: notKnown("cases"),
     filled: "cases",
     numbers: animals(repeats, "cases"),
@@ -86,7 +87,7 @@ const lists = [
     question: "Treated twice or more, and not sound",
     formula:
       'FOOT.NOTSOUND(as_of,case_tag,IF(LEN(group_treated)=0,treated_on,""),written_lesion,written_medicine,sound_on,left_on,2,year_from)',
-    widths: [20, 11, 12, 12, 46, 34],
+    widths: [34, 11, 12, 12, 46, 32],
     strong: notKnown("treatments"),
     filled: "treatments",
     numbers: `${animals(failures, "treatments")}&", the most frequent lesion and medicine first; ask your vet"`,

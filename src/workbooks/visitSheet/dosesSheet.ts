@@ -152,7 +152,7 @@ function writeBath(sheet: SheetAuthor): void {
   sheet.put(
     { ...mixAt, column: mixAt.column + 2 },
     {
-      formula: `IF(ISNUMBER(${mix}),IF(OR(bath_kind="formalin",bath_kind="liquid"),"litres, and litres of water","kg, and litres to fill up to"),"")`,
+      formula: `IF(ISNUMBER(${mix}),IF(OR(bath_kind="formalin",bath_kind="liquid"),"left: litres of product; right: litres of water","left: kg of product; right: litres to fill up to"),"")`,
     },
     "note",
   );
@@ -177,10 +177,10 @@ const shared: Holds<Answer> = ({ cell }) => {
 
 const doses: Readonly<Record<Answer, GridColumn<Answer>>> = {
   dose: { heading: "dose ml", look: "workedMl", holds: ({ place }) => (place === 0 ? dosed : null) },
-  site1: { heading: "site 1", look: "workedMl", holds: shared },
-  site2: { heading: "site 2", look: "workedMl" },
-  site3: { heading: "site 3", look: "workedMl" },
-  site4: { heading: "site 4", look: "workedMl" },
+  site1: { heading: "site 1 ml", look: "workedMl", holds: shared },
+  site2: { heading: "site 2 ml", look: "workedMl" },
+  site3: { heading: "site 3 ml", look: "workedMl" },
+  site4: { heading: "site 4 ml", look: "workedMl" },
 };
 
 /** Up to three more that were given on the day: what goes into all that were weighed, and the day each is clear. */
@@ -201,7 +201,7 @@ function writeOthers(sheet: SheetAuthor, others: VisitContent["otherMedicines"])
       const all = `INDEX(FOOT.BATCHML(Weighed[Weight kg],${mgPerKg},${mgPerMl},mark_ml,spare),1,1)`;
       return `IF(COUNTA(Weighed[Weight kg])=0,"",${unlessBlank([mgPerKg, mgPerMl], all)})`;
     }),
-    clear: formulas("clear from", "workedDate", ({ place }) => {
+    clear: formulas("clear for food from", "workedDate", ({ place }) => {
       const days = cell("withdrawalDays", place);
       return unlessBlank(["visit_date", cell("medicine", place), days], `FOOT.CLEARDATE(visit_date,${days})`);
     }),

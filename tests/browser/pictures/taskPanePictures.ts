@@ -44,6 +44,17 @@ const answers = {
   ],
 };
 
+const hiding = '=IFERROR(FOOT.NOTCLEAR(A2:A40,B2:B40,C2:C40),"")';
+const unknown: StandInBook = {
+  ...flock,
+  selected: "Today!A1",
+  answers: { "=FOOT.FLOCKPREV(B2:B3,C2:C3)": [["#NAME?"]] },
+  sheets: [
+    { name: "Today", rows: [["=FOOT.FLOCKPREV(B2:B3,C2:C3)", hiding]] },
+    { name: "Sale list", rows: [[], ["", hiding]], protection: "with password" },
+  ],
+};
+
 const pictures: readonly Picture[] = [
   { name: "task-pane-find", meeting: { vendor: flock } },
   {
@@ -90,6 +101,14 @@ const pictures: readonly Picture[] = [
       await page.locator("table").waitFor();
       await page.getByRole("button", { name: "Enter the FOOT formulas again" }).click();
       await page.getByText("No FOOT formula shows").waitFor();
+    },
+  },
+  {
+    name: "task-pane-repair",
+    meeting: { vendor: unknown, hash: "#health" },
+    async act(page) {
+      await page.getByRole("button", { name: "Enter the FOOT formulas again" }).click();
+      await page.getByText("To be safe").waitFor();
     },
   },
   { name: "task-pane-cautions", meeting: { vendor: flock, hash: "#cautions" } },

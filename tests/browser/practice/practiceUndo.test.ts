@@ -26,30 +26,34 @@ const selectDown = async (page: Page, first: string, more: number): Promise<void
   for (let row = 0; row < more; row += 1) await page.keyboard.press("Shift+ArrowDown");
 };
 
-/** What a person does, and how many cells of the file are others afterwards. */
-const doings: readonly (readonly [what: string, others: number, doIt: (page: Page) => Promise<unknown>])[] = [
-  [
-    "cells filled by dragging the corner",
-    3,
-    async (page) => {
-      await goTo(page, "B4");
-      const sheet = await page.evaluate(() => {
-        const boxes = [...document.querySelectorAll("canvas")].map((canvas) => canvas.getBoundingClientRect());
-        const largest = boxes.sort((one, other) => other.width * other.height - one.width * one.height)[0];
-        return { x: largest?.x ?? 0, y: largest?.y ?? 0 };
-      });
-      // The lower right corner of B4: below the headings, a row is 20 high and these columns are 68 wide as long as no date is typed.
-      const [x, y] = [sheet.x + 46 + 2 * 68, sheet.y + 20 + 4 * 20];
+/** Fills B5 to B7 by the corner of B4. */
+async function dragCorner(page: Page): Promise<void> {
+  await goTo(page, "B4");
+  const sheet = await page.evaluate(() => {
+    const boxes = [...document.querySelectorAll("canvas")].map((canvas) => canvas.getBoundingClientRect());
+    const largest = boxes.sort((one, other) => other.width * other.height - one.width * one.height)[0];
+    return { x: largest?.x ?? 0, y: largest?.y ?? 0 };
+  });
+  // The lower right corner of B4: below the headings, a row is 20 high and these columns are 68 wide as long as no date is typed.
+  const [x, y] = [sheet.x + 46 + 2 * 68, sheet.y + 20 + 4 * 20];
+  const isCross = (): boolean =>
+    [...document.querySelectorAll("canvas")].some(({ style }) => style.cursor === "crosshair");
+  // As the pointer comes over the corner, it tells that the corner can be dragged.
+  await expect
+    .poll(async () => {
       await page.mouse.move(x - 20, y - 8);
       await page.mouse.move(x - 1, y - 1, { steps: 4 });
-      // A hand is never so fast that the spreadsheet has not seen it come.
-      await page.waitForTimeout(300);
-      await page.mouse.down();
-      await page.mouse.move(x - 4, y + 50, { steps: 8 });
-      await page.waitForTimeout(300);
-      await page.mouse.up();
-    },
-  ],
+      return page.evaluate(isCross);
+    })
+    .toBe(true);
+  await page.mouse.down();
+  await page.mouse.move(x - 4, y + 50, { steps: 8 });
+  await page.mouse.up();
+}
+
+/** What a person does, and how many cells of the file are others afterwards. */
+const doings: readonly (readonly [what: string, others: number, doIt: (page: Page) => Promise<unknown>])[] = [
+  ["cells filled by dragging the corner", 3, dragCorner],
   ["a typed date", 1, (page) => type(page, "A6", "2026-03-14")],
   ["a typed number that a formula reads", 2, (page) => type(page, "A2", "7")],
   ["a typed formula", 1, (page) => type(page, "E2", "=FOOT.FLOCKPREV(A2,B2)")],
@@ -134,6 +138,21 @@ it(
     await page.close();
   },
   8 * minutes,
+);
+
+it(
+  "a corner that is dragged as the very first thing fills cells",
+  async () => {
+    const { page } = await practice.open();
+    await openFile(page, "mine.xlsx", buildWorkbook({ sheets: [{ name: "Flock", rows: rowsOf(cells) }] }));
+    await dragCorner(page);
+    await page.getByText("not saved yet").waitFor();
+    const filled = Object.values(await saved(page)).filter((cell) => cell === "[30,null]");
+    // B4 itself and the three below it.
+    expect(filled).toHaveLength(4);
+    await page.close();
+  },
+  2 * minutes,
 );
 
 it(

@@ -1,4 +1,4 @@
-import type { Browser } from "playwright-core";
+import type { Browser, Page } from "playwright-core";
 import { afterAll, beforeAll, expect, inject, it } from "vitest";
 import { version } from "../../../functions/version.ts";
 import type { StandInBook } from "../excelStandIn.ts";
@@ -118,12 +118,186 @@ it("enters again the FOOT formulas that show #NAME?, and touches nothing else", 
   await page.close();
 });
 
-it("looks through a sheet that is too large to be handed over at once", async () => {
-  const rows = [...Array.from({ length: 29_999 }, () => ["tag", 1]), [1, stored]];
+const again = "Enter the FOOT formulas again";
+const syncs = (page: Page) => page.evaluate(() => (globalThis as unknown as StandIn).standIn.syncs());
+/** How often Excel is waited for until the pane has said something. */
+async function syncsOf(vendor: StandInBook, said: string): Promise<number> {
+  const { page, troubles } = await open(vendor);
+  await page.getByText("Days are counted from").waitFor();
+  const before = await syncs(page);
+  await page.getByRole("button", { name: again }).click();
+  await page.getByText(said).waitFor();
+  const after = await syncs(page);
+  expect(troubles).toEqual([]);
+  await page.close();
+  return after - before;
+}
+const sheetsOf = (count: number, rows: readonly (readonly string[])[], protection?: "without password") =>
+  Array.from({ length: count }, (_, index) => ({ name: `Sheet ${index}`, rows, ...(protection && { protection }) }));
+const ofSheets = (sheets: StandInBook["sheets"]): StandInBook => ({ ...unknown, selected: "Sheet 0!A1", sheets });
+
+it.each([3, 30])("waits for Excel no oftener where there are %i sheets", async (count) => {
+  const text = [["tag", "lame"]];
+  // The sheets, their sizes, what they hold.
+  expect(await syncsOf(ofSheets(sheetsOf(count, text)), "No FOOT formula shows #NAME?")).toBe(3);
+  // And where the formulas stand, what is entered.
+  expect(await syncsOf(ofSheets(sheetsOf(count, [[stored]])), `${count} formulas entered again.`)).toBe(5);
+  // And the protections lifted and put back.
+  const kept = sheetsOf(count, [[stored]], "without password");
+  expect(await syncsOf(ofSheets(kept), `${count} formulas entered again.`)).toBe(7);
+});
+
+it("asks for more only as there are more cells, a large sheet in blocks among the others", async () => {
+  const rows = [...Array.from({ length: 44_999 }, () => ["tag", 1]), [1, stored]];
+  const vendor = { ...unknown, sheets: [...sheetsOf(2, [[stored]]), { name: "Large", rows }, ...sheetsOf(1, [["x"]])] };
+  const { page, calls } = await open({ ...vendor, selected: "Large!A1" });
+  await page.getByText("Days are counted from").waitFor();
+  const before = await syncs(page);
+  await page.getByRole("button", { name: again }).click();
+  await page.getByText("3 formulas entered again.").waitFor();
+  // Five blocks of 20,000 cells at most: the two sheets before find no room in the first, the one behind does in the last.
+  expect((await syncs(page)) - before).toBe(2 + 6 + 2);
+  expect((await calls()).filter(([what]) => what === "write").map(([, cell]) => cell)).toEqual([
+    "Sheet 0!A1",
+    "Sheet 1!A1",
+    "Large!B45000",
+  ]);
+  await page.close();
+});
+
+it("asks by halves for formulas so long that Excel does not hand them over", async () => {
+  const long = `="${"x".repeat(8000)}"`;
+  const rows = Array.from({ length: 1500 }, (_, row) => [row === 1400 ? stored : long]);
   const { page, calls } = await open({ ...unknown, sheets: [{ name: "Open", rows }] });
-  await page.getByRole("button", { name: "Enter the FOOT formulas again" }).click();
+  await page.getByRole("button", { name: again }).click();
   await page.getByText("1 formula entered again.").waitFor();
-  expect(await calls()).toEqual([["write", "Open!B30000", "=FOOT.FLOCKPREV(A1,B1)"]]);
+  expect(await calls()).toEqual([["write", "Open!A1401", "=FOOT.FLOCKPREV(A1,B1)"]]);
+  await page.close();
+});
+
+const typed = '=IFERROR(FOOT.FLOCKPREV(A1,B1),"")';
+const list = '=IFERROR(FOOT.NOTCLEAR(A1:A2,B1:B2),"")';
+const storedList = "=_xldudf_FOOT_NOTCLEAR(A1:A2,B1:B2)";
+const hiding: StandInBook = {
+  ...flock,
+  selected: "Open!A1",
+  stale: { "Open!A1": "" },
+  // The second is one that Excel may keep for a function that it does not know.
+  names: { Foot_Flockprev: "Open!A1", _xldudf_FOOT_ABOUT: "Open!A1" },
+  answers: {
+    [typed]: [["0.05"]],
+    [list]: [["tag"], ["041"]],
+    [storedList]: [["tag"], ["041"], ["042"]],
+  },
+  sheets: [
+    {
+      name: "Open",
+      rows: [
+        [typed, list, storedList],
+        ['=IF(A1="","",_xldudf_FOOT_ABOUT())', "041", "041"],
+        ["=FOOT.ABOUT()", '=IFERROR(foot_flockprev(A1,B1),"")', "042"],
+      ],
+    },
+    { name: "Own", rows: [['=IFERROR(foot_about(A1),"")']], names: ["foot_about"] },
+  ],
+};
+const shownIn = (page: Page, cell: string) =>
+  page.evaluate((at) => (globalThis as unknown as StandIn).standIn.shown(at), cell);
+
+it("finds formulas that hide that they are unknown, and says which were entered only as a precaution", async () => {
+  const { page, calls, troubles } = await open(hiding);
+  expect(await shownIn(page, "Open!A1")).toBe("");
+  await page.getByRole("button", { name: again }).click();
+  await page.getByText("2 formulas entered again.").waitFor();
+  await page.getByText("To be safe, 2 that hide troubles were entered again").waitFor();
+  // Of lists only the first cell is written, with or without a change, and a right formula comes out to the letter.
+  expect(await calls()).toEqual([
+    ["write", "Open!A1", typed],
+    ["write", "Open!B1", list],
+    ["write", "Open!C1", "=FOOT.NOTCLEAR(A1:A2,B1:B2)"],
+    ["write", "Open!A2", '=IF(A1="","",FOOT.ABOUT())'],
+  ]);
+  expect(await shownIn(page, "Open!A1")).toBe("0.05");
+  expect(troubles).toEqual([]);
+  await page.close();
+});
+
+it("says that none shows #NAME? where only a precaution was taken", async () => {
+  const { page } = await open({ ...hiding, sheets: [{ name: "Open", rows: [[typed]] }] });
+  await page.getByRole("button", { name: again }).click();
+  const status = page.getByRole("status").filter({ hasText: "To be safe" });
+  await status.waitFor();
+  expect(await status.textContent()).toMatch(
+    /^No FOOT formula shows #NAME\?\. To be safe, 1 that hides troubles was entered again: /,
+  );
+  await page.close();
+});
+
+it("touches only what shows #NAME? in an Excel that does not tell which cells an answer fills", async () => {
+  const { page, calls } = await open({ ...unknown, sets: [], sheets: [{ name: "Open", rows: [[stored, typed]] }] });
+  await page.getByRole("button", { name: again }).click();
+  await page.getByText("1 formula entered again.").waitFor();
+  expect((await calls()).map(([, cell]) => cell)).toEqual(["Open!A1"]);
+  await page.close();
+});
+
+it("leaves an array formula of the old kind whole, says so, and mends the others", async () => {
+  const sheets = [{ name: "Open", rows: [[stored], [stored], [stored]], arrays: ["A1:A2"] }];
+  const { page, calls } = await open({ ...unknown, sheets });
+  await page.getByRole("button", { name: again }).click();
+  await page.getByText("1 formula entered again.").waitFor();
+  await page.getByText("Open!A1 could not be entered: It did not work. Excel says: You can't change part of").waitFor();
+  expect((await calls()).map(([, cell]) => cell)).toEqual(["Open!A3"]);
+  await page.close();
+});
+
+it("makes formulas again of what Google Sheets left of them, and lets a list stand that would be in its own way", async () => {
+  const left = (text: string) => `=IFERROR(__xludf.DUMMYFUNCTION("${text.replaceAll('"', '""')}"),0.05)`;
+  const part = left('"COMPUTED_VALUE"');
+  const rows = [
+    [left("FOOT_FLOCKPREV(A5,B5)"), "", left("FOOT_NOTCLEAR(A5,B5,C5)"), part],
+    [part, "", part],
+    ["", left("ARRAYFORMULA(FOOT_ABOUT())")],
+    [left("FOOT_ABOUT()"), "x"],
+  ];
+  const { page, calls } = await open({ ...unknown, sheets: [{ name: "Open", rows }] });
+  await page.getByRole("button", { name: again }).click();
+  await page.getByText("1 formula entered again.").waitFor();
+  for (const cell of ["A1", "C1"])
+    await page.getByText(`Open!${cell} could not be entered: Google Sheets left the list`).waitFor();
+  await page.getByText("Open!B3 could not be entered: Google Sheets left only its last answer").waitFor();
+  expect(await calls()).toEqual([["write", "Open!A4", "=FOOT.ABOUT()"]]);
+  await page.close();
+});
+
+it("tells of a locked sheet's cells up to twenty, and how many more there are", async () => {
+  const rows = Array.from({ length: 25 }, () => [typed]);
+  const { page } = await open({ ...hiding, sheets: [{ name: "Open", rows, protection: "with password" }] });
+  await page.getByRole("button", { name: again }).click();
+  await page.getByText("5 more could not be entered.").waitFor();
+  expect(await page.getByRole("listitem").filter({ hasText: "could not be entered" }).count()).toBe(21);
+  await page.close();
+});
+
+it("opens what can be opened though another sheet is locked", async () => {
+  const kept = { rows: [[stored]], protection: "without password" } as const;
+  const sheets = [
+    { name: "A", ...kept },
+    { name: "Shut", rows: [[stored]], protection: "with password" as const },
+    { name: "B", ...kept },
+  ];
+  const { page, calls } = await open({ ...unknown, selected: "A!A1", sheets });
+  await page.getByRole("button", { name: again }).click();
+  await page.getByText("2 formulas entered again.").waitFor();
+  await page.getByText("Shut!A1 could not be entered: the sheet is protected with a password").waitFor();
+  expect((await calls()).map(([what, where]) => `${what} ${where}`)).toEqual([
+    "unprotect A",
+    "unprotect B",
+    "write A!A1",
+    "write B!A1",
+    "protect A",
+    "protect B",
+  ]);
   await page.close();
 });
 
@@ -138,6 +312,6 @@ it("names each cell that could not be entered, and goes on with the others", asy
 it("says so when no formula shows #NAME?", async () => {
   const { page } = await open(flock);
   await page.getByRole("button", { name: "Enter the FOOT formulas again" }).click();
-  await page.getByText("No FOOT formula shows #NAME?.").waitFor();
+  await page.getByText("No FOOT formula shows #NAME?, and none could hide it.").waitFor();
   await page.close();
 });

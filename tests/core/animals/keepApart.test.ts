@@ -163,4 +163,10 @@ describe("soundness", () => {
   it.each(["yes", "no", "better", "2", ""])("refuses %s", (word) =>
     expect(() => soundness(word)).toThrow("does not say lame or sound"),
   );
+
+  it.each(["sound?", "not lame ?", "sold??", "? dead"])("does not take %s for sound or gone", (word) =>
+    expect(() => soundness(word)).toThrow("is not sure"),
+  );
+
+  it.each(["lame?", "not sound?"])("holds %s for lame", (word) => expect(soundness(word)).toBe("lame"));
 });

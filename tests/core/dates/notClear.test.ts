@@ -43,6 +43,18 @@ describe("notClear", () => {
     expect(notClear(asOf + 0.5, treatments, "from the hour", rowOf)).toHaveLength(0);
   });
 
+  it("says of animals without any treatment that none is recorded, not that they are clear", () => {
+    const untreated = {
+      tags: [tagOf("a"), tagOf("b")],
+      treated: [undefined, undefined],
+      withdrawalDays: [undefined, undefined],
+    };
+    const nothing = { tag: "no treatments recorded", clear: undefined, daysToWait: undefined, why: undefined };
+    expect(notClear(asOf, untreated, "whole days", rowOf)).toEqual([nothing]);
+    const over = { tags: [tagOf("a")], treated: [asOf - 60], withdrawalDays: [28] };
+    expect(notClear(asOf, over, "whole days", rowOf)).toEqual([]);
+  });
+
   const record = fc.record({
     tag: fc.constantFrom("a", "b", "c", "d", "e").map(tagOf),
     treated: fc.integer({ min: asOf - 60, max: asOf }),
@@ -57,12 +69,14 @@ describe("notClear", () => {
           treated: records.map(({ treated }) => treated),
           withdrawalDays: records.map(({ days }) => days),
         };
-        const listed = notClear(asOf, treatments, "whole days", rowOf);
+        const lines = notClear(asOf, treatments, "whole days", rowOf);
+        const listed = records.length > 0 ? lines : [];
         const held = [...eachSale({ tags: "abcde".split("").map(tagOf) }, asOf, treatments, "whole days", rows)].filter(
           ({ answer }) => answer === "hold",
         );
+        if (records.length === 0) expect(lines.map(({ tag }) => tag)).toEqual(["no treatments recorded"]);
         expect(listed.map(({ tag }) => tag).sort()).toEqual(held.map(({ tag }) => tag).sort());
-        const dates = listed.flatMap(({ clear }) => (clear === "not known" ? [] : [clear]));
+        const dates = listed.flatMap(({ clear }) => (typeof clear === "number" ? [clear] : []));
         expect(dates).toEqual([...dates].sort((x, y) => y - x));
         expect(listed.slice(listed.length - dates.length).every(({ clear }) => clear !== "not known")).toBe(true);
       }),

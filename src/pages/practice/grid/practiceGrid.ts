@@ -156,8 +156,11 @@ export function practiceGrid(
       if (book.unit() !== shown.data.id) return shown.left;
       fillArrays(book, shown);
       freeze();
+      const life = injector.get(LifecycleService);
       // From this stage on the spreadsheet has its keys and editors.
-      await injector.get(LifecycleService).onStage(LifecycleStages.Rendered);
+      await life.onStage(LifecycleStages.Rendered);
+      // By itself it waits three seconds more until it hears a corner that is dragged, and a person who is quicker is not heard.
+      life.stage = LifecycleStages.Steady;
       place.start();
       selectFirstCell();
       tell();

@@ -1,4 +1,5 @@
 import { type ExcelHost, type ExcelScript, excelHost } from "../../../hosts/excel/excelHost.ts";
+import { tellsSpills } from "./tellsSpills.ts";
 
 /** What this Excel can do for the pane. */
 export interface Capabilities extends ExcelHost {
@@ -19,7 +20,6 @@ export async function capabilities(): Promise<Capabilities> {
     // The vendor's reference: Excel.createWorkbook from ExcelApi 1.8, insertWorksheetsFromBase64 from 1.13 (from memory; @types/office-js says the same).
     opensWorkbooks: requirements.isSetSupported("ExcelApi", "1.8"),
     insertsSheets: requirements.isSetSupported("ExcelApi", "1.13"),
-    // Range.getSpillingToRangeOrNullObject and getSpillParentOrNullObject (@types/office-js: ExcelApi 1.12).
-    tellsSpills: requirements.isSetSupported("ExcelApi", "1.12"),
+    tellsSpills: tellsSpills(),
   };
 }

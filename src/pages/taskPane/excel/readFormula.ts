@@ -1,8 +1,9 @@
 import type { Cells } from "../../../cells/cell.ts";
 import type { Found } from "../../parts/explain/cellsGiven.ts";
 import { cellFrom } from "./cellFrom.ts";
-import { cellsAtATime, partsOf } from "./partsOf.ts";
+import { partsOf } from "./partsOf.ts";
 import { rangeNamed } from "./rangeNamed.ts";
+import { cellsAtATime } from "./rowBlocks.ts";
 
 /** A formula of the sheet, with what it reads and gives. */
 export interface FormulaRead {

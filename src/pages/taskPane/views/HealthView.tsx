@@ -96,14 +96,21 @@ function Again() {
       <WorkNotes work={work} done={answer && outcome(answer)} />
       {answer && answer.failed.length > 0 && (
         <ul class="fault">
-          {answer.failed.map(({ address, why }) => (
+          {answer.failed.slice(0, told).map(({ address, why }) => (
             <li key={address}>{text.againFailed(address, why)}</li>
           ))}
+          {answer.failed.length > told && <li>{text.againMore(answer.failed.length - told)}</li>}
         </ul>
       )}
     </section>
   );
 }
 
-const outcome = ({ entered, failed }: EnteredAgain): string =>
-  entered + failed.length === 0 ? text.againNone : text.againDone(entered);
+/** Cells told one by one: a locked sheet may hold hundreds. */
+const told = 20;
+
+function outcome({ unknown, asPrecaution, failed }: EnteredAgain): string {
+  if (unknown + asPrecaution + failed.length === 0) return text.againNone;
+  const shown = unknown + failed.length === 0 ? text.againNoneShown : text.againDone(unknown);
+  return asPrecaution === 0 ? shown : `${shown} ${text.againPrecaution(asPrecaution)}`;
+}
