@@ -3,7 +3,7 @@ import { dateFault } from "../../src/core/counting/gathersOf.ts";
 import { type GroupPrevalence, prevalenceByGroup, totalFault } from "../../src/core/counting/prevalenceByGroup.ts";
 import { about, defineFunction } from "../../src/definition/defineFunction.ts";
 import { problem } from "../../src/definition/problemExamples.ts";
-import { column, leavingOut } from "../../src/reading/parameter.ts";
+import { asNumbers, column, leavingOut } from "../../src/reading/parameter.ts";
 import { text } from "../../src/reading/words.ts";
 import { table } from "../../src/writing/result.ts";
 import { leftOutNote } from "../leftOutNote.ts";
@@ -31,7 +31,8 @@ export const prevalenceByGroupFunction = defineFunction({
   ],
   parameters: {
     groups: leavingOut(column(text("the name of a group"), "Name of the group in each row")),
-    ...countedColumns,
+    lame: asNumbers(countedColumns.lame),
+    seen: asNumbers(countedColumns.seen),
     confidence: confidenceChoice,
     spread: spreadColumns.spread,
     dates: leavingOut(spreadColumns.dates),

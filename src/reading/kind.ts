@@ -35,8 +35,8 @@ export interface CellKind<T> {
   /** @throws Refusal when the cell holds something else */
   readonly read: (cell: Cell, options: ReadOptions) => T;
   /**
-   * A reader for one pass down a column, which gives undefined for a blank cell; kinds with costly spelling rules keep a
-   * memory of what they have read.
+   * A reader for a pass down a column, or down several of one call, which gives undefined for a blank cell; kinds with
+   * costly spelling rules keep a memory of what they have read.
    */
   readonly columnReader: (options: ReadOptions) => (cell: Cell) => T | undefined;
   /** The whole numbers that stand for themselves; a day's number once the days of the date system are added. */
@@ -58,8 +58,9 @@ interface KindRules<T> {
   readonly missing?: Fault;
   readonly holds: CellKind<T>["holds"];
   readonly isBlank?: (cell: Cell) => boolean;
-  /** @param spelling - how many others were read in the column before, where these are remembered */
-  readonly read: (cell: Cell, options: ReadOptions, spelling?: number) => T;
+  readonly read: (cell: Cell, options: ReadOptions) => T;
+  /** Another for cells that are remembered, made anew for each memory: what it gives may tell of those read before. */
+  readonly readAmongOthers?: () => (cell: Cell) => T;
   readonly words?: readonly string[];
   /** Equal cells give an equal value, so each spelling is worked out once a column; numbers too where they are spellings. */
   readonly remember?: "all" | "texts";
@@ -67,21 +68,19 @@ interface KindRules<T> {
 }
 
 export function defineKind<T>(rules: KindRules<T>): CellKind<T> {
-  const read: KindRules<T>["read"] = (cell, options, spelling) => {
-    if (isCellError(cell)) throw new Refusal(cellError(cell.error));
-    return rules.read(cell, options, spelling);
-  };
+  const read = unlessError(rules.read);
   const isBlank = rules.isBlank ?? isBlankCell;
   return {
     wanted: rules.wanted,
     missing: rules.missing ?? missingIn(rules.wanted),
     holds: rules.holds,
     isBlank,
-    read: (cell, options) => read(cell, options),
+    read,
     columnReader(options) {
       const readCell = (cell: Cell): T | undefined => (isBlank(cell) ? undefined : read(cell, options));
       if (rules.remember === undefined) return readCell;
-      const remembered = remembering({ isBlank, read }, options);
+      const among = rules.readAmongOthers;
+      const remembered = remembering({ isBlank, read: among === undefined ? read : unlessError(among()) }, options);
       return rules.remember === "all"
         ? remembered
         : (cell) => (typeof cell === "string" ? remembered(cell) : readCell(cell));
@@ -90,6 +89,13 @@ export function defineKind<T>(rules: KindRules<T>): CellKind<T> {
     ...(rules.words ? { words: rules.words } : {}),
   };
 }
+
+const unlessError =
+  <T>(read: KindRules<T>["read"]): KindRules<T>["read"] =>
+  (cell, options) => {
+    if (isCellError(cell)) throw new Refusal(cellError(cell.error));
+    return read(cell, options);
+  };
 
 /** The usual sentence for a blank in a row that holds a record. */
 export const missingIn = (wanted: string): Fault => ({
@@ -111,7 +117,7 @@ function remembering<T>(
     const before = known.get(cell);
     if (before !== undefined) return before;
     if (isBlank(cell)) return undefined;
-    const value = read(cell, options, known.size);
+    const value = read(cell, options);
     known.set(cell, value);
     return value;
   };

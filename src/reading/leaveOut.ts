@@ -37,21 +37,23 @@ export function leaveOut(
   const { rows } = layout;
   const columns = names.map((name) => values[name] as readonly unknown[]);
   const looked = columns.filter((_, at) => doubted.has(names[at] as string));
-  const leaves = new Uint8Array(rows.length);
-  let left = 0;
+  const leaving: number[] = [];
   let first: string | undefined;
   for (let index = 0; index < rows.length; index++) {
     const fault = faultOf(looked, index) ?? rowFault?.(values, index);
     if (fault === undefined) continue;
-    leaves[index] = 1;
-    left++;
+    leaving.push(index);
+    if (first !== undefined) continue;
     const row = rows[index] as number;
     const { argument } = fault instanceof Doubt ? fault : fault.place;
-    first ??= placeInWords(layout.single ? { argument } : { argument, row }) + fault.sentence;
+    first = placeInWords(layout.single ? { argument } : { argument, row }) + fault.sentence;
   }
   if (first === undefined) return { columns: new Map(), layout, leftOut: undefined };
+  const left = leaving.length;
   if (left === rows.length)
     throw new Problem(left === 1 ? first : `${first}; like it, none of the ${left} rows can be used`);
+  const leaves = new Uint8Array(rows.length);
+  for (const index of leaving) leaves[index] = 1;
   const stays = (_: unknown, index: number): boolean => leaves[index] === 0;
   return {
     columns: new Map(names.map((name, at) => [name, (columns[at] as readonly unknown[]).filter(stays)] as const)),

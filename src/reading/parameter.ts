@@ -23,6 +23,8 @@ export interface Parameter<T> {
   readonly faults: "refuse" | "keep" | "keep in rows" | "leave out";
   /** A single cell stands for every row of the other columns. */
   readonly repeats: boolean;
+  /** A column arrives as an array of numbers alone. */
+  readonly numbers: boolean;
   /** Carries the type only; never set. */
   readonly value?: T;
 }
@@ -40,6 +42,7 @@ const base = {
   gaps: "refuse",
   faults: "refuse",
   repeats: false,
+  numbers: false,
 } as const;
 
 /** One cell that must be filled. */
@@ -82,6 +85,12 @@ export const column = <T>(
   description: string,
   choices: ColumnChoices = {},
 ): Parameter<readonly T[]> => ({ ...base, ...choices, shape: "column", kind, description });
+
+/** Such a column of numbers, for long ones: an array that holds nothing else is made in a quarter of the time. */
+export const asNumbers = ({ value, ...column }: Parameter<readonly number[]>): Parameter<Float64Array> => ({
+  ...column,
+  numbers: true,
+});
 
 /** A column in which a blank cell is an answer ("not yet", "not scored"); it arrives as undefined. */
 export const gappedColumn = <T>(

@@ -46,6 +46,13 @@ export function readArguments(
   if (given.length > names.length) throw new Problem(tooMany(given.length, names));
   const values: Record<string, unknown> = {};
   const groups = new Map<string, ColumnToRead[]>();
+  // Columns of one kind share a reader and its memory: the animals for sale are among those treated.
+  const readers = new Map<CellKind<unknown>, ColumnToRead["read"]>();
+  const readerOf = (kind: CellKind<unknown>): ColumnToRead["read"] => {
+    const read = readers.get(kind) ?? kind.columnReader(options);
+    readers.set(kind, read);
+    return read;
+  };
 
   names.forEach((name, index) => {
     const parameter = parameters[name] as Parameter<unknown>;
@@ -59,7 +66,8 @@ export function readArguments(
       else {
         const { range, filled, height, lying, cellOf } = wholeColumn;
         // Written out: to spread one object into another takes longer than reading a cell.
-        const column = { name, parameter, range, filled, height, lying, cellOf };
+        const read = readerOf(parameter.kind);
+        const column = { name, parameter, read, range, filled, height, lying, cellOf };
         const group = groups.get(parameter.group);
         if (group) group.push(column);
         else groups.set(parameter.group, [column]);
@@ -77,11 +85,15 @@ export function readArguments(
     columns.forEach((column, at) => {
       values[column.name] = ofRecords(column, read[at], layout, columns, options, doubted);
     });
-    if (!doubted) continue;
-    const kept = leaveOut(values, leaving, doubted, layout, rowFault);
-    leftOut ??= kept.leftOut;
-    layouts.set(group, kept.layout);
-    for (const { name } of columns) values[name] = kept.columns.get(name) ?? values[name];
+    if (doubted) {
+      const kept = leaveOut(values, leaving, doubted, layout, rowFault);
+      leftOut ??= kept.leftOut;
+      layouts.set(group, kept.layout);
+      for (const { name } of columns) values[name] = kept.columns.get(name) ?? values[name];
+    }
+    for (const { name, parameter } of columns)
+      if (parameter.numbers && !(values[name] instanceof Float64Array))
+        values[name] = Float64Array.from(values[name] as readonly number[]);
   }
   return { values, layouts, leftOut };
 }
@@ -100,6 +112,7 @@ interface WholeColumn {
 interface ColumnToRead extends WholeColumn {
   readonly name: string;
   readonly parameter: Parameter<unknown>;
+  readonly read: (cell: Cell) => unknown;
 }
 
 const isRange = (argument: Argument): argument is Cells => Array.isArray(argument);
@@ -209,7 +222,7 @@ function readGroup(given: readonly ColumnToRead[], options: ReadOptions) {
 
 interface ReadColumn {
   /** For each row down to the last filled one: what was read, undefined for a blank, a Doubt for what cannot be read. */
-  readonly values: unknown[];
+  readonly values: readonly unknown[] | Float64Array;
   readonly blanks: number;
   readonly doubts: number;
 }
@@ -221,10 +234,12 @@ interface ReadColumn {
  * @param keepsFaults - whether what stands below a cell that cannot be read is of use
  */
 function readCells(column: ColumnToRead, keepsFaults: boolean, options: ReadOptions): ReadColumn {
-  const { range, filled, lying, name, parameter, cellOf } = column;
+  const { range, filled, lying, name, parameter, read, cellOf } = column;
   const { isBlank } = parameter.kind;
-  const read = parameter.kind.columnReader(options);
-  const { least, most, added } = plainCells(parameter.kind, options);
+  const plain = plainCells(parameter.kind, options);
+  const numbers = parameter.numbers && !lying ? plainNumbers(range, filled, plain) : undefined;
+  if (numbers) return { values: numbers, blanks: 0, doubts: 0 };
+  const { least, most, added } = plain;
   const values = new Array<unknown>(filled);
   let blanks = 0;
   let doubts = 0;
@@ -235,7 +250,7 @@ function readCells(column: ColumnToRead, keepsFaults: boolean, options: ReadOpti
       for (; index < filled; index++) {
         const cell = lying ? range[0]?.[index] : range[index]?.[0];
         // Nearly every number in a workbook, and here three comparisons in place of a reader's calls.
-        if (typeof cell === "number" && cell >= least && cell <= most && Number.isInteger(cell)) {
+        if (isWholeFrom(cell, least, most)) {
           // Adding 0 makes a minus zero a plain one.
           values[index] = cell + added;
           continue;
@@ -256,6 +271,27 @@ function readCells(column: ColumnToRead, keepsFaults: boolean, options: ReadOpti
     }
   }
   return { values, blanks, doubts };
+}
+
+const isWholeFrom = (cell: unknown, least: number, most: number): cell is number =>
+  typeof cell === "number" && cell >= least && cell <= most && Number.isInteger(cell);
+
+/**
+ * The numbers of a standing column in which each is plain; undefined where anything else is met. In a loop of its own, since
+ * one that fills two kinds of array is slow for both.
+ */
+function plainNumbers(
+  range: Cells,
+  filled: number,
+  { least, most, added }: ReturnType<typeof plainCells>,
+): Float64Array | undefined {
+  const numbers = new Float64Array(filled);
+  for (let index = 0; index < filled; index++) {
+    const cell = range[index]?.[0];
+    if (!isWholeFrom(cell, least, most)) return undefined;
+    numbers[index] = cell + added;
+  }
+  return numbers;
 }
 
 /** Between which numbers a whole one in a cell is read as it stands, once something is added; none for most kinds. */
@@ -282,10 +318,15 @@ function recordRows(columns: readonly ReadColumn[], height: number): Uint32Array
   return rows;
 }
 
+/** Nobody writes into it, so that the longest there was serves for all: most columns hold a record in every row. */
+let counted = new Uint32Array(0);
+
 function everyRow(height: number): Uint32Array {
-  const rows = new Uint32Array(height);
-  for (let i = 0; i < height; i++) rows[i] = i + 1;
-  return rows;
+  if (counted.length < height) {
+    counted = new Uint32Array(height);
+    for (let i = 0; i < height; i++) counted[i] = i + 1;
+  }
+  return counted.subarray(0, height);
 }
 
 const stretches = (column: ColumnToRead, group: readonly ColumnToRead[]): boolean =>
@@ -306,7 +347,7 @@ function ofRecords(
   group: readonly ColumnToRead[],
   options: ReadOptions,
   doubted: Set<string> | undefined,
-): readonly unknown[] {
+): readonly unknown[] | Float64Array {
   const { name, parameter } = column;
   const { rows, height, single } = layout;
   if (rows.length === 0) return [];

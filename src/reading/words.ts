@@ -8,7 +8,8 @@ import { type Foot, footNames } from "../core/words/footNames.ts";
 import { namedLesion } from "../core/words/namedLesion.ts";
 import type { ReadLesion } from "../core/words/readLesion.ts";
 import { notATag } from "../core/words/tagFault.ts";
-import { type Tag, tagKey } from "../core/words/tagKey.ts";
+import type { Tag } from "../core/words/tagKey.ts";
+import { tagReader } from "../core/words/tagReader.ts";
 import { type CellKind, defineKind, missingIn, Refusal, refuse } from "./kind.ts";
 
 // Some spreadsheets hand over a blank cell as 0, and no tag and no lesion is called 0.
@@ -31,12 +32,17 @@ export const tag: CellKind<Tag> = defineKind<Tag>({
   holds: "text",
   isBlank: isBlankOrZero,
   remember: "all",
-  read(cell, _options, spelling) {
-    if (typeof cell !== "string" && typeof cell !== "number") throw new Refusal(notATag(cell));
-    const key = withoutPlace(tagKey, cell);
-    return spelling === undefined ? { key, shown: textIn(cell) } : { key, shown: textIn(cell), spelling };
+  read: (cell) => tagIn(tagReader(), cell),
+  readAmongOthers() {
+    const read = tagReader();
+    return (cell) => tagIn(read, cell);
   },
 });
+
+function tagIn(read: (written: string | number) => Tag, cell: Cell): Tag {
+  if (typeof cell !== "string" && typeof cell !== "number") throw new Refusal(notATag(cell));
+  return withoutPlace(read, cell);
+}
 
 /** A lesion by any of its usual names, with what is doubtful about it. */
 export const lesion: CellKind<ReadLesion> = defineKind<ReadLesion>({

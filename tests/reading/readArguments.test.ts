@@ -4,10 +4,12 @@ import { Problem } from "../../src/cells/problem.ts";
 import { day } from "../../src/reading/days.ts";
 import { confidence, count, wholeDays } from "../../src/reading/numbers.ts";
 import {
+  asNumbers,
   block,
   column,
   gappedColumn,
   gappedColumnOrNone,
+  leavingOut,
   one,
   oneOr,
   oneOrNone,
@@ -43,6 +45,39 @@ describe("columns", () => {
     const { values, layouts } = read(twoColumns, across(1, 2), across(10, 20));
     expect(values).toEqual({ lame: [1, 2], seen: [10, 20] });
     expect(layouts.get("rows")?.lying).toBe(true);
+  });
+
+  it.each([
+    ["plain numbers alone", down(1, -0, 3), down(10, 20, 30)],
+    ["a blank row and blank ends", down(1, null, 3, ""), down(10, "", 30, null)],
+    ["numbers kept as text", down(1, " 2 ", 3), down("10", 20, 30)],
+    ["one row", across(1, 2), across(10, 20)],
+    ["single cells", 1, 10],
+    ["blank throughout", down(null, ""), down(null, null)],
+  ])("gives numbers alone as the same numbers: %s", (_, lame, seen) => {
+    const alone = { lame: asNumbers(twoColumns.lame), seen: asNumbers(twoColumns.seen) };
+    const { values, layouts } = read(alone, lame, seen);
+    const usual = read(twoColumns, lame, seen);
+    expect(values).toEqual({
+      lame: Float64Array.from(usual.values.lame as number[]),
+      seen: Float64Array.from(usual.values.seen as number[]),
+    });
+    expect(layouts).toEqual(usual.layouts);
+  });
+
+  it("refuses in a column of numbers alone what it refuses in another", () => {
+    const alone = { lame: asNumbers(twoColumns.lame), seen: asNumbers(twoColumns.seen) };
+    for (const cell of [null, "?", 2.5, -1, 1e10, true, { error: "#N/A" } as const])
+      expect(refusal(() => read(alone, down(1, cell), down(10, 20)))).toBe(
+        refusal(() => read(twoColumns, down(1, cell), down(10, 20))),
+      );
+  });
+
+  it("leaves rows out of a column of numbers alone", () => {
+    const alone = { lame: leavingOut(asNumbers(twoColumns.lame)), seen: leavingOut(asNumbers(twoColumns.seen)) };
+    const { values, leftOut } = read(alone, down(1, 2, 3), down(10, "?", 30));
+    expect(values).toEqual({ lame: Float64Array.of(1, 3), seen: Float64Array.of(10, 30) });
+    expect(leftOut?.rows).toBe(1);
   });
 
   it("reads text numbers with a point", () => {
@@ -165,7 +200,7 @@ describe("columns", () => {
     expect(read({ d: gappedColumn(day, "d"), t: gappedColumn(tag, "t") }, down(46000, 0), down("1", 0)).values).toEqual(
       {
         d: [46000],
-        t: [{ key: "1", shown: "1", spelling: 0 }],
+        t: [{ key: "1", shown: "1", spelling: 0, apart: {} }],
       },
     );
   });

@@ -63,7 +63,8 @@ export function caseColumns(
     const before = count;
     const end = starts[animal + 1] as number;
     let open: number | undefined;
-    ofFoot.clear();
+    // A Map that is cleared makes its tables anew, even where nothing was in them.
+    if (ofFoot.size > 0) ofFoot.clear();
     for (let at = starts[animal] as number; at < end; at++) {
       const row = order[at] as number;
       const day = dates[row] as Day;

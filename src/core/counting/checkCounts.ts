@@ -18,7 +18,7 @@ export const usualNames: CountNames = { lame: "lame", seen: "seen" };
  * @example
  * checkCounts([21], [20]) // → throws "lame: 21 is more than the 20 seen; …"
  */
-export function checkCounts(lame: readonly number[], seen: readonly number[], names: CountNames = usualNames): void {
+export function checkCounts(lame: ArrayLike<number>, seen: ArrayLike<number>, names: CountNames = usualNames): void {
   if (lame.length !== seen.length) {
     throw new Problem(
       `${names.lame} has ${lame.length} ${rows(lame.length)} and ${names.seen} has ${seen.length}; give both the same rows`,
@@ -38,8 +38,8 @@ export function checkCounts(lame: readonly number[], seen: readonly number[], na
  * countFault([21], [20], 0)?.sentence // → "21 is more than the 20 seen; enter the lame sheep among those seen"
  */
 export function countFault(
-  lame: readonly number[],
-  seen: readonly number[],
+  lame: ArrayLike<number>,
+  seen: ArrayLike<number>,
   index: number,
   names: CountNames = usualNames,
 ): Problem | undefined {

@@ -5,8 +5,8 @@ import { dateFault } from "./gathersOf.ts";
 export interface PlacedGathers {
   /** Which group each is of, from 0. */
   readonly placeOf: ArrayLike<number>;
-  readonly lame: readonly number[];
-  readonly seen: readonly number[];
+  readonly lame: ArrayLike<number>;
+  readonly seen: ArrayLike<number>;
 }
 
 /**

@@ -3,8 +3,8 @@ import { Problem } from "../../cells/problem.ts";
 
 /** The sheep of each gather, in columns of the same length. */
 export interface Gathers {
-  readonly lame: readonly number[];
-  readonly seen: readonly number[];
+  readonly lame: ArrayLike<number>;
+  readonly seen: ArrayLike<number>;
 }
 
 /**
@@ -19,8 +19,8 @@ export interface Gathers {
  * gathersOf([1, 2, 0], [10, 20, 30], [46000, 46000, 46030]) // → { lame: [3, 0], seen: [30, 30] }
  */
 export function gathersOf(
-  lame: readonly number[],
-  seen: readonly number[],
+  lame: ArrayLike<number>,
+  seen: ArrayLike<number>,
   dates?: readonly (Day | undefined)[],
 ): Gathers {
   if (dates === undefined) return withLooks({ lame, seen });
@@ -51,7 +51,8 @@ export function gathersOf(
 function withLooks({ lame, seen }: Gathers): Gathers {
   const looked = (_: unknown, row: number): boolean => (seen[row] as number) > 0;
   for (let row = 0; row < seen.length; row++)
-    if (!looked(undefined, row)) return { lame: lame.filter(looked), seen: seen.filter(looked) };
+    if (!looked(undefined, row))
+      return { lame: Array.from(lame).filter(looked), seen: Array.from(seen).filter(looked) };
   return { lame, seen };
 }
 

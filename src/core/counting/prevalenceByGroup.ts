@@ -40,8 +40,8 @@ export const wholeGroup = "all";
  */
 export function prevalenceByGroup(
   groups: readonly string[],
-  lame: readonly number[],
-  seen: readonly number[],
+  lame: ArrayLike<number>,
+  seen: ArrayLike<number>,
   choice: Omit<LookChoice, "flockSize">,
 ): readonly GroupPrevalence[] {
   checkCounts(lame, seen);

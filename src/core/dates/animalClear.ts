@@ -25,10 +25,10 @@ export function animalClear(
   rowOf: (index: number) => number,
 ): Moment | undefined {
   const { animals, unknown } = clearByAnimal(ofOneAnimal(tag, treatments), counting);
-  const own = animals.get(tag.key);
+  const own = animals.get(tag);
   const last = laterOf(own, unknown);
   if (last?.gap !== undefined) throw new Problem(last.gap.fault, { argument: last.gap.argument, index: last.index });
-  const other = lastOf(animals.values(), tag);
+  const other = lastOf(animals.values, tag);
   if (other !== undefined && (last === undefined || whenClear(other) > whenClear(last)))
     throw new Problem(`${alikeInWords(other, rowOf)}; look at both tags, and enter tags as text`, { argument: "tag" });
   return last?.clear;

@@ -1,7 +1,7 @@
 import type { Moment } from "../../cells/day.ts";
 import { Doubt } from "../../cells/doubt.ts";
 import { Problem } from "../../cells/problem.ts";
-import { byAnimal } from "../words/byAnimal.ts";
+import { type ByAnimal, byAnimal } from "../words/byAnimal.ts";
 import { noDate, noDays, noTag } from "../words/faults.ts";
 import { nameKey } from "../words/nameKey.ts";
 import type { Tag } from "../words/tagKey.ts";
@@ -45,8 +45,8 @@ export interface UnknownClear extends Clearing {
 }
 
 export interface FlockClear {
-  /** By tag key, in order of first treatment row. */
-  readonly animals: ReadonlyMap<string, AnimalClear>;
+  /** In order of first treatment row. */
+  readonly animals: ByAnimal<AnimalClear>;
   /** By the group's name without capitals and needless spaces. */
   readonly groups: ReadonlyMap<string, GroupClear>;
   readonly unknown: UnknownClear | undefined;
@@ -60,7 +60,7 @@ export interface FlockClear {
  * one with neither, or with a tag that cannot be read, may be any animal's.
  *
  * @example
- * clearByAnimal({ tags: [a, a], treated: [46063, 46070], withdrawalDays: [28, 5] }, "whole days").animals.get(a.key)
+ * clearByAnimal({ tags: [a, a], treated: [46063, 46070], withdrawalDays: [28, 5] }, "whole days").animals.get(a)
  * // → { tag: a, clear: 46092, index: 0, gap: undefined }
  */
 export function clearByAnimal({ tags, treated, withdrawalDays, groups }: Treatments, counting: Counting): FlockClear {
@@ -95,7 +95,7 @@ export function clearByAnimal({ tags, treated, withdrawalDays, groups }: Treatme
       if (takeIn(unknown, end, index)) unknown.who = who;
     }
   }
-  return { animals: animals.byKey, groups: byGroup, unknown };
+  return { animals, groups: byGroup, unknown };
 }
 
 /** A row with 0 days and no date is none either, since some spreadsheets hand over blanks as 0. */

@@ -39,7 +39,7 @@ export function otherHolds(
   rowOf: (index: number) => number,
 ): OtherHolds {
   const isHeld = (clearing: Clearing): boolean => whenClear(clearing) > day;
-  const alike = alikeAmong(heldOf(animals.values(), isHeld));
+  const alike = alikeAmong(animals.values.filter(isHeld));
   const heldGroups = [...groups].filter(([, clearing]) => isHeld(clearing));
   const anyone: OtherHold | undefined =
     unknown !== undefined && isHeld(unknown)
@@ -56,10 +56,6 @@ export function otherHolds(
       last = later(last, { clearing: other, sure: false, why: alikeInWords(other, rowOf) });
     return last;
   };
-}
-
-function* heldOf(animals: Iterable<AnimalClear>, isHeld: (animal: AnimalClear) => boolean): Generator<AnimalClear> {
-  for (const animal of animals) if (isHeld(animal)) yield animal;
 }
 
 const later = (one: OtherHold | undefined, other: OtherHold): OtherHold =>

@@ -34,7 +34,7 @@ export function notClear(
 ): readonly NotClear[] {
   const { animals, groups, unknown } = clearByAnimal(treatments, counting);
   // Columns picked by mistake, or not filled yet, must not read as a clear flock.
-  if (animals.size === 0 && groups.size === 0 && unknown === undefined)
+  if (animals.values.length === 0 && groups.size === 0 && unknown === undefined)
     return [{ tag: "no treatments recorded", clear: undefined, daysToWait: undefined, why: undefined }];
   const concernsAll: NotClear[] = [];
   const notKnown: NotClear[] = [];
@@ -61,7 +61,7 @@ export function notClear(
     if (whenClear(treated) > asOf) list(`every animal of group ${treated.group}`, treated);
   // Groups and treatments without a tag have lines of their own.
   const alikeHold = otherHolds({ animals, groups: new Map(), unknown: undefined }, asOf, rowOf);
-  for (const animal of animals.values()) {
+  for (const animal of animals.values) {
     const other = alikeHold(animal.tag, undefined);
     if (other !== undefined && whenClear(other.clearing) > whenClear(animal))
       list(animal.tag.shown, other.clearing, other.why);

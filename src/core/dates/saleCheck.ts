@@ -52,14 +52,14 @@ export function* saleCheck(
 ): Generator<SaleAnswer> {
   const flock = clearByAnimal(treatments, counting);
   const holdOf = otherHolds(flock, saleDate, rows.treatment);
-  const namesake = namesakes(flock.animals);
+  const namesake = namesakes(flock.animals.values);
   for (let index = 0; index < tags.length; index++) {
     const tag = tags[index] as Tag | Doubt;
     if (tag instanceof Doubt) {
       yield held("not known", tag.inRow(rows.sale(index)));
       continue;
     }
-    const own = flock.animals.get(tag.key);
+    const own = flock.animals.get(tag);
     const group = groups?.[index];
     const other = holdOf(tag, typeof group === "string" ? nameKey(group) : undefined);
     if (other !== undefined && (own === undefined || whenClear(other.clearing) > whenClear(own)))
@@ -80,10 +80,10 @@ function answerFor(tag: string, clearing: Clearing, saleDate: Moment, rowOf: (in
 }
 
 /** A treated animal, clear by now, that a tag without a record may mean; looked for only once such a tag is met. */
-function namesakes(animals: ReadonlyMap<string, AnimalClear>): (tag: Tag, rows: SaleRows) => string | undefined {
+function namesakes(animals: readonly AnimalClear[]): (tag: Tag, rows: SaleRows) => string | undefined {
   let alike: ((tag: Tag) => readonly AnimalClear[]) | undefined;
   return (tag, rows) => {
-    alike ??= alikeAmong(animals.values());
+    alike ??= alikeAmong(animals);
     const [other] = alike(tag);
     return other && namesakeInWords(other, rows.treatment);
   };

@@ -47,7 +47,7 @@ export function settledLooks({ tags, due, done, treated }: LooksOfTreatments, as
     if (tag === undefined || tag instanceof Doubt || typeof from !== "number" || due[index] === undefined) continue;
     let animal = animals.get(tag);
     if (animal === undefined) {
-      animal = { number: animals.byKey.size, last: Number.NEGATIVE_INFINITY };
+      animal = { number: animals.values.length, last: Number.NEGATIVE_INFINITY };
       animals.set(tag, animal);
     }
     if (from <= asOf && from > animal.last) animal.last = from;

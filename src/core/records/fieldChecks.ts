@@ -8,6 +8,7 @@ import { cellError, notADate, notANumber, outsideDays, wantedDays } from "../wor
 import { findFeet } from "../words/footNames.ts";
 import { readLesion } from "../words/readLesion.ts";
 import { readTag } from "../words/tagFault.ts";
+import { tagReader } from "../words/tagReader.ts";
 import { whichLesion } from "../words/whichLesion.ts";
 import type { RecordField } from "./recordFields.ts";
 
@@ -78,8 +79,8 @@ export const soundNumbers = (field: RecordField, options: CheckOptions): SoundNu
 
 const tag: FieldCheck = {
   check(cell) {
-    const read = readTag(cell);
-    return typeof read === "string" ? { value: read } : { fault: read };
+    const read = readTag(cell, tagReader());
+    return "what" in read ? { fault: read } : { value: read.key };
   },
 };
 

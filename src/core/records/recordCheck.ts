@@ -118,7 +118,7 @@ function tagFindings(
   firstRow: number,
 ): readonly ReadonlyMap<number, Fault>[] {
   const [treated, seen] = [read.get("treated"), read.get("seen lame")];
-  const when = rows.map((_, row) => (treated && dayIn(treated, row)) ?? (seen && dayIn(seen, row)));
+  const when = (row: number): number | undefined => (treated && dayIn(treated, row)) ?? (seen && dayIn(seen, row));
   const columns = [...read.values()];
   const spelled = (row: number): string =>
     JSON.stringify(columns.map(({ values, faults }) => values[row] ?? faults.get(row)?.what ?? ""));
@@ -129,7 +129,7 @@ function tagFindings(
         { what: `the same record as row ${first + firstRow}`, mend: "delete one of the two if it was entered twice" },
       ] as const,
   );
-  return [lostZeros(rows, place, tags.newSpellings), alikeTags(rows, place, tags, firstRow), new Map(repeats)];
+  return [lostZeros(rows, place, tags.newSpellings), alikeTags(tags, firstRow), new Map(repeats)];
 }
 
 const isBlankOrZero = (cell: Cell): boolean => cell === 0 || isBlankCell(cell);

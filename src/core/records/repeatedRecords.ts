@@ -9,25 +9,26 @@ import type { TagColumn } from "./readTags.ts";
  * @param spelled - all that was read of a record, as one text
  * @returns the first record that a record repeats, by its row
  * @example
- * repeatedRecords({ animals: [0, 0], firstRows: [0] }, [46063, 46063], () => "042, 46063").get(1) // → 0
+ * repeatedRecords({ values: [0, 0], firstRows: [0] }, () => 46063, () => "042, 46063").get(1) // → 0
  */
 export function repeatedRecords(
-  { animals, firstRows }: Pick<TagColumn, "animals" | "firstRows">,
-  when: readonly (number | undefined)[],
+  { values, firstRows }: Pick<TagColumn, "values" | "firstRows">,
+  when: (row: number) => number | undefined,
   spelled: (row: number) => string,
 ): ReadonlyMap<number, number> {
-  const dated = Int32Array.from(animals);
-  const days = new Int32Array(animals.length);
+  const dated = new Int32Array(values.length);
+  const days = new Int32Array(values.length);
   const counts = new Int32Array(firstRows.length);
   for (let row = 0; row < dated.length; row++) {
-    const animal = dated[row] as number;
-    const day = when[row];
-    if (animal === noAnimal) continue;
-    if (day === undefined) dated[row] = noAnimal;
-    else {
-      days[row] = Math.floor(day);
-      counts[animal] = (counts[animal] as number) + 1;
+    const animal = values[row];
+    const day = when(row);
+    if (animal === undefined || day === undefined) {
+      dated[row] = noAnimal;
+      continue;
     }
+    dated[row] = animal;
+    days[row] = Math.floor(day);
+    counts[animal] = (counts[animal] as number) + 1;
   }
   const { order } = orderByAnimal(dated, counts, days);
   const found = new Map<number, number>();

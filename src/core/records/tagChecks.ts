@@ -1,8 +1,10 @@
 import type { Cell } from "../../cells/cell.ts";
 import { type Fault, faultInWords } from "../../cells/fault.ts";
 import { alikeAmong } from "../words/alikeAmong.ts";
+import { byAnimal } from "../words/byAnimal.ts";
 import { readTag } from "../words/tagFault.ts";
 import type { Tag } from "../words/tagKey.ts";
+import { tagReader } from "../words/tagReader.ts";
 
 /** Two tags that may be one animal. */
 export const alikeFault = (other: Tag, row: number): Fault => ({
@@ -19,22 +21,22 @@ export const alikeFault = (other: Tag, row: number): Fault => ({
  * // → "it may be O42, row 2; look at both, and write one animal's tag in one way"
  */
 export function tagChecks(cells: readonly (Cell | undefined)[], rowOf: (index: number) => number): readonly string[] {
-  const animals = new Map<string, TaggedRow>();
+  const animals = byAnimal<TaggedRow>();
+  const readSpelling = tagReader();
   // Each spelling is looked at once: the tags of a flock come again and again.
   const read = new Map<Cell, Fault | TaggedRow>();
   cells.forEach((cell, index) => {
     if (cell === undefined || read.has(cell)) return;
-    const key = readTag(cell);
-    if (typeof key !== "string") {
-      read.set(cell, key);
+    const tag = readTag(cell, readSpelling);
+    if ("what" in tag) {
+      read.set(cell, tag);
       return;
     }
-    const tag = { key, shown: String(cell).trim() };
     const row = { tag, index };
     read.set(cell, row);
-    if (!animals.has(tag.key)) animals.set(tag.key, row);
+    if (animals.get(tag) === undefined) animals.set(tag, row);
   });
-  const alike = alikeAmong(animals.values());
+  const alike = alikeAmong(animals.values);
   const answers = new Map<Cell, string>();
   for (const [cell, found] of read)
     answers.set(cell, "tag" in found ? checked(alike(found.tag), rowOf) : faultInWords(found));

@@ -1,4 +1,5 @@
 import { type Likeness, likeness } from "./likeness.ts";
+import { PrintedTag } from "./printedTag.ts";
 import type { Tag } from "./tagKey.ts";
 
 /** Something that is known of an animal. */
@@ -63,7 +64,9 @@ export function alikeIndex<A extends OfAnimal>(): AlikeIndex<A> {
 const none: readonly never[] = [];
 
 /** A whole number as it is on an electronic tag: two of these are never alike. */
-export function isFull({ key }: Tag): boolean {
+export function isFull(tag: Tag): boolean {
+  if (tag instanceof PrintedTag) return true;
+  const { key } = tag;
   if (key.length !== 15) return false;
   // Letter by letter, since every animal of a flock is asked for it and a search costs more.
   for (let at = 0; at < key.length; at++) {

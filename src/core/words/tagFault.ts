@@ -3,7 +3,9 @@ import { isCellError, showCell } from "../../cells/cell.ts";
 import type { Fault } from "../../cells/fault.ts";
 import { Problem } from "../../cells/problem.ts";
 import { cellError } from "./faults.ts";
-import { tagKey } from "./tagKey.ts";
+import { PrintedTag } from "./printedTag.ts";
+import type { Tag } from "./tagKey.ts";
+import { tagReader } from "./tagReader.ts";
 
 /** The highest animal number that fits the 38 bits of an electronic tag (ISO 11784): 2^38 − 1. */
 const highestNumber = 274_877_906_943;
@@ -21,18 +23,22 @@ const highestNumber = 274_877_906_943;
  * // → { what: "14 digits: an electronic number has 15", mend: "look whether zeros at the front or … are lost, and …" }
  */
 export function tagFault(tag: Cell): Fault | undefined {
-  const read = readTag(tag);
-  return typeof read === "string" ? undefined : read;
+  const read = readTag(tag, tagReader());
+  return "what" in read ? read : undefined;
 }
 
-/** The key of a tag as `tagKey` gives it, or what is wrong with the tag. */
-export function readTag(tag: Cell): string | Fault {
-  if (isCellError(tag)) return cellError(tag.error);
-  if (typeof tag === "boolean") return notATag(tag);
-  if (tag === null) return { what: "no tag", mend: "enter it" };
+/**
+ * A tag, or what is wrong with it.
+ *
+ * @param read - a `tagReader`, which is given each spelling once
+ */
+export function readTag(cell: Cell, read: (written: string | number) => Tag): Tag | Fault {
+  if (isCellError(cell)) return cellError(cell.error);
+  if (typeof cell === "boolean") return notATag(cell);
+  if (cell === null) return { what: "no tag", mend: "enter it" };
   try {
-    const key = tagKey(tag);
-    return keyFault(key, tag) ?? key;
+    const tag = read(cell);
+    return (mayBeFaulty(tag) ? keyFault(tag.key, cell) : undefined) ?? tag;
   } catch (error) {
     if (error instanceof Problem) return error.fault;
     throw error;
@@ -44,6 +50,9 @@ export const notATag = (cell: Cell): Fault => ({
   what: `${showCell(cell)} is not a tag`,
   mend: "enter the tag as text",
 });
+
+// A tag printed in full has a country's letters, and a number that begins with 0: it may be 0 and cannot be too high.
+const mayBeFaulty = (tag: Tag): boolean => !(tag instanceof PrintedTag) || tag.shown.endsWith(" 000000 00000");
 
 const again = "look at the tag again";
 

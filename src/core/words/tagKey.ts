@@ -4,13 +4,16 @@ import { countryNumber, isCountryNumber } from "./countries.ts";
 import { noOneTag } from "./noOneTag.ts";
 import { isNumberOfAnimals } from "./numberOfAnimals.ts";
 import { plainCapitals } from "./plainCapitals.ts";
+import { printedKey } from "./printedTag.ts";
 
 /** An animal: `key` tells animals apart, `shown` is the tag as it was first written. */
 export interface Tag {
   readonly key: string;
   readonly shown: string;
-  /** Which spelling of its column it is, from 0, where it was read in one; see `byAnimal`. */
+  /** Which spelling it is, from 0, of those that one `tagReader` read. */
   readonly spelling?: number;
+  /** Where another spelling has the same object here, it is another animal, and no key is needed to tell. */
+  readonly apart?: object | undefined;
 }
 
 /**
@@ -68,15 +71,10 @@ const wholeTag = /^[A-Z]{0,2}[ \d]{0,20}\d$/;
 
 // The two forms of most tags, each told by its length before it is looked at: a flock has thousands of them, and to take
 // a match apart costs as much as to find it.
-function keyInFull(tag: string): string | undefined {
-  if (tag.length === 15) return electronic.test(tag) ? tag : undefined;
-  if (tag.length !== 17 || !printedInFull.test(tag)) return undefined;
-  const country = countryNumber(tag.slice(0, 2));
-  return country === undefined ? undefined : `${country}0${tag.slice(5, 11)}${tag.slice(12)}`;
-}
+const keyInFull = (tag: string): string | undefined =>
+  tag.length === 15 && electronic.test(tag) ? tag : printedKey(tag);
 
 const electronic = /^\d{15}$/;
-const printedInFull = /^[A-Z]{2} 0 \d{6} \d{5}$/;
 
 /** Without spaces and separators. Letter by letter, since a flock has thousands of tags and a search costs more. */
 function lettersAndDigits(typed: string): string {

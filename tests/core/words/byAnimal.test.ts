@@ -2,6 +2,7 @@ import { array, assert, nat, property } from "fast-check";
 import { describe, expect, it } from "vitest";
 import { byAnimal } from "../../../src/core/words/byAnimal.ts";
 import { type Tag, tagKey } from "../../../src/core/words/tagKey.ts";
+import { tagReader } from "../../../src/core/words/tagReader.ts";
 
 const tag = (shown: string, spelling?: number): Tag => ({
   key: tagKey(shown),
@@ -24,6 +25,29 @@ describe("byAnimal", () => {
     expect([tag("042", 0), tag("041", 1), tag("043", 0)].map(known.get)).toEqual([2, 1, undefined]);
   });
 
+  it("answers as a Map by key does for tags that a reader told apart, in whatever order their forms come", () => {
+    const written = ["ZZ 0 123456 00042", "ZZ 0 123456 00043", "UK 0 123456 00042", "GB 0 123456 00042"];
+    const others = ["999012345600042", "zz 0 123456 00043", 999012345600042, "826012345600042", "042", 42, "42", "42 "];
+    assert(
+      property(array(nat(11), { maxLength: 30 }), (order) => {
+        const known = byAnimal<number>();
+        const plain = new Map<string, number>();
+        const read = tagReader();
+        const tags = new Map<string | number, Tag>();
+        for (const at of order) {
+          const cell = [...written, ...others][at] as string | number;
+          const asked = tags.get(cell) ?? read(cell);
+          tags.set(cell, asked);
+          expect(known.get(asked)).toBe(plain.get(tagKey(cell)));
+          if (plain.has(tagKey(cell))) continue;
+          known.set(asked, at);
+          plain.set(tagKey(cell), at);
+        }
+        expect(known.values).toEqual([...plain.values()]);
+      }),
+    );
+  });
+
   it("answers as a Map by key does, whatever columns the tags come from", () => {
     const columns = [0, 1, 2].map((column) =>
       // The same animals, in another order in each column.
@@ -41,7 +65,7 @@ describe("byAnimal", () => {
           known.set(asked, value);
           plain.set(asked.key, value);
         });
-        expect([...known.byKey]).toEqual([...plain]);
+        expect(known.values).toEqual([...plain.values()]);
       }),
     );
   });
