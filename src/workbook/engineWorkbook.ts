@@ -1,4 +1,3 @@
-import type { Place } from "./address.ts";
 import { type Engine, type EngineCell, placeKey } from "./engine.ts";
 import { type Surroundings, translate } from "./formula/translate.ts";
 import type { Sheet } from "./model.ts";
@@ -16,9 +15,10 @@ export function engineWorkbook(
   let looksUpNames = false;
   for (const at of cone) {
     const task = tasks[at] as Task;
-    if (task.translation === undefined) continue;
+    const { traits } = task.read;
+    if (traits === undefined) continue;
     bySheet[task.sheet]?.set(task.key, task);
-    looksUpNames ||= task.translation.calls.includes("INDIRECT");
+    looksUpNames ||= traits.calls.includes("INDIRECT");
   }
   return {
     dateSystem: workbook.dateSystem,
@@ -44,13 +44,8 @@ const subtotal = /\b(?:SUBTOTAL|AGGREGATE)\s*\(/i;
 
 function engineSheet(sheet: Sheet, tasks: ReadonlyMap<number, Task>) {
   const filledBy = new Map<number, number>();
-  for (const { cells, key } of tasks.values()) {
-    // The first is the formula's own.
-    for (let at = 1; at < cells.length; at += 1) {
-      const { row, column } = cells[at] as Place;
-      filledBy.set(placeKey(row, column), key);
-    }
-  }
+  for (const { filled, key } of tasks.values())
+    for (const { row, column } of filled) filledBy.set(placeKey(row, column), key);
   const cells: EngineCell[] = [];
   const filled: (EngineCell & { readonly by: number })[] = [];
   const subtotals = new Set<number>();
@@ -79,15 +74,14 @@ function engineSheet(sheet: Sheet, tasks: ReadonlyMap<number, Task>) {
   };
 }
 
-function engineCell({ cell, translation, parsed, certain }: Task): EngineCell {
+function engineCell({ cell, read: { traits, formula: asRead, certain } }: Task): EngineCell {
   const { row, column, value, formula, dynamic } = cell;
-  if (certain !== undefined || !translation) return { row, column, value: { error: "#NAME?" } };
-  const text = translation.formula;
-  const mayFill = translation.foot || translation.dynamic || dynamic;
+  if (certain !== undefined || !traits) return { row, column, value: { error: "#NAME?" } };
+  const mayFill = traits.foot || traits.dynamic || dynamic;
   // Other programs save an answer of ours that has grown without the mark of one that grows; LibreOffice has none such.
-  const mayHaveGrown = translation.foot && !translation.forCalc;
+  const mayHaveGrown = traits.foot && !traits.forCalc;
   if (formula?.kind === "array" && formula.area && !dynamic && !mayHaveGrown)
-    return { row, column, value, formula: text, parsed, single: false, fixed: formula.area };
+    return { row, column, value, formula: asRead, single: false, fixed: formula.area };
   const single = !mayFill && formula?.kind !== "array";
-  return { row, column, value, formula: text, parsed, single, fixed: undefined };
+  return { row, column, value, formula: asRead, single, fixed: undefined };
 }

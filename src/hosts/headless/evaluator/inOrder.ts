@@ -4,6 +4,7 @@ import type { SheetArea } from "../../../workbook/formula/referencesIn.ts";
 /** A formula to be worked out. */
 export interface Task extends Place {
   readonly sheet: number;
+  /** Worked out when it is asked for. */
   readonly reads: readonly SheetArea[];
   /** Which cells it reads shows only while it is worked out. */
   readonly dynamic: boolean;
@@ -254,6 +255,7 @@ interface Round {
 
 interface Frame {
   readonly task: number;
+  readonly reads: readonly SheetArea[];
   area: number;
   columns: readonly number[];
   column: number;
@@ -276,7 +278,8 @@ function inOneRound(tasks: readonly Task[], order: readonly number[], round: Rou
   const enter = (task: number): void => {
     state[task] = onPath;
     root[task] = path.length;
-    path.push({ task, area: 0, columns: none, column: -1, row: 0, circle: path.length, first: none });
+    const { reads } = tasks[task] as Task;
+    path.push({ task, reads, area: 0, columns: none, column: -1, row: 0, circle: path.length, first: none });
   };
   const settle = (task: number): void => {
     state[task] = settled;
@@ -311,7 +314,7 @@ function inOneRound(tasks: readonly Task[], order: readonly number[], round: Rou
         meet(must as number);
         continue;
       }
-      const next = nextUnsettled(frame, tasks[frame.task] as Task, pending);
+      const next = nextUnsettled(frame, pending);
       if (next !== undefined) {
         meet(next);
         continue;
@@ -342,7 +345,8 @@ function inOneRound(tasks: readonly Task[], order: readonly number[], round: Rou
   }
 }
 
-function nextUnsettled(frame: Frame, { reads }: Task, pending: Pending): number | undefined {
+function nextUnsettled(frame: Frame, pending: Pending): number | undefined {
+  const { reads } = frame;
   for (; frame.area < reads.length; frame.area += 1) {
     const reference = reads[frame.area] as SheetArea;
     if (frame.column === -1) {
