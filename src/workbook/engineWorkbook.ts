@@ -11,19 +11,18 @@ export function engineWorkbook(
   cone: ReadonlySet<number>,
   around: Surroundings,
 ): Parameters<Engine["calculate"]>[0] {
-  const bySheet = workbook.sheets.map((): Map<number, Task> => new Map());
+  const bySheet = workbook.sheets.map((): Task[] => []);
   let looksUpNames = false;
-  for (const at of cone) {
-    const task = tasks[at] as Task;
+  tasks.forEach((task, at) => {
     const { traits } = task.read;
-    if (traits === undefined) continue;
-    bySheet[task.sheet]?.set(task.key, task);
+    if (traits === undefined || !cone.has(at)) return;
+    bySheet[task.sheet]?.push(task);
     looksUpNames ||= traits.calls.includes("INDIRECT");
-  }
+  });
   return {
     dateSystem: workbook.dateSystem,
     names: looksUpNames ? plainNames(workbook, around) : [],
-    sheets: workbook.sheets.map((sheet, index) => engineSheet(sheet, bySheet[index] as Map<number, Task>)),
+    sheets: workbook.sheets.map((sheet, index) => engineSheet(sheet, bySheet[index] as Task[])),
   };
 }
 
@@ -42,23 +41,25 @@ function plainNames({ names }: Workbook, around: Surroundings): { name: string; 
 
 const subtotal = /\b(?:SUBTOTAL|AGGREGATE)\s*\(/i;
 
-function engineSheet(sheet: Sheet, tasks: ReadonlyMap<number, Task>) {
+/** @param tasks - those of the sheet, in the order of its cells */
+function engineSheet(sheet: Sheet, tasks: readonly Task[]) {
   const filledBy = new Map<number, number>();
-  for (const { filled, key } of tasks.values())
-    for (const { row, column } of filled) filledBy.set(placeKey(row, column), key);
+  for (const { filled, key } of tasks) for (const { row, column } of filled) filledBy.set(placeKey(row, column), key);
   const cells: EngineCell[] = [];
+  let next = 0;
   const filled: (EngineCell & { readonly by: number })[] = [];
   const subtotals = new Set<number>();
   const hidden = new Set<number>();
   for (const row of sheet.rows) {
     if (row.hidden) hidden.add(row.row);
     for (const cell of row.cells) {
-      const key = placeKey(cell.row, cell.column);
-      if (cell.formula && subtotal.test(cell.formula.text)) subtotals.add(key);
-      const task = cell.formula && tasks.get(key);
-      const by = filledBy.size === 0 ? undefined : filledBy.get(key);
-      if (task) cells.push(engineCell(task));
-      else if (by !== undefined) filled.push({ row: cell.row, column: cell.column, value: cell.value, by });
+      if (cell.formula && subtotal.test(cell.formula.text)) subtotals.add(placeKey(cell.row, cell.column));
+      const by = filledBy.size === 0 ? undefined : filledBy.get(placeKey(cell.row, cell.column));
+      const task = tasks[next];
+      if (task?.cell === cell) {
+        cells.push(engineCell(task));
+        next += 1;
+      } else if (by !== undefined) filled.push({ row: cell.row, column: cell.column, value: cell.value, by });
       else if (cell.value !== null) cells.push({ row: cell.row, column: cell.column, value: cell.value });
     }
   }

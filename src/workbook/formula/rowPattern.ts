@@ -48,15 +48,7 @@ export class RowPattern {
 
   /** Whether a formula is this one in another row. */
   fits(formula: string, row: number): boolean {
-    let at = 0;
-    for (let index = 0; index < this.#down.length; index += 1) {
-      const piece = this.#pieces[index] as string;
-      if (!formula.startsWith(piece, at)) return false;
-      at = afterNumber(formula, at + piece.length, row + (this.#down[index] as number) + 1);
-      if (at < 0) return false;
-    }
-    const end = this.#pieces.at(-1) as string;
-    return formula.length === at + end.length && formula.endsWith(end);
+    return formula !== "" && this.#inRow(row) === formula;
   }
 
   /**
@@ -74,10 +66,14 @@ export class RowPattern {
     return this.#stored === this ? formula : this.#stored.#inRow(row);
   }
 
+  /** As it reads in a row; no formula at all where a reference would leave the sheet. */
   #inRow(row: number): string {
     let formula = this.#pieces[0] as string;
-    for (let index = 0; index < this.#down.length; index += 1)
-      formula += row + (this.#down[index] as number) + 1 + (this.#pieces[index + 1] as string);
+    for (let index = 0; index < this.#down.length; index += 1) {
+      const number = row + (this.#down[index] as number) + 1;
+      if (number < 1 || number > lastRow) return "";
+      formula += number + (this.#pieces[index + 1] as string);
+    }
     return formula;
   }
 }
@@ -99,17 +95,3 @@ function isAskew(tokens: readonly Token[], at: number): boolean {
     (text === "!" && before !== "name" && before !== "quoted")
   );
 }
-
-/** The place after a number that stands at a place, as it is usually written; -1 where it does not, or is no row. */
-function afterNumber(formula: string, from: number, wanted: number): number {
-  if (wanted < 1 || wanted > lastRow || formula.charCodeAt(from) === zero) return -1;
-  let [at, number] = [from, 0];
-  for (; at < formula.length; at += 1) {
-    const digit = formula.charCodeAt(at) - zero;
-    if (digit < 0 || digit > 9) break;
-    number = number * 10 + digit;
-  }
-  return number === wanted ? at : -1;
-}
-
-const zero = "0".charCodeAt(0);

@@ -103,11 +103,7 @@ export function calculateWorkbook(
   const answers = sheets.map(() => new Map<number, EngineAnswer>());
   const formulas: Formula[] = [];
   const spills = sheets.map(() => new Map<number, Area>());
-  const formulaAt = sheets.map(({ cells }) => {
-    const places = new Set<number>();
-    for (const { row, column, formula } of cells) if (formula !== undefined) places.add(placeKey(row, column));
-    return places;
-  });
+  const formulaAt = sheets.map(placesOfFormulas);
   const fillsOf = filledCells(sheets);
 
   sheets.forEach((sheet, index) => {
@@ -142,8 +138,8 @@ export function calculateWorkbook(
     refused: (message: string) => {
       if (current) [current.message, current.shown] = [message, undefined];
     },
-    answered: ({ formats, headings }: NonNullable<EngineAnswer["shown"]>) => {
-      if (current) [current.message, current.shown] = [undefined, { formats, headings }];
+    answered: (shown: NonNullable<EngineAnswer["shown"]>) => {
+      if (current) [current.message, current.shown] = [undefined, shown];
     },
   };
   const functions = new Map<string, WorksheetFunction>([
@@ -162,7 +158,7 @@ export function calculateWorkbook(
       sheetByName,
       names: new Map(workbook.names.map(({ name, formula }) => [name.toUpperCase(), formula])),
       spillAt: (sheet, row, column) => spills[sheet]?.get(placeKey(row, column)),
-      isFormula: (sheet, row, column) => formulaAt[sheet]?.has(placeKey(row, column)) ?? false,
+      isFormula: (sheet, row, column) => formulaAt[sheet]?.().has(placeKey(row, column)) ?? false,
     }),
     ...catalogue.map((definition) => [`FOOT.${definition.name}`, footFunction(definition, dateSystem, heard)] as const),
   ]);
@@ -283,7 +279,7 @@ export function calculateWorkbook(
     if (bottom >= lastRow || right >= lastColumn) return "";
     if (sheets[sheet]?.reserved?.some((other) => overlap({ top, left, bottom, right }, other)))
       return "the answer needs cells that belong to a table or to merged cells";
-    const formulasHere = formulaAt[sheet] as ReadonlySet<number>;
+    const formulasHere = (formulaAt[sheet] as ReturnType<typeof placesOfFormulas>)();
     for (let column = left; column <= right; column += 1) {
       const cells = store.column(sheet, column);
       for (let row = top; row <= bottom; row += 1) {
@@ -350,6 +346,17 @@ function startOrder(formulas: readonly Formula[]): readonly number[] {
     ...all.filter((task) => formulas[task]?.cell.single !== true),
     ...all.filter((task) => formulas[task]?.cell.single === true),
   ];
+}
+
+/** Asked for only by a formula that fills several cells, or looks whether a cell holds one. */
+function placesOfFormulas({ cells }: EngineSheet): () => ReadonlySet<number> {
+  let places: Set<number> | undefined;
+  return () => {
+    if (places) return places;
+    places = new Set();
+    for (const { row, column, formula } of cells) if (formula !== undefined) places.add(placeKey(row, column));
+    return places;
+  };
 }
 
 /** Cells that an array formula filled when the file was saved, by the formula's key. */

@@ -34,9 +34,12 @@ export interface Work {
 /** The cells that formulas fill, by column; those that are settled are passed over at once. */
 class Pending {
   readonly #sheets = new Map<number, { columns: number[]; byColumn: Map<number, Column> }>();
-  readonly #spans: Span[][] = [];
+  /** Where the cells of each formula stand: nearly always one alone, for which no list is made. */
+  readonly #first: (Span | undefined)[];
+  readonly #others = new Map<number, Span[]>();
 
   constructor(tasks: readonly Task[]) {
+    this.#first = new Array<Span | undefined>(tasks.length);
     const loose = new Map<number, Map<number, { rows: number[]; owners: number[] }>>();
     tasks.forEach(({ sheet, row, column, fills }, owner) => {
       let columns = loose.get(sheet);
@@ -46,7 +49,6 @@ class Pending {
       }
       addCell(columns, row, column, owner);
       for (const place of fills) addCell(columns, place.row, place.column, owner);
-      this.#spans.push([]);
     });
     for (const [sheet, columns] of loose) {
       const byColumn = new Map<number, Column>();
@@ -59,17 +61,25 @@ class Pending {
     const { rows, owners } = isAscending(cells.rows) ? cells : sorted(cells);
     const made: Column = { rows, owners, next: Int32Array.from({ length: rows.length + 1 }, (_, at) => at) };
     owners.forEach((owner, at) => {
-      const spans = this.#spans[owner] as Span[];
-      const last = spans.at(-1);
+      const others = this.#others.get(owner);
+      const last = others?.at(-1) ?? this.#first[owner];
       if (last?.column === made && last.to === at) last.to = at + 1;
-      else spans.push({ column: made, from: at, to: at + 1 });
+      else this.#addSpan(owner, { column: made, from: at, to: at + 1 });
     });
     return made;
   }
 
+  #addSpan(owner: number, span: Span): void {
+    const others = this.#others.get(owner);
+    if (others) others.push(span);
+    else if (this.#first[owner]) this.#others.set(owner, [span]);
+    else this.#first[owner] = span;
+  }
+
   settle(task: number): void {
-    for (const { column, from, to } of this.#spans[task] ?? [])
-      for (let at = from; at < to; at += 1) column.next[at] = at + 1;
+    settleSpan(this.#first[task] as Span);
+    const others = this.#others.get(task);
+    if (others) for (const span of others) settleSpan(span);
   }
 
   columnsIn({ sheet, area }: SheetArea): readonly number[] {
@@ -99,6 +109,10 @@ interface Span {
   readonly column: Column;
   readonly from: number;
   to: number;
+}
+
+function settleSpan({ column, from, to }: Span): void {
+  for (let at = from; at < to; at += 1) column.next[at] = at + 1;
 }
 
 function addCell(
