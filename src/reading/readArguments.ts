@@ -47,7 +47,9 @@ export function readArguments(
   const values: Record<string, unknown> = {};
   const groups = new Map<string, ColumnToRead[]>();
 
-  names.forEach((name, index) => {
+  // Loops here and below: a workbook has a call in each of its rows, and most of its time is that of reading them.
+  for (let index = 0; index < names.length; index++) {
+    const name = names[index] as string;
     const parameter = parameters[name] as Parameter<unknown>;
     const handedOver = given[index];
     const argument = isRange(handedOver) || handedOver === undefined ? handedOver : asCell(handedOver, options.cellOf);
@@ -65,19 +67,20 @@ export function readArguments(
         else groups.set(parameter.group, [column]);
       }
     }
-  });
+  }
 
   const layouts = new Map<string, Layout>();
   let leftOut: LeftOut | undefined;
   for (const [group, columns] of groups) {
     const { layout, columns: read } = readGroup(columns, options);
     layouts.set(group, layout);
-    const leaving = columns.filter(({ parameter }) => parameter.faults === "leave out").map(({ name }) => name);
-    const doubted = leaving.length === 0 ? undefined : new Set<string>();
-    columns.forEach((column, at) => {
+    const doubted = columns.some(isLeftOut) ? new Set<string>() : undefined;
+    for (let at = 0; at < columns.length; at++) {
+      const column = columns[at] as ColumnToRead;
       values[column.name] = ofRecords(column, read[at], layout, columns, options, doubted);
-    });
+    }
     if (!doubted) continue;
+    const leaving = columns.filter(isLeftOut).map(({ name }) => name);
     const kept = leaveOut(values, leaving, doubted, layout, rowFault);
     leftOut ??= kept.leftOut;
     layouts.set(group, kept.layout);
@@ -102,17 +105,31 @@ interface ColumnToRead extends WholeColumn {
   readonly parameter: Parameter<unknown>;
 }
 
+const isLeftOut = ({ parameter }: ColumnToRead): boolean => parameter.faults === "leave out";
+
 const isRange = (argument: Argument): argument is Cells => Array.isArray(argument);
 
 function readOne(name: string, parameter: Parameter<unknown>, argument: Argument, options: ReadOptions): unknown {
   const kind = parameter.kind;
   const cell = singleCell(name, argument, options);
   if (cell === undefined || kind.isBlank(cell)) {
-    if (parameter.fallback !== undefined) return readCell(name, kind, parameter.fallback, options);
+    if (parameter.fallback !== undefined) return fallbackOf(name, parameter, parameter.fallback, options);
     if (parameter.optional) return undefined;
     throw new Problem(`it is ${cell === undefined ? "left out" : "blank"}; enter ${kind.wanted}`, { argument: name });
   }
   return readCell(name, kind, cell, options);
+}
+
+/** What arguments that are left out stand for, read once for all calls. */
+const fallbacks = new WeakMap<Parameter<unknown>, unknown>();
+
+function fallbackOf(name: string, parameter: Parameter<unknown>, fallback: Cell, options: ReadOptions): unknown {
+  const before = fallbacks.get(parameter);
+  if (before !== undefined) return before;
+  const value = readCell(name, parameter.kind, fallback, options);
+  // A date's number is another day in another date system.
+  if (parameter.kind.holds !== "date") fallbacks.set(parameter, value);
+  return value;
 }
 
 function readCell(name: string, kind: CellKind<unknown>, cell: Cell, options: ReadOptions): unknown {
@@ -180,11 +197,15 @@ const cellAt = ({ range, lying, cellOf }: WholeColumn, index: number): Cell =>
 
 /** A group's columns as read, row by row, and where its records stand. A column of one cell for all rows is not read yet. */
 function readGroup(given: readonly ColumnToRead[], options: ReadOptions) {
-  const spread = given.some((column) => stretches(column, given))
-    ? given.filter((column) => !stretches(column, given))
-    : given;
-  const columns = spread.length > 0 ? spread : given;
-  const height = columns.reduce((most, { filled }) => Math.max(most, filled), 0);
+  const columns = given.some(repeatsOneCell) ? spreadOf(given) : given;
+  let height = 0;
+  let single = true;
+  let lying = false;
+  for (const column of columns) {
+    height = Math.max(height, column.filled);
+    single &&= column.height === 1;
+    lying ||= column.lying;
+  }
   for (const column of columns) {
     // Ranges of unlike height are sound as long as nothing filled hangs over the shorter one.
     if (column.height < height) {
@@ -195,16 +216,22 @@ function readGroup(given: readonly ColumnToRead[], options: ReadOptions) {
       );
     }
   }
-  const single = columns.every((column) => column.height === 1);
-  const read = given.map((column) =>
-    columns.includes(column) ? readCells(column, keepsFault(column.parameter, single), options) : undefined,
-  );
-  const rows = recordRows(
-    read.filter((column) => column !== undefined),
-    height,
-  );
-  const layout: Layout = { rows, height, lying: columns.some((column) => column.lying), single };
+  const read: (ReadColumn | undefined)[] = [];
+  const spread: ReadColumn[] = [];
+  for (const column of given) {
+    const isRead = columns === given || columns.includes(column);
+    const cells = isRead ? readCells(column, keepsFault(column.parameter, single), options) : undefined;
+    read.push(cells);
+    if (cells) spread.push(cells);
+  }
+  const layout: Layout = { rows: recordRows(spread, height), height, lying, single };
   return { layout, columns: read };
+}
+
+/** The columns without those of one cell for all rows; all of them where there are no others. */
+function spreadOf(given: readonly ColumnToRead[]): readonly ColumnToRead[] {
+  const spread = given.filter((column) => !stretches(column, given));
+  return spread.length > 0 ? spread : given;
 }
 
 interface ReadColumn {
@@ -288,8 +315,11 @@ function everyRow(height: number): Uint32Array {
   return rows;
 }
 
+const repeatsOneCell = ({ parameter, height }: ColumnToRead): boolean => parameter.repeats && height === 1;
+const isTall = ({ height }: ColumnToRead): boolean => height > 1;
+
 const stretches = (column: ColumnToRead, group: readonly ColumnToRead[]): boolean =>
-  column.parameter.repeats && column.height === 1 && group.some((other) => other.height > 1);
+  repeatsOneCell(column) && group.some(isTall);
 
 /**
  * The values of a column in the rows that hold a record.
