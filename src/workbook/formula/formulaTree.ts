@@ -9,16 +9,20 @@ export class FormulaTree {
   readonly dynamic: boolean;
   readonly #node: FormulaNode;
   readonly #row: number;
+  /** The row it was asked for last, since a formula is mostly worked out just after its reads were looked at. */
+  #last: { readonly row: number; readonly node: FormulaNode };
 
   /** @param row - where the formula stands that the tree was made of, from 0 */
   constructor(node: FormulaNode, row: number) {
     this.#node = node;
     this.#row = row;
+    this.#last = { row, node };
     this.dynamic = readsOf(node).dynamic;
   }
 
   nodeIn(row: number): FormulaNode {
-    return movedDown(this.#node, row - this.#row);
+    if (this.#last.row !== row) this.#last = { row, node: movedDown(this.#node, row - this.#row) };
+    return this.#last.node;
   }
 
   readsIn(row: number): readonly SheetArea[] {
