@@ -250,7 +250,8 @@ interface ReadColumn {
 function readCells(column: ColumnToRead, keepsFaults: boolean, options: ReadOptions): ReadColumn {
   const { range, filled, lying, name, parameter, cellOf } = column;
   const { isBlank } = parameter.kind;
-  const read = parameter.kind.columnReader(options);
+  // Made for the first cell that is no plain number: in most columns there is none.
+  let read: ((cell: Cell) => unknown) | undefined;
   const { least, most, added } = plainCells(parameter.kind, options);
   const values = new Array<unknown>(filled);
   let blanks = 0;
@@ -267,6 +268,7 @@ function readCells(column: ColumnToRead, keepsFaults: boolean, options: ReadOpti
           values[index] = cell + added;
           continue;
         }
+        read ??= parameter.kind.columnReader(options);
         const value = read(asCell(cell, cellOf));
         if (value === undefined) blanks++;
         values[index] = value;
@@ -294,7 +296,8 @@ function plainCells({ plain, holds }: CellKind<unknown>, { dayOffset }: ReadOpti
 
 /** The rows, from 1, in which any column is filled. */
 function recordRows(columns: readonly ReadColumn[], height: number): Uint32Array {
-  if (columns.some(({ values, blanks }) => blanks === 0 && values.length === height)) return everyRow(height);
+  if (columns.some(({ values, blanks }) => blanks === 0 && values.length === height))
+    return height === 1 ? onlyRow : everyRow(height);
   const filled = new Uint8Array(height);
   let count = 0;
   for (const { values } of columns) {
@@ -314,6 +317,8 @@ function everyRow(height: number): Uint32Array {
   for (let i = 0; i < height; i++) rows[i] = i + 1;
   return rows;
 }
+
+const onlyRow = everyRow(1);
 
 const repeatsOneCell = ({ parameter, height }: ColumnToRead): boolean => parameter.repeats && height === 1;
 const isTall = ({ height }: ColumnToRead): boolean => height > 1;
