@@ -37,7 +37,7 @@ export function evaluate(
   { dateSystem = 1900, cellOf }: EvaluateOptions = {},
 ): Outcome {
   const dayOffset = dateSystem === 1904 ? days1904 : 0;
-  let layouts: ReadonlyMap<string, Layout> = new Map();
+  let layouts = noLayouts;
   let leftOut: LeftOut | undefined;
   try {
     const read = readArguments(
@@ -81,6 +81,7 @@ function sayLeftOut(leftOut: LeftOut, { shape, formats }: Result<unknown>, laidO
   return formats;
 }
 
+const noLayouts: ReadonlyMap<string, Layout> = new Map();
 const nowhere: Layout = { rows: new Uint32Array(0), height: 0, lying: false, single: false };
 
 const originIn = (layouts: ReadonlyMap<string, Layout>, dayOffset: number): Origin => ({

@@ -47,14 +47,17 @@ export function readArguments(
   const values: Record<string, unknown> = {};
   const groups = new Map<string, ColumnToRead[]>();
   // Columns of one kind share a reader and its memory: the animals for sale are among those treated.
-  const readers = new Map<CellKind<unknown>, ColumnToRead["read"]>();
-  const readerOf = (kind: CellKind<unknown>): ColumnToRead["read"] => {
+  let readers: Map<CellKind<unknown>, Reader> | undefined;
+  const readerOf = (kind: CellKind<unknown>): Reader => {
+    readers ??= new Map();
     const read = readers.get(kind) ?? kind.columnReader(options);
     readers.set(kind, read);
     return read;
   };
 
-  names.forEach((name, index) => {
+  // Loops here and below: a workbook has a call in each of its rows, and most of its time is that of reading them.
+  for (let index = 0; index < names.length; index++) {
+    const name = names[index] as string;
     const parameter = parameters[name] as Parameter<unknown>;
     const handedOver = given[index];
     const argument = isRange(handedOver) || handedOver === undefined ? handedOver : asCell(handedOver, options.cellOf);
@@ -66,26 +69,26 @@ export function readArguments(
       else {
         const { range, filled, height, lying, cellOf } = wholeColumn;
         // Written out: to spread one object into another takes longer than reading a cell.
-        const read = readerOf(parameter.kind);
-        const column = { name, parameter, read, range, filled, height, lying, cellOf };
+        const column = { name, parameter, readerOf, range, filled, height, lying, cellOf };
         const group = groups.get(parameter.group);
         if (group) group.push(column);
         else groups.set(parameter.group, [column]);
       }
     }
-  });
+  }
 
   const layouts = new Map<string, Layout>();
   let leftOut: LeftOut | undefined;
   for (const [group, columns] of groups) {
     const { layout, columns: read } = readGroup(columns, options);
     layouts.set(group, layout);
-    const leaving = columns.filter(({ parameter }) => parameter.faults === "leave out").map(({ name }) => name);
-    const doubted = leaving.length === 0 ? undefined : new Set<string>();
-    columns.forEach((column, at) => {
+    const doubted = columns.some(isLeftOut) ? new Set<string>() : undefined;
+    for (let at = 0; at < columns.length; at++) {
+      const column = columns[at] as ColumnToRead;
       values[column.name] = ofRecords(column, read[at], layout, columns, options, doubted);
-    });
+    }
     if (doubted) {
+      const leaving = columns.filter(isLeftOut).map(({ name }) => name);
       const kept = leaveOut(values, leaving, doubted, layout, rowFault);
       leftOut ??= kept.leftOut;
       layouts.set(group, kept.layout);
@@ -112,8 +115,12 @@ interface WholeColumn {
 interface ColumnToRead extends WholeColumn {
   readonly name: string;
   readonly parameter: Parameter<unknown>;
-  readonly read: (cell: Cell) => unknown;
+  readonly readerOf: (kind: CellKind<unknown>) => Reader;
 }
+
+type Reader = (cell: Cell) => unknown;
+
+const isLeftOut = ({ parameter }: ColumnToRead): boolean => parameter.faults === "leave out";
 
 const isRange = (argument: Argument): argument is Cells => Array.isArray(argument);
 
@@ -121,11 +128,23 @@ function readOne(name: string, parameter: Parameter<unknown>, argument: Argument
   const kind = parameter.kind;
   const cell = singleCell(name, argument, options);
   if (cell === undefined || kind.isBlank(cell)) {
-    if (parameter.fallback !== undefined) return readCell(name, kind, parameter.fallback, options);
+    if (parameter.fallback !== undefined) return fallbackOf(name, parameter, parameter.fallback, options);
     if (parameter.optional) return undefined;
     throw new Problem(`it is ${cell === undefined ? "left out" : "blank"}; enter ${kind.wanted}`, { argument: name });
   }
   return readCell(name, kind, cell, options);
+}
+
+/** What arguments that are left out stand for, read once for all calls. */
+const fallbacks = new WeakMap<Parameter<unknown>, unknown>();
+
+function fallbackOf(name: string, parameter: Parameter<unknown>, fallback: Cell, options: ReadOptions): unknown {
+  const before = fallbacks.get(parameter);
+  if (before !== undefined) return before;
+  const value = readCell(name, parameter.kind, fallback, options);
+  // A date's number is another day in another date system.
+  if (parameter.kind.holds !== "date") fallbacks.set(parameter, value);
+  return value;
 }
 
 function readCell(name: string, kind: CellKind<unknown>, cell: Cell, options: ReadOptions): unknown {
@@ -193,11 +212,15 @@ const cellAt = ({ range, lying, cellOf }: WholeColumn, index: number): Cell =>
 
 /** A group's columns as read, row by row, and where its records stand. A column of one cell for all rows is not read yet. */
 function readGroup(given: readonly ColumnToRead[], options: ReadOptions) {
-  const spread = given.some((column) => stretches(column, given))
-    ? given.filter((column) => !stretches(column, given))
-    : given;
-  const columns = spread.length > 0 ? spread : given;
-  const height = columns.reduce((most, { filled }) => Math.max(most, filled), 0);
+  const columns = given.some(repeatsOneCell) ? spreadOf(given) : given;
+  let height = 0;
+  let single = true;
+  let lying = false;
+  for (const column of columns) {
+    height = Math.max(height, column.filled);
+    single &&= column.height === 1;
+    lying ||= column.lying;
+  }
   for (const column of columns) {
     // Ranges of unlike height are sound as long as nothing filled hangs over the shorter one.
     if (column.height < height) {
@@ -208,16 +231,22 @@ function readGroup(given: readonly ColumnToRead[], options: ReadOptions) {
       );
     }
   }
-  const single = columns.every((column) => column.height === 1);
-  const read = given.map((column) =>
-    columns.includes(column) ? readCells(column, keepsFault(column.parameter, single), options) : undefined,
-  );
-  const rows = recordRows(
-    read.filter((column) => column !== undefined),
-    height,
-  );
-  const layout: Layout = { rows, height, lying: columns.some((column) => column.lying), single };
+  const read: (ReadColumn | undefined)[] = [];
+  const spread: ReadColumn[] = [];
+  for (const column of given) {
+    const isRead = columns === given || columns.includes(column);
+    const cells = isRead ? readCells(column, keepsFault(column.parameter, single), options) : undefined;
+    read.push(cells);
+    if (cells) spread.push(cells);
+  }
+  const layout: Layout = { rows: recordRows(spread, height), height, lying, single };
   return { layout, columns: read };
+}
+
+/** The columns without those of one cell for all rows; all of them where there are no others. */
+function spreadOf(given: readonly ColumnToRead[]): readonly ColumnToRead[] {
+  const spread = given.filter((column) => !stretches(column, given));
+  return spread.length > 0 ? spread : given;
 }
 
 interface ReadColumn {
@@ -234,12 +263,14 @@ interface ReadColumn {
  * @param keepsFaults - whether what stands below a cell that cannot be read is of use
  */
 function readCells(column: ColumnToRead, keepsFaults: boolean, options: ReadOptions): ReadColumn {
-  const { range, filled, lying, name, parameter, read, cellOf } = column;
+  const { range, filled, lying, name, parameter, readerOf, cellOf } = column;
   const { isBlank } = parameter.kind;
   const plain = plainCells(parameter.kind, options);
   const numbers = parameter.numbers && !lying ? plainNumbers(range, filled, plain) : undefined;
   if (numbers) return { values: numbers, blanks: 0, doubts: 0 };
   const { least, most, added } = plain;
+  // Made for the first cell that is no plain number: in most columns there is none.
+  let read: Reader | undefined;
   const values = new Array<unknown>(filled);
   let blanks = 0;
   let doubts = 0;
@@ -255,6 +286,7 @@ function readCells(column: ColumnToRead, keepsFaults: boolean, options: ReadOpti
           values[index] = cell + added;
           continue;
         }
+        read ??= readerOf(parameter.kind);
         const value = read(asCell(cell, cellOf));
         if (value === undefined) blanks++;
         values[index] = value;
@@ -303,7 +335,8 @@ function plainCells({ plain, holds }: CellKind<unknown>, { dayOffset }: ReadOpti
 
 /** The rows, from 1, in which any column is filled. */
 function recordRows(columns: readonly ReadColumn[], height: number): Uint32Array {
-  if (columns.some(({ values, blanks }) => blanks === 0 && values.length === height)) return everyRow(height);
+  if (columns.some(({ values, blanks }) => blanks === 0 && values.length === height))
+    return height === 1 ? onlyRow : everyRow(height);
   const filled = new Uint8Array(height);
   let count = 0;
   for (const { values } of columns) {
@@ -329,8 +362,13 @@ function everyRow(height: number): Uint32Array {
   return counted.subarray(0, height);
 }
 
+const onlyRow = everyRow(1);
+
+const repeatsOneCell = ({ parameter, height }: ColumnToRead): boolean => parameter.repeats && height === 1;
+const isTall = ({ height }: ColumnToRead): boolean => height > 1;
+
 const stretches = (column: ColumnToRead, group: readonly ColumnToRead[]): boolean =>
-  column.parameter.repeats && column.height === 1 && group.some((other) => other.height > 1);
+  repeatsOneCell(column) && group.some(isTall);
 
 /**
  * The values of a column in the rows that hold a record.

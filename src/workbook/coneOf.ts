@@ -5,7 +5,9 @@ import type { SheetArea } from "./formula/referencesIn.ts";
 /** A formula with the cells it fills and the cells it reads. */
 export interface Reader {
   readonly sheet: number;
-  readonly cells: readonly Place[];
+  readonly cell: Place;
+  /** The cells it fills beside its own. */
+  readonly filled: readonly Place[];
   readonly reads: readonly SheetArea[];
 }
 
@@ -20,8 +22,9 @@ export function coneOf(readers: readonly Reader[], seeds: Iterable<number>): Rea
   const index = readersByCell(readers, cone);
   // A set goes on with what is added while it is gone through.
   for (const at of cone) {
-    const { sheet, cells } = readers[at] as Reader;
-    for (const cell of cells) for (const reader of index(sheet, cell)) cone.add(reader);
+    const { sheet, cell, filled } = readers[at] as Reader;
+    for (const reader of index(sheet, cell)) cone.add(reader);
+    for (const place of filled) for (const reader of index(sheet, place)) cone.add(reader);
   }
   return cone;
 }
@@ -34,9 +37,10 @@ function readersByCell(
   const single = new BySheet<number>();
   const columnsOfSheet = columnsFilled(readers);
   const ranges = new BySheet<Span>();
-  readers.forEach(({ reads }, reader) => {
+  readers.forEach((one, reader) => {
+    // Before its reads are asked for, which are worked out then.
     if (known.has(reader)) return;
-    for (const { sheet, area } of reads) {
+    for (const { sheet, area } of one.reads) {
       if (area.top === area.bottom && area.left === area.right) {
         single.add(sheet, placeKey(area.top, area.left), reader);
         continue;
@@ -87,13 +91,14 @@ class BySheet<T> {
 
 function columnsFilled(readers: readonly Reader[]): ReadonlyMap<number, ReadonlySet<number>> {
   const columns = new Map<number, Set<number>>();
-  for (const { sheet, cells } of readers) {
+  for (const { sheet, cell, filled } of readers) {
     let list = columns.get(sheet);
     if (!list) {
       list = new Set();
       columns.set(sheet, list);
     }
-    for (const { column } of cells) list.add(column);
+    list.add(cell.column);
+    for (const { column } of filled) list.add(column);
   }
   return columns;
 }

@@ -1,15 +1,16 @@
 import type { Cell } from "../cells/cell.ts";
 import type { Format } from "../writing/format.ts";
 import type { Area, Place } from "./address.ts";
-import type { FormulaNode } from "./formula/parseFormula.ts";
+import type { FormulaTree } from "./formula/formulaTree.ts";
 
-/** A cell as the engine gets it. A formula is in the engine's spelling and starts with `=`. */
+/**
+ * A cell as the engine gets it. A formula is in the engine's spelling and starts with `=`, or is a tree where it has been
+ * read for this sheet.
+ */
 export interface EngineCell extends Place {
   /** Its content; of a formula what was saved for it, null when nothing was. */
   readonly value: Cell;
-  readonly formula?: string;
-  /** The same as it was parsed for this sheet, where it has been. */
-  readonly parsed?: FormulaNode | undefined;
+  readonly formula?: string | FormulaTree;
   /** A formula for one cell: of a range it means the cell in its own row or column. */
   readonly single?: boolean;
   /** An array formula of the old kind: the cells it was entered in. */

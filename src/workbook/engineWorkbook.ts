@@ -1,4 +1,3 @@
-import type { Place } from "./address.ts";
 import { type Engine, type EngineCell, placeKey } from "./engine.ts";
 import { type Surroundings, translate } from "./formula/translate.ts";
 import type { Sheet } from "./model.ts";
@@ -12,18 +11,18 @@ export function engineWorkbook(
   cone: ReadonlySet<number>,
   around: Surroundings,
 ): Parameters<Engine["calculate"]>[0] {
-  const bySheet = workbook.sheets.map((): Map<number, Task> => new Map());
+  const bySheet = workbook.sheets.map((): Task[] => []);
   let looksUpNames = false;
-  for (const at of cone) {
-    const task = tasks[at] as Task;
-    if (task.translation === undefined) continue;
-    bySheet[task.sheet]?.set(task.key, task);
-    looksUpNames ||= task.translation.calls.includes("INDIRECT");
-  }
+  tasks.forEach((task, at) => {
+    const { traits } = task.read;
+    if (traits === undefined || !cone.has(at)) return;
+    bySheet[task.sheet]?.push(task);
+    looksUpNames ||= traits.calls.includes("INDIRECT");
+  });
   return {
     dateSystem: workbook.dateSystem,
     names: looksUpNames ? plainNames(workbook, around) : [],
-    sheets: workbook.sheets.map((sheet, index) => engineSheet(sheet, bySheet[index] as Map<number, Task>)),
+    sheets: workbook.sheets.map((sheet, index) => engineSheet(sheet, bySheet[index] as Task[])),
   };
 }
 
@@ -42,28 +41,25 @@ function plainNames({ names }: Workbook, around: Surroundings): { name: string; 
 
 const subtotal = /\b(?:SUBTOTAL|AGGREGATE)\s*\(/i;
 
-function engineSheet(sheet: Sheet, tasks: ReadonlyMap<number, Task>) {
+/** @param tasks - those of the sheet, in the order of its cells */
+function engineSheet(sheet: Sheet, tasks: readonly Task[]) {
   const filledBy = new Map<number, number>();
-  for (const { cells, key } of tasks.values()) {
-    // The first is the formula's own.
-    for (let at = 1; at < cells.length; at += 1) {
-      const { row, column } = cells[at] as Place;
-      filledBy.set(placeKey(row, column), key);
-    }
-  }
+  for (const { filled, key } of tasks) for (const { row, column } of filled) filledBy.set(placeKey(row, column), key);
   const cells: EngineCell[] = [];
+  let next = 0;
   const filled: (EngineCell & { readonly by: number })[] = [];
   const subtotals = new Set<number>();
   const hidden = new Set<number>();
   for (const row of sheet.rows) {
     if (row.hidden) hidden.add(row.row);
     for (const cell of row.cells) {
-      const key = placeKey(cell.row, cell.column);
-      if (cell.formula && subtotal.test(cell.formula.text)) subtotals.add(key);
-      const task = cell.formula && tasks.get(key);
-      const by = filledBy.size === 0 ? undefined : filledBy.get(key);
-      if (task) cells.push(engineCell(task));
-      else if (by !== undefined) filled.push({ row: cell.row, column: cell.column, value: cell.value, by });
+      if (cell.formula && subtotal.test(cell.formula.text)) subtotals.add(placeKey(cell.row, cell.column));
+      const by = filledBy.size === 0 ? undefined : filledBy.get(placeKey(cell.row, cell.column));
+      const task = tasks[next];
+      if (task?.cell === cell) {
+        cells.push(engineCell(task));
+        next += 1;
+      } else if (by !== undefined) filled.push({ row: cell.row, column: cell.column, value: cell.value, by });
       else if (cell.value !== null) cells.push({ row: cell.row, column: cell.column, value: cell.value });
     }
   }
@@ -79,15 +75,14 @@ function engineSheet(sheet: Sheet, tasks: ReadonlyMap<number, Task>) {
   };
 }
 
-function engineCell({ cell, translation, parsed, certain }: Task): EngineCell {
+function engineCell({ cell, read: { traits, formula: asRead, certain } }: Task): EngineCell {
   const { row, column, value, formula, dynamic } = cell;
-  if (certain !== undefined || !translation) return { row, column, value: { error: "#NAME?" } };
-  const text = translation.formula;
-  const mayFill = translation.foot || translation.dynamic || dynamic;
+  if (certain !== undefined || !traits) return { row, column, value: { error: "#NAME?" } };
+  const mayFill = traits.foot || traits.dynamic || dynamic;
   // Other programs save an answer of ours that has grown without the mark of one that grows; LibreOffice has none such.
-  const mayHaveGrown = translation.foot && !translation.forCalc;
+  const mayHaveGrown = traits.foot && !traits.forCalc;
   if (formula?.kind === "array" && formula.area && !dynamic && !mayHaveGrown)
-    return { row, column, value, formula: text, parsed, single: false, fixed: formula.area };
+    return { row, column, value, formula: asRead, single: false, fixed: formula.area };
   const single = !mayFill && formula?.kind !== "array";
-  return { row, column, value, formula: text, parsed, single, fixed: undefined };
+  return { row, column, value, formula: asRead, single, fixed: undefined };
 }

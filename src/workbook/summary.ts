@@ -36,8 +36,8 @@ export function summarize(
   const calls = new Map<string, number>();
   const errors: Summary["errors"][number][] = [];
   sheets.forEach((worked, sheet) => {
-    for (const { cell, translation, answer } of worked) {
-      for (const name of translation.calls) calls.set(name, (calls.get(name) ?? 0) + 1);
+    for (const { cell, traits, answer } of worked) {
+      for (const name of traits.calls) calls.set(name, (calls.get(name) ?? 0) + 1);
       if (!isCellError(answer.value)) continue;
       const message = answer.message === undefined ? {} : { message: answer.message };
       errors.push({ sheet: nameOf(sheet), address: placeText(cell), code: answer.value.error, ...message });

@@ -1,39 +1,63 @@
 import { type Area, isInside, isOneCell } from "./address.ts";
 import type { Reader } from "./coneOf.ts";
 import { placeKey } from "./engine.ts";
+import { FormulaTree } from "./formula/formulaTree.ts";
 import { CertainError, NotWorkedOut } from "./formula/notWorkedOut.ts";
-import { type FormulaNode, NoFormula, parseFormula } from "./formula/parseFormula.ts";
-import { readsOf } from "./formula/readsOf.ts";
-import { referencesIn } from "./formula/referencesIn.ts";
-import { type Surroundings, type Translation, translate } from "./formula/translate.ts";
+import { NoFormula, parseFormula } from "./formula/parseFormula.ts";
+import { referencesIn, type SheetArea } from "./formula/referencesIn.ts";
+import { RowPattern } from "./formula/rowPattern.ts";
+import { type FormulaTraits, type Surroundings, translate } from "./formula/translate.ts";
 import { lastRow } from "./limits.ts";
-import type { Sheet, SheetCell } from "./model.ts";
+import type { Sheet, SheetCell, StoredFormula } from "./model.ts";
 
 /** One formula's part in the calculation. */
-export interface Task extends Reader {
+export class Task implements Reader {
+  readonly sheet: number;
   readonly cell: SheetCell;
   readonly key: number;
-  /** As the engine reads it; undefined where it cannot be worked out. */
-  readonly translation: Translation | undefined;
-  /** Its tree, where it is worked out for certain. */
-  readonly parsed: FormulaNode | undefined;
+  readonly filled: readonly SheetCell[];
+  readonly read: FormulaRead;
+
+  constructor(sheet: number, cell: SheetCell, filled: readonly SheetCell[], read: FormulaRead) {
+    this.sheet = sheet;
+    this.cell = cell;
+    this.key = placeKey(cell.row, cell.column);
+    this.filled = filled;
+    this.read = read;
+  }
+
+  get reads(): readonly SheetArea[] {
+    const { formula, reads } = this.read;
+    return reads ?? (formula as FormulaTree).readsIn(this.cell.row);
+  }
+}
+
+/** A formula as it was read, which formulas that are the same in other rows share. */
+interface FormulaRead {
+  /** Undefined where it cannot be worked out. */
+  readonly traits: FormulaTraits | undefined;
+  /** As the engine is to read it. */
+  readonly formula: string | FormulaTree;
+  readonly pattern: RowPattern | undefined;
+  /** The cells it reads, where no tree tells them. */
+  readonly reads: readonly SheetArea[] | undefined;
   /** Why it keeps its saved value. */
-  readonly reason: string | undefined;
+  readonly reason?: string;
   /** The error it ends in whatever the cells hold, in words. */
-  readonly certain: string | undefined;
+  readonly certain?: string;
 }
 
 /** Functions whose answer may be another though no cell has changed. */
 const volatile: ReadonlySet<string> = new Set("NOW TODAY RAND RANDARRAY RANDBETWEEN OFFSET INDIRECT".split(" "));
 
 /** Whether a formula is worked out even when nothing it hangs on is. */
-export const isSeed = ({ cell, translation, certain }: Task): boolean =>
+export const isSeed = ({ cell, read: { traits, certain } }: Task): boolean =>
   cell.unsaved === true ||
   cell.value === null ||
   certain !== undefined ||
-  translation?.foot === true ||
-  (translation?.calls.some((name) => volatile.has(name)) ?? false) ||
-  (translation === undefined && /\bFOOT[._]/i.test(cell.formula?.text ?? ""));
+  traits?.foot === true ||
+  (traits?.calls.some((name) => volatile.has(name)) ?? false) ||
+  (traits === undefined && /\bFOOT[._]/i.test(cell.formula?.text ?? ""));
 
 // The engine walks a formula by calls within calls.
 const mostSteps = 4000;
@@ -51,52 +75,79 @@ const cellsIn = ({ top, left, bottom, right }: Area): number => (bottom - top + 
 /** What each formula of a sheet reads, and how the engine is to read it. */
 export function tasksOf(sheet: Sheet, index: number, around: Surroundings): Task[] {
   const inArea = cellsByArea(sheet);
+  const readFormula = readingDown(index, around);
   const tasks: Task[] = [];
   for (const { cells } of sheet.rows) {
     for (const cell of cells) {
-      const { row, column, formula } = cell;
+      const { formula } = cell;
       if (!formula) continue;
-      const filled = formula.kind === "array" && formula.area ? inArea(formula.area) : [];
-      const { translation, parsed, reads, reason, certain } = readOf(cell, index, around);
-      const key = placeKey(row, column);
-      const cells = filled.length === 0 ? [cell] : [cell, ...filled];
-      // Written out: to spread one object into another takes as long as reading the formula.
-      tasks.push({ cell, key, sheet: index, cells, translation, parsed, reads, reason, certain });
+      const filled = formula.kind === "array" && formula.area ? inArea(formula.area) : none;
+      tasks.push(new Task(index, cell, filled, readFormula(cell, formula)));
     }
   }
   return tasks;
 }
 
-type FormulaRead = Pick<Task, "translation" | "reads"> & Partial<Pick<Task, "parsed" | "reason" | "certain">>;
+const none: readonly SheetCell[] = [];
 
-function readOf(cell: SheetCell, index: number, around: Surroundings): FormulaRead {
-  const { formula } = cell;
-  const text = formula?.text ?? "";
-  const leave = (reason: string): FormulaRead => ({
-    translation: undefined,
-    reason,
-    reads: text.length > longestRead ? [] : referencesIn(`=${text}`, index, around.sheetByName),
-  });
-  if (formula?.kind === "data table") return leave("it belongs to a what-if data table");
-  if (stepsIn(text) > mostSteps)
-    return leave(`it has more than ${mostSteps} steps, which is more than can be followed`);
-  if (formula?.kind === "array" && formula.area && cellsIn(formula.area) > mostArrayCells)
-    return leave("its array covers more cells than can be worked out");
-  try {
-    const translation = translate(text, index, cell, around);
-    const parsed = parseFormula(translation.formula, index, around.sheetByName);
-    const { areas: reads } = readsOf(parsed);
-    // Those that call FOOT or have no value are worked out for certain; of a sheet full of others few may be.
-    return translation.foot || cell.unsaved ? { translation, parsed, reads } : { translation, reads };
-  } catch (error) {
-    if (error instanceof NotWorkedOut || error instanceof NoFormula) return leave(error.message);
-    if (!(error instanceof CertainError)) throw error;
-    return {
-      translation: { formula: "", calls: [], foot: false, forCalc: false, dynamic: false },
-      certain: error.message,
-      reads: [],
-    };
-  }
+/** The formula that was read last in a column, to be known again below. */
+interface Above {
+  readonly text: string;
+  readonly row: number;
+  readonly traits: FormulaTraits;
+  readonly tree: FormulaTree;
+  /** What those that fit it share; null where none can. Worked out when there is a formula below it. */
+  shared: (FormulaRead & { readonly pattern: RowPattern }) | null | undefined;
+}
+
+/** Reads the formulas of a sheet, each as the one above it in its column where it is the same. */
+function readingDown(index: number, around: Surroundings): (cell: SheetCell, formula: StoredFormula) => FormulaRead {
+  const byColumn = new Map<number, Above>();
+  const isDefined = (word: string): boolean => around.names.has(word) || around.tables.has(word);
+  const sharedBy = ({ text, row, traits, tree }: Above): Above["shared"] => {
+    const pattern = RowPattern.of(text, row, isDefined);
+    return pattern ? { traits, formula: tree, pattern, reads: undefined } : null;
+  };
+  return (cell, formula) => {
+    const { text } = formula;
+    const leave = (reason: string): FormulaRead => ({
+      traits: undefined,
+      formula: "",
+      pattern: undefined,
+      reason,
+      reads: text.length > longestRead ? [] : referencesIn(`=${text}`, index, around.sheetByName),
+    });
+    const reason = whyLeft(formula);
+    if (reason !== undefined) return leave(reason);
+    const above = byColumn.get(cell.column);
+    if (above) {
+      if (above.shared === undefined) above.shared = sharedBy(above);
+      if (above.shared?.pattern.fits(text, cell.row)) return above.shared;
+    }
+    try {
+      const { formula: translated, traits } = translate(text, index, cell, around);
+      const tree = new FormulaTree(parseFormula(translated, index, around.sheetByName), cell.row);
+      if (text.length <= mostSteps) byColumn.set(cell.column, { text, row: cell.row, traits, tree, shared: undefined });
+      // Those that call FOOT or have no value are worked out for certain; of a sheet full of others few may be.
+      return traits.foot || cell.unsaved
+        ? { traits, formula: tree, pattern: undefined, reads: undefined }
+        : { traits, formula: translated, pattern: undefined, reads: tree.readsIn(cell.row) };
+    } catch (error) {
+      if (error instanceof NotWorkedOut || error instanceof NoFormula) return leave(error.message);
+      if (!(error instanceof CertainError)) throw error;
+      const traits = { calls: [], foot: false, forCalc: false, dynamic: false };
+      return { traits, formula: "", pattern: undefined, certain: error.message, reads: [] };
+    }
+  };
+}
+
+/** Why a formula keeps its saved value, whatever it says. */
+function whyLeft({ text, kind, area }: StoredFormula): string | undefined {
+  if (kind === "data table") return "it belongs to a what-if data table";
+  if (stepsIn(text) > mostSteps) return `it has more than ${mostSteps} steps, which is more than can be followed`;
+  if (kind === "array" && area && cellsIn(area) > mostArrayCells)
+    return "its array covers more cells than can be worked out";
+  return undefined;
 }
 
 const longestRead = 100_000;

@@ -3,8 +3,9 @@ import { coneOf } from "./coneOf.ts";
 import type { Engine, EngineAnswer, EngineAnswers } from "./engine.ts";
 import { engineWorkbook } from "./engineWorkbook.ts";
 import type { SheetArea } from "./formula/referencesIn.ts";
+import type { RowPattern } from "./formula/rowPattern.ts";
 import { surroundingsOf } from "./formula/surroundingsOf.ts";
-import type { Translation } from "./formula/translate.ts";
+import type { FormulaTraits } from "./formula/translate.ts";
 import type { SheetCell } from "./model.ts";
 import { isSeed, type Task, tasksOf } from "./tasks.ts";
 import type { Workbook } from "./workbook.ts";
@@ -12,7 +13,9 @@ import type { Workbook } from "./workbook.ts";
 /** A formula cell with what became of it. */
 export interface Worked {
   readonly cell: SheetCell;
-  readonly translation: Translation;
+  readonly traits: FormulaTraits;
+  /** The same for all formulas that are the same in other rows, where there are any. */
+  readonly pattern?: RowPattern | undefined;
   readonly answer: EngineAnswer;
 }
 
@@ -77,9 +80,11 @@ function readersOfNewCells(
     if (area && !(before && area.bottom <= before.bottom && area.right <= before.right)) grown.push({ sheet, area });
   }
   if (grown.length === 0) return [];
-  return tasks.flatMap(({ reads }, at) => {
+  return tasks.flatMap((task, at) => {
     if (cone.has(at)) return [];
-    const reads1 = reads.some((read) => grown.some((one) => one.sheet === read.sheet && overlap(one.area, read.area)));
+    const reads1 = task.reads.some((read) =>
+      grown.some((one) => one.sheet === read.sheet && overlap(one.area, read.area)),
+    );
     return reads1 ? [at] : [];
   });
 }
@@ -96,15 +101,16 @@ function outcome(
     left.push({ sheet, row, column, reason: why });
   tasks.forEach((task, at) => {
     if (!cone.has(at)) return;
-    const { cell, sheet, key, translation, reason, certain } = task;
-    if (!translation) leave(task, reason ?? "");
+    const { cell, sheet, key, read } = task;
+    const { traits, pattern, reason, certain } = read;
+    if (!traits) leave(task, reason ?? "");
     else if (certain !== undefined)
-      worked[sheet]?.push({ cell, translation, answer: { value: { error: "#NAME?" }, message: certain } });
+      worked[sheet]?.push({ cell, traits, answer: { value: { error: "#NAME?" }, message: certain } });
     else {
       const answer = answers.sheets[sheet]?.get(key);
       if (answer === undefined) leave(task, "the engine gave no answer for it");
       else if (answer.left !== undefined) leave(task, answer.left);
-      else worked[sheet]?.push({ cell, translation, answer });
+      else worked[sheet]?.push({ cell, traits, pattern, answer });
     }
   });
   return { sheets: worked, left, kept: tasks.length - cone.size, circular: answers.circular };

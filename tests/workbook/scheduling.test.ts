@@ -107,12 +107,13 @@ describe("what hangs on a formula", () => {
       fc.property(fc.array(reader, { minLength: 1, maxLength: 12 }), fc.nat(11), (list, start) => {
         const readers = list.map(({ row, column, reads }) => ({
           sheet: 0,
-          cells: [{ row, column }],
+          cell: { row, column },
+          filled: [],
           reads: reads.map((one) => ({ sheet: 0, area: one })),
         }));
         const wanted = new Set([start % readers.length]);
         for (const at of wanted) {
-          const { row = 0, column = 0 } = readers[at]?.cells[0] ?? {};
+          const { row = 0, column = 0 } = readers[at]?.cell ?? {};
           const own = { top: row, bottom: row, left: column, right: column };
           readers.forEach(({ reads }, other) => {
             if (reads.some((read) => overlap(read.area, own))) wanted.add(other);

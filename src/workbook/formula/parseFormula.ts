@@ -1,16 +1,25 @@
 import type { Cell, ErrorCode } from "../../cells/cell.ts";
-import type { Area } from "../address.ts";
+import { type Area, readPlace } from "../address.ts";
 import { areaBetween } from "./referencesIn.ts";
 import { unquoteSheet } from "./structured.ts";
 import { type Token, tokenize } from "./tokenize.ts";
 
 export type Operator = "+" | "-" | "*" | "/" | "^" | "&" | "=" | "<>" | "<" | ">" | "<=" | ">=";
 
+/** Cells that a formula names. */
+export interface AreaNode {
+  readonly kind: "area";
+  readonly sheet: number;
+  readonly area: Area;
+  /** Which of its ends are rows without `$`, which go along where the formula is copied down; undefined for none. */
+  readonly moving: { readonly top: boolean; readonly bottom: boolean } | undefined;
+}
+
 /** A formula as a tree. */
 export type FormulaNode =
   | { readonly kind: "constant"; readonly value: Cell }
   | { readonly kind: "array"; readonly rows: readonly (readonly Cell[])[] }
-  | { readonly kind: "area"; readonly sheet: number; readonly area: Area }
+  | AreaNode
   | { readonly kind: "name"; readonly name: string }
   | { readonly kind: "sign"; readonly sign: "-" | "+" | "@"; readonly of: FormulaNode }
   | { readonly kind: "percent"; readonly of: FormulaNode }
@@ -85,6 +94,15 @@ function withoutIdleSpaces(tokens: readonly Token[]): readonly Token[] {
     spaced = false;
   }
   return kept;
+}
+
+/** A cell whose row goes along. Whole columns have no row of their own, and whole rows are taken as they stand. */
+const movingRow = /[A-Za-z]\d+$/;
+
+function movingIn({ top }: Area, first: string, second: string): AreaNode["moving"] {
+  const [from, to] = [movingRow.test(first), movingRow.test(second)];
+  if (!from && !to) return undefined;
+  return readPlace(first)?.row === top ? { top: from, bottom: to } : { top: to, bottom: from };
 }
 
 class Reader {
@@ -218,14 +236,14 @@ class Reader {
 
   #area(first: Token, sheet: number): FormulaNode | undefined {
     const isRange = this.#peek()?.text === ":";
-    const second = this.#tokens[this.#at + 1];
-    const wide = isRange && second && !this.#isCallAt(this.#at + 1) ? areaBetween(first.text, second.text) : undefined;
+    const second = isRange && !this.#isCallAt(this.#at + 1) ? this.#tokens[this.#at + 1]?.text : undefined;
+    const wide = second === undefined ? undefined : areaBetween(first.text, second);
     if (wide) {
       this.#at += 2;
-      return { kind: "area", sheet, area: wide };
+      return { kind: "area", sheet, area: wide, moving: movingIn(wide, first.text, second as string) };
     }
     const area = areaBetween(first.text, undefined);
-    return area && { kind: "area", sheet, area };
+    return area && { kind: "area", sheet, area, moving: movingIn(area, first.text, first.text) };
   }
 
   #isCallAt(at: number): boolean {

@@ -1,5 +1,5 @@
 import { lastColumn, lastRow } from "../limits.ts";
-import type { FormulaNode } from "./parseFormula.ts";
+import type { AreaNode, FormulaNode } from "./parseFormula.ts";
 import type { SheetArea } from "./referencesIn.ts";
 
 export interface Reads {
@@ -18,8 +18,6 @@ const dynamic: ReadonlySet<string> = new Set(["OFFSET", "INDIRECT", "ANCHORARRAY
 // Their third range is read as far as the first goes, however few cells it names (ECMA-376 part 1, 18.17.7.323 SUMIF).
 const summedLikeFirst: ReadonlySet<string> = new Set(["SUMIF", "AVERAGEIF"]);
 
-type AreaNode = Extract<FormulaNode, { kind: "area" }>;
-
 function reachedIn({ sheet, area: { top, left, bottom, right } }: AreaNode, { area }: AreaNode): SheetArea {
   const wholeBottom = Math.min(lastRow - 1, top + area.bottom - area.top);
   const wholeRight = Math.min(lastColumn - 1, left + area.right - area.left);
@@ -34,7 +32,7 @@ export function readsOf(node: FormulaNode): Reads {
     if (at === undefined) return;
     switch (at.kind) {
       case "area":
-        areas.push({ sheet: at.sheet, area: at.area });
+        areas.push(at);
         return;
       case "sign":
       case "percent":

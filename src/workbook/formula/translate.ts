@@ -18,9 +18,8 @@ export interface Surroundings {
   readonly footNames: ReadonlySet<string>;
 }
 
-export interface Translation {
-  /** In the engine's spelling, with `=`. */
-  readonly formula: string;
+/** What a formula is, wherever in its column it stands. */
+export interface FormulaTraits {
   readonly calls: readonly string[];
   /** It calls a FOOT function. */
   readonly foot: boolean;
@@ -28,6 +27,12 @@ export interface Translation {
   readonly forCalc: boolean;
   /** It calls a function that fills more than one cell, so the result may spill. */
   readonly dynamic: boolean;
+}
+
+export interface Translation {
+  /** In the engine's spelling, with `=`. */
+  readonly formula: string;
+  readonly traits: FormulaTraits;
 }
 
 /** The longest formula a cell can hold; names put in place may make it longer, but not without end. */
@@ -52,13 +57,8 @@ const dynamicCalls: ReadonlySet<string> = new Set(
 export function translate(formula: string, sheet: number, at: Place, around: Surroundings): Translation {
   const state: State = { around, at, calls: [], foot: false, forCalc: false, dynamic: false, length: 0 };
   const text = translateText(formula, sheet, state, []);
-  return {
-    formula: `=${text}`,
-    calls: state.calls,
-    foot: state.foot,
-    forCalc: state.forCalc,
-    dynamic: state.dynamic,
-  };
+  const { calls, foot, forCalc, dynamic } = state;
+  return { formula: `=${text}`, traits: { calls, foot, forCalc, dynamic } };
 }
 
 interface State {

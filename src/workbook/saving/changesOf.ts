@@ -1,8 +1,9 @@
 import { type Cell, isCellError } from "../../cells/cell.ts";
 import { type Format, patternFor } from "../../writing/format.ts";
 import { type Area, isInside, isOneCell, type Place } from "../address.ts";
-import { placeKey } from "../engine.ts";
+import { type EngineAnswer, placeKey } from "../engine.ts";
 import { footName } from "../formula/functionName.ts";
+import type { RowPattern } from "../formula/rowPattern.ts";
 import { storedSpelling } from "../formula/storedSpelling.ts";
 import type { Sheet, SheetCell, StoredFormula } from "../model.ts";
 import type { Worked } from "../workOut.ts";
@@ -30,15 +31,17 @@ export function changesOf(sheet: Sheet, worked: readonly Worked[], saving: Savin
   };
   const rowStyles = onceAskedFor(() => new Map(sheet.rows.map(({ row, style }) => [row, style])));
   for (const cell of emptied(worked, cells)) put(cell, cell, { value: null, style: cell.style, formula: undefined });
+  const isWholeCall = askedOncePerPattern(isOneCall);
   for (const item of worked) {
     const { cell } = item;
     const { row, column, style } = cell;
-    const formatFor = formatsOf(item);
-    const styled = (at: number, index: number, line: number, value: Cell): number => {
-      const format = typeof value === "number" ? formatFor(line, index, value) : undefined;
+    const { value, spill, shown } = item.answer;
+    // Only where the whole formula is one FOOT call is the answer's format the function's own.
+    const wanted = shown && item.traits.foot && !isCellError(value) && isWholeCall(item) ? shown : undefined;
+    const styled = (at: number, index: number, line: number, content: Cell): number => {
+      const format = wanted && typeof content === "number" ? formatFor(wanted, line, index, content) : undefined;
       return format === undefined ? at : saving.styleWith(at, format);
     };
-    const { value, spill } = item.answer;
     put(cell, cell, { value, style: styled(style, 0, 0, value), formula: formulaOf(item, saving) });
     spill?.cells.forEach((line, down) => {
       line.forEach((content, across) => {
@@ -52,6 +55,18 @@ export function changesOf(sheet: Sheet, worked: readonly Worked[], saving: Savin
   }
   giveOwnText(cells, changes);
   return [...changes.values()];
+}
+
+/** What is so of a formula in any row, asked of one of those that share a pattern. */
+function askedOncePerPattern(ask: (formula: string) => boolean): (item: Worked) => boolean {
+  const known = new Map<RowPattern, boolean>();
+  return ({ cell, pattern }) => {
+    const before = pattern && known.get(pattern);
+    if (before !== undefined) return before;
+    const answer = ask(cell.formula?.text ?? "");
+    if (pattern) known.set(pattern, answer);
+    return answer;
+  };
 }
 
 type Wanted = Omit<CellChange, "row" | "column" | "old">;
@@ -143,13 +158,13 @@ function inside(area: Area, cells: ReadonlyMap<number, SheetCell>): SheetCell[] 
   return found;
 }
 
-function formulaOf({ cell, translation, answer }: Worked, { dynamicMark }: Saving): FormulaChange {
+function formulaOf({ cell, traits, pattern, answer }: Worked, { dynamicMark }: Saving): FormulaChange {
   const { formula, dynamic, row, column } = cell;
   if (!formula) return "keep";
-  const text = storedSpelling(formula.text);
+  const text = pattern ? pattern.stored(formula.text, row) : storedSpelling(formula.text);
   const area = answer.spill?.area ?? { top: row, left: column, bottom: row, right: column };
   const isArray = formula.kind === "array" && formula.area !== undefined;
-  if (translation.foot || (isArray && dynamic) || (answer.spill && !isArray)) {
+  if (traits.foot || (isArray && dynamic) || (answer.spill && !isArray)) {
     const asStored = isArray && dynamic && text === formula.text && sameArea(formula.area, area);
     return asStored ? "keep" : { text, array: { area, mark: dynamicMark() } };
   }
@@ -163,21 +178,17 @@ const sameArea = (one: Area | undefined, other: Area): boolean =>
   one.bottom === other.bottom &&
   one.right === other.right;
 
-/** The number format for a line and column of the answer, when the whole formula is one FOOT call. */
-function formatsOf({
-  cell,
-  translation,
-  answer,
-}: Worked): (line: number, index: number, value: Cell) => string | undefined {
-  const { shown } = answer;
-  if (!shown || !translation.foot || !isOneCall(cell.formula?.text ?? "") || isCellError(answer.value))
-    return () => undefined;
-  return (line, index, value) => {
-    if (shown.headings && line === 0) return undefined;
-    const format: Format | undefined = shown.formats[Math.min(index, shown.formats.length - 1)];
-    const pattern = format === undefined ? undefined : patternFor(format, value);
-    return pattern === "General" ? undefined : pattern;
-  };
+/** The number format for a line and column of an answer. */
+function formatFor(
+  { formats, headings }: NonNullable<EngineAnswer["shown"]>,
+  line: number,
+  index: number,
+  value: Cell,
+): string | undefined {
+  if (headings && line === 0) return undefined;
+  const format: Format | undefined = formats[Math.min(index, formats.length - 1)];
+  const pattern = format === undefined ? undefined : patternFor(format, value);
+  return pattern === "General" ? undefined : pattern;
 }
 
 /**

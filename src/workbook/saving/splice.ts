@@ -13,7 +13,7 @@ export interface Splice {
  * splice("abcd", [{ start: 1, end: 3, text: "-" }]) // → "a-d"
  */
 export function splice(text: string, splices: readonly Splice[]): string {
-  const ordered = [...splices].sort((one, other) => one.start - other.start || one.end - other.end);
+  const ordered = inOrder(splices);
   const pieces: string[] = [];
   let at = 0;
   for (const { start, end, text: piece } of ordered) {
@@ -23,4 +23,11 @@ export function splice(text: string, splices: readonly Splice[]): string {
   }
   pieces.push(text.slice(at));
   return pieces.join("");
+}
+
+/** Mostly they are so already: a sheet is gone through from above. */
+function inOrder(splices: readonly Splice[]): readonly Splice[] {
+  const difference = (one: Splice, other: Splice): number => one.start - other.start || one.end - other.end;
+  const isOrdered = splices.every((one, at) => at === 0 || difference(splices[at - 1] as Splice, one) <= 0);
+  return isOrdered ? splices : [...splices].sort(difference);
 }

@@ -12,14 +12,18 @@ export function spliceSheet(sheet: Sheet, changes: readonly CellChange[]): strin
     else byRow.set(change.row, [change]);
   }
   const splices: Splice[] = [];
+  let left = changes.length;
   for (const row of sheet.rows) {
     // Places that were only implied by what stands before them must be said once cells come and go.
     if (row.implied) splices.push(insertion(afterName(sheet.text, row.start), ` r="${row.row + 1}"`));
     const inRow = byRow.get(row.row) ?? none;
-    byRow.delete(row.row);
+    left -= inRow.length;
     rowSplices(sheet, row, inRow, splices);
   }
-  for (const piece of newRows(sheet, byRow)) splices.push(piece);
+  if (left > 0) {
+    for (const { row } of sheet.rows) byRow.delete(row);
+    for (const piece of newRows(sheet, byRow)) splices.push(piece);
+  }
   return splice(sheet.text, splices);
 }
 

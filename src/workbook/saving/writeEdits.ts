@@ -117,11 +117,11 @@ function withArrays(bytes: Uint8Array, arrays: readonly Edit[]): Uint8Array {
     const cells = cellsOf(sheet);
     return arrays.flatMap(({ sheet: on, row, column, value }): Worked[] => {
       const cell = on === index ? cells.get(placeKey(row, column)) : undefined;
-      return cell ? [{ cell, translation: fillsCells, answer: { value } }] : [];
+      return cell ? [{ cell, traits: fillsCells, answer: { value } }] : [];
     });
   });
   return saveWorkbook(workbook, { sheets }).bytes;
 }
 
 // What calls a FOOT function is always stored so, and these are to be stored in the same way.
-const fillsCells = { formula: "", calls: [], foot: true, forCalc: false, dynamic: true };
+const fillsCells = { calls: [], foot: true, forCalc: false, dynamic: true };

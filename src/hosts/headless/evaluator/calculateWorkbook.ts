@@ -10,9 +10,10 @@ import {
   type EngineWorkbook,
   placeKey,
 } from "../../../workbook/engine.ts";
+import { FormulaTree } from "../../../workbook/formula/formulaTree.ts";
 import { NotWorkedOut } from "../../../workbook/formula/notWorkedOut.ts";
-import { type FormulaNode, NoFormula, parseFormula } from "../../../workbook/formula/parseFormula.ts";
-import { readsOf } from "../../../workbook/formula/readsOf.ts";
+import { NoFormula, parseFormula } from "../../../workbook/formula/parseFormula.ts";
+import type { SheetArea } from "../../../workbook/formula/referencesIn.ts";
 import { lastColumn, lastRow } from "../../../workbook/limits.ts";
 import type { Registration } from "../bridge.ts";
 import { isUnclearDate } from "../isUnclearDate.ts";
@@ -51,12 +52,34 @@ const mostFilled = lastRow / 2;
 const mostLetters = 60_000_000;
 const usualLetters = 200;
 
-interface Formula {
+/** A formula with what becomes of it. */
+class Formula implements Task {
+  readonly sheet: number;
+  readonly row: number;
+  readonly column: number;
   readonly cell: EngineCell;
-  readonly node: FormulaNode;
-  answer: EngineAnswer | undefined;
-  message: string | undefined;
-  shown: EngineAnswer["shown"];
+  readonly tree: FormulaTree;
+  fills: readonly Place[];
+  answer: EngineAnswer | undefined = undefined;
+  message: string | undefined = undefined;
+  shown: EngineAnswer["shown"] = undefined;
+
+  constructor(sheet: number, cell: EngineCell, tree: FormulaTree, fills: readonly Place[]) {
+    this.sheet = sheet;
+    this.row = cell.row;
+    this.column = cell.column;
+    this.cell = cell;
+    this.tree = tree;
+    this.fills = fills;
+  }
+
+  get reads(): readonly SheetArea[] {
+    return this.tree.readsIn(this.row);
+  }
+
+  get dynamic(): boolean {
+    return this.tree.dynamic;
+  }
 }
 
 type OnChange = ((row: number, column: number) => void) | undefined;
@@ -79,34 +102,21 @@ export function calculateWorkbook(
   const sheetByName = new Map(sheets.map(({ name }, index) => [name.toLowerCase(), index]));
   const answers = sheets.map(() => new Map<number, EngineAnswer>());
   const formulas: Formula[] = [];
-  const tasks: Task[] = [];
   const spills = sheets.map(() => new Map<number, Area>());
-  const formulaAt = sheets.map(({ cells }) => {
-    const places = new Set<number>();
-    for (const { row, column, formula } of cells) if (formula !== undefined) places.add(placeKey(row, column));
-    return places;
-  });
+  const formulaAt = sheets.map(placesOfFormulas);
   const fillsOf = filledCells(sheets);
 
   sheets.forEach((sheet, index) => {
     for (const cell of sheet.cells) {
-      const { row, column, formula, parsed, value } = cell;
+      const { row, column, formula, value } = cell;
       if (formula === undefined) {
         if (value !== null) store.put(index, row, column, value);
         continue;
       }
       try {
-        const node = parsed ?? parseFormula(formula, index, sheetByName);
-        const { areas, dynamic } = readsOf(node);
-        formulas.push({ cell, node, answer: undefined, message: undefined, shown: undefined });
-        tasks.push({
-          sheet: index,
-          row,
-          column,
-          reads: areas,
-          dynamic,
-          fills: fillsOf[index]?.get(placeKey(row, column)) ?? none,
-        });
+        const tree =
+          typeof formula === "string" ? new FormulaTree(parseFormula(formula, index, sheetByName), row) : formula;
+        formulas.push(new Formula(index, cell, tree, fillsOf[index]?.get(placeKey(row, column)) ?? none));
       } catch (error) {
         if (!(error instanceof NoFormula)) throw error;
         answers[index]?.set(placeKey(row, column), { value, left: error.message });
@@ -128,8 +138,8 @@ export function calculateWorkbook(
     refused: (message: string) => {
       if (current) [current.message, current.shown] = [message, undefined];
     },
-    answered: ({ formats, headings }: NonNullable<EngineAnswer["shown"]>) => {
-      if (current) [current.message, current.shown] = [undefined, { formats, headings }];
+    answered: (shown: NonNullable<EngineAnswer["shown"]>) => {
+      if (current) [current.message, current.shown] = [undefined, shown];
     },
   };
   const functions = new Map<string, WorksheetFunction>([
@@ -148,7 +158,7 @@ export function calculateWorkbook(
       sheetByName,
       names: new Map(workbook.names.map(({ name, formula }) => [name.toUpperCase(), formula])),
       spillAt: (sheet, row, column) => spills[sheet]?.get(placeKey(row, column)),
-      isFormula: (sheet, row, column) => formulaAt[sheet]?.has(placeKey(row, column)) ?? false,
+      isFormula: (sheet, row, column) => formulaAt[sheet]?.().has(placeKey(row, column)) ?? false,
     }),
     ...catalogue.map((definition) => [`FOOT.${definition.name}`, footFunction(definition, dateSystem, heard)] as const),
   ]);
@@ -158,8 +168,8 @@ export function calculateWorkbook(
   };
 
   const evaluateOnce = (task: number): Cell | Grid => {
-    const { node, cell } = formulas[task] as Formula;
-    const { sheet, row, column } = tasks[task] as Task;
+    const { tree, cell, sheet, row, column } = formulas[task] as Formula;
+    const node = tree.nodeIn(row);
     const run = (): Cell | Grid =>
       evaluateFormula(node, { store, at: { sheet, row, column }, arrays: cell.single !== true, toNumber, library });
     store.cut = false;
@@ -198,8 +208,7 @@ export function calculateWorkbook(
   /** Puts an answer into the cells. @returns those it fills that were not known to be its own */
   const place = (task: number, content: Cell | Grid, onChange: OnChange): readonly Place[] => {
     const formula = formulas[task] as Formula;
-    const { sheet, row, column, fills } = tasks[task] as Task;
-    const { cell } = formula;
+    const { cell, sheet, row, column, fills } = formula;
     const key = placeKey(row, column);
     const before = spills[sheet]?.get(key);
     const put = (toRow: number, toColumn: number, value: Cell): void => {
@@ -270,7 +279,7 @@ export function calculateWorkbook(
     if (bottom >= lastRow || right >= lastColumn) return "";
     if (sheets[sheet]?.reserved?.some((other) => overlap({ top, left, bottom, right }, other)))
       return "the answer needs cells that belong to a table or to merged cells";
-    const formulasHere = formulaAt[sheet] as ReadonlySet<number>;
+    const formulasHere = (formulaAt[sheet] as ReturnType<typeof placesOfFormulas>)();
     for (let column = left; column <= right; column += 1) {
       const cells = store.column(sheet, column);
       for (let row = top; row <= bottom; row += 1) {
@@ -285,8 +294,8 @@ export function calculateWorkbook(
 
   const keep = (task: number, left: string, onChange: OnChange): readonly Place[] => {
     const formula = formulas[task] as Formula;
-    const { sheet, row, column } = tasks[task] as Task;
-    const { value } = formula.cell;
+    const { sheet, row, column, cell } = formula;
+    const { value } = cell;
     formula.answer = { value, left };
     for (const at of [{ row, column, value }, ...(fillsOf[sheet]?.get(placeKey(row, column)) ?? [])]) {
       if (same(store.column(sheet, at.column)[at.row] ?? null, at.value)) continue;
@@ -297,7 +306,7 @@ export function calculateWorkbook(
   };
 
   let circular = false;
-  workOutInOrder(tasks, startOrder(formulas), {
+  workOutInOrder(formulas, startOrder(formulas), {
     readTooEarly: forget,
     keepCircular(task) {
       circular = true;
@@ -326,10 +335,7 @@ export function calculateWorkbook(
     },
   });
 
-  formulas.forEach(({ answer }, task) => {
-    const { sheet, row, column } = tasks[task] as Task;
-    if (answer) answers[sheet]?.set(placeKey(row, column), answer);
-  });
+  for (const { sheet, row, column, answer } of formulas) if (answer) answers[sheet]?.set(placeKey(row, column), answer);
   return { sheets: answers, circular };
 }
 
@@ -340,6 +346,17 @@ function startOrder(formulas: readonly Formula[]): readonly number[] {
     ...all.filter((task) => formulas[task]?.cell.single !== true),
     ...all.filter((task) => formulas[task]?.cell.single === true),
   ];
+}
+
+/** Asked for only by a formula that fills several cells, or looks whether a cell holds one. */
+function placesOfFormulas({ cells }: EngineSheet): () => ReadonlySet<number> {
+  let places: Set<number> | undefined;
+  return () => {
+    if (places) return places;
+    places = new Set();
+    for (const { row, column, formula } of cells) if (formula !== undefined) places.add(placeKey(row, column));
+    return places;
+  };
 }
 
 /** Cells that an array formula filled when the file was saved, by the formula's key. */

@@ -68,6 +68,8 @@ function argumentOf(
 
 /** A worksheet function of ours. Blanks reach it as blanks: a sheep that was not scored is no sound one. */
 export function footFunction(definition: AnyFunction, dateSystem: 1900 | 1904, heard: Heard): WorksheetFunction {
+  // Calls that are shown alike share what says so: there may be one in each row of a sheet.
+  let shown: Parameters<Heard["answered"]>[0] | undefined;
   return (given, calling) => {
     const heights = heightsOf(given, calling);
     const outcome = evaluate(
@@ -79,7 +81,9 @@ export function footFunction(definition: AnyFunction, dateSystem: 1900 | 1904, h
       heard.refused(outcome.message);
       return errorOf(outcome.code);
     }
-    heard.answered(outcome);
+    const { formats, headings } = outcome;
+    if (shown?.formats !== formats) shown = { formats, headings };
+    heard.answered(shown);
     return gridOr(outcome.cells);
   };
 }

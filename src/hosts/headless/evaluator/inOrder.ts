@@ -4,6 +4,7 @@ import type { SheetArea } from "../../../workbook/formula/referencesIn.ts";
 /** A formula to be worked out. */
 export interface Task extends Place {
   readonly sheet: number;
+  /** Worked out when it is asked for. */
   readonly reads: readonly SheetArea[];
   /** Which cells it reads shows only while it is worked out. */
   readonly dynamic: boolean;
@@ -33,9 +34,12 @@ export interface Work {
 /** The cells that formulas fill, by column; those that are settled are passed over at once. */
 class Pending {
   readonly #sheets = new Map<number, { columns: number[]; byColumn: Map<number, Column> }>();
-  readonly #spans: Span[][] = [];
+  /** Where the cells of each formula stand: nearly always one alone, for which no list is made. */
+  readonly #first: (Span | undefined)[];
+  readonly #others = new Map<number, Span[]>();
 
   constructor(tasks: readonly Task[]) {
+    this.#first = new Array<Span | undefined>(tasks.length);
     const loose = new Map<number, Map<number, { rows: number[]; owners: number[] }>>();
     tasks.forEach(({ sheet, row, column, fills }, owner) => {
       let columns = loose.get(sheet);
@@ -45,7 +49,6 @@ class Pending {
       }
       addCell(columns, row, column, owner);
       for (const place of fills) addCell(columns, place.row, place.column, owner);
-      this.#spans.push([]);
     });
     for (const [sheet, columns] of loose) {
       const byColumn = new Map<number, Column>();
@@ -58,17 +61,25 @@ class Pending {
     const { rows, owners } = isAscending(cells.rows) ? cells : sorted(cells);
     const made: Column = { rows, owners, next: Int32Array.from({ length: rows.length + 1 }, (_, at) => at) };
     owners.forEach((owner, at) => {
-      const spans = this.#spans[owner] as Span[];
-      const last = spans.at(-1);
+      const others = this.#others.get(owner);
+      const last = others?.at(-1) ?? this.#first[owner];
       if (last?.column === made && last.to === at) last.to = at + 1;
-      else spans.push({ column: made, from: at, to: at + 1 });
+      else this.#addSpan(owner, { column: made, from: at, to: at + 1 });
     });
     return made;
   }
 
+  #addSpan(owner: number, span: Span): void {
+    const others = this.#others.get(owner);
+    if (others) others.push(span);
+    else if (this.#first[owner]) this.#others.set(owner, [span]);
+    else this.#first[owner] = span;
+  }
+
   settle(task: number): void {
-    for (const { column, from, to } of this.#spans[task] ?? [])
-      for (let at = from; at < to; at += 1) column.next[at] = at + 1;
+    settleSpan(this.#first[task] as Span);
+    const others = this.#others.get(task);
+    if (others) for (const span of others) settleSpan(span);
   }
 
   columnsIn({ sheet, area }: SheetArea): readonly number[] {
@@ -98,6 +109,10 @@ interface Span {
   readonly column: Column;
   readonly from: number;
   to: number;
+}
+
+function settleSpan({ column, from, to }: Span): void {
+  for (let at = from; at < to; at += 1) column.next[at] = at + 1;
 }
 
 function addCell(
@@ -254,6 +269,7 @@ interface Round {
 
 interface Frame {
   readonly task: number;
+  readonly reads: readonly SheetArea[];
   area: number;
   columns: readonly number[];
   column: number;
@@ -276,7 +292,8 @@ function inOneRound(tasks: readonly Task[], order: readonly number[], round: Rou
   const enter = (task: number): void => {
     state[task] = onPath;
     root[task] = path.length;
-    path.push({ task, area: 0, columns: none, column: -1, row: 0, circle: path.length, first: none });
+    const { reads } = tasks[task] as Task;
+    path.push({ task, reads, area: 0, columns: none, column: -1, row: 0, circle: path.length, first: none });
   };
   const settle = (task: number): void => {
     state[task] = settled;
@@ -311,7 +328,7 @@ function inOneRound(tasks: readonly Task[], order: readonly number[], round: Rou
         meet(must as number);
         continue;
       }
-      const next = nextUnsettled(frame, tasks[frame.task] as Task, pending);
+      const next = nextUnsettled(frame, pending);
       if (next !== undefined) {
         meet(next);
         continue;
@@ -342,7 +359,8 @@ function inOneRound(tasks: readonly Task[], order: readonly number[], round: Rou
   }
 }
 
-function nextUnsettled(frame: Frame, { reads }: Task, pending: Pending): number | undefined {
+function nextUnsettled(frame: Frame, pending: Pending): number | undefined {
+  const { reads } = frame;
   for (; frame.area < reads.length; frame.area += 1) {
     const reference = reads[frame.area] as SheetArea;
     if (frame.column === -1) {

@@ -119,13 +119,13 @@ function formulaCell(sheet: Sheet, cell: SheetCell, index: number, { around, lef
   };
   if (formula.kind === "data table") return keep("it belongs to a what-if data table");
   try {
-    const { formula: text, foot } = translate(formula.text, index, cell, around);
+    const { formula: text, traits } = translate(formula.text, index, cell, around);
     const { area } = formula;
     if (area && !isOneCell(area)) {
       const { top, left: first, bottom, right } = area;
       put(spill.areas, row, column, { startRow: top, startColumn: first, endRow: bottom, endColumn: right });
       put(spill.cells, row, column, content);
-      if (!foot && !cell.dynamic)
+      if (!traits.foot && !cell.dynamic)
         return { ...content, f: `=${fitFunction}(${text.slice(1)},${bottom - top + 1},${right - first + 1})` };
     }
     return { ...content, f: text };
