@@ -38,8 +38,9 @@ function dayIn(text: string): number | undefined {
   return typeof next === "number" ? next - 1 : undefined;
 }
 
-/** Whether FLOCKPREV takes the counts of a row. */
+/** Whether FLOCKPREV takes the counts of a row, and does not pass over them as a blank row. */
 function areCounts(lame: string, seen: string): boolean {
+  if (isBlank(lame) && isBlank(seen)) return false;
   const outcome = evaluate(flockPrevalenceFunction, [column([cellOf(lame), 1]), column([cellOf(seen), 100])]);
   return outcome.ok;
 }
