@@ -26,7 +26,7 @@ const ratios = {
   SALECHECK: { aim: 4, most: 4 },
   RECORDCHECK: { aim: 10, most: 10 },
   PREVBY: { aim: 2, most: 2 },
-  FUNNEL: { aim: 2, most: 2.5 },
+  FUNNEL: { aim: 2, most: 2 },
   SHRUNKPREV: { aim: 2, most: 2 },
 } as const;
 type Name = keyof typeof ratios;

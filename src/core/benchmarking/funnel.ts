@@ -47,8 +47,8 @@ export interface FunnelFlock extends Partial<Readonly<Record<keyof FunnelLimits,
  */
 export function funnel(
   flocks: readonly string[],
-  lame: readonly number[],
-  seen: readonly number[],
+  lame: ArrayLike<number>,
+  seen: ArrayLike<number>,
   target?: number,
   differ = false,
 ): readonly FunnelFlock[] {

@@ -22,8 +22,8 @@ export interface NamedCount {
  */
 export function tallyByName(
   column: NameColumn,
-  lame: readonly number[],
-  seen: readonly number[],
+  lame: ArrayLike<number>,
+  seen: ArrayLike<number>,
 ): readonly NamedCount[] {
   const { names, placeOf } = placesByName(column, seen.length);
   const [lameIn, seenIn] = [new Float64Array(names.length), new Float64Array(names.length)];
