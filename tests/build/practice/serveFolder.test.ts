@@ -6,12 +6,17 @@ import { afterEach, describe, expect, it } from "vitest";
 import { type Serving, serveFolder } from "../../../src/build/practice/serveFolder.ts";
 
 const open: Serving[] = [];
+const made: string[] = [];
 afterEach(() => {
   for (const serving of open.splice(0)) serving.close();
+  for (const folder of made.splice(0)) rmSync(folder, { recursive: true, force: true });
 });
 
 async function serve(ports: readonly number[]): Promise<Serving & { readonly folder: string }> {
-  const folder = mkdtempSync(join(tmpdir(), "soundfold-serve-"));
+  const home = mkdtempSync(join(tmpdir(), "soundfold-serve-"));
+  made.push(home);
+  const folder = join(home, "served");
+  mkdirSync(folder);
   writeFileSync(join(folder, "index.html"), "<p>here</p>");
   mkdirSync(join(folder, "icons"));
   writeFileSync(join(folder, "icons", "icon.png"), "a picture");
