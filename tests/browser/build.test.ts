@@ -40,6 +40,7 @@ describe("npm run build", () => {
       "manifest.xml",
       "privacy.html",
       "records.(its content).js",
+      "shared.(its content).js",
       "site.js",
       "support.html",
       "taskpane.css",

@@ -58,7 +58,7 @@ describe("the practice sheet for everybody", () => {
       await page.keyboard.press("Enter");
       await page.getByRole("heading", { name: "FOOT.FLOCKPREV" }).waitFor();
       await expect.poll(isHeading).toBe(true);
-      expect(await focused(page)).toBe("FOOT.FLOCKPREV");
+      await expect.poll(() => focused(page)).toBe("FOOT.FLOCKPREV");
       await page.getByRole("link", { name: "All functions" }).click();
       await expect.poll(() => focused(page)).toBe("Find a function");
       await page.close();
@@ -71,24 +71,24 @@ describe("the practice sheet for everybody", () => {
     async () => {
       const { page } = await practice.open();
       await page.getByText("F6 leads out of the sheet and round").waitFor();
-      expect(await isInSheet(page)).toBe(true);
+      await expect.poll(() => isInSheet(page)).toBe(true);
       await page.keyboard.press("Tab");
       await said(page, "B1");
-      expect(await isInSheet(page)).toBe(true);
+      await expect.poll(() => isInSheet(page)).toBe(true);
       await page.keyboard.press("F6");
-      expect(await focused(page)).toBe("Start");
+      await expect.poll(() => focused(page)).toBe("Start");
       await page.keyboard.press("F6");
-      expect(await focused(page)).toBe("Functions");
+      await expect.poll(() => focused(page)).toBe("Functions");
       expect(await page.evaluate(() => document.activeElement?.matches(":focus-visible"))).toBe(true);
       await page.keyboard.press("Tab");
-      expect(await focused(page)).toBe("Explain");
+      await expect.poll(() => focused(page)).toBe("Explain");
       await page.keyboard.press("F6");
-      expect(await focused(page)).toBe("Open a workbook");
+      await expect.poll(() => focused(page)).toBe("Open a workbook");
       await page.keyboard.press("Shift+F6");
-      expect(await focused(page)).toBe("Functions");
+      await expect.poll(() => focused(page)).toBe("Functions");
       await page.keyboard.press("F6");
       await page.keyboard.press("F6");
-      expect(await isInSheet(page)).toBe(true);
+      await expect.poll(() => isInSheet(page)).toBe(true);
       await page.keyboard.press("ArrowDown");
       await said(page, "B2");
       await page.keyboard.press("Home");
@@ -101,10 +101,10 @@ describe("the practice sheet for everybody", () => {
       // Half-way through a formula it is the same.
       await page.keyboard.type("=1+1");
       await page.keyboard.press("Shift+F6");
-      expect(await isInSheet(page)).toBe(false);
+      await expect.poll(() => isInSheet(page)).toBe(false);
       await page.keyboard.press("Control+PageDown");
       await said(page, "A1", /^Settings/);
-      expect(await isInSheet(page)).toBe(true);
+      await expect.poll(() => isInSheet(page)).toBe(true);
       await page.keyboard.press("Control+PageUp");
       await said(page, "B2", /^Start/);
       await page.close();
@@ -137,7 +137,7 @@ describe("the practice sheet for everybody", () => {
 
       await page.getByLabel("Cell", { exact: true }).focus();
       await page.keyboard.press("Tab");
-      expect(await isInSheet(page)).toBe(true);
+      await expect.poll(() => isInSheet(page)).toBe(true);
       expect(await page.evaluate(() => (document.activeElement as HTMLElement).isContentEditable)).toBe(true);
       await page.close();
     },
@@ -153,27 +153,27 @@ describe("the practice sheet for everybody", () => {
       await page.getByLabel("seen", { exact: true }).focus();
       await page.keyboard.press("Shift+F6");
       await page.keyboard.press("Shift+F6");
-      expect(await isInSheet(page)).toBe(true);
+      await expect.poll(() => isInSheet(page)).toBe(true);
       await page.keyboard.press("ArrowDown");
       await page.keyboard.press("Shift+ArrowDown");
       await page.keyboard.press("F6");
       await page.keyboard.press("F6");
       await page.keyboard.press("Tab");
       await page.keyboard.press("Enter");
-      expect(await page.getByLabel("seen", { exact: true }).inputValue()).toBe("'Start'!A2:A3");
+      await expect.poll(() => page.getByLabel("seen", { exact: true }).inputValue()).toBe("'Start'!A2:A3");
       // Where the form is gone, it is the choice of views again.
       await page.getByRole("link", { name: "All functions" }).click();
       await expect.poll(() => focused(page)).toBe("Find a function");
       await page.keyboard.press("F6");
       await page.keyboard.press("Shift+F6");
-      expect(await focused(page)).toBe("Functions");
+      await expect.poll(() => focused(page)).toBe("Functions");
 
       await goTo(page, "E6");
       await page.keyboard.type("mine");
       await page.keyboard.press("Enter");
       await page.getByText("not saved yet").waitFor();
       for (const key of ["F6", "F6", "F6"]) await page.keyboard.press(key);
-      expect(await focused(page)).toBe("Open a workbook");
+      await expect.poll(() => focused(page)).toBe("Open a workbook");
       await page.keyboard.press("Enter");
       await page.getByRole("button", { name: "Go back" }).waitFor();
       await page.keyboard.press("Escape");
@@ -189,7 +189,7 @@ describe("the practice sheet for everybody", () => {
       const { page } = await practice.open({ stillness: "reduce" });
       // Whoever clicks on a tab types into its sheet.
       await toSheet(page, "Cases");
-      expect(await isInSheet(page)).toBe(true);
+      await expect.poll(() => isInSheet(page)).toBe(true);
       await page.keyboard.press("Control+ArrowDown");
       for (let step = 0; step < 7; step += 1) await page.keyboard.press(step === 0 ? "ArrowDown" : "ArrowRight");
       await said(page, "G\\d+");
@@ -223,13 +223,13 @@ describe("the practice sheet for everybody", () => {
       expect(await page.getByRole("button", { name: "Show panel" }).getAttribute("aria-expanded")).toBe("false");
       expect(await barriers(page)).toEqual([]);
       // Clicked on, it leaves the keys with whoever types.
-      expect(await isInSheet(page)).toBe(true);
+      await expect.poll(() => isInSheet(page)).toBe(true);
       await page.keyboard.press("Shift+F6");
-      expect(await focused(page)).toBe("Open a workbook");
+      await expect.poll(() => focused(page)).toBe("Open a workbook");
       await page.keyboard.press("Shift+F6");
-      expect(await focused(page)).toBe("Start");
+      await expect.poll(() => focused(page)).toBe("Start");
       await page.keyboard.press("F6");
-      expect(await focused(page)).toBe("Open a workbook");
+      await expect.poll(() => focused(page)).toBe("Open a workbook");
       // The flock that the page begins with is not theirs.
       await page.getByRole("button", { name: "Start your own" }).click();
       await expect.poll(() => focused(page)).toBe("Start a workbook");

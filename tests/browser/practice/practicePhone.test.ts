@@ -70,7 +70,7 @@ describe("on a telephone", () => {
     async (_, width, height) => {
       const { page, troubles } = await practice.open({ width, height, touch: true, stillness: "reduce" });
       await toSheet(page, "Cases");
-      expect(await page.evaluate(() => document.documentElement.scrollWidth - innerWidth)).toBe(0);
+      await expect.poll(() => page.evaluate(() => document.documentElement.scrollWidth - innerWidth)).toBe(0);
       const sheet = await drawn(page);
       const tab = await page.getByRole("tab", { name: "Cases", exact: true }).boundingBox();
       expect((tab?.y ?? Number.NaN) + (tab?.height ?? 0)).toBeLessThan(height);

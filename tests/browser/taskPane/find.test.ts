@@ -17,7 +17,9 @@ const open = (meeting: Meeting = {}) => openPane(browser, inject("addInFolder"),
 describe("finding a function", () => {
   it("lists every function under its topic, in the order of the catalogue", async () => {
     const { page, troubles } = await open();
-    expect(await page.locator(".functions .name").allTextContents()).toEqual(catalogue.map(({ name }) => name));
+    await expect
+      .poll(() => page.locator(".functions .name").allTextContents())
+      .toEqual(catalogue.map(({ name }) => name));
     expect(await page.locator(".functions .summary").allTextContents()).toEqual(
       catalogue.map(({ summary }) => summary),
     );
@@ -30,10 +32,10 @@ describe("finding a function", () => {
     await page.getByLabel("What do you want to know?").fill("when can she be sold");
     await page.getByText("may answer “when can she be sold”").waitFor();
     await page.locator(".functions a").first().click();
-    expect(await page.locator("h2").textContent()).toBe("FOOT.CLEARDATE");
-    expect(await page.evaluate(() => document.activeElement?.tagName)).toBe("H2");
+    await expect.poll(() => page.locator("h2").textContent()).toBe("FOOT.CLEARDATE");
+    await expect.poll(() => page.evaluate(() => document.activeElement?.tagName)).toBe("H2");
     await page.getByRole("link", { name: "All functions" }).click();
-    expect(await page.getByLabel("What do you want to know?").inputValue()).toBe("when can she be sold");
+    await expect.poll(() => page.getByLabel("What do you want to know?").inputValue()).toBe("when can she be sold");
     expect(troubles).toEqual([]);
     await page.close();
   });
@@ -41,9 +43,9 @@ describe("finding a function", () => {
   it("keeps to a topic, and says in words when nothing is found", async () => {
     const { page } = await open();
     await page.getByLabel("Topic").selectOption("watching");
-    expect(await page.locator(".functions .name").allTextContents()).toEqual(
-      catalogue.filter(({ topic }) => topic === "watching").map(({ name }) => name),
-    );
+    await expect
+      .poll(() => page.locator(".functions .name").allTextContents())
+      .toEqual(catalogue.filter(({ topic }) => topic === "watching").map(({ name }) => name));
     await page.getByLabel("What do you want to know?").fill("xylophone");
     await page.getByText("Nothing here answers “xylophone”.").waitFor();
     await page.close();

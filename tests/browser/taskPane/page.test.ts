@@ -65,7 +65,7 @@ describe("by keyboard", () => {
     const { page } = await open();
     await page.keyboard.press("Tab");
     for (const name of ["Functions", "Explain", "Check records", "Workbooks", "Is it all right?", "Cautions"]) {
-      expect(await page.evaluate(() => document.activeElement?.textContent)).toBe(name);
+      await expect.poll(() => page.evaluate(() => document.activeElement?.textContent)).toBe(name);
       const outline = await page.evaluate(() => getComputedStyle(document.activeElement as Element).outlineStyle);
       expect(outline).toBe("solid");
       await page.keyboard.press("Tab");
@@ -73,7 +73,8 @@ describe("by keyboard", () => {
     await page.locator("nav").getByRole("link", { name: "Cautions" }).focus();
     await page.keyboard.press("Enter");
     await page.getByRole("heading", { name: "Cautions" }).waitFor();
-    expect(await page.evaluate(() => document.activeElement?.tagName)).toBe("H2");
+    // The heading is drawn first, and then gets the focus.
+    await expect.poll(() => page.evaluate(() => document.activeElement?.tagName)).toBe("H2");
     expect(await page.locator("nav").getByRole("link", { name: "Cautions" }).getAttribute("aria-current")).toBe("page");
     await page.close();
   });

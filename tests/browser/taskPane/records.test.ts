@@ -97,7 +97,7 @@ it("reads long records in parts and leaves out no finding", async () => {
   await page.getByText("9000 things to look at:").waitFor();
   expect(await page.locator(".findings li").count()).toBe(100);
   await page.getByRole("button", { name: "Show 100 more" }).click();
-  expect(await page.locator(".findings li").count()).toBe(200);
+  await expect.poll(() => page.locator(".findings li").count()).toBe(200);
   expect(await page.locator(".findings .link").last().textContent()).toBe("B201");
   await page.close();
 });
