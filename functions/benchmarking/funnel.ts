@@ -2,7 +2,7 @@ import { type FunnelFlock, funnel } from "../../src/core/benchmarking/funnel.ts"
 import { about, defineFunction } from "../../src/definition/defineFunction.ts";
 import { nothing, problem } from "../../src/definition/problemExamples.ts";
 import { innerShare } from "../../src/reading/numbers.ts";
-import { asNumbers, oneOr, oneOrNone } from "../../src/reading/parameter.ts";
+import { oneOr, oneOrNone } from "../../src/reading/parameter.ts";
 import { yesNo } from "../../src/reading/words.ts";
 import { table } from "../../src/writing/result.ts";
 import { sources } from "../sources.ts";
@@ -24,8 +24,6 @@ export const funnelFunction = defineFunction({
   ],
   parameters: {
     ...flockColumns,
-    lame: asNumbers(flockColumns.lame),
-    seen: asNumbers(flockColumns.seen),
     target: oneOrNone(innerShare, "The share expected; left out, that of all flocks together"),
     flocks_differ: oneOr(yesNo, false, "TRUE widens the limits by how much the flocks differ among themselves"),
   },

@@ -3,6 +3,7 @@ import { addDays } from "date-fns/addDays";
 import { isValid } from "date-fns/isValid";
 import { lightFormat } from "date-fns/lightFormat";
 import { parseISO } from "date-fns/parseISO";
+import { msPerDay } from "./msPerDay.ts";
 
 /**
  * A calendar day as spreadsheets count it: whole days, 61 = 1 March 1900, 45351 = 29 February 2024
@@ -19,7 +20,6 @@ export const days1904 = 1462;
 // All work is done in UTC: in a local zone some dates do not exist (a zone that crossed the date line) or have no midnight.
 // The whole UTCDate sets up three formatters of its own, a third of the time in which the functions load in Excel.
 const inUtc = { in: (value: number | string | Date) => new UTCDateMini(+new Date(value)) };
-const milliseconds = 86_400_000;
 const origin = parseISO("1899-12-30", inUtc);
 
 // Month names here, since the library's full formatter brings 10 kB (gzip) of language data to a spreadsheet bundle.
@@ -55,7 +55,7 @@ export function momentFromText(text: string): Moment | undefined {
   if (h > 23 || m > 59 || s > 59) return undefined;
   // Midnights of UTC are a whole number of days apart. The library's count of days asks for time zones, which takes most of
   // the time in which the examples of all functions are read at every start.
-  return (+day - +origin) / milliseconds + (h * 3600 + m * 60 + s) / 86_400;
+  return (+day - +origin) / msPerDay + (h * 3600 + m * 60 + s) / 86_400;
 }
 
 /**

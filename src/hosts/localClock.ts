@@ -1,9 +1,8 @@
 import type { Moment } from "../cells/day.ts";
+import { msPerDay } from "../cells/msPerDay.ts";
 
 /** Says what day and hour it is, as a serial of the 1900 system. */
 export type Clock = () => Moment;
-
-const msPerDay = 86_400_000;
 
 /** The serial of 1 January 1970, from which a Date counts (ECMA-376 Part 1 §18.17.4.1, 1900 system). */
 const epoch = 25_569;

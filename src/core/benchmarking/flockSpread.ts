@@ -34,17 +34,18 @@ export interface FlockSpread {
  * @example
  * flockSpread([1, 8], [10, 10], 0.95).correlation // → 0.6246246246…
  */
-export function flockSpread(lame: readonly number[], seen: readonly number[], confidence: number): FlockSpread {
+export function flockSpread(lame: ArrayLike<number>, seen: ArrayLike<number>, confidence: number): FlockSpread {
   const { share, seen: all } = pooledPrevalence(lame, seen);
   let [flocks, squares, between, within] = [0, 0, 0, 0];
-  seen.forEach((n, row) => {
-    if (n === 0) return;
+  for (let row = 0; row < seen.length; row++) {
+    const n = seen[row] as number;
+    if (n === 0) continue;
     const own = (lame[row] ?? 0) / n;
     flocks++;
     squares += n * n;
     between += n * pow(own - share, 2);
     within += n * own * (1 - own);
-  });
+  }
   if (flocks === 1)
     throw new Problem("one flock alone has no spread between flocks; give two or more", { argument: "lame" });
   if (flocks === all)
@@ -60,7 +61,7 @@ export function flockSpread(lame: readonly number[], seen: readonly number[], co
   const effect = (likeness: number): number => 1 + (squares / all - 1) * likeness;
   const known = Math.max(correlation, 0);
   const range = correlationRange(
-    seen.map((n, row) => ({ lame: lame[row] ?? 0, seen: n })),
+    Array.from(seen, (n, row) => ({ lame: lame[row] ?? 0, seen: n })),
     confidence,
   );
   const [low, high] = [Math.min(range.low, known), Math.max(range.high, known)];

@@ -46,8 +46,8 @@ type RankWord = "better half" | "worse half" | "middle" | "not told apart";
  */
 export function shrunkPrevalence(
   flocks: readonly string[],
-  lame: readonly number[],
-  seen: readonly number[],
+  lame: ArrayLike<number>,
+  seen: ArrayLike<number>,
   confidence: number,
 ): readonly ShrunkFlock[] {
   checkCounts(lame, seen);

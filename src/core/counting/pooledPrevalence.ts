@@ -21,8 +21,8 @@ export interface Prevalence {
  * pooledPrevalence([1, 3], [10, 10]) // → { lame: 4, seen: 20, share: 0.2 }
  */
 export function pooledPrevalence(
-  lame: readonly number[],
-  seen: readonly number[],
+  lame: ArrayLike<number>,
+  seen: ArrayLike<number>,
   names: CountNames = usualNames,
 ): Prevalence {
   checkCounts(lame, seen, names);

@@ -1,6 +1,5 @@
 import type { Moment } from "../../cells/day.ts";
-
-const msPerDay = 86_400_000;
+import { msPerDay } from "../../cells/msPerDay.ts";
 
 /** The serial of 1 January 1970, from which a Date counts (ECMA-376 Part 1 §18.17.4.1, 1900 system). */
 const epoch = 25_569;

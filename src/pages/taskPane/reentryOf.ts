@@ -1,10 +1,10 @@
 import { catalogue } from "../../../functions/catalogue.ts";
 import { typedFootName } from "../../workbook/formula/functionName.ts";
 import { isCall, type Token, tokenize } from "../../workbook/formula/tokenize.ts";
-import { footCalls } from "./footCalls.ts";
+import { type FootCall, footCalls } from "./footCalls.ts";
 import { keptAsText } from "./keptAsText.ts";
 import { mayBeHidden } from "./mayBeHidden.ts";
-import { typedAgain } from "./typedAgain.ts";
+import { spelledAsTyped } from "./spelledAsTyped.ts";
 
 /** A formula that is to be entered again. */
 export interface Reentry {
@@ -33,15 +33,16 @@ const offered: ReadonlySet<string> = new Set(catalogue.map(({ name }) => name));
 export function reentryOf(formula: unknown, shown: unknown, theirs: ReadonlySet<string>): Reentry | undefined {
   const kept = keptAsText(formula);
   if (kept !== undefined) return ofKept(kept);
-  const again = typedAgain(formula, theirs);
-  if (again === undefined) return undefined;
-  if (shown === "#NAME?") return { formula: again, asPrecaution: false };
-  const asItStands = String(formula);
-  const tokens = tokenize(asItStands.slice(1)) ?? [];
-  const calls = footCalls(tokens, theirs).filter(({ name }) => offered.has(name));
-  if (calls.some(({ name, at, from }) => from < at || tokens[at]?.text.toUpperCase() !== typedFootName(name)))
-    return { formula: again, asPrecaution: false };
-  return calls.some(({ at }) => mayBeHidden(tokens, at)) ? { formula: asItStands, asPrecaution: true } : undefined;
+  if (typeof formula !== "string" || !formula.startsWith("=")) return undefined;
+  const tokens = tokenize(formula.slice(1)) ?? [];
+  const all = footCalls(tokens, theirs);
+  if (all.length === 0) return undefined;
+  const calls = all.filter(({ name }) => offered.has(name));
+  const isMisspelt = ({ name, at, from }: FootCall): boolean =>
+    from < at || tokens[at]?.text.toUpperCase() !== typedFootName(name);
+  if (shown === "#NAME?" || calls.some(isMisspelt))
+    return { formula: spelledAsTyped(tokens, all), asPrecaution: false };
+  return calls.some(({ at }) => mayBeHidden(tokens, at)) ? { formula, asPrecaution: true } : undefined;
 }
 
 // Functions of Google Sheets that Excel does not have (from memory), of those that may stand around ours.
@@ -51,10 +52,14 @@ const foreign: ReadonlySet<string> = new Set(
 );
 
 function ofKept(kept: string): Reentry | undefined {
-  const formula = typedAgain(kept);
   const tokens = tokenize(kept.slice(1)) ?? [];
-  if (formula === undefined || !footCalls(tokens).some(({ name }) => offered.has(name))) return undefined;
-  return { formula, asPrecaution: false, left: tokens.some(isForeign) ? "foreign" : "usable" };
+  const calls = footCalls(tokens);
+  if (!calls.some(({ name }) => offered.has(name))) return undefined;
+  return {
+    formula: spelledAsTyped(tokens, calls),
+    asPrecaution: false,
+    left: tokens.some(isForeign) ? "foreign" : "usable",
+  };
 }
 
 const isForeign = ({ text }: Token, at: number, tokens: readonly Token[]): boolean =>

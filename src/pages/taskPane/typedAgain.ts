@@ -1,6 +1,6 @@
-import { typedFootName } from "../../workbook/formula/functionName.ts";
-import { joinTokens, tokenize } from "../../workbook/formula/tokenize.ts";
+import { tokenize } from "../../workbook/formula/tokenize.ts";
 import { footCalls } from "./footCalls.ts";
+import { spelledAsTyped } from "./spelledAsTyped.ts";
 
 /**
  * A formula with its FOOT functions spelt as a person types them; undefined where it calls none.
@@ -14,11 +14,5 @@ export function typedAgain(formula: unknown, theirs?: ReadonlySet<string>): stri
   if (typeof formula !== "string" || !formula.startsWith("=")) return undefined;
   const tokens = tokenize(formula.slice(1)) ?? [];
   const calls = footCalls(tokens, theirs);
-  if (calls.length === 0) return undefined;
-  let [again, done] = ["=", 0];
-  for (const { name, at, from } of calls) {
-    again += joinTokens(tokens.slice(done, from)) + typedFootName(name);
-    done = at + 1;
-  }
-  return again + joinTokens(tokens.slice(done));
+  return calls.length === 0 ? undefined : spelledAsTyped(tokens, calls);
 }

@@ -1,7 +1,7 @@
 import type { IWorkbookData } from "@univerjs/core";
 import { LifecycleService, LifecycleStages } from "@univerjs/core";
 import type { FUniver } from "@univerjs/core/facade";
-import { IEditorBridgeService, ILayoutService } from "@univerjs/preset-sheets-core";
+import { ILayoutService } from "@univerjs/preset-sheets-core";
 import type { AnyFunction } from "../../../definition/defineFunction.ts";
 import type { Clock } from "../../../hosts/localClock.ts";
 import { placeText } from "../../../workbook/address.ts";
@@ -26,6 +26,7 @@ import { gridBook } from "./gridBook.ts";
 import type { GridEvents } from "./gridEvents.ts";
 import { showHashes } from "./hashes.ts";
 import { heard } from "./heard.ts";
+import { isTypedInto } from "./isTypedInto.ts";
 import { keepInView } from "./keepInView.ts";
 import { keysOnScreen } from "./keysOnScreen.ts";
 import { type Leap, leapFrom } from "./leapFrom.ts";
@@ -156,8 +157,8 @@ export function practiceGrid(
     const after = shown?.scrolled();
     return { right: before?.right !== after?.right, down: before?.down !== after?.down };
   };
-  const isTypedInto = (): boolean => injector.get(IEditorBridgeService).isVisible().visible;
-  const screenKeys = keysOnScreen(container, isTypedInto);
+  const isOpen = (): boolean => isTypedInto(injector);
+  const screenKeys = keysOnScreen(container, isOpen);
   const type = (): void => {
     screenKeys.come();
     api.getActiveWorkbook()?.startEditing();
@@ -166,10 +167,10 @@ export function practiceGrid(
     const range = api.getActiveWorkbook()?.getActiveSheet()?.getActiveRange();
     return range ? `${quoteSheet(book.sheetName(range.getSheetId()))}${range.getA1Notation()}` : "";
   };
-  const stopBar = typeInBar(container, injector, isTypedInto);
+  const stopBar = typeInBar(container, injector);
   const stopTouch = touchTheSheet(container, scroll, {
     selected: selection,
-    isTypedInto,
+    isTypedInto: isOpen,
     onTwice: type,
   });
 
@@ -231,7 +232,7 @@ export function practiceGrid(
     leap(to) {
       const at = book.selected();
       const sheet = api.getActiveWorkbook()?.getActiveSheet();
-      if (!at || !sheet || isTypedInto()) return false;
+      if (!at || !sheet || isOpen()) return false;
       go(quoteSheet(book.sheetName(at.sheet)) + placeText(leapFrom(at, to, sheet)));
       return true;
     },

@@ -1,8 +1,9 @@
-import { IEditorBridgeService, SetNumfmtMutation, transformCellsToRange } from "@univerjs/preset-sheets-core";
+import { SetNumfmtMutation, transformCellsToRange } from "@univerjs/preset-sheets-core";
 import { isOneCall } from "../../../workbook/saving/changesOf.ts";
 import { patternFor } from "../../../writing/format.ts";
 import type { GridBook } from "./gridBook.ts";
 import type { Answered } from "./heard.ts";
+import { isTypedInto } from "./isTypedInto.ts";
 import { widenForDates } from "./widenForDates.ts";
 
 const later = 300;
@@ -16,7 +17,7 @@ interface Wanted {
 /** Shows the answers that arrived last as their functions want them shown, in cells that have no format of their own. */
 export function showAsWanted(book: GridBook): void {
   // A cell that gets a format takes from the open editor what was typed so far.
-  if (book.injector.get(IEditorBridgeService).isVisible().visible) {
+  if (isTypedInto(book.injector)) {
     setTimeout(() => showAsWanted(book), later);
     return;
   }

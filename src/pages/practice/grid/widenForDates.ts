@@ -1,6 +1,7 @@
-import { getFontStyleString, IEditorBridgeService } from "@univerjs/preset-sheets-core";
+import { getFontStyleString } from "@univerjs/preset-sheets-core";
 import type { CellAt, GridBook } from "./gridBook.ts";
 import { margins, widthOf } from "./hashes.ts";
+import { isTypedInto } from "./isTypedInto.ts";
 import { showsDay } from "./showsDay.ts";
 
 const later = 500;
@@ -11,7 +12,7 @@ export function widenForDates(book: GridBook, cells: readonly CellAt[]): void {
   const workbook = api.getActiveWorkbook();
   if (!workbook) return;
   // A column that changes its width takes from the open editor what was typed so far.
-  if (injector.get(IEditorBridgeService).isVisible().visible) {
+  if (isTypedInto(injector)) {
     setTimeout(() => widenForDates(book, cells), later);
     return;
   }
